@@ -1,0 +1,28 @@
+// Bundles everything that ships into dist/: `npm run build` makes the parser first.
+import { build } from 'esbuild';
+import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { commonOptions, presentBundles, root } from './bundles.mjs';
+
+const dist = path.join(root, 'dist');
+mkdirSync(path.join(dist, 'meta'), { recursive: true });
+
+await Promise.all(
+  presentBundles().map(async ({ entry, file, options }) => {
+    const result = await build({ ...commonOptions, ...options, entryPoints: [entry], outfile: file, minify: true });
+    // A test reads these lists to say what is in a bundle, and what is not.
+    const list = path.join(dist, 'meta', `${path.parse(file).name}.json`);
+    writeFileSync(list, JSON.stringify(result.metafile));
+    if (options.banner) chmodSync(path.join(root, file), 0o755);
+  })
+);
+
+// The editor opens the pages as files of the extension.
+rmSync(path.join(dist, 'pages'), { recursive: true, force: true });
+cpSync(path.join(root, 'language/pages'), path.join(dist, 'pages'), {
+  recursive: true,
+  filter: source => !path.extname(source) || source.endsWith('.md')
+});
+
+// Its time says when this build was made.
+writeFileSync(path.join(dist, 'built'), '');

@@ -1,0 +1,25 @@
+// What the desktop and the web client share.
+import * as vscode from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { readFileRequest, type ReadFileParams } from '../server/protocol.ts';
+import { linkToPage, openPageCommand, registerPages } from './pages.ts';
+import { readFile } from './read-file.ts';
+
+export const clientOptions = (): LanguageClientOptions => ({
+  documentSelector: [{ language: 'paving' }],
+  synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.paving') },
+  markdown: { isTrusted: { enabledCommands: [openPageCommand] } },
+  middleware: {
+    handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(linkToPage))
+  }
+});
+
+export async function start(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  context.subscriptions.push(
+    registerPages(context.extensionUri),
+    client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
+      readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
+    )
+  );
+  await client.start();
+}

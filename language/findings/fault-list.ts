@@ -1,0 +1,66 @@
+import type { Severity } from './finding.ts';
+
+export interface Fault {
+  readonly severity: Severity;
+  /** What it is about, in one line; heads its page. */
+  readonly title: string;
+}
+
+/** Every fault of text, names, quantities and shapes: faults are code, rules are text. Each has a page and a faulty spec. */
+export const FAULTS: Readonly<Record<string, Fault>> = {
+  'unknown-statement': { severity: 'error', title: 'A word that begins no statement here' },
+  'half-statement': { severity: 'error', title: 'A statement that is not finished' },
+  'brace-not-closed': { severity: 'error', title: 'A brace that is never closed' },
+  'brace-closes-nothing': { severity: 'error', title: 'A brace too many' },
+  'comma-in-number': { severity: 'error', title: 'A comma inside a number' },
+  'unknown-measure': { severity: 'error', title: 'A measure the language does not know' },
+  'text-not-closed': { severity: 'error', title: 'A text in quotes without its end' },
+  'odd-character': { severity: 'error', title: 'A character that cannot stand here' },
+  'brackets-too-deep': { severity: 'error', title: 'Brackets too deep inside each other' },
+  'sum-too-long': { severity: 'error', title: 'A sum with too many terms' },
+  'text-too-long': { severity: 'error', title: 'A file too long to be read' },
+  'text-unreadable': { severity: 'error', title: 'A file that could not be read to its end' },
+  'use-missing': { severity: 'error', title: 'A used file that is not there' },
+  'use-unreadable': { severity: 'error', title: 'A used file that is no readable text' },
+  'use-outside': { severity: 'error', title: 'A used file outside the folder' },
+  'use-in-circle': { severity: 'error', title: 'Files that use each other in a circle' },
+  'use-too-many': { severity: 'error', title: 'Too many used files' },
+  'unknown-name': { severity: 'error', title: 'A name that nothing has' },
+  'unknown-word': { severity: 'error', title: 'A word out of a fixed list, misspelt' },
+  'wrong-role': { severity: 'error', title: 'A material in the wrong place' },
+  'wrong-kind': { severity: 'error', title: 'The wrong kind of quantity' },
+  'measure-missing': { severity: 'error', title: 'A number without its measure' },
+  'kinds-mixed': { severity: 'error', title: 'Quantities of different kinds in one sum' },
+  'ton-alone': { severity: 'error', title: '`ton` alone' },
+  'division-by-nought': { severity: 'error', title: 'A division by nought' },
+  'number-too-large': { severity: 'error', title: 'A number with too many digits' },
+  'out-of-range': { severity: 'error', title: 'A quantity that cannot be meant' },
+  'let-in-circle': { severity: 'error', title: 'A `let` that leans on itself' },
+  'said-twice': { severity: 'error', title: 'A thing said twice' },
+  'traffic-not-said': { severity: 'warning', title: 'An area without its traffic' },
+  'edge-said-twice': { severity: 'error', title: 'A side said twice' },
+  'edge-not-said': { severity: 'warning', title: 'A side of which nothing is said' },
+  'no-such-side': { severity: 'error', title: 'A side the outline does not have' },
+  'outline-missing': { severity: 'error', title: 'An area without an outline' },
+  'outline-open': { severity: 'error', title: 'An outline that does not close' },
+  'outline-crosses-itself': { severity: 'error', title: 'An outline that crosses itself' },
+  'outline-without-area': { severity: 'error', title: 'An outline without area' },
+  'arc-does-not-fit': { severity: 'error', title: 'An arc that does not fit its side' },
+  'corner-does-not-fit': { severity: 'error', title: 'A rounding that does not fit its corner' },
+  'kept-out-outside-area': { severity: 'error', title: 'A box or pit outside its area' },
+  'kept-out-twice': { severity: 'error', title: 'A place kept out twice' },
+  'areas-overlap': { severity: 'error', title: 'Areas that overlap' },
+  'too-many-units': { severity: 'error', title: 'More units than can be laid out' },
+  'densities-disagree': { severity: 'error', title: 'Densities that disagree' },
+  'thing-incomplete': { severity: 'error', title: 'A declaration that leaves something out' },
+  'thickness-missing': { severity: 'error', title: 'A layer without its thickness' },
+  'height-without-benchmark': { severity: 'error', title: 'A height that hangs from nothing' },
+  'benchmarks-apart': { severity: 'error', title: 'Heights that hang from different benchmarks' },
+  'rules-not-named': { severity: 'warning', title: 'A job that names no rules' },
+  'job-missing': { severity: 'note', title: 'Areas without a job' },
+  'never-used': { severity: 'note', title: 'A definition that nothing uses' },
+  'sub-base-alone': { severity: 'note', title: 'A sub-base without a base' },
+  'density-unknown': { severity: 'note', title: 'A material without its density' },
+  'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
+  internal: { severity: 'error', title: 'A fault of this program' }
+};

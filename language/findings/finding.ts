@@ -1,0 +1,55 @@
+import type { Key } from '../job/job.ts';
+
+export type Severity = 'error' | 'warning' | 'note';
+
+/** A place in a text: 1-based lines, 1-based UTF-16 columns, the end just after the last character. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+/** A value a finding speaks of. `measure` is the SI measure (m, m2, kg/m3, …) or `` for counts, shares and words. */
+export interface FindingValue {
+  readonly name: string;
+  readonly value: number | string;
+  readonly measure: string;
+}
+
+/** A change of the text that removes the finding. */
+export interface Fix {
+  readonly title: string;
+  /** Safe: means the same thing, so it may be applied without asking. */
+  readonly safe: boolean;
+  readonly edits: readonly { readonly place: Place; readonly text: string }[];
+}
+
+/** A finding before its key has been led to a place. */
+export interface RawFinding {
+  readonly id: string;
+  readonly message: string;
+  /** The thing concerned. */
+  readonly target: Key;
+  /** Where to show it: a key of the place map; `target` when absent. */
+  readonly at?: Key;
+  readonly values?: readonly FindingValue[];
+  readonly related?: readonly { readonly key: Key; readonly message: string }[];
+  /** Of a rule, where both hang on the country; a fault's severity stands in the list of faults. */
+  readonly severity?: Severity;
+  readonly source?: string;
+}
+
+/** A finding as every view shows it. */
+export interface Finding extends Place {
+  readonly id: string;
+  readonly family: 'fault' | 'rule';
+  readonly severity: Severity;
+  readonly message: string;
+  readonly target: Key;
+  readonly values: readonly FindingValue[];
+  readonly source?: string;
+  readonly related: readonly (Place & { readonly message: string })[];
+  readonly fixes: readonly Fix[];
+}

@@ -1,0 +1,43 @@
+import type { System } from '../job/job.ts';
+import { printThickness } from '../measures/print.ts';
+import type { FindingValue } from './finding.ts';
+
+/** A limit met exactly passes: a micrometre, far below what any tape shows. */
+export const TIE = 1e-6;
+
+/** A published length is round in both systems, and the two differ by a hair: the looser one judges. */
+export interface Limit {
+  readonly inches: number;
+  readonly millimetres: number;
+}
+
+const METRES_AN_INCH = 0.0254;
+
+export function limit(inches: number, millimetres: number): Limit {
+  return { inches, millimetres };
+}
+
+/** The limit as it stands in the measures of a system, m. */
+export function inSystem({ inches, millimetres }: Limit, system: System): number {
+  return system === 'imperial' ? inches * METRES_AN_INCH : millimetres / 1000;
+}
+
+export function printLimit(length: Limit, system: System): string {
+  return printThickness(inSystem(length, system), system);
+}
+
+/** By how much a length, m, falls short of a least length; undefined where it does not. */
+export function shortOf(length: number, least: Limit, system: System): number | undefined {
+  const loosest = Math.min(inSystem(least, 'imperial'), inSystem(least, 'metric'));
+  return length >= loosest - TIE ? undefined : inSystem(least, system) - length;
+}
+
+/** By how much a length, m, exceeds a greatest length; undefined where it does not. */
+export function beyond(length: number, greatest: Limit, system: System): number | undefined {
+  const loosest = Math.max(inSystem(greatest, 'imperial'), inSystem(greatest, 'metric'));
+  return length <= loosest + TIE ? undefined : length - inSystem(greatest, system);
+}
+
+export function lengthValue(name: string, value: number): FindingValue {
+  return { name, value, measure: 'm' };
+}

@@ -1,0 +1,160 @@
+import type { Site } from '../job/job.ts';
+import { printPercent, printThickness } from '../measures/print.ts';
+import { stoneLayers } from '../quantities/base-past.ts';
+import { inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
+import type { Breach, RuleInputs } from './rule.ts';
+import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
+
+/** How thick a base has to be, and why. */
+interface Need {
+  readonly thickness: Limit;
+  /** `under foot traffic`, `on clay under cars`. */
+  readonly where: string;
+}
+
+/** The base is as thick as the least published for its traffic. */
+export function baseAtLeast(inputs: RuleInputs): Breach[] {
+  const need = leastNeed(inputs);
+  const missing = shortOf(thicknessOf(inputs), need.thickness, inputs.system);
+  if (missing === undefined) return [];
+  const least = `${printLimit(need.thickness, inputs.system)} at least ${need.where}`;
+  return [breach(inputs, need, `${printThickness(missing, inputs.system)} too thin`, least)];
+}
+
+/** The base, thick enough for {@link baseAtLeast}, is also as thick as is usual for winters, soil and trucks. */
+export function baseUsual(inputs: RuleInputs): Breach[] {
+  const { system } = inputs;
+  const thickness = thicknessOf(inputs);
+  if (shortOf(thickness, leastNeed(inputs).thickness, system) !== undefined) return [];
+  const [need] = usualNeeds(inputs)
+    .filter(one => shortOf(thickness, one.thickness, system) !== undefined)
+    .sort((a, b) => b.thickness.millimetres - a.thickness.millimetres);
+  if (need === undefined) return [];
+  const missing = inSystem(need.thickness, system) - thickness;
+  const usual = `${printLimit(need.thickness, system)} is usual ${need.where}`;
+  return [breach(inputs, need, `${printThickness(missing, system)} thinner than usual`, usual)];
+}
+
+function thicknessOf({ area }: RuleInputs): number {
+  return stoneLayers(area.layers).reduce((sum, layer) => sum + layer.thickness.value, 0);
+}
+
+function breach(inputs: RuleInputs, need: Need, verdict: string, asked: string): Breach {
+  const { area, system } = inputs;
+  const thickness = thicknessOf(inputs);
+  const first = stoneLayers(area.layers)[0];
+  return {
+    message:
+      first === undefined
+        ? `The area ${area.name} has no base: ${asked}.`
+        : `The base of ${area.name}, ${printThickness(thickness, system)}, is ${verdict}: ${asked}.`,
+    target: first?.key ?? area.key,
+    values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))]
+  };
+}
+
+function leastNeed(inputs: RuleInputs): Need {
+  const wheels = carriesWheels(inputs);
+  const traffic = underTraffic(inputs);
+  if (!inputs.countries.includes('britain')) {
+    return { thickness: wheels ? limit(6, 150) : limit(4, 100), where: traffic };
+  }
+  // Where the bearing ratio was measured it tells more than the name of the soil.
+  if (wheels && inputs.area.site.bearing === undefined && isClay(inputs.area.site)) {
+    return { thickness: limit(8, 200), where: `${traffic} on clay` };
+  }
+  return { thickness: wheels ? limit(6, 150) : limit(4, 100), where: traffic };
+}
+
+function usualNeeds(inputs: RuleInputs): Need[] {
+  return inputs.countries.includes('britain') ? bearingNeeds(inputs) : northAmericanNeeds(inputs);
+}
+
+function northAmericanNeeds(inputs: RuleInputs): Need[] {
+  const { site } = inputs.area;
+  const wheels = carriesWheels(inputs);
+  const traffic = underTraffic(inputs);
+  const needs: Need[] = [];
+  if (site.winters === 'freeze') {
+    needs.push({ thickness: wheels ? limit(10, 250) : limit(6, 150), where: `${traffic} where winters freeze` });
+  }
+  const soil = poorSoil(site);
+  if (soil !== undefined)
+    needs.push({ thickness: wheels ? limit(8, 200) : limit(6, 150), where: `${traffic} on ${soil}` });
+  if (carriesTrucks(inputs)) needs.push({ thickness: limit(8, 200), where: traffic });
+  return needs;
+}
+
+/** A soil of this bearing ratio or less counts as poor (pavement design course text: poor is 3 to 5). */
+const POOR_BEARING = 0.05;
+
+function poorSoil(site: Site): string | undefined {
+  if (site.drains === 'poorly') return `${site.soil.name} that drains poorly`;
+  if (site.bearing !== undefined) {
+    return site.bearing.value <= POOR_BEARING + TIE ? bearingText(site.bearing.value) : undefined;
+  }
+  return isClay(site) ? site.soil.name : undefined;
+}
+
+/** Under cars, base by bearing ratio; from memory, BS 7533 family. The first row whose ratio is not exceeded counts. */
+const BASE_BY_BEARING: readonly (readonly [number, Limit])[] = [
+  [0.02, limit(12, 300)],
+  [0.03, limit(9, 225)],
+  [0.04, limit(8, 200)],
+  [0.05, limit(6, 150)]
+];
+
+function bearingNeeds(inputs: RuleInputs): Need[] {
+  const bearing = inputs.area.site.bearing?.value;
+  if (bearing === undefined || !carriesWheels(inputs)) return [];
+  const row = BASE_BY_BEARING.find(([ratio]) => bearing <= ratio + TIE);
+  return row === undefined ? [] : [{ thickness: row[1], where: `${underTraffic(inputs)} on ${bearingText(bearing)}` }];
+}
+
+function bearingText(bearing: number): string {
+  return `soil with a bearing ratio of ${printPercent(bearing)}`;
+}
+
+function isClay({ soil }: Site): boolean {
+  return /\bclay\b/.test(soil.name);
+}
+
+/** The dig reaches the underside of the topsoil. */
+export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
+  const { topsoil, ground } = area.site;
+  if (topsoil === undefined || depth >= topsoil.value - TIE) return [];
+  const left = printThickness(topsoil.value - depth, system);
+  const level = ground === undefined || area.finish === undefined ? ' (ground taken level with the finish)' : '';
+  return [
+    {
+      message: `The dig of ${area.name}, ${printThickness(depth, system)} deep${level}, leaves ${left} of the topsoil, which is ${printThickness(topsoil.value, system)} thick: the base may not lie on topsoil.`,
+      target: area.key,
+      ...atLowestLayer(area),
+      values: [lengthValue('dig', depth), lengthValue('topsoil', topsoil.value)]
+    }
+  ];
+}
+
+function atLowestLayer(area: RuleInputs['area']): { at?: string } {
+  const lowest = area.layers.at(-1);
+  return lowest === undefined ? {} : { at: lowest.key };
+}
+
+/** At open edges with edging that does not stand on concrete, the base reaches as far past it as it is thick. */
+export function basePastEdging(inputs: RuleInputs): Breach[] {
+  const { area, overhangs, system } = inputs;
+  const thickness = thicknessOf(inputs);
+  return area.edges.flatMap((edge, index) => {
+    if (edge.meets?.openGround !== true || edge.edging === undefined || edge.edging.concrete !== undefined) return [];
+    const past = overhangs[index]! - (edge.edging.width?.value ?? 0);
+    if (past >= thickness - TIE) return [];
+    return [
+      {
+        message: `At side ${edge.name} of ${area.name} the base runs ${printThickness(past, system)} past the edging: as far as it is thick, ${printThickness(thickness, system)}, is advised.`,
+        target: area.key,
+        at: edge.key,
+        values: [lengthValue('base past the edging', past), lengthValue('base', thickness)]
+      }
+    ];
+  });
+}

@@ -1,0 +1,66 @@
+import { boxRound, cutPaths, filling, type Path } from './path-clip.ts';
+
+/** One course and what of the region lies in it. */
+export interface Course {
+  readonly number: number;
+  readonly bottom: number;
+  readonly top: number;
+  readonly paths: readonly Path[];
+}
+
+/** The courses a region reaches, found by halving: a pitch high each, in metres, the first starting at `start`. */
+export function* coursesOf(paths: readonly Path[], pitch: number, start: number): Generator<Course, void> {
+  const { bottom, top } = boxRound(paths);
+  const first = Math.floor((bottom - start) / pitch);
+  const end = Math.ceil((top - start) / pitch);
+  const waiting = [{ first, end, paths: cutToRows(paths, start + first * pitch, start + end * pitch) }];
+  for (let band = waiting.pop(); band; band = waiting.pop()) {
+    if (band.paths.length === 0) continue;
+    const { first: from, end: to } = band;
+    if (to - from <= 1) {
+      yield { number: from, bottom: start + from * pitch, top: start + to * pitch, paths: band.paths };
+      continue;
+    }
+    const middle = Math.floor((from + to) / 2);
+    const { low, high } = cutPaths(band.paths, 'y', start + middle * pitch);
+    waiting.push({ first: middle, end: to, paths: high }, { first: from, end: middle, paths: low });
+  }
+}
+
+/** What of paths lies between two levels across the courses. */
+export function cutToRows(paths: readonly Path[], bottom: number, top: number): Path[] {
+  return cutPaths(cutPaths(paths, 'y', bottom).high, 'y', top).low;
+}
+
+/** What of paths lies between two levels along the courses. */
+export function cutToColumns(paths: readonly Path[], left: number, right: number): Path[] {
+  return cutPaths(cutPaths(paths, 'x', left).high, 'x', right).low;
+}
+
+export interface ColumnsFound {
+  /** So many cells in a row lie wholly inside. */
+  readonly full: (count: number) => void;
+  /** One cell is partly inside: its left edge, and what lies in it. */
+  readonly partial: (left: number, paths: readonly Path[]) => void;
+}
+
+/** Halves a course into cells, a pitch long each in metres from `start` on, and tells which the region fills. */
+export function columnsOf(course: Course, pitch: number, start: number, found: ColumnsFound): void {
+  const { bottom, top } = course;
+  const halve = (paths: readonly Path[], first: number, end: number): void => {
+    if (paths.length === 0) return;
+    const left = start + first * pitch;
+    const fills = filling(paths, { left, right: start + end * pitch, bottom, top });
+    if (fills === 'empty') return;
+    if (fills === 'full') found.full(end - first);
+    else if (end - first <= 1) found.partial(left, paths);
+    else {
+      const middle = Math.floor((first + end) / 2);
+      const { low, high } = cutPaths(paths, 'x', start + middle * pitch);
+      halve(low, first, middle);
+      halve(high, middle, end);
+    }
+  };
+  const { left, right } = boxRound(course.paths);
+  halve(course.paths, Math.floor((left - start) / pitch), Math.ceil((right - start) / pitch));
+}

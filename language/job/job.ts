@@ -1,0 +1,196 @@
+import type { Loop } from '../geometry/shapes.ts';
+
+/**
+ * The job as lowered from the text: plain, frozen, without positions. A thing is known by its key
+ * (`area:terrace/base`); a separate map leads from key to place, so moved or reformatted text changes nothing here.
+ */
+export interface Job {
+  readonly key: Key;
+  readonly title: string;
+  readonly currency?: string;
+  readonly system: System;
+  readonly rules: readonly Country[];
+  readonly areas: readonly Area[];
+  readonly boxes: readonly KeptOut[];
+  /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */
+  readonly missing: readonly Missing[];
+}
+
+export type Key = string;
+export type System = 'imperial' | 'metric';
+export type Country = 'north-america' | 'britain';
+
+/** Something without numbers, and the place that broke it: `because` is the key, file or thing whose text is broken. */
+export interface Missing {
+  readonly key: Key;
+  readonly name: string;
+  readonly because: string;
+}
+
+/** A quantity read from the text, in SI (m, m2, m3, kg, kg/m3, degrees, ratios for slopes and shares). */
+export interface Given {
+  readonly value: number;
+  /** Where it stands; absent when it is assumed. */
+  readonly key?: Key;
+  /** As written, such as `6 1/2 in`; for an assumed value as it stands in the shipped text. */
+  readonly written: string;
+  readonly assumed?: Assumed;
+}
+
+/** Why a value that the job leaves out is taken as it is. */
+export interface Assumed {
+  readonly because: string;
+  readonly source?: string;
+}
+
+export interface Site {
+  readonly soil: Soil;
+  readonly drains: 'well' | 'poorly';
+  /** California bearing ratio as a share (3 % is 0.03), where it was measured. */
+  readonly bearing?: Given;
+  readonly winters?: 'freeze' | 'mild';
+  /** Thickness of the topsoil, m. */
+  readonly topsoil?: Given;
+  /** Height of today's ground against the benchmark. */
+  readonly ground?: Height;
+}
+
+export interface Soil {
+  readonly name: string;
+  /** Set when the job names no soil. */
+  readonly assumed?: Assumed;
+  /** Growth of dug soil, share (43 % is 0.43). */
+  readonly swell: Given;
+  /** Mass of a cubic metre in the ground, kg/m3. */
+  readonly density: Given;
+  readonly heavesInFrost: boolean;
+}
+
+/** A height in m above the benchmark named; the benchmark's own height, if it has one, is in `base`. */
+export interface Height {
+  readonly benchmark: string;
+  readonly above: Given;
+  readonly base: number;
+}
+
+export type Traffic = 'foot' | 'cars' | 'trucks' | 'turning';
+
+/** Everything the numbers of one area are taken from, by content: two areas that are alike give alike numbers. */
+export interface Area {
+  readonly key: Key;
+  readonly name: string;
+  readonly outline: Loop;
+  /** One for each side of the outline, in its order. */
+  readonly edges: readonly Edge[];
+  readonly keptOut: readonly KeptOut[];
+  readonly traffic: readonly Traffic[];
+  readonly site: Site;
+  readonly finish?: Height;
+  readonly paving?: Paving;
+  readonly jointFiller?: Material;
+  /** From the top down: bed, base, sub-base. */
+  readonly layers: readonly Layer[];
+  readonly geotextile?: Material;
+  /** Where the unit grid begins and runs: a corner of the outline and a direction, radians; `mirrored` if it runs clockwise. */
+  readonly start: { readonly x: number; readonly y: number; readonly direction: number; readonly mirrored: boolean };
+}
+
+export interface Paving {
+  readonly key: Key;
+  readonly unit: Unit;
+  readonly bond: Bond;
+  /** Joint width, m. */
+  readonly joint: Given;
+}
+
+export interface Bond {
+  readonly name: string;
+  /** Share of a unit's length by which each next course is shifted. */
+  readonly offset: Given;
+}
+
+export interface Unit {
+  readonly key: Key;
+  readonly name: string;
+  readonly madeOf: 'concrete' | 'clay';
+  readonly length: Given;
+  readonly width: Given;
+  readonly thickness: Given;
+  /** kg a piece. */
+  readonly weight?: Given;
+  readonly colour?: string;
+}
+
+export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile';
+
+export interface Material {
+  readonly key: Key;
+  readonly name: string;
+  readonly roles: readonly Role[];
+  /** Set when the job leaves the material out and the shipped one of that role stands in. */
+  readonly assumed?: Assumed;
+  /** kg/m3, in place. */
+  readonly compacted?: Given;
+  /** kg/m3, as tipped. */
+  readonly loose?: Given;
+  /** Loose volume for one compacted volume. */
+  readonly compactionFactor?: Given;
+  /** Open-graded stone or grit: drains, and has no fines. */
+  readonly openGraded: boolean;
+  /** Edging: how far its back stands from the face of the units, m. */
+  readonly width?: Given;
+  /** Edging: distance from spike to spike, m. */
+  readonly spikesEvery?: Given;
+  /** Edging: how far the base runs past its back, m. */
+  readonly basePast?: Given;
+  /** Edging: concrete it stands on: `width` across the edge, `depth` down, of which `under` lies under the paving, m. */
+  readonly concrete?: { readonly width: Given; readonly depth: Given; readonly under: Given };
+  /** Edging: concrete behind it, `width` by `height`, rectangular, m. */
+  readonly haunch?: { readonly width: Given; readonly height: Given };
+  /** Geotextile: roll width and length, m. */
+  readonly roll?: { readonly width: Given; readonly length: Given };
+  /** Geotextile: lap from roll to roll, m. */
+  readonly lap?: Given;
+}
+
+export interface Layer {
+  readonly key: Key;
+  readonly role: 'bed' | 'base' | 'sub-base';
+  readonly material: Material;
+  readonly thickness: Given;
+  /** How far it runs past the edging at open edges, where the area's text says so, m. */
+  readonly past?: Given;
+}
+
+/** What one side of the outline meets. */
+export interface Edge {
+  /** `A to B`, `left`, `leg 3`, `all round`: as a person would name the side. */
+  readonly name: string;
+  readonly key: Key;
+  /** Absent: nothing is said of this side. */
+  readonly meets?: Meets;
+  readonly flush: boolean;
+  readonly edging?: Material;
+  readonly edgingSet?: 'before' | 'after';
+}
+
+export interface Meets {
+  readonly name: string;
+  /** The thing met, when it is an area of this job. */
+  readonly area?: Key;
+  /** Open ground: the base may run past the edge there. */
+  readonly openGround: boolean;
+  /** What stands there holds the paving, so no edging is needed. */
+  readonly holds: boolean;
+  /** The thing named is nowhere declared (its own finding says so): taken as closed and holding. */
+  readonly unknown?: true;
+}
+
+/** A box or a pit: kept out of units, joints, bed, base, geotextile and dig. */
+export interface KeptOut {
+  readonly key: Key;
+  readonly name: string;
+  readonly kind: 'box' | 'pit';
+  readonly area: Key;
+  readonly outline: Loop;
+}

@@ -1,0 +1,10 @@
+import defaults from './defaults.paving';
+import materials from './materials.paving';
+import sides from './sides.paving';
+import soils from './soils.paving';
+
+/** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials. */
+export const SHIPPED_TEXT = [defaults, soils, sides, materials].join('\n');
+
+/** The name under which shipped text is shown. */
+export const SHIPPED_FILE = 'as shipped';

@@ -1,0 +1,249 @@
+import { GrammarUtils, type AstNode, type CstNode } from 'langium';
+import type { Finding, FindingValue, Fix, Place, Severity } from '../findings/finding.ts';
+import type { Assumed, Given, Key } from '../job/job.ts';
+import { kindOf, measureNamed, measureText } from '../measures/measures.ts';
+import { isLet, type Let, type Named } from '../syntax/generated/ast.ts';
+import { nearest } from '../syntax/nearest.ts';
+import { amountOf, capital, type Amount, type AmountContext, type Expression } from './amounts.ts';
+import { KIND_WORDS, type Declared, type Kind, type Names, type SpecText } from './names.ts';
+import { FAULTS } from '../findings/fault-list.ts';
+
+/** Kinds of quantity that a statement may want, by SI measure. */
+export type Wanted = 'm' | 'm2' | 'kg' | 'kg/m3' | 'degrees' | '';
+
+const WANTED_WORDS: Readonly<Record<Wanted, string>> = {
+  m: 'a length such as `6 in` or `150 mm`',
+  m2: 'an area such as `20 sq ft` or `2 m2`',
+  kg: 'a mass such as `42 lb` or `19 kg`',
+  'kg/m3': 'a density such as `140 lb per cu ft` or `2.2 t/m3`',
+  degrees: 'an angle such as `30 degrees`',
+  '': 'a share or plain number such as `2 %` or `1.25`'
+};
+
+/** What was read from a text, and what is known to be broken by now. */
+export interface Reading {
+  /** Names of broken or missing things that the thing being read takes its numbers from. */
+  readonly broken: string[];
+}
+
+export interface Say {
+  readonly values?: readonly FindingValue[];
+  readonly related?: readonly { readonly node: AstNode; readonly text: SpecText; readonly message: string }[];
+  readonly fixes?: readonly { readonly title: string; readonly text: string; readonly safe?: boolean }[];
+  readonly property?: string;
+  /** The numbers stand in spite of it. */
+  readonly harmless?: true;
+}
+
+/** No paved area is wider than this, m; beyond it a number is a slip of the key. */
+const LARGEST_LENGTH = 10_000;
+
+/** A `let` may lean on others this deep; more is no spec that a person wrote. */
+const MOST_LETS_DEEP = 100;
+
+/** What lowering shares from statement to statement: faults, places, names, and the thing being read. */
+export class Context {
+  readonly findings: Finding[] = [];
+  readonly places = new Map<Key, Place>();
+  readonly names: Names;
+  private readonly brokenNodes: (text: SpecText, node: AstNode) => boolean;
+  private readonly lets = new Map<Let, Amount | undefined | 'being read'>();
+  private readonly reading: Reading[] = [];
+  private letsDeep = 0;
+
+  constructor(names: Names, brokenNodes: (text: SpecText, node: AstNode) => boolean) {
+    this.names = names;
+    this.brokenNodes = brokenNodes;
+  }
+
+  // ---- faults and places ----
+
+  fault(text: SpecText, target: Key, node: AstNode, id: string, message: string, say: Say = {}): undefined {
+    const place = placeOf(text, node, say.property);
+    const fixes = (say.fixes ?? []).map(
+      (fix): Fix => ({ title: fix.title, safe: fix.safe ?? false, edits: [{ place, text: fix.text }] })
+    );
+    const related = (say.related ?? []).map(({ node: other, text: otherText, message: why }) => ({
+      ...placeOf(otherText, other),
+      message: why
+    }));
+    const severity: Severity = FAULTS[id]!.severity;
+    this.findings.push({ id, family: 'fault', severity, message, target, ...place, values: say.values ?? [], related, fixes });
+    if (say.harmless === undefined) this.breaks(target);
+    return undefined;
+  }
+
+  place(key: Key, text: SpecText, node: AstNode, property?: string): Key {
+    this.places.set(key, placeOf(text, node, property));
+    return key;
+  }
+
+  // ---- what breaks what ----
+
+  /** Runs `read` and tells which broken or missing things it leant on. */
+  watch<T>(read: () => T): { readonly value: T; readonly broken: readonly string[] } {
+    const reading: Reading = { broken: [] };
+    this.reading.push(reading);
+    const value = read();
+    this.reading.pop();
+    return { value, broken: [...new Set(reading.broken)] };
+  }
+
+  breaks(name: string): void {
+    this.reading.at(-1)?.broken.push(name);
+  }
+
+  // ---- names ----
+
+  /** Finds a thing by name; an unknown name is a fault, unless the text is broken there. */
+  find(text: SpecText, target: Key, node: AstNode, property: string, name: string | undefined, kinds: readonly Kind[]): Declared | undefined {
+    if (name === undefined) {
+      this.breaks(target);
+      return undefined;
+    }
+    for (const kind of kinds) {
+      const found = this.names.find(text, kind, name);
+      if (found === undefined) continue;
+      if (this.isBroken(found.text, found.node)) this.breaks(name);
+      return found;
+    }
+    const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
+    const known = this.names.known(text, kinds);
+    const near = nearest(name, known);
+    const other = this.otherKind(text, name, kinds);
+    const help = other !== undefined
+      ? `\`${name}\` is a ${KIND_WORDS[other]}.`
+      : near !== undefined
+        ? `Did you mean \`${near}\`?`
+        : `Declare it here or in a file that is used${known.length > 0 && known.length <= 12 ? `; known: ${known.join(', ')}` : ''}.`;
+    this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
+      property,
+      fixes: near === undefined || other !== undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
+    });
+    this.breaks(name);
+    return undefined;
+  }
+
+  private otherKind(text: SpecText, name: string, kinds: readonly Kind[]): Kind | undefined {
+    return (Object.keys(KIND_WORDS) as Kind[]).find(kind => !kinds.includes(kind) && this.names.find(text, kind, name) !== undefined);
+  }
+
+  isBroken(text: SpecText, node: AstNode): boolean {
+    return this.brokenNodes(text, node);
+  }
+
+  /** A word out of a fixed list; anything else is a fault that lists them. */
+  word<T extends string>(text: SpecText, target: Key, node: AstNode, property: string, word: string | undefined, known: readonly T[]): T | undefined {
+    if (word === undefined) {
+      this.breaks(target);
+      return undefined;
+    }
+    if ((known as readonly string[]).includes(word)) return word as T;
+    const near = nearest(word, known);
+    return this.fault(text, target, node, 'unknown-word', `\`${word}\` is not known here. Write one of: ${known.join(', ')}.`, {
+      property,
+      fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
+    });
+  }
+
+  // ---- quantities ----
+
+  amount(text: SpecText, target: Key, node: Expression, measure?: string): Amount | undefined {
+    const context: AmountContext = {
+      named: named => this.letAmount(text, target, named),
+      fault: (at, id, message, fixes) => this.fault(text, target, at, id, message, fixes === undefined ? {} : { fixes })
+    };
+    return amountOf(node, context, measure);
+  }
+
+  private letAmount(text: SpecText, target: Key, named: Named): Amount | undefined {
+    const found = this.find(text, target, named, 'to', named.to?.$refText, ['let']);
+    if (found === undefined || !isLet(found.node)) return undefined;
+    const node = found.node;
+    const known = this.lets.get(node);
+    if (known === 'being read' || this.letsDeep > MOST_LETS_DEEP)
+      return this.fault(text, target, named, 'let-in-circle', `\`${found.name}\` leans on itself, or on too many others in a row.`);
+    if (known !== undefined || this.lets.has(node)) {
+      if (known === undefined) this.breaks(found.name);
+      return known;
+    }
+    this.lets.set(node, 'being read');
+    this.letsDeep++;
+    const { value, broken } = this.watch(() => this.letValue(found.text, node));
+    this.letsDeep--;
+    for (const name of broken) this.breaks(name);
+    this.lets.set(node, value);
+    if (value === undefined) this.breaks(found.name);
+    return value;
+  }
+
+  letValue(text: SpecText, node: Let): Amount | undefined {
+    const key = `let:${node.name}`;
+    return node.value === undefined ? undefined : this.amount(text, key, node.value as Expression);
+  }
+
+  /** A quantity of the wanted kind, in SI, placed under `key`; undefined when a fault was told. */
+  given(text: SpecText, key: Key, node: Expression | undefined, wanted: Wanted, limits: Limits = POSITIVE, measure?: string): Given | undefined {
+    if (node === undefined) {
+      this.breaks(key);
+      return undefined;
+    }
+    const amount = this.amount(text, key, node, measure);
+    if (amount === undefined) return undefined;
+    const value = amount.value.valueOf();
+    const isNought = amount.value.equals(0) && amount.bare;
+    if (!isNought && measureText(amount.dimensions) !== wanted) {
+      return amount.bare
+        ? this.fault(text, key, node, 'measure-missing', `\`${writtenOf(node)}\` has no measure. Write ${WANTED_WORDS[wanted]}.`)
+        : this.fault(text, key, node, 'wrong-kind', `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`);
+    }
+    const tooLarge = wanted === 'm' ? LARGEST_LENGTH : LARGEST_OTHER;
+    if (value < limits.from || (limits.above && value === limits.from) || Math.abs(value) > tooLarge)
+      return this.fault(text, key, node, 'out-of-range', Math.abs(value) > tooLarge
+        ? `\`${writtenOf(node)}\` is far too large to be meant.`
+        : `\`${writtenOf(node)}\` can't be meant: ${limits.above ? 'more than nought is wanted' : 'nothing below nought can stand here'}.`);
+    this.place(key, text, node);
+    return { value, key, written: writtenWith(node, isNought ? undefined : amount.bare ? undefined : measure) };
+  }
+}
+
+export interface Limits {
+  readonly from: number;
+  /** The limit itself is refused too. */
+  readonly above: boolean;
+}
+
+export const POSITIVE: Limits = { from: 0, above: true };
+export const NOT_NEGATIVE: Limits = { from: 0, above: false };
+export const ANY: Limits = { from: -Infinity, above: false };
+
+const LARGEST_OTHER = 1e9;
+
+/** As a shipped value stands in for one left out. */
+export function assumed(given: Given, because: Assumed): Given {
+  return { value: given.value, written: given.written, assumed: because };
+}
+
+export function writtenOf(node: AstNode): string {
+  return (node.$cstNode?.text ?? '').replace(/\s+/g, ' ');
+}
+
+/** A number in a list is shown with the measure at the list's end. */
+function writtenWith(node: AstNode, measure: string | undefined): string {
+  const written = writtenOf(node);
+  return measure === undefined || measureNamed(measure) === undefined || /[^0-9./\s½¼¾⅓⅔⅛⅜⅝⅞-]/.test(written) ? written : `${written} ${measure}`;
+}
+
+export function placeOf(text: SpecText, node: AstNode, property?: string): Place {
+  const cst: CstNode | undefined = (property === undefined ? undefined : GrammarUtils.findNodeForProperty(node.$cstNode, property)) ?? node.$cstNode;
+  const range = cst?.range ?? { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } };
+  return {
+    file: text.file,
+    line: range.start.line + 1,
+    column: range.start.character + 1,
+    endLine: range.end.line + 1,
+    endColumn: range.end.character + 1
+  };
+}
+
+export { capital };

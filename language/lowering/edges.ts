@@ -1,0 +1,175 @@
+import type { Edge, Key, Material, Meets } from '../job/job.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import type { Context } from './context.ts';
+import type { Declared, SpecText } from './names.ts';
+import type { NamedOutline } from './outlines.ts';
+import { saidOnce } from './said-once.ts';
+import type { Things } from './things.ts';
+
+interface Said {
+  readonly item: ast.EdgeItem;
+  readonly meets: Meets | undefined;
+  readonly flush: boolean;
+  readonly edging?: Material;
+  readonly edgingSet?: 'before' | 'after';
+}
+
+/** Reads what each side of an area meets. */
+export class Edges {
+  private readonly context: Context;
+  private readonly things: Things;
+
+  constructor(context: Context, things: Things) {
+    this.context = context;
+    this.things = things;
+  }
+
+  read(text: SpecText, key: Key, node: ast.Edges | undefined, outline: NamedOutline, outlineNode: ast.Outline): Edge[] {
+    const { sideNames } = outline;
+    const bySide = new Map<number, Said>();
+    const items = node?.items ?? [];
+    const rest = items.filter(item => item.where?.rest);
+    for (const item of [...items.filter(item => !item.where?.rest), ...rest]) {
+      if (item.where === undefined) continue;
+      const said = this.said(text, key, item);
+      const sides = item.where.rest ? sideNames.map((_, side) => side).filter(side => !bySide.has(side)) : this.sides(text, key, item.where, outline);
+      if (rest.indexOf(item) > 0)
+        this.context.fault(text, key, item.where, 'edge-said-twice', '`the rest` is said twice. Take one out.', { harmless: true });
+      for (const side of sides) {
+        const first = bySide.get(side);
+        if (first === undefined) bySide.set(side, said);
+        else if (first.item !== item)
+          this.context.fault(text, key, item.where, 'edge-said-twice', `The side ${sideNames[side]!} is said twice; the first counts.`, {
+            harmless: true,
+            related: [{ node: first.item, text, message: 'Said first here.' }]
+          });
+      }
+    }
+    return sideNames.map((name, side) => {
+      const said = bySide.get(side);
+      const edgeKey = this.context.place(`${key}/edges/${name}`, text, said?.item ?? node ?? outlineNode);
+      return {
+        name,
+        key: edgeKey,
+        ...(said?.meets === undefined ? {} : { meets: said.meets }),
+        flush: said?.flush ?? false,
+        ...(said?.edging === undefined ? {} : { edging: said.edging }),
+        ...(said?.edgingSet === undefined ? {} : { edgingSet: said.edgingSet })
+      };
+    });
+  }
+
+  // ---- which sides ----
+
+  private sides(text: SpecText, key: Key, where: ast.EdgeWhere, outline: NamedOutline): number[] {
+    const { sideNames, form } = outline;
+    if (where.round) return sideNames.map((_, side) => side);
+    if (where.legs.length > 0) return where.legs.flatMap(range => this.legs(text, key, range, outline));
+    if (where.points.length > 0) return this.chain(text, key, where, outline);
+    return where.sides.flatMap(name => {
+      const sides = form === 'rectangle' ? sidesNamed(sideNames, name) : [];
+      if (sides.length === 0) this.noSuchSide(text, key, where, name, outline);
+      return sides;
+    });
+  }
+
+  private legs(text: SpecText, key: Key, range: ast.LegRange, outline: NamedOutline): number[] {
+    const first = Number(range.first);
+    const last = range.last === undefined ? first : Number(range.last);
+    const sides: number[] = [];
+    for (let leg = first; leg <= last && leg <= first + outline.sideNames.length; leg++) {
+      const found = sidesNamed(outline.sideNames, `leg ${leg}`);
+      if (found.length === 0) {
+        this.noSuchSide(text, key, range, `leg ${leg}`, outline);
+        return sides;
+      }
+      sides.push(...found);
+    }
+    if (sides.length === 0) this.noSuchSide(text, key, range, `leg ${range.first} to ${range.last ?? range.first}`, outline);
+    return sides;
+  }
+
+  /** `A to B to C`: the sides from point to point, named in either direction. */
+  private chain(text: SpecText, key: Key, where: ast.EdgeWhere, outline: NamedOutline): number[] {
+    const names = where.points.map(point => point.$refText);
+    for (const name of names) if (this.context.find(text, key, where, 'points', name, ['point']) === undefined) return [];
+    const sides: number[] = [];
+    for (let index = 1; index < names.length; index++) {
+      const [from, to] = [names[index - 1]!, names[index]!];
+      const there = sidesNamed(outline.sideNames, `${from} to ${to}`);
+      const found = there.length > 0 ? there : sidesNamed(outline.sideNames, `${to} to ${from}`);
+      if (found.length === 0) this.noSuchSide(text, key, where, `${from} to ${to}`, outline);
+      sides.push(...found);
+    }
+    return sides;
+  }
+
+  private noSuchSide(text: SpecText, key: Key, node: ast.EdgeWhere | ast.LegRange, name: string, outline: NamedOutline): void {
+    const known = [...new Set(outline.sideNames)];
+    this.context.fault(text, key, node, 'no-such-side', `The outline has no side ${name}. Its sides are: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ', …' : ''}.`);
+  }
+
+  // ---- what they meet ----
+
+  private said(text: SpecText, key: Key, item: ast.EdgeItem): Said {
+    const meets = this.meets(text, key, item);
+    const clauses = saidOnce(this.context, text, key, item.clauses, clause => (clause.flush ? 'flush' : 'edging'));
+    const clause = clauses.get('edging');
+    let edging: Material | undefined;
+    if (clause !== undefined) {
+      const found = this.context.find(text, key, clause, 'edging', clause.edging?.$refText, ['material']);
+      edging = found && this.things.material(found);
+      if (edging !== undefined && !edging.roles.includes('edging'))
+        edging = this.context.fault(text, key, clause, 'wrong-role', `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.`, { property: 'edging' });
+    }
+    return {
+      item,
+      meets,
+      flush: clauses.has('flush'),
+      ...(edging === undefined ? {} : { edging }),
+      ...(clause?.set === undefined ? {} : { edgingSet: clause.set })
+    };
+  }
+
+  /** A neighbour that is unknown or broken doesn't break this area: the side then counts as closed and held. */
+  private meets(text: SpecText, key: Key, item: ast.EdgeItem): Meets | undefined {
+    const name = item.thing?.$refText;
+    const { value: found, broken } = this.context.watch(() => this.context.find(text, key, item, 'thing', name, ['existing', 'area', 'side-kind']));
+    if (name === undefined) {
+      this.context.breaks(key);
+      return undefined;
+    }
+    if (found === undefined) return { name, openGround: false, holds: true, unknown: true };
+    if (found.kind === 'area') return { name, area: `area:${name}`, openGround: false, holds: true };
+    for (const thing of broken) this.context.breaks(thing);
+    const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
+    return kind && this.sideKind(kind, name);
+  }
+
+  private kindOfExisting(found: Declared): Declared | undefined {
+    const node = found.node as ast.Existing;
+    const said = saidOnce(this.context, found.text, `existing:${node.name}`, node.items, item => item.$type);
+    const item = said.get('ExistingItem');
+    const name = item === undefined ? 'existing-paving' : item.kind?.$refText;
+    return this.context.find(found.text, `existing:${node.name}`, item ?? node, 'kind', name, ['side-kind']);
+  }
+
+  private sideKind(found: Declared, name: string): Meets | undefined {
+    const node = found.node as ast.SideKind;
+    const key = `side-kind:${node.name}`;
+    const said = saidOnce(this.context, found.text, key, node.items, item => item.what ?? '');
+    const word = <T extends string>(what: string, known: readonly T[]): T | undefined => {
+      const item = said.get(what);
+      if (item === undefined)
+        return this.context.fault(found.text, key, node, 'thing-incomplete', `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`, { property: 'name' });
+      return this.context.word(found.text, key, item, 'word', item.word, known);
+    };
+    const ground = word('ground', ['open', 'closed'] as const);
+    const holds = word('holds', ['paving', 'nothing'] as const);
+    return ground && holds && { name, openGround: ground === 'open', holds: holds === 'paving' };
+  }
+}
+
+function sidesNamed(names: readonly string[], name: string): number[] {
+  return names.flatMap((other, side) => (other === name ? [side] : []));
+}

@@ -1,0 +1,387 @@
+import type { AstNode } from 'langium';
+import { FAULTS } from '../findings/fault-list.ts';
+import type { Finding, Fix, Place } from '../findings/finding.ts';
+import type { Area, Country, Job, Key, KeptOut, Missing, Site, Soil, System } from '../job/job.ts';
+import type { TextFault } from '../syntax/scanner.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import type { Expression } from './amounts.ts';
+import { Areas, type JobWords } from './areas.ts';
+import { Context, POSITIVE } from './context.ts';
+import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
+import { Outlines } from './outlines.ts';
+import { saidOnce } from './said-once.ts';
+import { Things } from './things.ts';
+
+/** A file with all it uses, and what ships. */
+export interface Project {
+  readonly main: SpecText;
+  /** The main file first, then what it uses, each once. */
+  readonly texts: readonly SpecText[];
+  /** For each text the texts whose names it may use: itself, what it uses, what ships. */
+  readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
+  readonly shipped: SpecText;
+}
+
+export interface Lowered {
+  /** Absent when the file is a library: it has no `job`. */
+  readonly job?: Job;
+  readonly findings: readonly Finding[];
+  readonly places: ReadonlyMap<Key, Place>;
+  /** Look-ups of names, a count of work. */
+  readonly lookUps: number;
+}
+
+export const COUNTRIES = ['north-america', 'britain'] as const satisfies readonly Country[];
+
+/** Leads from the syntax trees of a project to the job as plain data, with every fault of text, names and quantities. */
+export function lower(project: Project): Lowered {
+  return new Lowering(project).run();
+}
+
+class Lowering {
+  private readonly project: Project;
+  private readonly context: Context;
+  private readonly things: Things;
+  private readonly areas: Areas;
+  private readonly outlines: Outlines;
+  private readonly missing: Missing[] = [];
+  private readonly brokenChunks = new Map<SpecText, readonly { start: number; end: number }[]>();
+
+  constructor(project: Project) {
+    this.project = project;
+    for (const text of project.texts) this.brokenChunks.set(text, brokenChunksOf(text));
+    this.context = new Context(new Names(project.visible), (text, node) => this.isBroken(text, node));
+    this.things = new Things(this.context, project.shipped);
+    this.areas = new Areas(this.context, this.things, project.shipped);
+    this.outlines = new Outlines(this.context, this.things);
+  }
+
+  run(): Lowered {
+    const { main, texts } = this.project;
+    for (const text of texts) this.textFaults(text);
+    this.declaredTwice();
+    this.checkThings();
+    const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
+    const job = isJob ? this.job() : undefined;
+    if (isJob) this.neverUsed();
+    else this.areasWithoutJob();
+    return {
+      ...(job === undefined ? {} : { job: frozen(job) }),
+      findings: this.context.findings,
+      places: this.context.places,
+      lookUps: this.context.names.lookUps
+    };
+  }
+
+  // ---- faults of the text ----
+
+  private textFaults(text: SpecText): void {
+    const place = placer(text);
+    for (const fault of text.parsed.faults) {
+      const at = place(fault.offset, fault.length);
+      const fixes: Fix[] = fault.fix === undefined ? [] : [{ title: fault.fix.title, safe: fault.fix.safe, edits: [{ place: at, text: fault.fix.text }] }];
+      this.context.findings.push({
+        id: fault.id,
+        family: 'fault',
+        severity: FAULTS[fault.id]!.severity,
+        message: fault.message,
+        target: this.targetOf(text, fault),
+        ...at,
+        values: [],
+        related: [],
+        fixes
+      });
+    }
+  }
+
+  private targetOf(text: SpecText, fault: TextFault): Key {
+    const chunk = text.parsed.chunks.find(({ start, end }) => fault.offset >= start && fault.offset < end);
+    const declared = chunk && namesOf(text).all.find(({ node }) => node.$cstNode?.offset === chunk.start);
+    return declared === undefined ? (chunk?.word ?? 'text') : keyOf(declared);
+  }
+
+  private isBroken(text: SpecText, node: AstNode): boolean {
+    const offset = node.$cstNode?.offset;
+    return offset !== undefined && (this.brokenChunks.get(text) ?? []).some(({ start, end }) => offset >= start && offset < end);
+  }
+
+  private declaredTwice(): void {
+    const first = new Map<string, Declared>();
+    for (const text of this.project.texts) {
+      for (const declared of namesOf(text).all) {
+        const id = `${declared.kind} ${declared.name}`;
+        const other = first.get(id);
+        if (other === undefined) {
+          first.set(id, declared);
+          continue;
+        }
+        this.context.fault(text, keyOf(declared), declared.node, 'said-twice', `A ${KIND_WORDS[declared.kind]} called \`${declared.name}\` is declared twice; the first counts.`, {
+          property: 'name',
+          harmless: true,
+          related: [{ node: other.node, text: other.text, message: 'Declared first here.' }]
+        });
+      }
+    }
+  }
+
+  /** Every declaration is checked, used or not. */
+  private checkThings(): void {
+    for (const text of this.project.texts) {
+      for (const declared of namesOf(text).all) {
+        if (this.isBroken(text, declared.node)) continue;
+        this.context.place(keyOf(declared), text, declared.node, 'name');
+        this.context.watch(() => {
+          if (declared.kind === 'unit') this.things.unit(declared);
+          else if (declared.kind === 'material') this.things.material(declared);
+          else if (declared.kind === 'let') this.context.amount(text, keyOf(declared), (declared.node as ast.Let).value as Expression);
+        });
+      }
+    }
+  }
+
+  // ---- job ----
+
+  private job(): Job {
+    const { main, texts } = this.project;
+    const jobs = texts.flatMap(text => text.parsed.root.elements.filter(ast.isJob).map(node => ({ text, node })));
+    const node = jobs.find(job => job.text === main)?.node;
+    for (const other of jobs) {
+      if (other.node === node) continue;
+      this.context.fault(other.text, 'job', other.node, 'said-twice', 'A spec has one `job`. Take this one out, or give it a file of its own.', { harmless: true });
+    }
+    const said = node === undefined ? new Map<string, ast.JobItem>() : saidOnce(this.context, main, 'job', node.items, item => item.$type);
+    const rules = this.rules(main, node, said.get('JobRules') as ast.JobRules | undefined);
+    const show = said.get('JobShow') as ast.JobShow | undefined;
+    const shown = show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
+    const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
+    const system: System = (shown ?? (rules[0] === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
+    if (node !== undefined) this.context.place('job', main, node, 'title');
+    const { areas, boxes } = this.readAreas(rules[0], system);
+    return {
+      key: 'job',
+      title: node?.title ?? '',
+      ...(currency === undefined ? {} : { currency }),
+      system,
+      rules,
+      areas,
+      boxes,
+      missing: this.missing
+    };
+  }
+
+  private rules(text: SpecText, node: ast.Job | undefined, item: ast.JobRules | undefined): Country[] {
+    if (item !== undefined)
+      return item.countries.flatMap(word => this.context.word(text, 'job', item, 'countries', word, COUNTRIES) ?? []);
+    if (node !== undefined && !this.isBroken(text, node))
+      this.context.fault(text, 'job', node, 'rules-not-named', `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`, { property: 'title' });
+    return [];
+  }
+
+  // ---- site ----
+
+  private site(): { value: Site | undefined; broken: readonly string[] } {
+    const sites = this.project.texts.flatMap(text => text.parsed.root.elements.filter(ast.isSite).map(node => ({ text, node })));
+    for (const again of sites.slice(1))
+      this.context.fault(again.text, 'site', again.node, 'said-twice', 'The site is described twice; the first counts. Put both together.', { harmless: true });
+    const first = sites[0];
+    const { value, broken } = this.context.watch(() => this.readSite(first?.text ?? this.project.shipped, first?.node));
+    const isBroken = this.project.texts.some(text => text.parsed.chunks.some(chunk => chunk.word === 'site' && this.isBrokenAt(text, chunk.start)));
+    return { value, broken: isBroken ? [...broken, 'site'] : broken };
+  }
+
+  private isBrokenAt(text: SpecText, offset: number): boolean {
+    return (this.brokenChunks.get(text) ?? []).some(({ start }) => start === offset);
+  }
+
+  private readSite(text: SpecText, node: ast.Site | undefined): Site | undefined {
+    const { context } = this;
+    const items = (node?.items ?? []).filter(item => !ast.isBenchmark(item));
+    const said = saidOnce(context, text, 'site', items, item => item.$type);
+    const soilItem = said.get('SiteSoil') as ast.SiteSoil | undefined;
+    const soil = this.soil(text, soilItem);
+    const facts = this.soilFacts(text, soilItem);
+    const topsoilItem = said.get('SiteTopsoil') as ast.SiteTopsoil | undefined;
+    const topsoil = topsoilItem && context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm');
+    const wintersItem = said.get('SiteWinters') as ast.SiteWinters | undefined;
+    const winters = wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
+    const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;
+    const ground = groundItem && this.areas.height(text, 'site/ground', groundItem.height);
+    if (soil === undefined) return undefined;
+    return {
+      soil: soil.soil,
+      drains: facts.drains ?? (soil.drainsWell ? 'well' : 'poorly'),
+      ...(facts.bearing === undefined ? {} : { bearing: facts.bearing }),
+      ...(winters === undefined ? {} : { winters }),
+      ...(topsoil === undefined ? {} : { topsoil }),
+      ...(ground === undefined ? {} : { ground })
+    };
+  }
+
+  private soil(text: SpecText, item: ast.SiteSoil | undefined): { soil: Soil; drainsWell: boolean } | undefined {
+    const { shipped } = this.project;
+    if (item === undefined) {
+      const declared = namesOf(shipped).byName.get('soil-kind common-earth');
+      return declared && this.things.soil(declared, { because: 'the job names no soil; common earth as shipped is taken' });
+    }
+    const found = this.context.find(text, 'site', item, 'kind', item.kind?.$refText, ['soil-kind']);
+    return found && this.things.soil(found);
+  }
+
+  private soilFacts(text: SpecText, item: ast.SiteSoil | undefined): { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } {
+    const facts: { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } = {};
+    for (const fact of item?.facts ?? []) {
+      if (fact.bearing !== undefined) {
+        const bearing = this.context.given(text, 'site/bearing', fact.bearing as Expression, '', POSITIVE);
+        if (bearing !== undefined) facts.bearing = bearing;
+        continue;
+      }
+      const word = this.context.word(text, 'site', fact, 'word', fact.word, ['poorly-drained', 'well-drained'] as const);
+      if (word !== undefined) facts.drains = word === 'poorly-drained' ? 'poorly' : 'well';
+    }
+    return facts;
+  }
+
+  // ---- areas, boxes, pits ----
+
+  private readAreas(country: string | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
+    const site = this.site();
+    const keptOut = this.readKeptOut();
+    const areas: Area[] = [];
+    for (const { text, node, declared } of this.areaNodes()) {
+      const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
+      const name = declared?.name ?? 'an area without a name';
+      if (declared === undefined || this.isBroken(text, node)) {
+        this.missing.push({ key, name, because: name });
+        continue;
+      }
+      const kept = keptOut.filter(box => box.area === key);
+      const { value, broken } = this.context.watch(() => {
+        const words: JobWords = { country, system, site: site.value ?? NO_SITE };
+        return this.areas.read(declared, words, kept.flatMap(box => box.keptOut ?? []));
+      });
+      const because = [...broken, ...site.broken, ...kept.flatMap(box => box.broken)];
+      if (site.value === undefined && because.length === 0) because.push('site');
+      if (value === undefined || because.length > 0) this.missing.push({ key, name, because: because[0] ?? name });
+      else areas.push(value);
+    }
+    this.missingBetween(areas);
+    return { areas, boxes: areas.flatMap(area => area.keptOut) };
+  }
+
+  private *areaNodes(): Generator<{ text: SpecText; node: ast.Area; declared: Declared | undefined }> {
+    const taken = new Set<string>();
+    for (const text of this.project.texts) {
+      for (const node of text.parsed.root.elements.filter(ast.isArea)) {
+        if (taken.has(node.name)) continue;
+        taken.add(node.name);
+        yield { text, node, declared: namesOf(text).byName.get(`area ${node.name}`) };
+      }
+    }
+  }
+
+  /** What an area shares with a neighbour that has no numbers is not known either. */
+  private missingBetween(areas: readonly Area[]): void {
+    const without = new Set(this.missing.map(missing => missing.key));
+    for (const area of areas) {
+      const neighbours = new Set(area.edges.flatMap(edge => edge.meets?.area ?? []));
+      for (const neighbour of neighbours)
+        if (without.has(neighbour))
+          this.missing.push({ key: `${area.key}+${neighbour}`, name: `what ${area.name} and its neighbour share`, because: neighbour });
+    }
+  }
+
+  private readKeptOut(): { area: Key | undefined; keptOut: KeptOut | undefined; broken: readonly string[] }[] {
+    const seen = new Set<string>();
+    return this.project.texts.flatMap(text =>
+      text.parsed.root.elements.filter(ast.isKeptOut).flatMap(node => {
+        if (seen.has(node.name)) return [];
+        seen.add(node.name);
+        const key = this.context.place(`${node.kind}:${node.name}`, text, node, 'name');
+        const isBroken = this.isBroken(text, node);
+        // A neighbouring fault of the area's own text must not be told here: only its name is asked.
+        const named = node.area?.$refText;
+        const area = named === undefined ? undefined : `area:${named}`;
+        if (isBroken) {
+          this.missing.push({ key, name: node.name, because: node.name });
+          return [{ area, keptOut: undefined, broken: [node.name] }];
+        }
+        const { value, broken } = this.context.watch(() => this.keptOut(text, key, node));
+        if (value === undefined) this.missing.push({ key, name: node.name, because: broken[0] ?? node.name });
+        return [{ area, keptOut: value, broken: value === undefined ? [node.name] : [] }];
+      })
+    );
+  }
+
+  private keptOut(text: SpecText, key: Key, node: ast.KeptOut): KeptOut | undefined {
+    const found = this.context.find(text, key, node, 'area', node.area?.$refText, ['area']);
+    const said = saidOnce(this.context, text, key, node.items, () => 'shape');
+    const item = said.get('shape');
+    if (item === undefined)
+      return this.context.fault(text, key, node, 'thing-incomplete', `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`, { property: 'name' });
+    const outline = this.outlines.read(text, key, item.shape);
+    return found && outline && { key, name: node.name, kind: node.kind, area: `area:${found.name}`, outline: outline.loop };
+  }
+
+  // ---- what else is told ----
+
+  private neverUsed(): void {
+    const { main } = this.project;
+    if (this.brokenChunks.get(main)!.length > 0) return;
+    for (const declared of namesOf(main).all) {
+      if (declared.kind === 'area' || declared.kind === 'kept-out' || this.context.names.isUsed(declared.node)) continue;
+      // The ground of the site need not be told, nor a benchmark used before heights are.
+      if (declared.kind === 'benchmark') continue;
+      this.context.fault(main, keyOf(declared), declared.node, 'never-used', `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`, { property: 'name', harmless: true });
+    }
+  }
+
+  private areasWithoutJob(): void {
+    const { main } = this.project;
+    const area = main.parsed.root.elements.find(ast.isArea);
+    if (area === undefined || this.isBroken(main, area)) return;
+    this.context.fault(main, `area:${area.name}`, area, 'job-missing', 'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.', { property: 'name', harmless: true });
+  }
+}
+
+function keyOf(declared: Declared): Key {
+  if (declared.kind === 'kept-out') return `${(declared.node as ast.KeptOut).kind}:${declared.name}`;
+  return `${declared.kind}:${declared.name}`;
+}
+
+function brokenChunksOf(text: SpecText): { start: number; end: number }[] {
+  const { chunks, faults } = text.parsed;
+  return chunks.filter(({ start, end }) => faults.some(fault => fault.offset >= start && fault.offset < end));
+}
+
+/** Leads offsets of a text to places. */
+function placer(text: SpecText): (offset: number, length: number) => Place {
+  const starts = [0];
+  const source = text.parsed.text;
+  for (let at = source.indexOf('\n'); at >= 0; at = source.indexOf('\n', at + 1)) starts.push(at + 1);
+  const at = (offset: number): { line: number; column: number } => {
+    let low = 0;
+    let high = starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: offset - starts[low]! + 1 };
+  };
+  return (offset, length) => {
+    const from = at(Math.min(offset, source.length));
+    const to = at(Math.min(offset + length, Math.max(source.length, offset)));
+    return { file: text.file, ...from, endLine: to.line, endColumn: to.column };
+  };
+}
+
+function frozen<T>(value: T): T {
+  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;
+  for (const part of Object.values(value)) frozen(part);
+  return Object.freeze(value);
+}
+
+const NO_SITE: Site = {
+  soil: { name: '', swell: { value: 0, written: '' }, density: { value: 0, written: '' }, heavesInFrost: true },
+  drains: 'poorly'
+};

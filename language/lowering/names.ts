@@ -1,0 +1,142 @@
+import type { AstNode } from 'langium';
+import type { ParsedText } from '../syntax/parse.ts';
+import {
+  isArea,
+  isBond,
+  isExisting,
+  isKeptOut,
+  isLet,
+  isMark,
+  isMaterial,
+  isSideKind,
+  isSite,
+  isBenchmark,
+  isSoilKind,
+  isUnit
+} from '../syntax/generated/ast.ts';
+import type { Benchmark } from '../syntax/generated/ast.ts';
+
+/** A text under the name by which its readers know it. */
+export interface SpecText {
+  /** The file as findings show it. */
+  readonly file: string;
+  readonly parsed: ParsedText;
+}
+
+/** Kinds of things that have names; each kind has names of its own. */
+export type Kind =
+  | 'let'
+  | 'point'
+  | 'unit'
+  | 'material'
+  | 'soil-kind'
+  | 'side-kind'
+  | 'bond'
+  | 'existing'
+  | 'area'
+  | 'kept-out'
+  | 'benchmark';
+
+export const KIND_WORDS: Readonly<Record<Kind, string>> = {
+  let: 'let',
+  point: 'point',
+  unit: 'unit',
+  material: 'material',
+  'soil-kind': 'kind of soil',
+  'side-kind': 'kind of side',
+  bond: 'bond',
+  existing: 'existing thing',
+  area: 'area',
+  'kept-out': 'box or pit',
+  benchmark: 'benchmark'
+};
+
+export interface Declared {
+  readonly kind: Kind;
+  readonly name: string;
+  readonly node: AstNode;
+  readonly text: SpecText;
+}
+
+/** What one text declares, by kind and name; of a name declared twice the first counts. */
+export interface NamesOfText {
+  readonly byName: ReadonlyMap<string, Declared>;
+  readonly all: readonly Declared[];
+  readonly again: readonly { readonly declared: Declared; readonly first: Declared }[];
+}
+
+/** The maps stay with the tree they were made from and go with it. */
+const mapsOfTrees = new WeakMap<AstNode, NamesOfText>();
+
+export function namesOf(text: SpecText): NamesOfText {
+  const known = mapsOfTrees.get(text.parsed.root);
+  if (known !== undefined) return known;
+  const byName = new Map<string, Declared>();
+  const all: Declared[] = [];
+  const again: { declared: Declared; first: Declared }[] = [];
+  for (const [kind, node] of declarations(text)) {
+    // A name that is still being typed is no name.
+    if (typeof node.name !== 'string') continue;
+    const declared: Declared = { kind, name: node.name, node, text };
+    const first = byName.get(`${kind} ${node.name}`);
+    if (first === undefined) byName.set(`${kind} ${node.name}`, declared);
+    else again.push({ declared, first });
+    all.push(declared);
+  }
+  const names: NamesOfText = { byName, all, again };
+  mapsOfTrees.set(text.parsed.root, names);
+  return names;
+}
+
+type Named = AstNode & { name?: string };
+
+function* declarations(text: SpecText): Generator<[Kind, Named]> {
+  for (const node of text.parsed.root.elements) {
+    if (isSite(node)) for (const item of node.items) if (isBenchmark(item)) yield ['benchmark', item satisfies Benchmark];
+    if (isLet(node)) yield ['let', node];
+    else if (isMark(node)) yield ['point', node];
+    else if (isUnit(node)) yield ['unit', node];
+    else if (isMaterial(node)) yield ['material', node];
+    else if (isSoilKind(node)) yield ['soil-kind', node];
+    else if (isSideKind(node)) yield ['side-kind', node];
+    else if (isBond(node)) yield ['bond', node];
+    else if (isExisting(node)) yield ['existing', node];
+    else if (isArea(node)) yield ['area', node];
+    else if (isKeptOut(node)) yield ['kept-out', node];
+  }
+}
+
+/**
+ * Finds names by map in the texts that a text may see, in this order: the text itself, what it uses, what ships.
+ * Counts its look-ups.
+ */
+export class Names {
+  lookUps = 0;
+  private readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
+  private readonly used = new Set<AstNode>();
+
+  constructor(visible: ReadonlyMap<SpecText, readonly SpecText[]>) {
+    this.visible = visible;
+  }
+
+  find(from: SpecText, kind: Kind, name: string): Declared | undefined {
+    for (const text of this.visible.get(from) ?? [from]) {
+      this.lookUps++;
+      const declared = namesOf(text).byName.get(`${kind} ${name}`);
+      if (declared === undefined) continue;
+      this.used.add(declared.node);
+      return declared;
+    }
+    return undefined;
+  }
+
+  isUsed(node: AstNode): boolean {
+    return this.used.has(node);
+  }
+
+  /** Everything of the kinds that the text may see, for suggestions. */
+  known(from: SpecText, kinds: readonly Kind[]): string[] {
+    const names = (this.visible.get(from) ?? [from]).flatMap(text => namesOf(text).all);
+    return names.filter(declared => kinds.includes(declared.kind)).map(declared => declared.name);
+  }
+}

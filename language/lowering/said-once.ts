@@ -1,0 +1,22 @@
+import type { AstNode } from 'langium';
+import type { Key } from '../job/job.ts';
+import type { Context } from './context.ts';
+import type { SpecText } from './names.ts';
+
+/** The statements of a block by what they say; what is said again is a fault, and the first counts. */
+export function saidOnce<T extends AstNode>(context: Context, text: SpecText, key: Key, items: readonly T[], what: (item: T) => string): ReadonlyMap<string, T> {
+  const said = new Map<string, T>();
+  for (const item of items) {
+    const first = said.get(what(item));
+    if (first === undefined) {
+      said.set(what(item), item);
+      continue;
+    }
+    const word = /^\S+/.exec(item.$cstNode?.text ?? '')?.[0] ?? what(item);
+    context.fault(text, key, item, 'said-twice', `\`${word}\` is said twice; the first counts. Take one out.`, {
+      harmless: true,
+      related: [{ node: first, text, message: 'Said first here.' }]
+    });
+  }
+  return said;
+}

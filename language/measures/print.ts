@@ -1,0 +1,124 @@
+import type { System } from '../job/job.ts';
+import { measureNamed } from './measures.ts';
+
+/** How a kind of quantity is printed in each system. */
+export type PrintStyle =
+  'area' | 'length' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
+
+/** Tape fractions: the nearest sixteenth of an inch. */
+const SIXTEENTHS = 16;
+
+/** Doubles a hair under a half still round up, as the decimal number they stand for does. */
+const HAIR = 1e-9;
+
+const SI: (spelling: string) => number = spelling => measureNamed(spelling)!.factor.valueOf();
+const INCH = SI('in');
+const SQUARE_FOOT = SI('sq ft');
+const CUBIC_FOOT = SI('cu ft');
+const CUBIC_YARD = SI('cu yd');
+const POUND = SI('lb');
+const SHORT_TON = SI('short ton');
+const TONNE = SI('t');
+
+/** An SI value in the measures of a system: areas sq ft or m2, stone cu yd or m3, sand cu ft or m3, masses short tons or t. */
+export function printAs(style: PrintStyle, value: number, system: System): string {
+  switch (style) {
+    case 'area':
+      return printArea(value, system);
+    case 'length':
+      return printLength(value, system);
+    case 'thickness':
+      return printThickness(value, system);
+    case 'stone-volume':
+      return system === 'imperial' ? `${decimals(value / CUBIC_YARD, 2)} cu yd` : `${decimals(value, 2)} m3`;
+    case 'sand-volume':
+      return system === 'imperial' ? `${decimals(value / CUBIC_FOOT, 2)} cu ft` : `${decimals(value, 3)} m3`;
+    case 'mass':
+      return system === 'imperial' ? `${decimals(value / SHORT_TON, 2)} short tons` : `${decimals(value / TONNE, 2)} t`;
+    case 'sand-mass':
+      return system === 'imperial' ? `${decimals(value / POUND, 0)} lb` : `${decimals(value, 0)} kg`;
+    case 'density':
+      return system === 'imperial'
+        ? `${decimals((value / POUND) * CUBIC_FOOT, 1)} lb per cu ft`
+        : `${decimals(value, 0)} kg/m3`;
+    case 'count':
+      return decimals(value, 0);
+  }
+}
+
+/** A value of a working or finding by its SI measure alone; lengths as on a tape, shares and counts as plain numbers. */
+export function printByMeasure(value: number, measure: string, system: System): string {
+  const style = STYLE_OF_MEASURE[measure];
+  return style === undefined ? `${plain(value)} ${measure}`.trim() : printAs(style, value, system);
+}
+
+const STYLE_OF_MEASURE: Readonly<Record<string, PrintStyle>> = {
+  m: 'length',
+  m2: 'area',
+  m3: 'stone-volume',
+  kg: 'mass',
+  'kg/m3': 'density'
+};
+
+/** Feet and inches to the nearest sixteenth, `31 ft 3 11/16 in`; metres to the millimetre, `9.543 m`. */
+export function printLength(metres: number, system: System): string {
+  if (system === 'metric') return `${decimals(metres, 3)} m`;
+  const total = roundHalfUp((Math.abs(metres) / INCH) * SIXTEENTHS);
+  const feet = Math.floor(total / (12 * SIXTEENTHS));
+  const rest = total - feet * 12 * SIXTEENTHS;
+  const inches = rest === 0 && feet > 0 ? '' : `${sixteenths(rest)} in`;
+  const sign = metres < 0 && total > 0 ? '-' : '';
+  return sign + [feet > 0 ? `${feet} ft` : '', inches].filter(part => part !== '').join(' ');
+}
+
+/** Inches to the nearest sixteenth, `14 1/2 in`; millimetres, with a tenth where there is one, `150 mm`. */
+export function printThickness(metres: number, system: System): string {
+  if (system === 'metric') return `${plain(Number(decimals(metres * 1000, 1)))} mm`;
+  const total = roundHalfUp((Math.abs(metres) / INCH) * SIXTEENTHS);
+  return `${metres < 0 && total > 0 ? '-' : ''}${sixteenths(total)} in`;
+}
+
+export function printArea(squareMetres: number, system: System): string {
+  return system === 'imperial' ? `${decimals(squareMetres / SQUARE_FOOT, 2)} sq ft` : `${decimals(squareMetres, 2)} m2`;
+}
+
+/** A share as a percentage: `3 %`, `2.5 %`. */
+export function printPercent(share: number): string {
+  return `${plain(Number(decimals(share * 100, 2)))} %`;
+}
+
+/** A height against its benchmark: `2 1/2 in below door-sill`, `level with door-sill`. */
+export function printHeight(above: number, benchmark: string, system: System): string {
+  const size = Math.abs(above);
+  const printed = system === 'imperial' ? printThickness(size, system) : printLength(size, system);
+  if (Number.parseFloat(printed) === 0) return `level with ${benchmark}`;
+  return `${printed} ${above < 0 ? 'below' : 'above'} ${benchmark}`;
+}
+
+function sixteenths(count: number): string {
+  const whole = Math.floor(count / SIXTEENTHS);
+  let upper = count - whole * SIXTEENTHS;
+  if (upper === 0) return String(whole);
+  let lower = SIXTEENTHS;
+  while (upper % 2 === 0) {
+    upper /= 2;
+    lower /= 2;
+  }
+  return `${whole > 0 ? `${whole} ` : ''}${upper}/${lower}`;
+}
+
+function roundHalfUp(value: number): number {
+  return Math.floor(value + 0.5 + HAIR);
+}
+
+/** A fixed number of decimals, halves away from nought, never `-0`. */
+function decimals(value: number, places: number): string {
+  const scale = 10 ** places;
+  const rounded = roundHalfUp(Math.abs(value) * scale) / scale;
+  return `${value < 0 && rounded > 0 ? '-' : ''}${rounded.toFixed(places)}`;
+}
+
+/** As few digits as say the number to six places. */
+function plain(value: number): string {
+  return String(Number(decimals(value, 6)));
+}

@@ -1,0 +1,46 @@
+import type { Point, Side } from '../geometry/index.ts';
+import type { Area } from '../job/job.ts';
+import type { AreaQuantities, Place2d, SideShape } from './contract.ts';
+import type { LayersNumbers } from './layers-stage.ts';
+import type { OutlineNumbers } from './outline-stage.ts';
+
+/** One area as it stands in the JSON contract. */
+export function areaQuantities(area: Area, shapes: OutlineNumbers, layers: LayersNumbers): AreaQuantities {
+  return {
+    id: area.key,
+    name: area.name,
+    traffic: area.traffic,
+    outline: area.outline.map(sideShape),
+    keptOut: area.keptOut.map((shape, index) => ({
+      id: shape.key,
+      outline: shape.outline.map(sideShape),
+      ...shapes.keptOut[index]!
+    })),
+    ...shapes.area,
+    edges: area.edges.map((edge, index) => ({
+      name: edge.name,
+      from: place(area.outline[index]!.from),
+      to: place(area.outline[index]!.to),
+      ...shapes.edgeLengths[index]!,
+      ...(edge.meets === undefined ? {} : { meets: edge.meets.name }),
+      ...(edge.edging === undefined ? {} : { edging: edge.edging.name }),
+      ...layers.overhangs[index]!
+    })),
+    ...(area.finish === undefined ? {} : { finish: { at: area.finish.benchmark, height: area.finish.above.value } }),
+    dig: layers.dig,
+    layers: layers.layers,
+    ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),
+    ...(layers.laying === undefined ? {} : { laying: layers.laying }),
+    ...(layers.joints === undefined ? {} : { joints: layers.joints }),
+    edging: layers.edging
+  };
+}
+
+function sideShape({ from, to, arc }: Side): SideShape {
+  if (arc === undefined) return { from: place(from), to: place(to) };
+  return { from: place(from), to: place(to), centre: place(arc.centre), turn: (arc.turn * 180) / Math.PI };
+}
+
+function place({ x, y }: Point): Place2d {
+  return [x, y];
+}

@@ -1,0 +1,489 @@
+import type { PrintStyle } from '../measures/print.ts';
+
+/** What a quantity belongs to; each owner is one kind of object of the JSON contract. */
+export type Owner =
+  'area' | 'kept-out' | 'edge' | 'dig' | 'layer' | 'laying' | 'joints' | 'edging' | 'geotextile' | 'job-dig' | 'totals';
+
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
+
+export interface Quantity {
+  readonly id: string;
+  readonly owner: Owner;
+  /** Key in the JSON contract. */
+  readonly key: string;
+  readonly kind: Kind;
+  /** SI measure in the JSON; empty for a count. */
+  readonly measure: string;
+  /** Head of a row or column. */
+  readonly words: string;
+  /** Name in a formula. */
+  readonly name: string;
+  readonly print: PrintStyle;
+  /** How it prints for a bed, where that differs: sand is bought by the cubic foot. */
+  readonly printBed?: PrintStyle;
+  /** Worked out, with a working; else repeated as the job gives it. */
+  readonly computed: boolean;
+  /** There whenever its owner is. */
+  readonly always: boolean;
+  readonly describe: string;
+}
+
+/** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
+export const CATALOGUE = [
+  {
+    id: 'gross-area',
+    owner: 'area',
+    key: 'grossArea',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Gross area',
+    name: 'gross area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area within the outline, kept-out shapes included'
+  },
+  {
+    id: 'net-area',
+    owner: 'area',
+    key: 'netArea',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Net area',
+    name: 'net area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area within the outline less the kept-out shapes'
+  },
+  {
+    id: 'perimeter',
+    owner: 'area',
+    key: 'perimeter',
+    kind: 'length',
+    measure: 'm',
+    words: 'Perimeter',
+    name: 'perimeter',
+    print: 'length',
+    computed: true,
+    always: true,
+    describe: 'Length round the outline along the face of the units'
+  },
+  {
+    id: 'kept-out-area',
+    owner: 'kept-out',
+    key: 'area',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Kept-out area',
+    name: 'kept-out area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area of a box or pit, kept out of units, joints, bed, base, geotextile and dig'
+  },
+  {
+    id: 'edge-length',
+    owner: 'edge',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Length',
+    name: 'length of the side',
+    print: 'length',
+    computed: true,
+    always: true,
+    describe: 'Length of one side along the face of the units'
+  },
+  {
+    id: 'overhang',
+    owner: 'edge',
+    key: 'overhang',
+    kind: 'length',
+    measure: 'm',
+    words: 'Base past the units',
+    name: 'base past the units',
+    print: 'thickness',
+    computed: true,
+    always: true,
+    describe: 'How far the base runs past the face of the units at this side'
+  },
+  {
+    id: 'dig-area',
+    owner: 'dig',
+    key: 'area',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Dig area',
+    name: 'dig area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area dug: out to the edge of the base, less the kept-out shapes'
+  },
+  {
+    id: 'dig-bank-volume',
+    owner: 'dig',
+    key: 'bankVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Dig in the ground',
+    name: 'bank volume',
+    print: 'stone-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume dug, as it lies in the ground'
+  },
+  {
+    id: 'dig-loose-volume',
+    owner: 'dig',
+    key: 'looseVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Dig loose',
+    name: 'loose volume',
+    print: 'stone-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume dug, loose as it is carted'
+  },
+  {
+    id: 'dig-mass',
+    owner: 'dig',
+    key: 'mass',
+    kind: 'mass',
+    measure: 'kg',
+    words: 'Dig mass',
+    name: 'mass of the dig',
+    print: 'mass',
+    computed: true,
+    always: true,
+    describe: 'Mass dug'
+  },
+  {
+    id: 'dig-deepest',
+    owner: 'dig',
+    key: 'deepest',
+    kind: 'length',
+    measure: 'm',
+    words: 'Deepest dig',
+    name: 'depth',
+    print: 'thickness',
+    computed: true,
+    always: true,
+    describe: 'Greatest depth of the dig below the ground'
+  },
+  {
+    id: 'dig-shallowest',
+    owner: 'dig',
+    key: 'shallowest',
+    kind: 'length',
+    measure: 'm',
+    words: 'Shallowest dig',
+    name: 'least depth',
+    print: 'thickness',
+    computed: true,
+    always: true,
+    describe: 'Least depth of the dig below the ground'
+  },
+  {
+    id: 'layer-thickness',
+    owner: 'layer',
+    key: 'thickness',
+    kind: 'length',
+    measure: 'm',
+    words: 'Thickness',
+    name: 'thickness',
+    print: 'thickness',
+    computed: false,
+    always: true,
+    describe: 'Thickness of the finished layer, as given'
+  },
+  {
+    id: 'layer-area',
+    owner: 'layer',
+    key: 'area',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Layer area',
+    name: 'layer area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area of the layer: the bed under the units, base and sub-base out to the edge of the base'
+  },
+  {
+    id: 'layer-compacted-volume',
+    owner: 'layer',
+    key: 'compactedVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Compacted volume',
+    name: 'compacted volume',
+    print: 'stone-volume',
+    printBed: 'sand-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume of the finished layer'
+  },
+  {
+    id: 'layer-loose-volume',
+    owner: 'layer',
+    key: 'looseVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Loose volume',
+    name: 'loose volume',
+    print: 'stone-volume',
+    printBed: 'sand-volume',
+    computed: true,
+    always: false,
+    describe: 'Volume of the same material as tipped; absent where its densities are not known'
+  },
+  {
+    id: 'layer-mass',
+    owner: 'layer',
+    key: 'mass',
+    kind: 'mass',
+    measure: 'kg',
+    words: 'Mass',
+    name: 'mass of the layer',
+    print: 'mass',
+    computed: true,
+    always: false,
+    describe: 'Mass of the layer; absent where its density is not known'
+  },
+  {
+    id: 'units-whole',
+    owner: 'laying',
+    key: 'whole',
+    kind: 'count',
+    measure: '',
+    words: 'Whole units',
+    name: 'whole units',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Units laid whole'
+  },
+  {
+    id: 'units-cut',
+    owner: 'laying',
+    key: 'cut',
+    kind: 'count',
+    measure: '',
+    words: 'Cut pieces',
+    name: 'cut pieces',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Pieces cut to fit'
+  },
+  {
+    id: 'unit-area',
+    owner: 'laying',
+    key: 'unitArea',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Area of units and pieces',
+    name: 'area of units and pieces',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'True area of all whole units and cut pieces'
+  },
+  {
+    id: 'units-clipped',
+    owner: 'laying',
+    key: 'clipped',
+    kind: 'count',
+    measure: '',
+    words: 'Units measured at the edge',
+    name: 'units measured at the edge',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Units that were measured against an edge: a count of the work done, not of material'
+  },
+  {
+    id: 'joint-length',
+    owner: 'joints',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Joint length',
+    name: 'joint length',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'Length of all joints between units'
+  },
+  {
+    id: 'joint-volume',
+    owner: 'joints',
+    key: 'volume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Joint volume',
+    name: 'joint volume',
+    print: 'sand-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume of the joints to the full thickness of the units'
+  },
+  {
+    id: 'joint-mass',
+    owner: 'joints',
+    key: 'mass',
+    kind: 'mass',
+    measure: 'kg',
+    words: 'Joint filler',
+    name: 'mass of joint filler',
+    print: 'sand-mass',
+    computed: true,
+    always: false,
+    describe: 'Mass of joint filler; absent where none is named or its loose density is not known'
+  },
+  {
+    id: 'edging-length',
+    owner: 'edging',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Edging length',
+    name: 'edging length',
+    print: 'length',
+    computed: true,
+    always: true,
+    describe: 'Length of this edging along the face of the units'
+  },
+  {
+    id: 'edging-spikes',
+    owner: 'edging',
+    key: 'spikes',
+    kind: 'count',
+    measure: '',
+    words: 'Spikes',
+    name: 'spikes',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe: 'Spikes: one at the beginning of each run and one at the end of each spacing'
+  },
+  {
+    id: 'edging-concrete',
+    owner: 'edging',
+    key: 'concreteVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Concrete for edging',
+    name: 'concrete volume',
+    print: 'stone-volume',
+    computed: true,
+    always: false,
+    describe: 'Concrete below and behind the edging'
+  },
+  {
+    id: 'geotextile-area',
+    owner: 'geotextile',
+    key: 'area',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Geotextile',
+    name: 'geotextile area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Geotextile on the bottom of the dig, laps included where roll width and lap are known'
+  },
+  {
+    id: 'job-dig-area',
+    owner: 'job-dig',
+    key: 'area',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Dig area',
+    name: 'dig area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Area dug in the whole job, ground shared by two areas counted once'
+  },
+  {
+    id: 'job-dig-bank-volume',
+    owner: 'job-dig',
+    key: 'bankVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Dig in the ground',
+    name: 'bank volume',
+    print: 'stone-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume dug in the whole job, as it lies in the ground'
+  },
+  {
+    id: 'job-dig-loose-volume',
+    owner: 'job-dig',
+    key: 'looseVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Dig loose',
+    name: 'loose volume',
+    print: 'stone-volume',
+    computed: true,
+    always: true,
+    describe: 'Volume dug in the whole job, loose as it is carted'
+  },
+  {
+    id: 'job-dig-mass',
+    owner: 'job-dig',
+    key: 'mass',
+    kind: 'mass',
+    measure: 'kg',
+    words: 'Dig mass',
+    name: 'mass of the dig',
+    print: 'mass',
+    computed: true,
+    always: true,
+    describe: 'Mass dug in the whole job'
+  },
+  {
+    id: 'total-net-area',
+    owner: 'totals',
+    key: 'netArea',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Net area',
+    name: 'net area',
+    print: 'area',
+    computed: true,
+    always: true,
+    describe: 'Net area of all areas, a place paved twice counted once'
+  }
+] as const satisfies readonly Quantity[];
+
+type Entry = (typeof CATALOGUE)[number];
+type Of<O extends Owner> = Extract<Entry, { readonly owner: O }>;
+
+/** JSON keys of an owner's quantities. */
+export type KeyOf<O extends Owner> = Of<O>['key'];
+
+/** An owner's numbers as they stand in the JSON: those that may be missing are optional. */
+export type NumbersOf<O extends Owner> = {
+  readonly [E in Extract<Of<O>, { readonly always: true }> as E['key']]: number;
+} & { readonly [E in Extract<Of<O>, { readonly always: false }> as E['key']]?: number };
+
+const byOwnerAndKey: ReadonlyMap<string, Quantity> = new Map(
+  CATALOGUE.map((entry): [string, Quantity] => [`${entry.owner} ${entry.key}`, entry])
+);
+
+/** An owner's quantity by its JSON key. */
+export function quantityOf<O extends Owner>(owner: O, key: KeyOf<O>): Quantity {
+  return byOwnerAndKey.get(`${owner} ${key}`)!;
+}
+
+/** All quantities of an owner, in the order in which they are shown. */
+export function quantitiesOf(owner: Owner): readonly Quantity[] {
+  return CATALOGUE.filter(entry => entry.owner === owner);
+}

@@ -1,0 +1,180 @@
+import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
+import type { RawFinding } from '../findings/finding.ts';
+import { layersFindings } from '../findings/layer-faults.ts';
+import { outlineFaults } from '../findings/outline-faults.ts';
+import { overlapFault } from '../findings/pair-faults.ts';
+import { judgeArea } from '../findings/rules-table.ts';
+import { MOST_UNITS } from '../geometry/index.ts';
+import type { Area, Job } from '../job/job.ts';
+import type { Session, Slot, Stage } from '../session/session.ts';
+import { areaQuantities } from './area-quantities.ts';
+import type { JobNumbers, Working } from './contract.ts';
+import { type JobInputs, type JobResult, jobStage } from './job-stage.ts';
+import { type Laid, layingInputs, layingStage } from './laying-stage.ts';
+import { layersInputs, type LayersNumbers, layersStage } from './layers-stage.ts';
+import { outlineInputs, type OutlineNumbers, outlineStage } from './outline-stage.ts';
+import { movedTo } from './page.ts';
+import { neighbours, type PairInputs, pairStage } from './pair-stage.ts';
+
+/** All that one area came to. */
+interface AreaResult {
+  readonly area: Area;
+  readonly shapes: OutlineNumbers;
+  readonly layers: LayersNumbers;
+  readonly laid: boolean;
+}
+
+interface Shares {
+  readonly pairs: JobInputs['pairs'];
+  readonly findings: readonly RawFinding[];
+}
+
+/**
+ * All numbers of a job, from the memory where nothing they are taken from has changed. Pauses at each `yield`, so that
+ * the caller can turn to something else or drop the rest. `scope` keeps jobs apart in the memory: the file, if two files
+ * can hold jobs of one name.
+ */
+export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
+  const memory = { session, scope };
+  const findings: RawFinding[] = [];
+  const results: AreaResult[] = [];
+  const missing = job.missing.map(({ key }) => key);
+  for (const area of job.areas) {
+    const result = yield* areaResult(job, area, memory, findings);
+    if (result === undefined) missing.push(area.key);
+    else results.push(result);
+    if (result?.laid === false) missing.push(`${area.key}/laying`);
+    yield;
+  }
+  const shares = yield* sharesOf(job, results, memory);
+  const whole = yield* wholeJob(job, results, shares.pairs, memory);
+  for (const result of results) findings.push(...(yield* judged(job, result, memory)));
+  session.forgetOthers(scope, stillThere(job));
+  const areas = results.map(({ area, shapes, layers }) => areaQuantities(area, shapes, layers));
+  return {
+    quantities: {
+      id: job.key,
+      title: job.title,
+      ...(job.currency === undefined ? {} : { currency: job.currency }),
+      complete: missing.length === 0,
+      missing,
+      areas,
+      dig: whole.dig,
+      totals: whole.totals
+    },
+    workings: workingsOf(results, whole),
+    findings: [...findings, ...shares.findings]
+  };
+}
+
+/** The memory, as one job uses it. */
+interface Memory {
+  readonly session: Session;
+  readonly scope: string;
+}
+
+function recall<T>(
+  { session, scope }: Memory,
+  stage: Stage,
+  things: readonly string[],
+  inputs: unknown,
+  compute: () => Generator<void, T> | T
+): Generator<void, T> {
+  const slot: Slot = { scope, stage, thing: things.join('\n') };
+  return session.recall(slot, inputs, compute);
+}
+
+function stillThere(job: Job): (thing: string) => boolean {
+  const keys = new Set([job, ...job.areas, ...job.missing].map(({ key }) => key));
+  return thing => thing.split('\n').every(key => keys.has(key));
+}
+
+function* areaResult(
+  job: Job,
+  area: Area,
+  memory: Memory,
+  findings: RawFinding[]
+): Generator<void, AreaResult | undefined> {
+  const inputs = outlineInputs(area, job.system);
+  const outline = yield* recall(memory, 'outline', [area.key], inputs, () => {
+    const { findings: faults, measurable } = outlineFaults(inputs);
+    return { faults, shapes: measurable ? outlineStage(inputs) : undefined };
+  });
+  findings.push(...outline.faults);
+  const { shapes } = outline;
+  if (shapes === undefined) return undefined;
+  const laid = yield* laidUnits(area, memory, findings);
+  const layered = layersInputs(area, shapes, laid);
+  const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
+  if (layers.overflowed) {
+    findings.push(numbersTooLarge(area));
+    return undefined;
+  }
+  findings.push(...layersFindings(area, layers.groundAboveLayers, job.system));
+  return { area, shapes, layers, laid: laid !== undefined || area.paving === undefined };
+}
+
+function* laidUnits(area: Area, memory: Memory, findings: RawFinding[]): Generator<void, Laid | undefined> {
+  const inputs = layingInputs(area);
+  if (inputs === undefined) return undefined;
+  const laid = yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs));
+  if (!('tooMany' in laid)) return laid;
+  findings.push(tooManyUnits(area, laid.tooMany, MOST_UNITS));
+  return undefined;
+}
+
+function* sharesOf(job: Job, results: readonly AreaResult[], memory: Memory): Generator<void, Shares> {
+  const sides = results.map(({ area, layers }) => ({
+    outline: area.outline,
+    keptOut: area.keptOut.map(shape => shape.outline),
+    digLoops: layers.baseLoops
+  }));
+  const pairs: JobInputs['pairs'][number][] = [];
+  const findings: RawFinding[] = [];
+  for (const [first, second] of neighbours(sides)) {
+    const [one, other] = [results[first]!.area, results[second]!.area];
+    const inputs: PairInputs = { first: sides[first]!, second: sides[second]! };
+    const shared = yield* recall(memory, 'pair', [one.key, other.key], inputs, () => pairStage(inputs));
+    if (shared.paved > 0 || shared.dug > 0) pairs.push({ areas: [first, second], ...shared });
+    findings.push(...overlapFault(one, other, shared.paved, job.system));
+    yield;
+  }
+  return { pairs, findings };
+}
+
+function* wholeJob(
+  job: Job,
+  results: readonly AreaResult[],
+  pairs: JobInputs['pairs'],
+  memory: Memory
+): Generator<void, JobResult> {
+  const areas = results.map(({ area, shapes, layers }) => ({
+    key: area.key,
+    name: area.name,
+    netArea: shapes.area.netArea,
+    dig: layers.dig,
+    soil: { swell: area.site.soil.swell, density: area.site.soil.density }
+  }));
+  const inputs: JobInputs = { key: job.key, areas, pairs };
+  return yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
+}
+
+function* judged(job: Job, { area, layers }: AreaResult, memory: Memory): Generator<void, RawFinding[]> {
+  const { outline: _outline, keptOut: _keptOut, start: _start, ...read } = area;
+  const inputs = {
+    system: job.system,
+    countries: job.rules,
+    area: read,
+    overhangs: layers.overhangs.map(({ overhang }) => overhang),
+    depth: layers.dig.deepest
+  };
+  return yield* recall(memory, 'rules', [area.key], inputs, () => judgeArea(inputs));
+}
+
+function workingsOf(results: readonly AreaResult[], whole: JobResult): Record<string, Working> {
+  const workings: Record<string, Working> = {};
+  results.forEach(({ shapes, layers }, index) => {
+    Object.assign(workings, movedTo(`/areas/${index}`, { ...shapes.workings, ...layers.workings }));
+  });
+  return Object.assign(workings, whole.workings);
+}

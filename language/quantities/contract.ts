@@ -1,0 +1,124 @@
+import type { RawFinding } from '../findings/finding.ts';
+import type { Key, Role, Traffic } from '../job/job.ts';
+import type { NumbersOf } from './catalogue.ts';
+
+/** The numbers of one job, what they were worked out from, and what was found on the way. */
+export interface JobNumbers {
+  readonly quantities: JobQuantities;
+  /** By JSON pointer, starting at the job: `/areas/0/netArea`. */
+  readonly workings: Workings;
+  readonly findings: readonly RawFinding[];
+}
+
+export type Workings = Readonly<Record<string, Working>>;
+
+/** How a number came about: the formula, and a value for each of its names. */
+export interface Working {
+  readonly formula: string;
+  readonly values: readonly WorkingValue[];
+}
+
+export interface WorkingValue {
+  readonly name: string;
+  readonly value: number;
+  /** SI; empty for counts and shares. */
+  readonly measure: string;
+  readonly from: From;
+}
+
+/** Where a value comes from. */
+export type From = FromPointer | FromKey | FromAssumed | FromShape;
+
+/** Another quantity of the same job, by JSON pointer. */
+export interface FromPointer {
+  readonly pointer: string;
+}
+
+/** A quantity written in the text, by the key of its place. */
+export interface FromKey {
+  readonly key: Key;
+}
+
+/** Taken so because the job does not say. */
+export interface FromAssumed {
+  readonly assumed: string;
+  readonly source?: string;
+}
+
+/** Measured on a shape: the key of an area, side, box or pit, or two keys joined by `+`. */
+export interface FromShape {
+  readonly shape: string;
+}
+
+/** x and y, m. */
+export type Place2d = readonly [number, number];
+
+export interface SideShape {
+  readonly from: Place2d;
+  readonly to: Place2d;
+  readonly centre?: Place2d;
+  /** Degrees, anticlockwise positive. */
+  readonly turn?: number;
+}
+
+/** The part of the JSON contract that holds one job, without workings and findings. Lengths m, areas m2, volumes m3, masses kg. */
+export interface JobQuantities {
+  readonly id: Key;
+  readonly title: string;
+  readonly currency?: string;
+  /** Every area has all its numbers. */
+  readonly complete: boolean;
+  /** What has no numbers. */
+  readonly missing: readonly Key[];
+  readonly areas: readonly AreaQuantities[];
+  readonly dig: NumbersOf<'job-dig'>;
+  readonly totals: NumbersOf<'totals'>;
+}
+
+export interface AreaQuantities extends NumbersOf<'area'> {
+  readonly id: Key;
+  readonly name: string;
+  readonly traffic: readonly Traffic[];
+  readonly outline: readonly SideShape[];
+  readonly keptOut: readonly KeptOutQuantities[];
+  readonly edges: readonly EdgeQuantities[];
+  /** Height of the finish against the benchmark `at`, m. */
+  readonly finish?: { readonly at: string; readonly height: number };
+  readonly dig: NumbersOf<'dig'>;
+  readonly geotextile?: GeotextileQuantities;
+  readonly layers: readonly LayerQuantities[];
+  readonly laying?: readonly LayingQuantities[];
+  readonly joints?: NumbersOf<'joints'>;
+  readonly edging: readonly EdgingQuantities[];
+}
+
+export interface KeptOutQuantities extends NumbersOf<'kept-out'> {
+  readonly id: Key;
+  readonly outline: readonly SideShape[];
+}
+
+export interface EdgeQuantities extends NumbersOf<'edge'> {
+  readonly name: string;
+  readonly from: Place2d;
+  readonly to: Place2d;
+  readonly meets?: string;
+  readonly edging?: string;
+}
+
+export interface GeotextileQuantities extends NumbersOf<'geotextile'> {
+  readonly material: string;
+}
+
+export interface LayerQuantities extends NumbersOf<'layer'> {
+  readonly role: Extract<Role, 'bed' | 'base' | 'sub-base'>;
+  readonly material: string;
+}
+
+export interface LayingQuantities extends NumbersOf<'laying'> {
+  readonly unit: string;
+  readonly bond: string;
+}
+
+export interface EdgingQuantities extends NumbersOf<'edging'> {
+  readonly material: string;
+}

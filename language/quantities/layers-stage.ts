@@ -1,0 +1,121 @@
+import { baseOut, type Loop } from '../geometry/index.ts';
+import type { Area } from '../job/job.ts';
+import { type Expression, leaf, measured, subtract } from './arithmetic.ts';
+import { basePast, stoneLayers } from './base-past.ts';
+import type { NumbersOf } from './catalogue.ts';
+import type {
+  EdgingQuantities,
+  GeotextileQuantities,
+  LayerQuantities,
+  LayingQuantities,
+  Workings
+} from './contract.ts';
+import { digOf } from './dig.ts';
+import { edgingOf } from './edging.ts';
+import { geotextileOf } from './geotextile.ts';
+import { jointsOf } from './joints.ts';
+import type { Laid } from './laying-stage.ts';
+import { layerVolumes } from './layer-volumes.ts';
+import { keptOutTogether, type OutlineNumbers } from './outline-stage.ts';
+import { Book } from './page.ts';
+
+/** An area without what only its laying and its rules read. */
+export type LayeredArea = Omit<Area, 'traffic' | 'start'>;
+
+/** What the layers stage reads: the area, its measured shapes, the units laid. */
+export interface LayersInputs {
+  readonly area: LayeredArea;
+  readonly keptOut: readonly number[];
+  readonly edgeLengths: readonly number[];
+  readonly grossArea: number;
+  readonly netArea: number;
+  readonly laid?: Laid;
+}
+
+export interface LayersNumbers {
+  readonly overhangs: readonly { readonly overhang: number }[];
+  readonly dig: NumbersOf<'dig'>;
+  readonly geotextile?: GeotextileQuantities;
+  readonly layers: readonly LayerQuantities[];
+  readonly laying?: readonly LayingQuantities[];
+  readonly joints?: NumbersOf<'joints'>;
+  readonly edging: readonly EdgingQuantities[];
+  /** The outline of the base and the dig, on the plan. */
+  readonly baseLoops: readonly Loop[];
+  readonly workings: Workings;
+  /** Height of the ground above the underside of the layers, m. */
+  readonly groundAboveLayers: number;
+  /** A number came out too large to be written down. */
+  readonly overflowed: boolean;
+}
+
+export function layersInputs(area: Area, shapes: OutlineNumbers, laid: Laid | undefined): LayersInputs {
+  const { traffic: _traffic, start: _start, ...layered } = area;
+  return {
+    area: layered,
+    keptOut: shapes.keptOut.map(shape => shape.area),
+    edgeLengths: shapes.edgeLengths.map(edge => edge.length),
+    grossArea: shapes.area.grossArea,
+    netArea: shapes.area.netArea,
+    ...(laid === undefined ? {} : { laid })
+  };
+}
+
+/** Everything of an area that lies under, between and beside the units. */
+export function layersStage(inputs: LayersInputs): LayersNumbers {
+  const { area } = inputs;
+  const book = new Book();
+  const overhangs = overhangsOf(area, book);
+  const base = baseOut(
+    area.outline,
+    overhangs.map(({ overhang }) => overhang)
+  );
+  const keptOut = keptOutTogether(
+    area.key,
+    inputs.keptOut.map((size, index) => leaf('kept-out area', size, 'm2', { pointer: `/keptOut/${index}/area` }))
+  );
+  const gross = leaf('gross area', inputs.grossArea, 'm2', { pointer: '/grossArea' });
+  const baseArea = subtract(measured('area out to the edge of the base', base.area, 'm2', area.key), keptOut);
+  const bedArea = subtract(gross, keptOut);
+  const dig = digOf(area, baseArea, book);
+  const layers = area.layers.map((layer, index) =>
+    layerVolumes(layer, layer.role === 'bed' ? bedArea : baseArea, `/layers/${index}`, book)
+  );
+  return {
+    overhangs,
+    dig: dig.numbers,
+    ...(area.geotextile === undefined ? {} : { geotextile: geotextileOf(area.geotextile, dig.area, book) }),
+    layers,
+    ...layingOf(inputs, book),
+    edging: edgingOf(area.edges, inputs.edgeLengths, book),
+    baseLoops: base.loops,
+    workings: book.workings,
+    groundAboveLayers: dig.groundAboveLayers,
+    overflowed: book.overflowed
+  };
+}
+
+function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
+  const stone = stoneLayers(area.layers);
+  return area.edges.map((edge, index) => {
+    const expression: Expression = basePast(edge, stone);
+    book.page('edge', `/edges/${index}`).put('overhang', expression);
+    return { overhang: expression.value };
+  });
+}
+
+function layingOf(
+  { area, laid, netArea }: LayersInputs,
+  book: Book
+): { laying?: LayingQuantities[]; joints?: NumbersOf<'joints'> } {
+  if (area.paving === undefined || laid === undefined) return {};
+  const { unit, bond } = area.paving;
+  const page = book.page('laying', '/laying/0');
+  page.put('whole', measured('whole units', laid.whole, '', area.key));
+  page.put('cut', measured('cut pieces', laid.cut, '', area.key));
+  const units = page.put('unitArea', measured('area of units and pieces', laid.unitArea, 'm2', area.key));
+  page.put('clipped', measured('units measured at the edge', laid.clipped, '', area.key));
+  const net = leaf('net area', netArea, 'm2', { pointer: '/netArea' });
+  const joints = jointsOf(unit, laid, { key: area.key, net, units }, area.jointFiller, book);
+  return { laying: [{ unit: unit.name, bond: bond.name, ...page.numbers }], joints };
+}

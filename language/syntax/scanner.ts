@@ -1,0 +1,435 @@
+import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
+import { AMBIGUOUS_MEASURES, MEASURES } from '../measures/measures.ts';
+import { MOST_CHARACTERS, MOST_NESTED, MOST_TERMS } from './limits.ts';
+import { nearest } from './nearest.ts';
+import { BLOCKS, TOP_WORDS, type BlockName } from './words.ts';
+
+/** A fault of the text itself, by offsets. */
+export interface TextFault {
+  readonly id: string;
+  readonly message: string;
+  readonly offset: number;
+  readonly length: number;
+  readonly fix?: { readonly title: string; readonly text: string; readonly safe: boolean };
+}
+
+/** One top-level statement or block with all that belongs to it: an error in it breaks it, and nothing else. */
+export interface Chunk {
+  readonly start: number;
+  readonly end: number;
+  /** The word it begins with. */
+  readonly word: string;
+}
+
+export interface Scan {
+  readonly tokens: IToken[];
+  readonly comments: IToken[];
+  readonly faults: TextFault[];
+  readonly chunks: Chunk[];
+}
+
+const SPACE = /[\s\u00a0]+/y;
+const COMMENT = /\/\/[^\n\r]*/y;
+const TEXT = /"[^"\n\r]*"/y;
+const OPEN_TEXT = /"[^"\n\r]*/y;
+/** Mixed numbers (`6 1/2`, `6-1/2`, `6½`), fractions, slopes (`1:60`), decimals. */
+const NUMBER =
+  /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;
+const COMMA_NUMBER = /[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
+const NAME = /[\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/uy;
+const SQUARE_OR_CUBIC = /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:short)[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
+const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
+const MEASURE_SIGN = /[%°'"″′’”]/y;
+const SIZE_SIGN = /[x×X](?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
+
+type Frame = BlockName | 'unknown';
+
+/**
+ * Reads a text into tokens, one pass. It decides which words are keywords (words.ts), closes a brace that was never
+ * closed where the next top-level word stands, drops statements that begin with no word of their block, and cuts the
+ * text into chunks, so that a fault stays where it is.
+ */
+export function scan(text: string, types: TokenTypeDictionary): Scan {
+  return new Scanner(text, types).run();
+}
+
+class Scanner {
+  private readonly tokens: IToken[] = [];
+  private readonly comments: IToken[] = [];
+  private readonly faults: TextFault[] = [];
+  private readonly chunks: { start: number; end: number; word: string; firstToken: number }[] = [];
+  private readonly frames: { name: Frame; brace: IToken }[] = [];
+  private offset = 0;
+  private line = 1;
+  private lineStart = 0;
+  /** Words that are keywords in the statement that is being read; undefined between statements. */
+  private clauses: ReadonlySet<string> = new Set();
+  private opens: BlockName | undefined;
+  /** The last line of which something was read. */
+  private busyLine = 0;
+  /** Nothing is read up to the end of this line. */
+  private skippedLine = 0;
+  private nested = 0;
+  private terms = 0;
+  private chunkTooDeep = false;
+
+  private readonly text: string;
+  private readonly types: TokenTypeDictionary;
+
+  constructor(text: string, types: TokenTypeDictionary) {
+    this.text = text;
+    this.types = types;
+  }
+
+  run(): Scan {
+    if (this.text.length > MOST_CHARACTERS) {
+      this.fault('text-too-long', `This file has ${this.text.length.toLocaleString('en')} characters; at most ${MOST_CHARACTERS.toLocaleString('en')} are read. Part it into several files with \`use\`.`, 0, 1);
+    } else {
+      while (this.offset < this.text.length) this.next();
+      this.closeOpenBraces(undefined);
+    }
+    this.endChunk(this.text.length);
+    return {
+      tokens: this.tokens,
+      comments: this.comments,
+      faults: this.faults,
+      chunks: this.chunks.map(({ start, end, word }) => ({ start, end, word }))
+    };
+  }
+
+  private next(): void {
+    const space = this.match(SPACE);
+    if (space !== undefined) return this.advance(space);
+    const comment = this.match(COMMENT);
+    if (comment !== undefined) {
+      this.comments.push(this.token('COMMENT', comment));
+      return this.advance(comment);
+    }
+    const first = this.busyLine !== this.line;
+    const word = this.match(NAME);
+    const isBrace = this.text[this.offset] === '{' || this.text[this.offset] === '}';
+    const topWord = first && word !== undefined && TOP_WORDS.has(word);
+    if (!isBrace && !topWord && (this.skippedLine === this.line || this.current() === 'unknown'))
+      return this.advance(word ?? this.match(TEXT) ?? this.text[this.offset]!);
+    if (this.afterNumber() && this.measureOrSizeSign()) return;
+    if (word !== undefined) return this.word(word, first);
+    if (this.number()) return;
+    const string = this.match(TEXT);
+    if (string !== undefined) return this.emit('STRING', string);
+    const openText = this.match(OPEN_TEXT);
+    if (openText !== undefined) {
+      this.fault('text-not-closed', 'This text in quotes has no closing quote on its line.', this.offset, openText.length);
+      return this.emit('STRING', openText);
+    }
+    this.sign(this.text[this.offset]!);
+  }
+
+  // ---- words ----
+
+  private word(word: string, first: boolean): void {
+    const block = this.current();
+    if (first && TOP_WORDS.has(word) && !this.isNameHere(word, block)) {
+      this.closeOpenBraces(word);
+      return this.topWord(word);
+    }
+    if (block === 'unknown') return this.advance(word);
+    if (block === 'spec') {
+      if ((first && !this.continues(word)) || this.tokens.at(-1)?.image === '}') return this.topWord(word);
+    } else if (first || this.startsStatement()) {
+      const known = BLOCKS[block];
+      if (known.lines !== undefined) {
+        this.startStatement(known.lines, undefined);
+      } else if (Object.hasOwn(known.statements, word)) {
+        const statement = known.statements[word]!;
+        this.startStatement(statement.clauses, statement.opens);
+        return this.emit(word, word);
+      } else if (!(first && this.continues(word))) {
+        return this.unknownStatement(word, Object.keys(known.statements), block);
+      }
+    }
+    if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
+    this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
+  }
+
+  private topWord(word: string): void {
+    this.endChunk(this.offset);
+    this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length });
+    const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word]! : undefined;
+    if (statement === undefined) return this.unknownStatement(word, TOP_WORDS, 'spec');
+    this.startStatement(statement.clauses, statement.opens);
+    this.emit(word, word);
+  }
+
+  private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
+    const near = nearest(word, known);
+    const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
+    const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
+    this.fault('unknown-statement', `\`${word}\` ${place}. ${instead}`, this.offset, word.length, near === undefined ? undefined : { title: `Write \`${near}\``, text: near, safe: false });
+    this.skippedLine = this.line;
+    this.opens = undefined;
+    this.advance(word);
+  }
+
+  private startStatement(clauses: readonly string[], opens: BlockName | undefined): void {
+    this.clauses = new Set(clauses);
+    this.opens = opens;
+    this.terms = 0;
+    this.nested = 0;
+  }
+
+  /** A statement may begin on a line of its own, after a brace, or after a comma where the block allows it. */
+  private startsStatement(): boolean {
+    const before = this.tokens.at(-1);
+    return before === undefined || before.image === '{' || before.image === '}' || before.image === '';
+  }
+
+  /** A line that goes on with the statement before: it begins with one of that statement's words. */
+  private continues(word: string): boolean {
+    const before = this.tokens.at(-1)?.image;
+    return this.clauses.has(word) || before === ',' || before === '+' || before === '*' || before === '/' || before === '=';
+  }
+
+  /** A point of one's own may be called like a top-level word: `box to area meets lawn`. */
+  private isNameHere(word: string, block: Frame): boolean {
+    if (block === 'unknown' || block === 'spec') return false;
+    if (BLOCKS[block].lines === undefined) return Object.hasOwn(BLOCKS[block].statements, word);
+    return /^[ \t]+(?:to|meets)\b|^[ \t]*,/.test(this.text.slice(this.offset + word.length, this.offset + word.length + 40));
+  }
+
+  // ---- numbers and measures ----
+
+  private number(): boolean {
+    const comma = this.match(COMMA_NUMBER);
+    if (comma !== undefined) {
+      const pointed = comma.replace(/,(?=[^,]*$)/, '.').replace(/,/g, '');
+      this.fault('comma-in-number', `\`${comma}\` could be one number or several. Write \`${pointed}\` for one; for several put a space after each comma.`, this.offset, comma.length, { title: `Write \`${pointed}\``, text: pointed, safe: false });
+      this.emit('NUMBER', comma);
+      return true;
+    }
+    const number = this.match(NUMBER);
+    if (number !== undefined) this.emit('NUMBER', number);
+    return number !== undefined;
+  }
+
+  /** Right after a number, a bracket or `per` a word is a measure, and x between numbers the sign of a size. */
+  private measureOrSizeSign(): boolean {
+    const before = this.tokens.at(-1)!;
+    if (before.image !== 'per') {
+      const sizeSign = this.match(SIZE_SIGN);
+      if (sizeSign !== undefined) {
+        this.emit('BY', sizeSign);
+        return true;
+      }
+    }
+    if (this.afterMeasure()) return false;
+    const written = this.match(MEASURE_SIGN) ?? this.match(SQUARE_OR_CUBIC) ?? this.measureWord();
+    if (written !== undefined) {
+      this.emit('MEASURE', written + this.perMeasure(written));
+      return true;
+    }
+    const name = this.match(NAME);
+    if (before.image === ')' || name === undefined || this.clauses.has(name) || name === 'per') return false;
+    const near = nearest(name, MEASURES.keys());
+    this.fault('unknown-measure', `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`, this.offset, name.length, near === undefined ? undefined : { title: `Write \`${near}\``, text: near, safe: false });
+    this.emit('MEASURE', name);
+    return true;
+  }
+
+  private measureWord(): string | undefined {
+    const word = this.match(MEASURE_WORD);
+    return word !== undefined && (MEASURES.has(word.toLowerCase()) || AMBIGUOUS_MEASURES.has(word.toLowerCase())) && !this.isLongerName(word) ? word : undefined;
+  }
+
+  private isLongerName(word: string): boolean {
+    const name = this.match(NAME);
+    return name !== undefined && name.length > word.length;
+  }
+
+  /** `kg/m3`, `in/ft`: one measure when written without spaces. */
+  private perMeasure(written: string): string {
+    const at = this.offset + written.length;
+    if (this.text[at] !== '/' || this.text[at + 1] === '/') return '';
+    MEASURE_WORD.lastIndex = at + 1;
+    const below = MEASURE_WORD.exec(this.text)?.[0];
+    return below !== undefined && MEASURES.has(below.toLowerCase()) ? '/' + below : '';
+  }
+
+  private afterNumber(): boolean {
+    const before = this.tokens.at(-1);
+    return before !== undefined && before.endLine === this.line && (before.tokenType.name === 'NUMBER' || before.tokenType.name === 'MEASURE' || before.image === ')' || (before.image === 'per' && before.tokenType.name === 'per'));
+  }
+
+  private afterMeasure(): boolean {
+    return this.tokens.at(-1)?.tokenType.name === 'MEASURE';
+  }
+
+  // ---- signs and braces ----
+
+  private sign(sign: string): void {
+    if (sign === '{') return this.openBrace();
+    if (sign === '}') return this.closeBrace();
+    if (this.current() === 'unknown') return this.advance(sign);
+    if (sign === ',' && this.commaPartsStatements()) {
+      this.advance(sign);
+      return this.statementAfterComma();
+    }
+    const type = sign === '−' ? '-' : sign;
+    if (!(type in this.types) || type.length !== 1) {
+      this.fault('odd-character', `\`${sign}\` can't stand here.${/[“”„]/.test(sign) ? ' Write a straight quote: ".' : ''}`, this.offset, sign.length);
+      return this.advance(sign);
+    }
+    if (type === '(') this.deeper();
+    if (type === ')') this.nested--;
+    if ('+-*/'.includes(type) && ++this.terms === MOST_TERMS)
+      this.tooMuch('sum-too-long', `This sum has more than ${MOST_TERMS} terms. Part it with \`let\`.`);
+    this.emit(type, sign);
+  }
+
+  private deeper(): void {
+    if (++this.nested === MOST_NESTED + 1)
+      this.tooMuch('brackets-too-deep', `More than ${MOST_NESTED} brackets stand inside each other here. Part the sum with \`let\`.`);
+  }
+
+  /** What the parser could choke on is kept from it: the whole chunk is dropped, and is broken by this fault. */
+  private tooMuch(id: string, message: string): void {
+    this.fault(id, message, this.offset, 1);
+    this.chunkTooDeep = true;
+  }
+
+  private openBrace(): void {
+    const known = this.current() !== 'unknown' && this.opens !== undefined;
+    const brace = this.token('{', '{');
+    if (known) this.tokens.push(brace);
+    this.frames.push({ name: known ? this.opens! : 'unknown', brace });
+    this.skippedLine = 0;
+    this.opens = undefined;
+    this.clauses = NO_WORDS;
+    if (!known && this.tokens.length > 0 && !this.faultOnLine()) this.fault('odd-character', 'This { opens nothing.', this.offset, 1);
+    this.advance('{');
+  }
+
+  private faultOnLine(): boolean {
+    const last = this.faults.at(-1);
+    return last !== undefined && last.offset >= this.lineStart;
+  }
+
+  private closeBrace(): void {
+    const frame = this.frames.pop();
+    this.skippedLine = 0;
+    this.clauses = NO_WORDS;
+    if (frame === undefined) this.fault('brace-closes-nothing', 'This } closes nothing.', this.offset, 1);
+    else if (frame.name !== 'unknown') this.tokens.push(this.token('}', '}'));
+    this.advance('}');
+  }
+
+  private closeOpenBraces(before: string | undefined): void {
+    while (this.frames.length > 0) {
+      const { name, brace } = this.frames.pop()!;
+      const where = before === undefined ? 'before the end of the file' : `before \`${before}\` in line ${this.line}`;
+      this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1);
+      if (name === 'unknown') continue;
+      const last = this.tokens.at(-1)!;
+      const type = this.types['}']!;
+      this.tokens.push({
+        ...last,
+        image: '',
+        tokenType: type,
+        tokenTypeIdx: type.tokenTypeIdx!,
+        startOffset: last.endOffset! + 1,
+        startLine: last.endLine!,
+        startColumn: last.endColumn! + 1,
+        isInsertedInRecovery: true
+      });
+    }
+    this.skippedLine = 0;
+    this.opens = undefined;
+  }
+
+  private commaPartsStatements(): boolean {
+    const block = this.current();
+    if (block === 'unknown' || !BLOCKS[block].commas) return false;
+    const after = /^,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/u.exec(this.text.slice(this.offset, this.offset + 80));
+    return after !== null && Object.hasOwn(BLOCKS[block].statements, after[1]!);
+  }
+
+  private statementAfterComma(): void {
+    const space = this.match(SPACE);
+    if (space !== undefined) this.advance(space);
+    const word = this.match(NAME)!;
+    const block = BLOCKS[this.current() as BlockName];
+    const statement = block.statements[word]!;
+    this.startStatement(statement.clauses, statement.opens);
+    this.emit(word, word);
+  }
+
+  // ---- small things ----
+
+  private current(): Frame {
+    return this.frames.at(-1)?.name ?? 'spec';
+  }
+
+  private endChunk(end: number): void {
+    const chunk = this.chunks.at(-1);
+    if (chunk === undefined || chunk.end !== chunk.start) return;
+    chunk.end = end;
+    if (this.chunkTooDeep) this.tokens.length = chunk.firstToken;
+    this.chunkTooDeep = false;
+  }
+
+  private match(pattern: RegExp): string | undefined {
+    pattern.lastIndex = this.offset;
+    return pattern.exec(this.text)?.[0];
+  }
+
+  private fault(id: string, message: string, offset: number, length: number, fix?: TextFault['fix']): void {
+    this.faults.push({ id, message, offset, length, ...(fix === undefined ? {} : { fix }) });
+  }
+
+  private emit(type: string, image: string): void {
+    this.tokens.push(this.token(type, image));
+    this.advance(image);
+  }
+
+  private token(typeName: string, image: string): IToken {
+    const type: TokenType = this.types[typeName]!;
+    const column = this.offset - this.lineStart + 1;
+    return {
+      image,
+      tokenType: type,
+      tokenTypeIdx: type.tokenTypeIdx!,
+      startOffset: this.offset,
+      endOffset: this.offset + image.length - 1,
+      startLine: this.line,
+      endLine: this.line,
+      startColumn: column,
+      endColumn: column + image.length - 1
+    };
+  }
+
+  private advance(image: string): void {
+    for (let at = 0; at < image.length; at++) {
+      if (image[at] !== '\n') continue;
+      this.line++;
+      this.lineStart = this.offset + at + 1;
+    }
+    this.offset += image.length;
+    if (image.trim() !== '') this.busyLine = this.line;
+  }
+}
+
+const NO_WORDS: ReadonlySet<string> = new Set();
+
+const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
+  spec: 'a job spec',
+  job: 'a job',
+  site: 'the site',
+  unit: 'a unit',
+  material: 'a material',
+  'soil-kind': 'a kind of soil',
+  'side-kind': 'a kind of side',
+  bond: 'a bond',
+  existing: 'an existing thing',
+  area: 'an area',
+  edges: 'the edges',
+  'kept-out': 'a box or pit'
+};

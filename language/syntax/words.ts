@@ -1,0 +1,135 @@
+/**
+ * Where which word is a keyword. A statement word counts only at the start of a statement of its block, a clause word
+ * only within its statement; anywhere else the same word is a plain name.
+ */
+export interface Statement {
+  /** Words of the statement besides its first. */
+  readonly clauses: readonly string[];
+  /** The block that its brace opens. */
+  readonly opens?: BlockName;
+}
+
+export interface Block {
+  readonly statements: Readonly<Record<string, Statement>>;
+  /** Statements may also be parted by commas: `{ role base, compacted 140 lb per cu ft }`. */
+  readonly commas: boolean;
+  /** For a block whose statements begin with a name or a form (edges): the clause words of all of them. */
+  readonly lines?: readonly string[];
+}
+
+export type BlockName =
+  | 'spec'
+  | 'job'
+  | 'site'
+  | 'unit'
+  | 'material'
+  | 'soil-kind'
+  | 'side-kind'
+  | 'bond'
+  | 'existing'
+  | 'area'
+  | 'edges'
+  | 'kept-out';
+
+const plain: Statement = { clauses: [] };
+const like: Statement = { clauses: ['as'] };
+const height = ['below', 'above', 'level', 'with'];
+const rectangle = ['corner', 'centre', 'turned'];
+const circle = ['across', 'radius', 'centre'];
+const layer: Statement = { clauses: ['as', 'past', 'the', 'edging'] };
+const outline: Statement = {
+  clauses: [
+    ...['rectangle', 'circle', 'walk', 'from', 'to', 'back', ...rectangle, ...circle],
+    ...['bowed', 'through', 'in', 'out', 'rounded', 'at', 'and']
+  ]
+};
+
+export const BLOCKS: Readonly<Record<BlockName, Block>> = {
+  spec: {
+    commas: false,
+    statements: {
+      job: { clauses: [], opens: 'job' },
+      use: plain,
+      let: plain,
+      site: { clauses: [], opens: 'site' },
+      point: { clauses: ['at'] },
+      unit: { clauses: [], opens: 'unit' },
+      material: { clauses: [], opens: 'material' },
+      'soil-kind': { clauses: [], opens: 'soil-kind' },
+      'side-kind': { clauses: [], opens: 'side-kind' },
+      bond: { clauses: [], opens: 'bond' },
+      existing: { clauses: [], opens: 'existing' },
+      area: { clauses: [], opens: 'area' },
+      box: { clauses: ['in'], opens: 'kept-out' },
+      pit: { clauses: ['in'], opens: 'kept-out' }
+    }
+  },
+  job: { commas: true, statements: { rules: plain, show: plain, currency: plain } },
+  site: {
+    commas: true,
+    statements: {
+      soil: { clauses: ['bearing'] },
+      topsoil: plain,
+      winters: plain,
+      benchmark: plain,
+      ground: { clauses: height }
+    }
+  },
+  unit: { commas: true, statements: { size: plain, made: { clauses: ['of'] }, colour: plain, weight: plain } },
+  material: {
+    commas: true,
+    statements: {
+      role: plain,
+      compacted: plain,
+      loose: plain,
+      'compaction-factor': plain,
+      grading: plain,
+      size: plain,
+      width: plain,
+      spikes: { clauses: ['every'] },
+      'base-past': plain,
+      concrete: { clauses: ['below', 'of', 'it', 'under', 'the', 'paving'] },
+      haunch: { clauses: ['behind'] },
+      roll: plain,
+      lap: plain,
+      'according-to': plain
+    }
+  },
+  'soil-kind': {
+    commas: true,
+    statements: { swell: plain, density: plain, drains: plain, 'frost-heave': plain, 'according-to': plain }
+  },
+  'side-kind': { commas: true, statements: { ground: plain, holds: plain } },
+  bond: { commas: true, statements: { offset: plain } },
+  existing: { commas: true, statements: { kind: plain } },
+  area: {
+    commas: false,
+    statements: {
+      outline,
+      traffic: plain,
+      finish: { clauses: ['as', ...height] },
+      paving: { clauses: ['as', 'in', 'joints'] },
+      bed: layer,
+      base: layer,
+      'sub-base': layer,
+      geotextile: like,
+      joints: { clauses: ['as', 'filled', 'with'] },
+      edges: { clauses: [], opens: 'edges' }
+    }
+  },
+  edges: {
+    commas: false,
+    statements: {},
+    lines: [
+      ...['to', 'meets', 'the', 'rest', 'all', 'round', 'leg', 'legs'],
+      ...['flush', 'edging', 'set', 'before', 'after', 'laying']
+    ]
+  },
+  'kept-out': {
+    commas: false,
+    statements: { rectangle: { clauses: rectangle }, circle: { clauses: circle }, outline }
+  }
+};
+
+/** The words that begin something of their own: inside an open brace they say that the brace was never closed. */
+export const TOP_WORDS: ReadonlySet<string> = new Set(Object.keys(BLOCKS.spec.statements));

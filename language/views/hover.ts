@@ -1,0 +1,106 @@
+import type { Place } from '../findings/finding.ts';
+import type { Key, System } from '../job/job.ts';
+import type { Evaluation } from '../paving.ts';
+import type { AreaQuantities } from '../quantities/contract.ts';
+import type { Owner } from '../quantities/catalogue.ts';
+import { markdownText } from './markdown.ts';
+import { rowsOf, type Row } from './rows.ts';
+import { workingLine } from './working-line.ts';
+
+export interface Hover {
+  readonly place: Place;
+  readonly markdown: string;
+}
+
+/** What the numbers say of the thing at a place (1-based): headline, small table, one line of working. */
+export function hoverAt(evaluation: Evaluation, file: string, line: number, column: number): Hover | undefined {
+  const { job, numbers } = evaluation;
+  if (job === undefined || numbers === undefined) return undefined;
+  for (const [key, place] of placesAt(evaluation, file, line, column)) {
+    const thing = thingOf(evaluation, key);
+    if (thing !== undefined) return { place, markdown: markdown(thing, evaluation, job.system) };
+  }
+  return undefined;
+}
+
+interface Thing {
+  readonly headline: string;
+  readonly owner: Owner;
+  readonly numbers: object;
+  /** JSON pointer of the numbers, starting at the job. */
+  readonly pointer: string;
+  readonly isBed?: boolean;
+  /** The number whose working is shown. */
+  readonly leading: string;
+}
+
+/** Keys whose place holds the position, the smallest first. */
+function placesAt(evaluation: Evaluation, file: string, line: number, column: number): [Key, Place][] {
+  const size = (place: Place): number => (place.endLine - place.line) * 10_000 + place.endColumn - place.column;
+  return [...evaluation.places]
+    .filter(([, place]) => place.file === file && holds(place, line, column))
+    .sort(([, left], [, right]) => size(left) - size(right));
+}
+
+function holds(place: Place, line: number, column: number): boolean {
+  const afterStart = line > place.line || (line === place.line && column >= place.column);
+  return afterStart && (line < place.endLine || (line === place.endLine && column < place.endColumn));
+}
+
+function thingOf(evaluation: Evaluation, key: Key): Thing | undefined {
+  const { quantities } = evaluation.numbers!;
+  if (key === 'job') {
+    return { headline: quantities.title, owner: 'job-dig', numbers: quantities.dig, pointer: '/dig', leading: 'bankVolume' };
+  }
+  for (const [index, area] of quantities.areas.entries()) {
+    const kept = area.keptOut.findIndex(shape => shape.id === key);
+    if (kept >= 0) {
+      const headline = `${key.replace(':', ' ')} in ${area.name}`;
+      return { headline, owner: 'kept-out', numbers: area.keptOut[kept]!, pointer: `/areas/${index}/keptOut/${kept}`, leading: 'area' };
+    }
+    if (key !== area.id && !key.startsWith(`${area.id}/`)) continue;
+    return partOf(area, `/areas/${index}`, key.slice(area.id.length + 1));
+  }
+  return undefined;
+}
+
+function partOf(area: AreaQuantities, pointer: string, part: string): Thing | undefined {
+  const word = part.split('/')[0]!;
+  const layer = area.layers.findIndex(({ role }) => role === word);
+  if (layer >= 0) {
+    const { role, material } = area.layers[layer]!;
+    const headline = `${role} of ${area.name}: ${material}`;
+    return { headline, owner: 'layer', numbers: area.layers[layer]!, pointer: `${pointer}/layers/${layer}`, isBed: role === 'bed', leading: 'compactedVolume' };
+  }
+  if (word === 'paving' && area.laying?.[0] !== undefined) {
+    const [laying] = area.laying;
+    return { headline: `${laying.unit} in ${laying.bond}`, owner: 'laying', numbers: laying, pointer: `${pointer}/laying/0`, leading: 'unitArea' };
+  }
+  if (word === 'joints' && area.joints !== undefined)
+    return { headline: `joints of ${area.name}`, owner: 'joints', numbers: area.joints, pointer: `${pointer}/joints`, leading: 'volume' };
+  if (word === 'geotextile' && area.geotextile !== undefined)
+    return { headline: `geotextile under ${area.name}: ${area.geotextile.material}`, owner: 'geotextile', numbers: area.geotextile, pointer: `${pointer}/geotextile`, leading: 'area' };
+  if (word === 'edges') {
+    const name = part.slice('edges/'.length);
+    const edge = area.edges.findIndex(other => other.name === name);
+    if (edge < 0) return undefined;
+    const { meets } = area.edges[edge]!;
+    return { headline: `${name} of ${area.name}${meets === undefined ? '' : `, meets ${meets}`}`, owner: 'edge', numbers: area.edges[edge]!, pointer: `${pointer}/edges/${edge}`, leading: 'overhang' };
+  }
+  if (word === 'finish')
+    return { headline: `dig of ${area.name}`, owner: 'dig', numbers: area.dig, pointer: `${pointer}/dig`, leading: 'deepest' };
+  return part === '' || word === 'outline' ? { headline: area.name, owner: 'area', numbers: area, pointer, leading: 'netArea' } : undefined;
+}
+
+function markdown(thing: Thing, evaluation: Evaluation, system: System): string {
+  const rows = rowsOf(thing.owner, thing.numbers, system, thing.isBed);
+  const working = evaluation.numbers!.workings[`${thing.pointer}/${thing.leading}`];
+  return [`**${markdownText(thing.headline)}**`, table(rows), working && `_${markdownText(workingLine(working, system))}_`]
+    .filter(part => part !== undefined && part !== '')
+    .join('\n\n');
+}
+
+function table(rows: readonly Row[]): string {
+  if (rows.length === 0) return '';
+  return ['| | |', '|:--|--:|', ...rows.map(({ words, value }) => `| ${markdownText(words)} | ${markdownText(value)} |`)].join('\n');
+}

@@ -1,0 +1,19 @@
+import type { Finding, Severity } from '../../findings/finding.ts';
+import { type FindingJson, findingJson } from './finding-json.ts';
+import { SCHEMA_NUMBER } from './schema-number.ts';
+
+export interface CheckJson {
+  readonly schema: number;
+  readonly counts: { readonly errors: number; readonly warnings: number; readonly notes: number };
+  readonly findings: readonly FindingJson[];
+}
+
+/** The findings of all files checked, counted by severity. */
+export function checkJson(findings: readonly Finding[]): CheckJson {
+  const count = (severity: Severity): number => findings.filter(finding => finding.severity === severity).length;
+  return {
+    schema: SCHEMA_NUMBER,
+    counts: { errors: count('error'), warnings: count('warning'), notes: count('note') },
+    findings: findings.map(findingJson)
+  };
+}

@@ -1,0 +1,188 @@
+import { type Owner, quantitiesOf, type Quantity } from '../../quantities/catalogue.ts';
+import { SCHEMA_NUMBER } from './schema-number.ts';
+
+export type Schema = Readonly<Record<string, unknown>>;
+
+const DIALECT = 'https://json-schema.org/draft/2020-12/schema';
+
+const text = (description: string): Schema => ({ type: 'string', description });
+const number = (description: string, measure: string): Schema => ({
+  type: 'number',
+  description: measure === '' ? description : `${description}, ${measure}`
+});
+const whole = (description: string): Schema => ({ type: 'integer', minimum: 1, description });
+const list = (items: Schema, description?: string): Schema => ({
+  type: 'array',
+  items,
+  ...(description === undefined ? {} : { description })
+});
+const one = (...values: readonly (string | number)[]): Schema => ({ enum: values });
+const ref = (name: string): Schema => ({ $ref: `#/$defs/${name}` });
+
+/** An object that has no other keys than these; keys that end in `?` may be absent. */
+function object(properties: Readonly<Record<string, Schema>>, description?: string): Schema {
+  const entries = Object.entries(properties);
+  return {
+    type: 'object',
+    ...(description === undefined ? {} : { description }),
+    additionalProperties: false,
+    required: entries.map(([key]) => key).filter(key => !key.endsWith('?')),
+    properties: Object.fromEntries(entries.map(([key, value]) => [key.replace(/\?$/, ''), value]))
+  };
+}
+
+/** The numbers of an owner, from the catalogue. */
+function numbersOf(owner: Owner): Record<string, Schema> {
+  return Object.fromEntries(
+    quantitiesOf(owner).map(quantity => [quantity.key + (quantity.always ? '' : '?'), schemaOf(quantity)])
+  );
+}
+
+function schemaOf({ kind, describe, measure }: Quantity): Schema {
+  if (kind === 'count') return { type: 'integer', minimum: 0, description: `${describe}, a count` };
+  return number(describe, measure);
+}
+
+const place = {
+  file: text('File, relative, with forward slashes'),
+  line: whole('Line, from 1'),
+  column: whole('Column, from 1, in UTF-16 units'),
+  endLine: whole('Line of the end, from 1'),
+  endColumn: whole('Column just after the end, from 1, in UTF-16 units')
+};
+
+const finding = object({
+  id: text('Name of the finding'),
+  family: one('fault', 'rule'),
+  severity: one('error', 'warning', 'note'),
+  message: text('What is wrong, in the measures of the job'),
+  target: text('The thing concerned'),
+  ...place,
+  values: list(
+    object({
+      name: text('What it is'),
+      value: { type: ['number', 'string'], description: 'In SI, or in words' },
+      measure: text('SI measure; empty for counts, shares and words')
+    })
+  ),
+  'source?': text('Kind of source and source of a rule'),
+  related: list(object({ message: text('What stands there'), ...place })),
+  fixes: list(
+    object({ title: text('What the fix does'), safe: { type: 'boolean', description: 'It keeps the meaning' } })
+  )
+});
+
+const point = {
+  type: 'array',
+  prefixItems: [number('x, to the right', 'm'), number('y, up', 'm')],
+  minItems: 2,
+  maxItems: 2,
+  items: false
+};
+
+const side = object({
+  from: ref('point'),
+  to: ref('point'),
+  'centre?': { ...ref('point'), description: 'Centre of the arc; absent on a straight side' },
+  'turn?': number('Turn of the arc, anticlockwise positive', 'degrees')
+});
+
+const working = object(
+  {
+    formula: text('Names, numbers, + - × /, brackets, larger of (…), rounded up (…)'),
+    values: list(
+      object({
+        name: text('Name in the formula'),
+        value: number('In SI', 'measure as named'),
+        measure: text('SI measure; empty for counts and shares'),
+        from: {
+          oneOf: [
+            object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),
+            object({ file: place.file, line: place.line, column: place.column }, 'Where it is written'),
+            object({ assumed: text('Why it is taken so'), 'source?': text('Where the value is from') }),
+            object({ shape: text('Measured on this area, side, box or pit, or on two joined by +') })
+          ]
+        }
+      })
+    )
+  },
+  'How a number came about; a number rounded up may exceed the result by a millionth without asking for one more'
+);
+
+const area = object({
+  id: text('Name within the file'),
+  name: text('Name'),
+  traffic: list(one('foot', 'cars', 'trucks', 'turning')),
+  outline: list(ref('side'), 'The face of the laid units'),
+  keptOut: list(object({ id: text('Name within the file'), outline: list(ref('side')), ...numbersOf('kept-out') })),
+  ...numbersOf('area'),
+  edges: list(
+    object({
+      name: text('Name of the side'),
+      from: ref('point'),
+      to: ref('point'),
+      'meets?': text('What lies beyond; absent where nothing is said'),
+      'edging?': text('Edging material'),
+      ...numbersOf('edge')
+    })
+  ),
+  'finish?': object({ at: text('Benchmark'), height: number('Height above the benchmark, as given', 'm') }),
+  dig: object(numbersOf('dig')),
+  layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
+  'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
+  'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...numbersOf('laying') })),
+  'joints?': object(numbersOf('joints')),
+  edging: list(object({ material: text('Material'), ...numbersOf('edging') }))
+});
+
+const job = object({
+  id: text('Name within the file'),
+  title: text('Title of the job'),
+  'currency?': text('Currency, three letters'),
+  complete: { type: 'boolean', description: 'Every area has all its numbers' },
+  missing: list(text('What has no numbers')),
+  areas: list(ref('area')),
+  dig: object(numbersOf('job-dig'), 'The whole job; ground shared by two areas is counted once'),
+  totals: object(numbersOf('totals')),
+  workings: {
+    type: 'object',
+    description: 'By JSON pointer that starts at the job',
+    additionalProperties: ref('working')
+  },
+  findings: list(ref('finding'))
+});
+
+/** JSON Schema of `quantities`. */
+export const QUANTITIES_SCHEMA: Schema = {
+  $schema: DIALECT,
+  title: 'Quantities of paving jobs',
+  description:
+    'All in SI: m, m2, m3, kg, degrees. A key whose stage does not exist yet, or that cannot be told, is absent.',
+  ...object({
+    schema: { const: SCHEMA_NUMBER },
+    tool: text('Program and version'),
+    asOf: { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$', description: 'Day the numbers are as of' },
+    files: list(
+      object({
+        file: place.file,
+        sha256: { type: 'string', pattern: '^[0-9a-f]{64}$', description: 'Hash of the text' }
+      })
+    ),
+    jobs: list(ref('job'))
+  }),
+  $defs: { point, side, working, area, job, finding }
+};
+
+const count = (of: string): Schema => ({ type: 'integer', minimum: 0, description: `Number of ${of}` });
+
+/** JSON Schema of `check`. */
+export const CHECK_SCHEMA: Schema = {
+  $schema: DIALECT,
+  title: 'Findings of paving jobs',
+  ...object({
+    schema: { const: SCHEMA_NUMBER },
+    counts: object({ errors: count('errors'), warnings: count('warnings'), notes: count('notes') }),
+    findings: list(ref('finding'))
+  }),
+  $defs: { finding }
+};

@@ -1,0 +1,5 @@
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
+
+const connection = createConnection(ProposedFeatures.all);
+connection.onInitialize(() => ({ capabilities: {} }));
+connection.listen();

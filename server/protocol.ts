@@ -1,0 +1,24 @@
+// What the language server and the editor client say to each other beyond the standard protocol.
+
+/** The server asks the client for a file's text where it cannot read files itself. */
+export const readFileRequest = 'paving/readFile';
+
+export interface ReadFileParams {
+  readonly uri: string;
+  /** The folder the file has to be in. */
+  readonly folder: string;
+}
+
+/**
+ * Why a file has no text: it is not there, it is a folder, it lies outside the folder (or a link may lead out of it),
+ * it holds no text, its text is not UTF-8, it is larger than `largestFile`.
+ */
+export type ReadFileProblem = 'missing' | 'folder' | 'outside' | 'binary' | 'encoding' | 'too-large';
+
+export type ReadFileResult = { readonly text: string } | { readonly problem: ReadFileProblem };
+
+/** In bytes. A job of 10,000 lines is a tenth of this. */
+export const largestFile = 4_000_000;
+
+/** A finding links to its page as `paving-page:/ID`. */
+export const pageScheme = 'paving-page';

@@ -1,0 +1,103 @@
+// Times as ratios: the median of interleaved runs, printed, never a reason to fail.
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { build } from 'esbuild';
+import { layUnits, rectangleLoop } from '../../language/geometry/index.ts';
+import { drain, Paving } from '../../language/paving.ts';
+import type { SpecFiles } from '../../language/project.ts';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const RUNS = 9;
+
+/** Milliseconds of each contestant, run by run in turn, as medians. */
+async function medians(contestants: Readonly<Record<string, () => unknown>>): Promise<Record<string, number>> {
+  const times: Record<string, number[]> = {};
+  for (let run = 0; run < RUNS; run++) {
+    for (const [name, contest] of Object.entries(contestants)) {
+      const started = performance.now();
+      await contest();
+      (times[name] ??= []).push(performance.now() - started);
+    }
+  }
+  return Object.fromEntries(Object.entries(times).map(([name, all]) => [name, all.sort((a, b) => a - b)[(RUNS - 1) / 2]!]));
+}
+
+function report(what: string, over: number, under: number, aim: string): void {
+  console.log(`${what}: ${(over / under).toFixed(2)} (${over.toFixed(0)} ms to ${under.toFixed(0)} ms; ${aim})`);
+}
+
+async function checkAgainstParser(folder: string): Promise<void> {
+  const parserOnly = path.join(folder, 'parser-only.cjs');
+  await build({
+    entryPoints: [path.join(import.meta.dirname, 'parser-only.ts')],
+    outfile: parserOnly,
+    bundle: true,
+    platform: 'node',
+    target: 'node20',
+    format: 'cjs',
+    logLevel: 'error'
+  });
+  const run = (...args: string[]): unknown => execFileSync(process.execPath, args, { stdio: 'ignore' });
+  for (const sample of ['terrace', 'drive', 'courtyard']) {
+    const file = path.join(root, 'samples', `${sample}.paving`);
+    const times = await medians({
+      check: () => run(path.join(root, 'dist/paving.cjs'), 'check', file),
+      parser: () => run(parserOnly, file)
+    });
+    report(`check of ${sample} to building the parser and reading it`, times['check']!, times['parser']!, 'at most 1.50');
+  }
+}
+
+/** An edit in one area of many costs little more than reading the text again. */
+async function editOfOneArea(): Promise<void> {
+  const texts = [manyAreas(40, 0), manyAreas(40, 1)];
+  const files: SpecFiles = { resolve: () => undefined, read: () => Promise.resolve({ problem: 'missing' }), show: file => file };
+  const warm = new Paving(files);
+  let turn = 0;
+  const evaluated = (paving: Paving): void => {
+    paving.setText('job.paving', texts[turn++ % 2]!);
+    drain(paving.evaluate('job.paving'));
+  };
+  evaluated(warm);
+  const times = await medians({ edit: () => evaluated(warm), whole: () => evaluated(new Paving(files)) });
+  report('an edit in one of 40 areas to working out all of them', times['edit']!, times['whole']!, 'the less the better');
+}
+
+function manyAreas(count: number, edit: number): string {
+  const areas = Array.from({ length: count }, (_, index) => {
+    const width = index === 7 ? 5 + edit : 5;
+    return `area court-${index} {
+  outline rectangle ${width} x 6 m, corner (${index * 10}, 0) m
+  traffic foot
+  paving block in running-bond, joints 3 mm
+  base type-1 150 mm
+  edges { all round meets house-wall }
+}`;
+  });
+  return ['job "Forty courts" { rules britain }', 'unit block { size 200 x 100 x 60 mm }', ...areas].join('\n\n');
+}
+
+async function layingGrowth(): Promise<void> {
+  const laid = (metres: number): unknown =>
+    drain(
+      layUnits(
+        { outer: rectangleLoop(metres, metres, { x: 0, y: 0 }, 0.3), holes: [] },
+        { origin: { x: 0, y: 0 }, direction: 0, mirrored: false, length: 0.2, width: 0.1, joint: 0.003, offset: 0.5 }
+      )
+    );
+  laid(10);
+  const times = await medians({ small: () => laid(15), large: () => laid(33.5) });
+  report('laying five times the units', times['large']!, times['small']!, 'about 2.24: the border grows, not the area');
+}
+
+const folder = mkdtempSync(path.join(tmpdir(), 'paving-bench-'));
+try {
+  writeFileSync(path.join(folder, 'package.json'), '{}');
+  await checkAgainstParser(folder);
+  await editOfOneArea();
+  await layingGrowth();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}

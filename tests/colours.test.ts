@@ -1,0 +1,98 @@
+// The editor's colours know every word of the language.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import oniguruma from 'vscode-oniguruma';
+import textmate from 'vscode-textmate';
+import { MEASURES } from '../language/measures/measures.ts';
+import { BLOCKS } from '../language/syntax/words.ts';
+
+const grammarFile = path.resolve(import.meta.dirname, '../extension/syntaxes/paving.tmLanguage.json');
+const program = createRequire(import.meta.url).resolve('vscode-oniguruma/release/onig.wasm');
+await oniguruma.loadWASM(readFileSync(program));
+const registry = new textmate.Registry({
+  onigLib: Promise.resolve({
+    createOnigScanner: patterns => new oniguruma.OnigScanner(patterns),
+    createOnigString: text => new oniguruma.OnigString(text)
+  }),
+  loadGrammar: () => Promise.resolve(textmate.parseRawGrammar(readFileSync(grammarFile, 'utf8'), grammarFile))
+});
+const grammar = await registry.loadGrammar('source.paving');
+if (!grammar) throw new Error('The colours have no grammar.');
+
+/** The coloured pieces of a line: [text, kind]. */
+function coloured(line: string): [string, string][] {
+  return grammar!
+    .tokenizeLine(line, textmate.INITIAL)
+    .tokens.map(({ startIndex, endIndex, scopes }): [string, string] => [
+      line.slice(startIndex, endIndex),
+      scopes.at(-1)!.replace(/\.paving$/, '')
+    ])
+    .filter(([, kind]) => kind !== 'source');
+}
+
+const { spec, ...inner } = BLOCKS;
+const statements = Object.values(inner).flatMap(block => Object.keys(block.statements));
+const clauses = Object.values(BLOCKS).flatMap(block => [
+  ...Object.values(block.statements).flatMap(statement => statement.clauses),
+  ...(block.lines ?? [])
+]);
+
+describe('Colours', () => {
+  test.each(Object.keys(spec.statements))('`%s` begins a thing, and its name stands out', word => {
+    expect(coloured(`${word} garden-path`)).toEqual([
+      [word, 'keyword.control'],
+      ['garden-path', 'entity.name.type']
+    ]);
+  });
+
+  test.each([...new Set(statements)])('`%s` begins a statement', word => {
+    expect(coloured(`  ${word} something`)[0]).toEqual([word, 'keyword.control']);
+  });
+
+  test.each([...new Set(clauses)])('`%s` is a word of a clause', word => {
+    expect(coloured(`  A ${word} B`)[1]).toEqual([word, 'keyword.other.clause']);
+  });
+
+  test.each([...MEASURES.keys()])('a number in %s', measure => {
+    expect(coloured(`  A 2 1/2 ${measure}`).slice(1)).toEqual([
+      ['2 1/2', 'constant.numeric'],
+      [measure, 'keyword.other.unit']
+    ]);
+  });
+
+  test.each(['3', '.5', '2.5', '1/2', '6 1/2', '2-3/8', '2½', '½', '1:60'])('the number %s', number => {
+    expect(coloured(`  A ${number}`).slice(1)).toEqual([[number, 'constant.numeric']]);
+  });
+
+  test('sizes, also written together', () => {
+    const pieces = [
+      ['200', 'constant.numeric'],
+      ['x', 'keyword.operator'],
+      ['100', 'constant.numeric'],
+      ['mm', 'keyword.other.unit']
+    ];
+    expect(coloured('  size 200x100 mm').slice(1)).toEqual(pieces);
+    expect(coloured('  size 200 x 100 mm').slice(1)).toEqual(pieces);
+  });
+
+  test('feet and inches by their signs are no text', () => {
+    expect(coloured('point A at (12\' 6 1/2", 0)').map(([text]) => text)).toEqual([
+      'point',
+      'A',
+      'at',
+      '12',
+      "'",
+      '6 1/2',
+      '"',
+      '0'
+    ]);
+  });
+
+  test('words inside names, texts and comments are left alone', () => {
+    expect(coloured('  A base-course')[1]).toEqual(['base-course', 'variable.other']);
+    expect(coloured('  A "base in"')[1]).toEqual(['"base in"', 'string.quoted.double']);
+    expect(coloured('// base in')).toEqual([['// base in', 'comment.line.double-slash']]);
+  });
+});

@@ -1,0 +1,33 @@
+// Loaded by the extension host, the one on Node and the one in the browser alike.
+import 'mocha/mocha.js';
+import type Mocha from 'mocha';
+import * as vscode from 'vscode';
+import { extensionTests } from './extension.ts';
+
+export interface TestResult {
+  readonly title: string;
+  readonly failure?: string;
+}
+
+export async function run(): Promise<void> {
+  const { Mocha } = globalThis as unknown as { Mocha: new (options: Mocha.MochaOptions) => Mocha };
+  // This reporter only counts: the others write to a page or to a terminal, and neither is here.
+  const mocha = new Mocha({ ui: 'tdd', timeout: 60_000, reporter: 'base' });
+  const words = {} as Mocha.MochaGlobals;
+  mocha.suite.emit('pre-require', words, '', mocha);
+  extensionTests(words);
+
+  const results: TestResult[] = [];
+  await new Promise(resolve => {
+    mocha
+      .run(resolve)
+      .on('pass', test => results.push({ title: test.fullTitle() }))
+      .on('fail', (test, error: Error) =>
+        results.push({ title: test.fullTitle(), failure: error.stack ?? error.message })
+      );
+  });
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  if (!folder) throw new Error('No folder is open.');
+  const file = vscode.Uri.joinPath(folder, 'results.json');
+  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(JSON.stringify(results)));
+}

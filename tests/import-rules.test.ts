@@ -1,0 +1,173 @@
+// The layers: what each folder may not know. See DEVELOPERS.md.
+import { readdirSync, readFileSync } from 'node:fs';
+import { isBuiltin } from 'node:module';
+import path from 'node:path';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+
+const root = path.resolve(import.meta.dirname, '..');
+
+/** Clock, console, randomness, waiting and the machine: all of it is passed in, or stays with the server. */
+const outsideWorld = new Set([
+  ...['console', 'process', 'globalThis', 'performance', 'crypto', 'fetch'],
+  ...['setTimeout', 'setInterval', 'setImmediate', 'queueMicrotask']
+]);
+
+interface Source {
+  readonly file: string;
+  readonly imports: readonly string[];
+  readonly uses: readonly string[];
+}
+
+function read(file: string, text: string): Source {
+  const imports: string[] = [];
+  const uses: string[] = [];
+  const visit = (node: ts.Node): void => {
+    const module = importedModule(node);
+    if (module) imports.push(module);
+    const use = useOfOutsideWorld(node);
+    if (use) uses.push(use);
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
+  return {
+    file,
+    imports: imports.map(name => (name.startsWith('.') ? path.posix.join(path.dirname(file), name) : name)),
+    uses
+  };
+}
+
+function importedModule(node: ts.Node): string | undefined {
+  const named =
+    ts.isImportDeclaration(node) || ts.isExportDeclaration(node)
+      ? node.moduleSpecifier
+      : ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)
+        ? node.argument.literal
+        : ts.isCallExpression(node) &&
+            (node.expression.kind === ts.SyntaxKind.ImportKeyword || node.expression.getText() === 'require')
+          ? node.arguments[0]
+          : undefined;
+  return named && ts.isStringLiteralLike(named) ? named.text : undefined;
+}
+
+function useOfOutsideWorld(node: ts.Node): string | undefined {
+  if (ts.isPropertyAccessExpression(node)) {
+    const text = node.getText();
+    if (text === 'Date.now' || text === 'Math.random') return text;
+  }
+  if (ts.isNewExpression(node) && node.expression.getText() === 'Date' && !node.arguments?.length) return 'new Date()';
+  if (!ts.isIdentifier(node) || !outsideWorld.has(node.text)) return undefined;
+  const { parent } = node;
+  const isMember = ts.isPropertyAccessExpression(parent) && parent.name === node;
+  const isKey = (ts.isPropertyAssignment(parent) || ts.isPropertySignature(parent)) && parent.name === node;
+  return isMember || isKey ? undefined : node.text;
+}
+
+function faultsOf({ file, imports, uses }: Source): string[] {
+  const inFolder = (...folders: string[]) => folders.some(folder => file.startsWith(`${folder}/`));
+  const faults = imports.filter(name => {
+    const isOurs = /^(language|server|extension|tests|\.\.)\//.test(name);
+    if (file === 'server/protocol.ts') return true;
+    if (isOurs) {
+      if (name.startsWith('language/syntax/generated/')) return !inFolder('language/syntax', 'language/lowering');
+      if (inFolder('language')) return !name.startsWith('language/');
+      if (inFolder('server')) return !/^(language|server)\//.test(name);
+      return !name.startsWith('extension/') && name !== 'server/protocol.ts';
+    }
+    if (isBuiltin(name)) return !inFolder('server');
+    if (/^vscode-languageserver/.test(name)) return !inFolder('server');
+    if (/^vscode(-languageclient)?(\/|$)/.test(name)) return !inFolder('extension');
+    if (/^(langium|chevrotain)(\/|$)/.test(name)) return !inFolder('language/syntax', 'language/lowering', 'server');
+    return inFolder('extension');
+  });
+  return [
+    ...faults.map(name => `${file} may not import ${name}`),
+    ...(inFolder('language') ? uses.map(use => `${file} may not use ${use}`) : [])
+  ];
+}
+
+/** What the browser's server is made of, and where Node is in it. */
+function nodeInBrowser(sources: readonly Source[]): string[] {
+  const byFile = new Map(sources.map(source => [source.file, source]));
+  const reached = new Set<string>();
+  const reach = (file: string): void => {
+    const source = byFile.get(file);
+    if (!source || reached.has(file)) return;
+    reached.add(file);
+    source.imports.forEach(reach);
+  };
+  reach('server/browser.ts');
+  return [...reached].flatMap(file =>
+    (byFile.get(file)?.imports ?? [])
+      .filter(name => isBuiltin(name) || /^server\/(node\.ts|cli\/)/.test(name) || /\/node(\.js)?$/.test(name))
+      .map(name => `${file} is part of the browser's server and may not import ${name}`)
+  );
+}
+
+function sourcesIn(folder: string): Source[] {
+  return readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+    .map(name => `${folder}/${name.replaceAll(path.sep, '/')}`)
+    .filter(file => file.endsWith('.ts') && !file.startsWith('language/syntax/generated/'))
+    .map(file => read(file, readFileSync(path.join(root, file), 'utf8')));
+}
+
+describe('The layers', () => {
+  const sources = ['language', 'server', 'extension'].flatMap(sourcesIn);
+
+  test.each(['language', 'server', 'extension'])('%s/ knows only what it may', folder => {
+    const own = sources.filter(({ file }) => file.startsWith(`${folder}/`));
+    expect(own).not.toHaveLength(0);
+    expect(own.flatMap(faultsOf)).toEqual([]);
+  });
+
+  test("the browser's server has no Node in it", () => {
+    expect(nodeInBrowser(sources)).toEqual([]);
+  });
+});
+
+describe('The test of the layers itself', () => {
+  test.each([
+    ['language/job/made-up.ts', "import { readFileSync } from 'node:fs';"],
+    ['language/job/made-up.ts', "import path from 'path';"],
+    ['language/job/made-up.ts', "import type { Hover } from 'vscode-languageserver';"],
+    ['language/job/made-up.ts', "export * from 'langium';"],
+    ['language/job/made-up.ts', "import { Job } from '../syntax/generated/ast.ts';"],
+    ['language/job/made-up.ts', "const later = await import('langium');"],
+    ['language/job/made-up.ts', "type Node = import('langium').AstNode;"],
+    ['language/job/made-up.ts', "import { readFileRequest } from '../../server/protocol.ts';"],
+    ['language/job/made-up.ts', "console.log('words');"],
+    ['language/job/made-up.ts', 'const today = new Date();'],
+    ['language/job/made-up.ts', 'const now = Date.now();'],
+    ['language/job/made-up.ts', 'const chance = Math.random();'],
+    ['language/job/made-up.ts', 'const place = process.cwd();'],
+    ['language/job/made-up.ts', 'setTimeout(work, 10);'],
+    ['server/made-up.ts', "import * as vscode from 'vscode';"],
+    ['server/made-up.ts', "import { LanguageClient } from 'vscode-languageclient/node.js';"],
+    ['server/made-up.ts', "import { start } from '../extension/client.ts';"],
+    ['server/protocol.ts', "import type { Key } from '../language/job/job.ts';"],
+    ['extension/made-up.ts', "import type { Job } from '../language/job/job.ts';"],
+    ['extension/made-up.ts', "import { serve } from '../server/node.ts';"],
+    ['extension/made-up.ts', "import { readFile } from 'node:fs/promises';"]
+  ])('finds the fault in %s: %s', (file, text) => {
+    expect(faultsOf(read(file, text))).toHaveLength(1);
+  });
+
+  test.each([
+    ['language/syntax/made-up.ts', "import { EmptyFileSystem } from 'langium'; // console"],
+    ['language/job/made-up.ts', "const text = 'console'; const at = new Date(given); task.process = 1;"],
+    [
+      'server/made-up.ts',
+      "import { createConnection } from 'vscode-languageserver'; import fs from 'node:fs'; console.log(Date.now());"
+    ],
+    ['extension/made-up.ts', "import * as vscode from 'vscode'; import { largestFile } from '../server/protocol.ts';"]
+  ])('finds no fault in %s: %s', (file, text) => {
+    expect(faultsOf(read(file, text))).toEqual([]);
+  });
+
+  test("finds Node behind the browser's server", () => {
+    const browser = read('server/browser.ts', "import { serve } from './shared.ts';");
+    const faulty = read('server/shared.ts', "import fs from 'node:fs';");
+    expect(nodeInBrowser([browser, faulty])).toHaveLength(1);
+    expect(nodeInBrowser([browser, read('server/shared.ts', "import { parse } from '../language/x.ts';")])).toEqual([]);
+  });
+});

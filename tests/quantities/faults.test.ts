@@ -1,0 +1,66 @@
+import { expect, it } from 'vitest';
+import { LARGEST_OUTLINE } from '../../language/findings/outline-faults.ts';
+import { area, box, corners, job, layer, material, numbersOf, paving, rectangle, unit } from './jobs.ts';
+
+const sound = area(rectangle(2, 2, 50, 50), { name: 'sound' });
+
+it.each([
+  ['outline-crosses-itself', area(corners([0, 0], [2, 2], [2, 0], [0, 2]))],
+  ['outline-without-area', area(corners([0, 0], [2, 0], [1, 0]))],
+  ['out-of-range', area(rectangle(LARGEST_OUTLINE / 10_000, 10_001))],
+  ['kept-out-outside-area', area(rectangle(3, 3), { keptOut: [box('lid', rectangle(1, 1, 2.5, 1))] })],
+  [
+    'kept-out-twice',
+    area(rectangle(3, 3), { keptOut: [box('lid', rectangle(1, 1, 1, 1)), box('tree', rectangle(1, 1, 1.5, 1), 'pit')] })
+  ],
+  ['outline-without-area', area(rectangle(3, 3), { keptOut: [box('lid', corners([1, 1], [2, 1], [1.5, 1]))] })]
+])('%s: the area has no numbers, the others keep theirs', (id, faulty) => {
+  const { quantities, findings } = numbersOf(job([faulty, sound]));
+  expect(findings.map(finding => finding.id)).toEqual([id]);
+  expect(quantities.complete).toBe(false);
+  expect(quantities.missing).toEqual(['area:a']);
+  expect(quantities.areas).toEqual(numbersOf(job([sound])).quantities.areas);
+});
+
+it('an outline of the largest area has numbers', () => {
+  expect(numbersOf(job([area(rectangle(LARGEST_OUTLINE / 10_000, 10_000))])).findings).toEqual([]);
+});
+
+it('areas-overlap: told once, the ground counted once; a shared side is no overlap', () => {
+  const { quantities, findings } = numbersOf(job([area(rectangle(3, 3)), area(rectangle(3, 3, 2, 0), { name: 'b' })]));
+  expect(findings.map(({ id, message }) => [id, message])).toEqual([
+    ['areas-overlap', 'The areas a and b overlap by 3.00 m2.']
+  ]);
+  expect(quantities.totals.netArea).toBeCloseTo(15, 9);
+  expect(numbersOf(job([area(rectangle(3, 3)), area(rectangle(3, 3, 3, 0), { name: 'b' })])).findings).toEqual([]);
+});
+
+it('areas-overlap: an area within a pit of another is none', () => {
+  const outer = area(rectangle(9, 9), { keptOut: [box('yard', rectangle(3, 3, 3, 3), 'pit')] });
+  expect(numbersOf(job([outer, area(rectangle(3, 3, 3, 3), { name: 'b' })])).findings).toEqual([]);
+});
+
+it('too-many-units: the rest of the area keeps its numbers', () => {
+  const small = paving(unit(0.01, 0.01, 0.06), 0);
+  const { quantities, findings } = numbersOf(job([area(rectangle(50, 50), { paving: small })]));
+  expect(findings.map(finding => finding.id)).toEqual(['too-many-units']);
+  expect(quantities.missing).toEqual(['area:a/laying']);
+  expect(quantities.areas[0]!.netArea).toBeCloseTo(2500, 9);
+  expect(quantities.areas[0]).not.toHaveProperty('laying');
+  expect(quantities.areas[0]).not.toHaveProperty('joints');
+});
+
+it('edge-not-said, density-unknown', () => {
+  const silent = area(rectangle(2, 2), { layers: [layer('base', 0.1, { material: material('rubble', 'base') })] });
+  const [first, ...others] = silent.edges;
+  const { meets: _, ...unsaid } = first!;
+  const { quantities, findings } = numbersOf(job([{ ...silent, edges: [unsaid, ...others] }]));
+  expect(findings.map(({ id, message }) => [id, message])).toEqual([
+    ['edge-not-said', 'Side side 1 of a: say what it meets. Until then no base is taken past it.'],
+    [
+      'density-unknown',
+      'The mass and loose volume of the base cannot be told: give rubble a compacted and a loose density.'
+    ]
+  ]);
+  expect(quantities.areas[0]!.edges[0]!.overhang).toBe(0);
+});

@@ -1,0 +1,125 @@
+import { cornerLoop, rectangleLoop, type Loop } from '../../language/geometry/index.ts';
+import type {
+  Area,
+  Edge,
+  Given,
+  Job,
+  KeptOut,
+  Layer,
+  Material,
+  Meets,
+  Paving,
+  Role,
+  Site,
+  Unit
+} from '../../language/job/job.ts';
+import { computeJob } from '../../language/quantities/compute-job.ts';
+import type { AreaQuantities, JobNumbers } from '../../language/quantities/contract.ts';
+import { drain, Session } from '../../language/session/session.ts';
+
+export const INCH = 0.0254;
+export const FOOT = 0.3048;
+export const SQUARE_FOOT = FOOT ** 2;
+export const CUBIC_FOOT = FOOT ** 3;
+export const CUBIC_YARD = 27 * CUBIC_FOOT;
+export const POUND = 0.45359237;
+export const SHORT_TON = 2000 * POUND;
+export const POUND_PER_CUBIC_FOOT = POUND / CUBIC_FOOT;
+
+/** A quantity as if written in the text, at a place of its own. */
+export function given(value: number, key = `given:${value}`): Given {
+  return { value, key, written: String(value) };
+}
+
+export const LAWN: Meets = { name: 'lawn', openGround: true, holds: false };
+export const HOUSE_WALL: Meets = { name: 'house-wall', openGround: false, holds: true };
+export const NEIGHBOUR: Meets = { name: 'neighbour', area: 'area:neighbour', openGround: false, holds: true };
+
+export function material(name: string, role: Role, more: Partial<Material> = {}): Material {
+  return { key: `material:${name}`, name, roles: [role], openGraded: false, ...more };
+}
+
+export function unit(length: number, width: number, thickness: number, madeOf: Unit['madeOf'] = 'concrete'): Unit {
+  return {
+    key: 'unit:block',
+    name: 'block',
+    madeOf,
+    length: given(length),
+    width: given(width),
+    thickness: given(thickness)
+  };
+}
+
+export function paving(of: Unit, joint: number, offset = 0.5): Paving {
+  return {
+    key: 'area:a/paving',
+    unit: of,
+    bond: { name: offset === 0 ? 'stack-bond' : 'running-bond', offset: given(offset) },
+    joint: given(joint)
+  };
+}
+
+export const STONE = material('stone', 'base', {
+  compacted: given(140 * POUND_PER_CUBIC_FOOT),
+  loose: given(112 * POUND_PER_CUBIC_FOOT)
+});
+const SAND = material('sand', 'bed', { compacted: given(1700), loose: given(1500) });
+
+export function layer(role: Layer['role'], thickness: number, more: Partial<Layer> = {}): Layer {
+  return { key: `area:a/${role}`, role, material: role === 'bed' ? SAND : STONE, thickness: given(thickness), ...more };
+}
+
+export const SITE: Site = {
+  soil: { name: 'loam', swell: given(0.25), density: given(1600), heavesInFrost: false },
+  drains: 'well',
+  winters: 'mild'
+};
+
+/** An area on open ground all round, with nothing under it; `sides` says what single sides meet. */
+export function area(outline: Loop, more: Partial<Area> = {}, sides: readonly Partial<Edge>[] = []): Area {
+  const name = more.name ?? 'a';
+  const edges = outline.map((_, index): Edge => ({
+    name: `side ${index + 1}`,
+    key: `area:${name}/edge-${index + 1}`,
+    meets: LAWN,
+    flush: false,
+    ...sides[index]
+  }));
+  return {
+    key: `area:${name}`,
+    name,
+    outline,
+    edges,
+    keptOut: [],
+    traffic: ['foot'],
+    site: SITE,
+    layers: [],
+    start: { x: outline[0]!.from.x, y: outline[0]!.from.y, direction: 0, mirrored: false },
+    ...more
+  };
+}
+
+export function box(name: string, outline: Loop, kind: KeptOut['kind'] = 'box'): KeptOut {
+  return { key: `box:${name}`, name, kind, area: 'area:a', outline };
+}
+
+export function rectangle(width: number, depth: number, x = 0, y = 0): Loop {
+  return rectangleLoop(width, depth, { x, y }, 0);
+}
+
+export function corners(...points: readonly (readonly [number, number])[]): Loop {
+  return cornerLoop(points.map(([x, y]) => ({ x, y })));
+}
+
+export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
+  return { key: 'job', title: 'Test job', system: 'metric', rules: [], areas, boxes: [], missing: [], ...more };
+}
+
+export function numbersOf(of: Job, session = new Session()): JobNumbers {
+  return drain(computeJob(of, session));
+}
+
+/** The numbers of a job's only area. */
+export function only(of: Area, more: Partial<Job> = {}): AreaQuantities {
+  return numbersOf(job([of], more)).quantities.areas[0]!;
+}

@@ -1,0 +1,82 @@
+import { expect, it } from 'vitest';
+import { Session, type Stage } from '../../language/session/session.ts';
+import { area, job, layer, numbersOf, paving, rectangle, unit } from './jobs.ts';
+import type { Area, Job } from '../../language/job/job.ts';
+
+const small = (name: string, x: number, more: Partial<Area> = {}): Area =>
+  area(rectangle(2, 2, x, 0), {
+    name,
+    layers: [layer('base', 0.15)],
+    paving: paving(unit(0.2, 0.1, 0.06), 0.003),
+    ...more
+  });
+
+/** Three areas in a row; the first two meet, the third lies apart. */
+const row = (more: Partial<Area> = {}): Job =>
+  job([small('a', 0), small('b', 2, more), small('c', 9)], { rules: ['britain'] });
+
+/** How often each stage was computed for a job; stages that were not are left out. */
+function computed(session: Session, of: Job): Partial<Record<Stage, number>> {
+  const before = session.computations;
+  numbersOf(of, session);
+  const after = session.computations;
+  const changed = (Object.keys(after) as Stage[]).filter(stage => after[stage] > before[stage]);
+  return Object.fromEntries(changed.map(stage => [stage, after[stage] - before[stage]]));
+}
+
+it('computes a job once; only neighbours are held against each other', () => {
+  const session = new Session();
+  expect(computed(session, row())).toEqual({ outline: 3, laying: 3, layers: 3, pair: 1, job: 1, rules: 3 });
+  expect(computed(session, structuredClone(row()))).toEqual({});
+});
+
+it('an edit in one area recomputes what depends on it, and nothing else', () => {
+  const session = new Session();
+  numbersOf(row(), session);
+  expect(computed(session, row({ layers: [layer('base', 0.2)] }))).toEqual({ layers: 1, pair: 1, job: 1, rules: 1 });
+  expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'] }))).toEqual({ rules: 1 });
+  const joint = paving(unit(0.2, 0.1, 0.06), 0.004);
+  expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'], paving: joint }))).toEqual({
+    laying: 1,
+    layers: 1,
+    rules: 1
+  });
+});
+
+it('gives the same numbers from the memory as without it', () => {
+  const session = new Session();
+  numbersOf(row(), session);
+  const [first, ...others] = row({ layers: [layer('base', 0.2)] }).areas;
+  const reordered = { ...row(), areas: [...others, first!] };
+  expect(numbersOf(reordered, session)).toEqual(numbersOf(reordered));
+});
+
+it('drops what is no longer there, keeps what is only broken for now', () => {
+  const session = new Session();
+  numbersOf(row(), session);
+  const { areas, ...rest } = row();
+  const missing = [{ key: 'area:b', name: 'b', because: 'area:b' }];
+  numbersOf({ ...rest, areas: [areas[0]!, areas[2]!], missing }, session);
+  // The job stage alone: its totals changed.
+  expect(computed(session, row())).toEqual({ job: 1 });
+  numbersOf({ ...rest, areas: [areas[0]!] }, session);
+  expect(session.size).toBe(5);
+  session.forget('job');
+  expect(session.size).toBe(0);
+});
+
+it('is bounded: what was used longest ago goes first', () => {
+  const session = new Session(6);
+  numbersOf(job([small('a', 0)]), session);
+  expect(session.size).toBe(5);
+  numbersOf({ ...job([small('z', 0)]), key: 'other' }, session);
+  expect(session.size).toBe(6);
+});
+
+it('jobs of one name in two files do not meet', () => {
+  const session = new Session();
+  numbersOf(row(), session);
+  const size = session.size;
+  expect(computed(session, { ...row(), key: 'other' })).toMatchObject({ outline: 3 });
+  expect(session.size).toBe(2 * size);
+});
