@@ -8,7 +8,7 @@ import { usesOf, type Use } from './lowering/uses.ts';
 import { gather, MOST_FILES, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
-import { Session } from './session/session.ts';
+import { drain, Session } from './session/session.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -53,6 +53,7 @@ export class Paving {
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
     this.texts.delete(file);
+    this.session.forget(file);
   }
 
   /** Why a file could not be read; undefined when it was, or was never wanted. */
@@ -146,13 +147,7 @@ export class Paving {
   }
 }
 
-/** Runs a generator to its end, for callers with nothing else to do. */
-export function drain<T>(steps: Generator<void, T>): T {
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
-}
+export { drain };
 
 const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   missing: path => `There is no file ${path}. The path counts from this file.`,

@@ -1,5 +1,15 @@
+import { URI } from 'vscode-uri';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
+import { NodeFiles } from './node-files.ts';
+import { readFileRequest, type ReadFileResult } from './protocol.ts';
+import { setUp } from './set-up.ts';
 
 const connection = createConnection(ProposedFeatures.all);
-connection.onInitialize(() => ({ capabilities: {} }));
-connection.listen();
+
+setUp(connection, (uri, folder) => {
+  const file = URI.parse(uri);
+  // A folder that is not on this machine's disk is read by the editor.
+  if (file.scheme !== 'file') return connection.sendRequest<ReadFileResult>(readFileRequest, { uri, folder });
+  const root = URI.parse(folder).fsPath;
+  return new NodeFiles({ root, shownFrom: root }).read(file.fsPath);
+});

@@ -36,6 +36,8 @@ export interface RawFinding {
   readonly at?: Key;
   readonly values?: readonly FindingValue[];
   readonly related?: readonly { readonly key: Key; readonly message: string }[];
+  /** Writing `text` at the place of `at` removes the finding; it changes the meaning, so it is never applied unasked. */
+  readonly fix?: { readonly title: string; readonly at: Key; readonly text: string };
   /** Of a rule, where both hang on the country; a fault's severity stands in the list of faults. */
   readonly severity?: Severity;
   readonly source?: string;

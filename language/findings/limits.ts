@@ -1,6 +1,7 @@
-import type { System } from '../job/job.ts';
+import type { Given, System } from '../job/job.ts';
 import { printThickness } from '../measures/print.ts';
 import type { FindingValue } from './finding.ts';
+import type { Breach } from './rule.ts';
 
 /** A limit met exactly passes: a micrometre, far below what any tape shows. */
 export const TIE = 1e-6;
@@ -36,6 +37,13 @@ export function shortOf(length: number, least: Limit, system: System): number | 
 export function beyond(length: number, greatest: Limit, system: System): number | undefined {
   const loosest = Math.max(inSystem(greatest, 'imperial'), inSystem(greatest, 'metric'));
   return length <= loosest + TIE ? undefined : length - inSystem(greatest, system);
+}
+
+/** Offers to write a limit in the place of what is written; nothing where the value is assumed. */
+export function fixTo(to: Limit, given: Given | undefined, system: System): Pick<Breach, 'fix'> {
+  if (given?.key === undefined || given.assumed !== undefined) return {};
+  const text = printLimit(to, system);
+  return { fix: { title: `Write \`${text}\``, at: given.key, text } };
 }
 
 export function lengthValue(name: string, value: number): FindingValue {

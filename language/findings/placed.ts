@@ -1,6 +1,6 @@
 import type { Key } from '../job/job.ts';
 import { FAULTS } from './fault-list.ts';
-import type { Finding, Place, RawFinding } from './finding.ts';
+import type { Finding, Fix, Place, RawFinding } from './finding.ts';
 
 /** A finding led to its place: by its own key, else by that of the thing it stands in, else at the top of the file. */
 export function placed(raw: RawFinding, places: ReadonlyMap<Key, Place>, file: string): Finding {
@@ -16,8 +16,13 @@ export function placed(raw: RawFinding, places: ReadonlyMap<Key, Place>, file: s
     values: raw.values ?? [],
     ...source,
     related: (raw.related ?? []).map(({ key, message }) => ({ ...placeOfKey(key, places, file), message })),
-    fixes: []
+    fixes: fixesOf(raw, places)
   };
+}
+
+function fixesOf({ fix }: RawFinding, places: ReadonlyMap<Key, Place>): Fix[] {
+  const place = fix && places.get(fix.at);
+  return place === undefined ? [] : [{ title: fix!.title, safe: false, edits: [{ place, text: fix!.text }] }];
 }
 
 /** The place of a key, or of the nearest thing that holds it: `area:terrace/base` for `area:terrace/base/thickness`. */

@@ -1,5 +1,5 @@
 import type { Area, Country, System } from '../job/job.ts';
-import type { FindingValue, Severity } from './finding.ts';
+import type { FindingValue, RawFinding, Severity } from './finding.ts';
 
 /** What rules read of an area: what is written, and the numbers worked out from it. */
 export interface RuleInputs {
@@ -18,6 +18,7 @@ export interface Breach {
   readonly target: string;
   readonly at?: string;
   readonly values: readonly FindingValue[];
+  readonly fix?: NonNullable<RawFinding['fix']>;
 }
 
 export interface Rule {

@@ -1,7 +1,7 @@
 import type { Site } from '../job/job.ts';
 import { printPercent, printThickness } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
-import { inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
+import { fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
 
@@ -42,14 +42,16 @@ function thicknessOf({ area }: RuleInputs): number {
 function breach(inputs: RuleInputs, need: Need, verdict: string, asked: string): Breach {
   const { area, system } = inputs;
   const thickness = thicknessOf(inputs);
-  const first = stoneLayers(area.layers)[0];
+  const stone = stoneLayers(area.layers);
+  const first = stone[0];
   return {
     message:
       first === undefined
         ? `The area ${area.name} has no base: ${asked}.`
         : `The base of ${area.name}, ${printThickness(thickness, system)}, is ${verdict}: ${asked}.`,
     target: first?.key ?? area.key,
-    values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))]
+    values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))],
+    ...(stone.length === 1 ? fixTo(need.thickness, first?.thickness, system) : {})
   };
 }
 

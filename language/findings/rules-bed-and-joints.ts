@@ -1,6 +1,6 @@
-import type { Country, Unit } from '../job/job.ts';
+import type { Country, Given, Unit } from '../job/job.ts';
 import { printThickness } from '../measures/print.ts';
-import { beyond, inSystem, lengthValue, type Limit, limit, printLimit, shortOf } from './limits.ts';
+import { beyond, fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 
 interface Limits {
@@ -40,7 +40,7 @@ export function bedWithin({ area, system }: RuleInputs, only: MadeOf | undefined
     .filter(layer => layer.role === 'bed' && !layer.material.openGraded)
     .flatMap(layer => {
       const what = `The bed of ${area.name}`;
-      const verdict = within(layer.thickness.value, BED[country][paving.unit.madeOf], system, ['thin', 'thick']);
+      const verdict = within(layer.thickness, BED[country][paving.unit.madeOf], system, ['thin', 'thick']);
       return verdict === undefined ? [] : [{ ...verdict, message: `${what}, ${verdict.message}`, target: layer.key }];
     });
 }
@@ -50,7 +50,7 @@ export function jointsWithin({ area, system }: RuleInputs, only: MadeOf | undefi
   const { paving } = area;
   if (paving === undefined || (only !== undefined && paving.unit.madeOf !== only)) return [];
   if (area.jointFiller?.openGraded === true) return [];
-  const verdict = within(paving.joint.value, JOINTS[country][paving.unit.madeOf], system, ['narrow', 'wide']);
+  const verdict = within(paving.joint, JOINTS[country][paving.unit.madeOf], system, ['narrow', 'wide']);
   if (verdict === undefined) return [];
   return [
     {
@@ -63,11 +63,12 @@ export function jointsWithin({ area, system }: RuleInputs, only: MadeOf | undefi
 }
 
 function within(
-  length: number,
+  given: Given,
   { least, greatest }: Limits,
   system: RuleInputs['system'],
   [below, above]: readonly [string, string]
-): Pick<Breach, 'message' | 'values'> | undefined {
+): Pick<Breach, 'message' | 'values' | 'fix'> | undefined {
+  const length = given.value;
   const missing = shortOf(length, least, system);
   const excess = beyond(length, greatest, system);
   const by = missing ?? excess;
@@ -81,6 +82,7 @@ function within(
       lengthValue('as given', length),
       lengthValue('least', inSystem(least, system)),
       lengthValue('most', inSystem(greatest, system))
-    ]
+    ],
+    ...fixTo(missing === undefined ? greatest : least, given, system)
   };
 }

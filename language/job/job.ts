@@ -10,10 +10,19 @@ export interface Job {
   readonly currency?: string;
   readonly system: System;
   readonly rules: readonly Country[];
+  readonly points: readonly NamedPoint[];
   readonly areas: readonly Area[];
   readonly boxes: readonly KeptOut[];
   /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */
   readonly missing: readonly Missing[];
+}
+
+/** A point of the plan, m. */
+export interface NamedPoint {
+  readonly key: Key;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
 }
 
 export type Key = string;

@@ -52,7 +52,7 @@ export class Areas {
     const jointFiller = this.jointFiller(text, key, said, words, paving);
     const layers = this.layers(text, key, said, words, paving !== undefined);
     const geotextile = this.geotextile(text, key, said, words);
-    const finish = this.finish(text, key, said);
+    const finish = this.finish(text, key, said, words);
     const traffic = this.traffic(text, key, node, said);
     if (outline === undefined) return undefined;
     const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
@@ -109,9 +109,19 @@ export class Areas {
     return item.kinds.flatMap(word => this.context.word(text, key, item, 'kinds', word, ['foot', 'cars', 'trucks', 'turning'] as const) ?? []);
   }
 
-  private finish(text: SpecText, key: Key, said: Statements): Height | undefined {
+  private finish(text: SpecText, key: Key, said: Statements, words: JobWords): Height | undefined {
     const found = this.like<ast.Finish>(text, key, said, 'finish');
-    return found && this.height(found.text, `${key}/finish`, found.item.height);
+    const finish = found && this.height(found.text, `${key}/finish`, found.item.height);
+    const { ground } = words.site;
+    if (finish === undefined || ground === undefined || finish.benchmark === ground.benchmark) return finish;
+    const without = [finish, ground].find(({ benchmark }) => !this.hasHeight(found!.text, benchmark));
+    if (without === undefined) return finish;
+    return this.context.fault(found!.text, key, found!.item, 'benchmarks-apart', `The finish hangs from ${finish.benchmark} and the ground from ${ground.benchmark}. Say how high ${without.benchmark} is: \`benchmark ${without.benchmark} 10.000 m\`, or hang both from one.`);
+  }
+
+  private hasHeight(text: SpecText, benchmark: string): boolean {
+    const found = this.context.names.find(text, 'benchmark', benchmark);
+    return found !== undefined && (found.node as ast.Benchmark).height !== undefined;
   }
 
   height(text: SpecText, key: Key, node: ast.Height | undefined): Height | undefined {

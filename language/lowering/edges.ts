@@ -1,7 +1,7 @@
 import type { Edge, Key, Material, Meets } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
-import type { Declared, SpecText } from './names.ts';
+import type { Declared, Kind, SpecText } from './names.ts';
 import type { NamedOutline } from './outlines.ts';
 import { saidOnce } from './said-once.ts';
 import type { Things } from './things.ts';
@@ -134,13 +134,15 @@ export class Edges {
   /** A neighbour that is unknown or broken doesn't break this area: the side then counts as closed and held. */
   private meets(text: SpecText, key: Key, item: ast.EdgeItem): Meets | undefined {
     const name = item.thing?.$refText;
-    const { value: found, broken } = this.context.watch(() => this.context.find(text, key, item, 'thing', name, ['existing', 'area', 'side-kind']));
+    const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
+    if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);
+    const { value: found, broken } = this.context.watch(() => this.context.find(text, key, item, 'thing', name, MEETABLE));
     if (name === undefined) {
       this.context.breaks(key);
       return undefined;
     }
     if (found === undefined) return { name, openGround: false, holds: true, unknown: true };
-    if (found.kind === 'area') return { name, area: `area:${name}`, openGround: false, holds: true };
+    if (found.kind === 'area') return neighbour(name);
     for (const thing of broken) this.context.breaks(thing);
     const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
     return kind && this.sideKind(kind, name);
@@ -168,6 +170,12 @@ export class Edges {
     const holds = word('holds', ['paving', 'nothing'] as const);
     return ground && holds && { name, openGround: ground === 'open', holds: holds === 'paving' };
   }
+}
+
+const MEETABLE: readonly Kind[] = ['existing', 'area', 'side-kind'];
+
+function neighbour(name: string): Meets {
+  return { name, area: `area:${name}`, openGround: false, holds: true };
 }
 
 function sidesNamed(names: readonly string[], name: string): number[] {

@@ -1,12 +1,12 @@
 import type { AstNode } from 'langium';
 import { FAULTS } from '../findings/fault-list.ts';
 import type { Finding, Fix, Place } from '../findings/finding.ts';
-import type { Area, Country, Job, Key, KeptOut, Missing, Site, Soil, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, Soil, System } from '../job/job.ts';
 import type { TextFault } from '../syntax/scanner.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
-import { Context, POSITIVE } from './context.ts';
+import { Context, NOT_NEGATIVE, POSITIVE } from './context.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
 import { Outlines } from './outlines.ts';
 import { saidOnce } from './said-once.ts';
@@ -163,10 +163,21 @@ class Lowering {
       ...(currency === undefined ? {} : { currency }),
       system,
       rules,
+      points: this.points(),
       areas,
       boxes,
       missing: this.missing
     };
+  }
+
+  private points(): NamedPoint[] {
+    const all = this.project.texts.flatMap(text => namesOf(text).all.filter(({ kind }) => kind === 'point'));
+    const first = new Map(all.map(declared => [declared.name, declared]).reverse() as [string, Declared][]);
+    return all.flatMap(declared => {
+      if (first.get(declared.name) !== declared || this.isBroken(declared.text, declared.node)) return [];
+      const { value } = this.context.watch(() => this.outlines.pair(declared.text, keyOf(declared), (declared.node as ast.Mark).at));
+      return value === undefined ? [] : [{ key: keyOf(declared), name: declared.name, ...value }];
+    });
   }
 
   private rules(text: SpecText, node: ast.Job | undefined, item: ast.JobRules | undefined): Country[] {
@@ -201,7 +212,7 @@ class Lowering {
     const soil = this.soil(text, soilItem);
     const facts = this.soilFacts(text, soilItem);
     const topsoilItem = said.get('SiteTopsoil') as ast.SiteTopsoil | undefined;
-    const topsoil = topsoilItem && context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm');
+    const topsoil = topsoilItem && context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm', NOT_NEGATIVE);
     const wintersItem = said.get('SiteWinters') as ast.SiteWinters | undefined;
     const winters = wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
     const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;

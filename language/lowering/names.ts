@@ -130,6 +130,16 @@ export class Names {
     return undefined;
   }
 
+  /** An area of any file of the job: neighbours meet across files, whichever of them uses the other. */
+  neighbour(name: string): Declared | undefined {
+    for (const text of this.visible.keys()) {
+      this.lookUps++;
+      const declared = namesOf(text).byName.get(`area ${name}`);
+      if (declared !== undefined) return declared;
+    }
+    return undefined;
+  }
+
   isUsed(node: AstNode): boolean {
     return this.used.has(node);
   }

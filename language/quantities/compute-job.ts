@@ -58,6 +58,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       ...(job.currency === undefined ? {} : { currency: job.currency }),
       complete: missing.length === 0,
       missing,
+      points: job.points.map(({ key, name, x, y }) => ({ id: key, name, x, y, fixed: true })),
       areas,
       dig: whole.dig,
       totals: whole.totals

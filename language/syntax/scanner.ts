@@ -2,7 +2,7 @@ import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import { AMBIGUOUS_MEASURES, MEASURES } from '../measures/measures.ts';
 import { MOST_CHARACTERS, MOST_NESTED, MOST_TERMS } from './limits.ts';
 import { nearest } from './nearest.ts';
-import { BLOCKS, TOP_WORDS, type BlockName } from './words.ts';
+import { BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -65,6 +65,7 @@ class Scanner {
   /** Words that are keywords in the statement that is being read; undefined between statements. */
   private clauses: ReadonlySet<string> = new Set();
   private opens: BlockName | undefined;
+  private sizes = false;
   /** The last line of which something was read. */
   private busyLine = 0;
   /** Nothing is read up to the end of this line. */
@@ -138,16 +139,16 @@ class Scanner {
     } else if (first || this.startsStatement()) {
       const known = BLOCKS[block];
       if (known.lines !== undefined) {
-        this.startStatement(known.lines, undefined);
+        this.startStatement({ clauses: known.lines });
       } else if (Object.hasOwn(known.statements, word)) {
-        const statement = known.statements[word]!;
-        this.startStatement(statement.clauses, statement.opens);
+        this.startStatement(known.statements[word]!);
         return this.emit(word, word);
       } else if (!(first && this.continues(word))) {
         return this.unknownStatement(word, Object.keys(known.statements), block);
       }
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
+    if (word === 'x' && this.sizes && this.afterOperand()) return this.emit('BY', word);
     this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
   }
 
@@ -156,7 +157,7 @@ class Scanner {
     this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length });
     const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word]! : undefined;
     if (statement === undefined) return this.unknownStatement(word, TOP_WORDS, 'spec');
-    this.startStatement(statement.clauses, statement.opens);
+    this.startStatement(statement);
     this.emit(word, word);
   }
 
@@ -170,9 +171,10 @@ class Scanner {
     this.advance(word);
   }
 
-  private startStatement(clauses: readonly string[], opens: BlockName | undefined): void {
+  private startStatement({ clauses, opens, sizes }: Statement): void {
     this.clauses = new Set(clauses);
     this.opens = opens;
+    this.sizes = sizes ?? false;
     this.terms = 0;
     this.nested = 0;
   }
@@ -257,6 +259,12 @@ class Scanner {
   private afterNumber(): boolean {
     const before = this.tokens.at(-1);
     return before !== undefined && before.endLine === this.line && (before.tokenType.name === 'NUMBER' || before.tokenType.name === 'MEASURE' || before.image === ')' || (before.image === 'per' && before.tokenType.name === 'per'));
+  }
+
+  /** After a name, a number, a measure or a bracket that closes: what a size sign can follow. */
+  private afterOperand(): boolean {
+    const before = this.tokens.at(-1);
+    return before !== undefined && (before.image === ')' || ['ID', 'NUMBER', 'MEASURE'].includes(before.tokenType.name));
   }
 
   private afterMeasure(): boolean {
@@ -357,8 +365,7 @@ class Scanner {
     if (space !== undefined) this.advance(space);
     const word = this.match(NAME)!;
     const block = BLOCKS[this.current() as BlockName];
-    const statement = block.statements[word]!;
-    this.startStatement(statement.clauses, statement.opens);
+    this.startStatement(block.statements[word]!);
     this.emit(word, word);
   }
 

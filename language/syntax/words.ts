@@ -7,6 +7,8 @@ export interface Statement {
   readonly clauses: readonly string[];
   /** The block that its brace opens. */
   readonly opens?: BlockName;
+  /** It holds sizes, so that x between two names is the sign of a size: `rectangle wide x deep`. */
+  readonly sizes?: true;
 }
 
 export interface Block {
@@ -41,8 +43,10 @@ const outline: Statement = {
   clauses: [
     ...['rectangle', 'circle', 'walk', 'from', 'to', 'back', ...rectangle, ...circle],
     ...['bowed', 'through', 'in', 'out', 'rounded', 'at', 'and']
-  ]
+  ],
+  sizes: true
 };
+const size: Statement = { clauses: [], sizes: true };
 
 export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   spec: {
@@ -75,7 +79,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       ground: { clauses: height }
     }
   },
-  unit: { commas: true, statements: { size: plain, made: { clauses: ['of'] }, colour: plain, weight: plain } },
+  unit: { commas: true, statements: { size, made: { clauses: ['of'] }, colour: plain, weight: plain } },
   material: {
     commas: true,
     statements: {
@@ -84,13 +88,13 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       loose: plain,
       'compaction-factor': plain,
       grading: plain,
-      size: plain,
+      size,
       width: plain,
       spikes: { clauses: ['every'] },
       'base-past': plain,
-      concrete: { clauses: ['below', 'of', 'it', 'under', 'the', 'paving'] },
-      haunch: { clauses: ['behind'] },
-      roll: plain,
+      concrete: { clauses: ['below', 'of', 'it', 'under', 'the', 'paving'], sizes: true },
+      haunch: { clauses: ['behind'], sizes: true },
+      roll: size,
       lap: plain,
       'according-to': plain
     }
@@ -127,7 +131,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   },
   'kept-out': {
     commas: false,
-    statements: { rectangle: { clauses: rectangle }, circle: { clauses: circle }, outline }
+    statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline }
   }
 };
 

@@ -54,6 +54,7 @@ describe('the JSON contract', () => {
       'currency',
       'complete',
       'missing',
+      'points',
       'areas',
       'dig',
       'totals',

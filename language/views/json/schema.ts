@@ -141,6 +141,15 @@ const job = object({
   'currency?': text('Currency, three letters'),
   complete: { type: 'boolean', description: 'Every area has all its numbers' },
   missing: list(text('What has no numbers')),
+  points: list(
+    object({
+      id: text('Name within the file'),
+      name: text('Name'),
+      x: number('x, to the right', 'm'),
+      y: number('y, up', 'm'),
+      fixed: { type: 'boolean', description: 'Its coordinates are given' }
+    })
+  ),
   areas: list(ref('area')),
   dig: object(numbersOf('job-dig'), 'The whole job; ground shared by two areas is counted once'),
   totals: object(numbersOf('totals')),

@@ -1,0 +1,10 @@
+/** What no rule here knows; said wherever a job passes. */
+export const NOT_CHECKED =
+  'Passes the checks these rules know; not checked: falls and drainage, the ground itself, lines in the ground, local codes.';
+
+/** Said once, at the end of all quantities. */
+export const CAUTIONS: readonly string[] = [
+  'Before digging have all public and private lines located: gas, power, water, drains, cables, irrigation.',
+  'Cut wet, with lungs, eyes and ears protected.',
+  'Local codes and licensed practice stand over everything here.'
+];

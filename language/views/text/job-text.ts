@@ -1,0 +1,46 @@
+import type { Finding, Place } from '../../findings/finding.ts';
+import type { Job } from '../../job/job.ts';
+import type { JobNumbers } from '../../quantities/contract.ts';
+import { areaText, numberRows } from './area-text.ts';
+import { assumedText } from './assumed-text.ts';
+import type { Colours } from './colours.ts';
+import { countsText, findingLine } from './findings-text.ts';
+import { missingText } from './missing-text.ts';
+import { plainLine } from './plain-line.ts';
+import { workingsText } from './workings-text.ts';
+
+export interface JobReport {
+  readonly file: string;
+  readonly job: Job;
+  readonly numbers: JobNumbers;
+  readonly findings: readonly Finding[];
+  readonly placeOf: (key: string) => Place;
+  readonly workings: boolean;
+  readonly colours: Colours;
+}
+
+/** All numbers of a job in its own measures; what has none is named, and so is what was assumed. */
+export function jobText({ file, job, numbers, findings, placeOf, workings, colours }: JobReport): string {
+  const { quantities } = numbers;
+  const { system } = job;
+  const lines = (head: string, all: readonly string[]): string[] =>
+    all.length === 0 ? [] : [[colours.strong(head), ...all.map(line => `  ${line}`)].join('\n')];
+  const rules = job.rules.length === 0 ? 'no rules named' : `rules ${job.rules.join(', ')}`;
+  const whole = numberRows(
+    [
+      ['totals', quantities.totals],
+      ['job-dig', quantities.dig]
+    ],
+    system,
+    colours
+  );
+  return [
+    `${colours.strong(plainLine(job.title))} · ${plainLine(file)} · ${rules}`,
+    ...quantities.areas.map(area => areaText(area, system, colours)),
+    ...lines('Whole job', quantities.areas.length === 0 ? [] : whole),
+    ...lines('No numbers', missingText(quantities.missing, job.missing)),
+    ...lines('Assumed', assumedText(numbers.workings, system, colours)),
+    ...(workings ? [workingsText({ quantities, workings: numbers.workings, system, placeOf, colours })] : []),
+    ...lines(`Findings: ${countsText(findings) ?? 'none'}`, findings.map(findingLine))
+  ].join('\n\n');
+}

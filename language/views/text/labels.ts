@@ -1,0 +1,38 @@
+import { quantitiesOf, type Owner } from '../../quantities/catalogue.ts';
+import type { AreaQuantities, JobQuantities } from '../../quantities/contract.ts';
+
+/** In words which number a JSON pointer means: `terrace, base: Mass`. */
+export function labelOf(pointer: string, quantities: JobQuantities): string {
+  const parts = pointer.split('/').slice(1);
+  const key = parts.at(-1)!;
+  if (parts[0] !== 'areas') return `Whole job: ${wordsOf(parts[0] === 'dig' ? 'job-dig' : 'totals', key)}`;
+  const area = quantities.areas[Number(parts[1])]!;
+  const { owner, name } = partOf(area, parts.slice(2, -1));
+  return `${[area.name, ...(name === undefined ? [] : [name])].join(', ')}: ${wordsOf(owner, key)}`;
+}
+
+function wordsOf(owner: Owner, key: string): string {
+  return quantitiesOf(owner).find(quantity => quantity.key === key)?.words ?? key;
+}
+
+function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner: Owner; name?: string } {
+  const at = Number(index);
+  switch (list) {
+    case 'keptOut':
+      return { owner: 'kept-out', name: area.keptOut[at]!.id.replace(':', ' ') };
+    case 'edges':
+      return { owner: 'edge', name: area.edges[at]!.name };
+    case 'layers':
+      return { owner: 'layer', name: area.layers[at]!.role };
+    case 'laying':
+      return { owner: 'laying', name: area.laying![at]!.unit };
+    case 'edging':
+      return { owner: 'edging', name: area.edging[at]!.material };
+    case 'dig':
+    case 'joints':
+    case 'geotextile':
+      return { owner: list };
+    default:
+      return { owner: 'area' };
+  }
+}

@@ -1,0 +1,17 @@
+import type { Key, Missing } from '../../job/job.ts';
+
+/** What has no numbers, and why: `drive: slab-61, which it is taken from, has an error`. */
+export function missingText(keys: readonly Key[], missing: readonly Missing[]): string[] {
+  const whys = new Map(missing.map((one): [Key, Missing] => [one.key, one]));
+  return [...new Set(keys)].map(key => {
+    const why = whys.get(key);
+    if (why === undefined) return `${nameOf(key)}: see the errors below`;
+    const because = nameOf(why.because);
+    return `${why.name}: ${because === why.name ? 'its own text' : `${because}, which it is taken from,`} has an error`;
+  });
+}
+
+function nameOf(key: Key): string {
+  const [thing = key, part] = key.replace(/^[a-z-]+:/, '').split('/');
+  return part === 'laying' ? `the units of ${thing}` : thing;
+}

@@ -1,0 +1,69 @@
+import { Command, CommanderError } from 'commander';
+import { addCheck } from './check.ts';
+import { addExplain } from './explain.ts';
+import { complain, Failure } from './fail.ts';
+import { addFormat } from './format.ts';
+import { allowClosedOutput } from './output.ts';
+import { addQuantities } from './quantities.ts';
+import { usageComplaint } from './usage.ts';
+import { VERSION } from './version.ts';
+
+const EXAMPLES = `
+A job spec is a plain text file that ends in .paving: one job of concrete paving units on a sand bed on
+crushed stone. Start with a few lines:
+
+  job "Back terrace" { rules north-america }
+  site { soil clay, winters freeze }
+  unit slab-16 { size 16 x 16 x 2 in }
+  area terrace {
+    outline rectangle 18 x 12 ft
+    traffic foot
+    paving  slab-16 in running-bond
+    base    crushed-stone 6 in
+    edges {
+      near     meets house-wall
+      the rest meets lawn, edging spiked-strip
+    }
+  }
+
+Examples:
+  paving check terrace.paving           what is wrong, and where
+  paving quantities terrace.paving      areas, layers, dig, units, edging
+  paving quantities --workings jobs     and how each number came about
+  paving format -w terrace.paving       lines everything up
+  paving explain base-too-thin          what a finding means
+
+More on a verb: paving check --help`;
+
+function createProgram(): Command {
+  const program = new Command('paving')
+    .description('Checks job specs for paving and works out their quantities.')
+    .usage('VERB [options] FILE…')
+    .version(`paving ${VERSION}`, '-V, --version', 'show the version')
+    .helpOption('-h, --help', 'show this help')
+    .helpCommand(false)
+    .commandsGroup('Verbs:')
+    .addHelpText('after', EXAMPLES)
+    .exitOverride()
+    // What was wrong with the command is said once, below, in our own words.
+    .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
+    .configureHelp({ subcommandTerm: verb => verb.name() });
+  for (const add of [addCheck, addQuantities, addFormat, addExplain]) add(program);
+  for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
+  return program;
+}
+
+async function run(): Promise<void> {
+  allowClosedOutput();
+  try {
+    await createProgram().parseAsync();
+  } catch (problem) {
+    if (problem instanceof Failure) complain(problem.message);
+    else if (!(problem instanceof CommanderError))
+      complain('this program failed. Please report it with what you wrote here.');
+    else if (problem.code.startsWith('commander.help') || problem.code === 'commander.version') return;
+    else complain(usageComplaint(problem));
+  }
+}
+
+void run();

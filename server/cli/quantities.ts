@@ -1,0 +1,96 @@
+import type { Command } from 'commander';
+import { placeOfKey } from '../../language/findings/placed.ts';
+import type { Evaluation } from '../../language/paving.ts';
+import { quantitiesJson, type JobInput } from '../../language/views/json/quantities-json.ts';
+import { CAUTIONS } from '../../language/views/text/cautions.ts';
+import { jobText } from '../../language/views/text/job-text.ts';
+import { oneOf } from './choices.ts';
+import { asOfToday, readDate } from './dates.ts';
+import { complain, exitWithFindings, Failure } from './fail.ts';
+import { asJson, coloursFor, write } from './output.ts';
+import { readSpecs, type Reading } from './reading.ts';
+import { specPaths } from './spec-paths.ts';
+import { readStandardInput } from './standard-input.ts';
+import { VERSION } from './version.ts';
+
+const FORMATS = ['human', 'json'] as const;
+
+interface QuantitiesOptions {
+  readonly format: (typeof FORMATS)[number];
+  readonly workings?: true;
+  readonly asOf?: string;
+  readonly output?: string;
+}
+
+export function addQuantities(program: Command): void {
+  program
+    .command('quantities')
+    .usage('[options] FILE…')
+    .argument('[files...]', 'job specs, folders to look for them in, or - for standard input')
+    .summary('work out areas, layers, dig, units and edging')
+    .description('Works out the quantities of jobs, area by area and for the whole job, in the measures the job shows.')
+    .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
+    .option('--workings', 'show how each number came about (JSON always does)')
+    .option('--as-of <date>', 'the day to write into JSON, such as 2026-04-18 (default: today)', readDate)
+    .option('-o, --output <file>', 'write to a file')
+    .addHelpText('after', EXAMPLES)
+    .action(quantities);
+}
+
+const EXAMPLES = `
+Examples:
+  paving quantities terrace.paving                 tables in the job's own measures
+  paving quantities --workings terrace.paving      with formula and values of each number
+  paving quantities .                              every job in this folder and below
+  paving quantities --format json --as-of 2026-04-18 -o terrace.json terrace.paving
+
+A file without a job is a library: it is read where a job uses it.
+Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
+
+type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
+
+async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
+  if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
+  const { specs, complaints } = await specPaths(asked);
+  const reading = await readSpecs(specs, readStandardInput);
+  const jobs = reading.evaluations.filter(hasJob);
+  if (jobs.length > 0) await write(report(reading, jobs, options), options.output);
+  else if (reading.evaluations.length > 0)
+    complain(
+      'no file here has a job, so there is nothing to work out. Write `job "…" { rules north-america }` into one, or name the file that uses these.'
+    );
+  [...complaints, ...reading.complaints].forEach(complain);
+  if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
+}
+
+function hasJob(evaluation: Evaluation): evaluation is WithJob {
+  return evaluation.job !== undefined && evaluation.numbers !== undefined;
+}
+
+function report(reading: Reading, jobs: readonly WithJob[], options: QuantitiesOptions): string {
+  if (options.format === 'json') return asJson(json(reading, jobs, options.asOf ?? asOfToday()));
+  const colours = coloursFor(options.output);
+  const texts = jobs.map(job =>
+    jobText({ ...job, file: shownAs(job), placeOf: placer(job), workings: options.workings ?? false, colours })
+  );
+  const libraries = reading.libraries.map(file => `${file} has no job of its own: it counts where a job uses it.`);
+  return [...texts, ...libraries, CAUTIONS.join('\n')].join('\n\n');
+}
+
+function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {
+  const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
+  return quantitiesJson({
+    tool: `paving ${VERSION}`,
+    asOf,
+    files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
+    jobs: jobs.map((job): JobInput => ({ numbers: job.numbers, findings: job.findings, placeOf: placer(job) }))
+  });
+}
+
+function placer(job: WithJob): JobInput['placeOf'] {
+  return key => placeOfKey(key, job.places, shownAs(job));
+}
+
+function shownAs({ texts }: Evaluation): string {
+  return texts[0]!.file;
+}

@@ -1,0 +1,141 @@
+import { createHash } from 'node:crypto';
+import type { Finding } from '../../language/findings/finding.ts';
+import { drain, Paving, type Evaluation } from '../../language/paving.ts';
+import type { ReadProblem } from '../../language/project.ts';
+import { decode, NodeFiles, rootOf } from '../node-files.ts';
+import { Progress } from './progress.ts';
+import type { SpecPath } from './spec-paths.ts';
+import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
+
+/** All files asked for, worked out. */
+export interface Reading {
+  readonly evaluations: readonly Evaluation[];
+  /** Of all evaluations, each once, by file and place. */
+  readonly findings: readonly Finding[];
+  readonly complaints: readonly string[];
+  /** Files asked for by name that have no job, as shown. */
+  readonly libraries: readonly string[];
+  textOf(file: string): string | undefined;
+  hashOf(file: string): string;
+}
+
+/** Works out each file; one that cannot be read, or makes this program fail, never stops the others. */
+export async function readSpecs(
+  specs: readonly SpecPath[],
+  standardInput: () => Promise<Uint8Array>
+): Promise<Reading> {
+  const folders = new Folders();
+  const evaluated: Evaluation[] = [];
+  const lost: Finding[] = [];
+  const libraries: string[] = [];
+  const complaints: string[] = [];
+  const progress = new Progress(specs.length);
+  for (const [index, { file, byName, fromStandardInput }] of specs.entries()) {
+    progress.at(index);
+    const { paving, show } = folders.of(file);
+    try {
+      const problem = fromStandardInput === undefined ? undefined : folders.take(file, await standardInput());
+      if (problem === undefined) await paving.load(file);
+      const evaluation = problem === undefined ? drain(paving.evaluate(file)) : undefined;
+      if (evaluation !== undefined) {
+        evaluated.push(evaluation);
+        if (byName && evaluation.job === undefined) libraries.push(show);
+        continue;
+      }
+      const why = problem ?? paving.problemOf(file) ?? 'missing';
+      complaints.push(unreadable(file, show, why));
+      lost.push(unreadableFinding(show, why));
+    } catch {
+      complaints.push(
+        `${show} made this program fail; the other files are not touched by it. Please report it with the file.`
+      );
+      lost.push(failedFinding(show));
+    }
+  }
+  progress.end();
+  const evaluations = withoutParts(evaluated);
+  const texts = new Map(
+    evaluated.flatMap(({ texts }) => texts.map(({ file, text }): [string, string] => [file, text]))
+  );
+  return {
+    evaluations,
+    findings: inOrder([...lost, ...evaluations.flatMap(({ findings }) => findings)]),
+    complaints,
+    libraries,
+    textOf: file => texts.get(file),
+    hashOf: file => folders.hashes.get(file)!
+  };
+}
+
+/** One memory for each folder that files are used from, since the folder decides what may be read. */
+class Folders {
+  /** SHA-256 of each file read, by the file as shown. */
+  readonly hashes = new Map<string, string>();
+  private readonly folders = new Map<string, { readonly paving: Paving; readonly files: NodeFiles }>();
+
+  of(file: string): { readonly paving: Paving; readonly show: string } {
+    const root = rootOf(file);
+    let folder = this.folders.get(root);
+    if (folder === undefined) {
+      const files: NodeFiles = new NodeFiles({
+        root,
+        shownFrom: process.cwd(),
+        onRead: (read, bytes) => this.hash(files.show(read), bytes)
+      });
+      folder = { files, paving: new Paving(files) };
+      this.folders.set(root, folder);
+    }
+    return { paving: folder.paving, show: folder.files.show(file) };
+  }
+
+  /** Text that came over standard input stands for a file. */
+  take(file: string, bytes: Uint8Array): ReadProblem | undefined {
+    const { paving, show } = this.of(file);
+    const result = decode(bytes);
+    if ('problem' in result) return result.problem;
+    this.hash(show, bytes);
+    paving.setText(file, result.text);
+    return undefined;
+  }
+
+  private hash(shown: string, bytes: Uint8Array): void {
+    this.hashes.set(shown, createHash('sha256').update(bytes).digest('hex'));
+  }
+}
+
+/** A file without a job that another file asked for uses is told as part of that one. */
+function withoutParts(evaluations: readonly Evaluation[]): Evaluation[] {
+  const told = new Set<string>();
+  const kept = new Set<Evaluation>();
+  const shownAs = ({ texts }: Evaluation): string => texts[0]!.file;
+  const keep = (evaluation: Evaluation): void => {
+    kept.add(evaluation);
+    for (const { file } of evaluation.texts) told.add(file);
+  };
+  evaluations.filter(({ job }) => job !== undefined).forEach(keep);
+  const libraries = evaluations.filter(({ job }) => job === undefined);
+  // The ones that use most come first, so that a part is not told before its whole.
+  const wholesFirst = [...libraries].sort((left, right) => right.texts.length - left.texts.length);
+  for (const library of wholesFirst) if (!told.has(shownAs(library))) keep(library);
+  return evaluations.filter(evaluation => kept.has(evaluation));
+}
+
+function inOrder(findings: readonly Finding[]): Finding[] {
+  const once = new Map(
+    findings.map((finding): [string, Finding] => [
+      JSON.stringify([finding.id, finding.file, finding.line, finding.column, finding.message]),
+      finding
+    ])
+  );
+  return [...once.values()].sort(
+    (left, right) =>
+      compare(left.file, right.file) ||
+      left.line - right.line ||
+      left.column - right.column ||
+      compare(left.id, right.id)
+  );
+}
+
+function compare(left: string, right: string): number {
+  return left < right ? -1 : left > right ? 1 : 0;
+}

@@ -1,0 +1,91 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import {
+  createProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type CodeLens,
+  type Hover,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams
+} from 'vscode-languageserver/node.js';
+
+export const ROOT = path.resolve(import.meta.dirname, '../..');
+
+/** The language server as an editor starts it, spoken to over its standard input and output. */
+export class Client {
+  readonly published = new Map<string, PublishDiagnosticsParams>();
+  readonly history: PublishDiagnosticsParams[] = [];
+  private readonly server: ChildProcess;
+  private readonly connection: ProtocolConnection;
+  private readonly waiting = new Set<() => void>();
+  private readonly versions = new Map<string, number>();
+
+  constructor() {
+    this.server = spawn(process.execPath, [path.join(ROOT, 'dist/server.cjs'), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    this.connection = createProtocolConnection(new StreamMessageReader(this.server.stdout!), new StreamMessageWriter(this.server.stdin!));
+    this.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+      this.published.set(params.uri, params);
+      this.history.push(params);
+      for (const look of [...this.waiting]) look();
+    });
+    this.connection.listen();
+  }
+
+  async start(folder: string): Promise<unknown> {
+    const uri = pathToFileURL(folder).href;
+    const result = await this.connection.sendRequest('initialize', { processId: process.pid, rootUri: uri, capabilities: {}, workspaceFolders: [{ uri, name: 'jobs' }] });
+    await this.connection.sendNotification('initialized', {});
+    return result;
+  }
+
+  async open(uri: string, text: string): Promise<void> {
+    this.versions.set(uri, 1);
+    await this.connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId: 'paving', version: 1, text } });
+  }
+
+  async change(uri: string, text: string): Promise<number> {
+    const version = this.versions.get(uri)! + 1;
+    this.versions.set(uri, version);
+    await this.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version }, contentChanges: [{ text }] });
+    return version;
+  }
+
+  close(uri: string): Promise<void> {
+    return this.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+  }
+
+  changedOnDisk(uri: string): Promise<void> {
+    return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+  }
+
+  hover(uri: string, line: number, character: number): Promise<Hover | null> {
+    return this.connection.sendRequest('textDocument/hover', { textDocument: { uri }, position: { line, character } });
+  }
+
+  lenses(uri: string): Promise<CodeLens[]> {
+    return this.connection.sendRequest('textDocument/codeLens', { textDocument: { uri } });
+  }
+
+  /** Waits for findings of a file that satisfy what is wanted. */
+  findings(uri: string, wanted: (params: PublishDiagnosticsParams) => boolean = () => true): Promise<PublishDiagnosticsParams> {
+    return new Promise(resolve => {
+      const look = (): void => {
+        const params = this.published.get(uri);
+        if (params === undefined || !wanted(params)) return;
+        this.waiting.delete(look);
+        resolve(params);
+      };
+      this.waiting.add(look);
+      look();
+    });
+  }
+
+  async stop(): Promise<void> {
+    await this.connection.sendRequest('shutdown');
+    await this.connection.sendNotification('exit');
+    this.connection.dispose();
+    this.server.kill();
+  }
+}

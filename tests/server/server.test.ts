@@ -1,0 +1,123 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { MarkupContent } from 'vscode-languageserver/node.js';
+import { Client } from './client.ts';
+
+const PATIO = `job "Small patio" {
+  rules britain
+}
+
+unit block { size 200 x 100 x 60 mm }
+
+area patio {
+  outline rectangle 4 x 3 m
+  traffic foot
+  paving  block in running-bond, joints 3 mm
+  bed     sharp-sand 30 mm
+  base    type-1 150 mm
+  edges   { all round meets house-wall }
+}
+`;
+
+let folder: string;
+let client: Client;
+const at = (name: string): string => pathToFileURL(path.join(folder, name)).href;
+const idsOf = (params: { diagnostics: readonly { code?: string | number }[] }): unknown[] => params.diagnostics.map(({ code }) => code);
+
+beforeEach(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'paving-server-'));
+  client = new Client();
+  await client.start(folder);
+});
+
+afterEach(async () => {
+  await client.stop();
+  rmSync(folder, { recursive: true });
+});
+
+test('findings come while typing, with their place, page and version, and go when mended', async () => {
+  await client.open(at('patio.paving'), PATIO);
+  expect((await client.findings(at('patio.paving'))).diagnostics).toEqual([]);
+  const version = await client.change(at('patio.paving'), PATIO.replace('base    type-1', 'base    typ-1'));
+  const broken = await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length > 0);
+  expect(broken).toMatchObject({
+    version,
+    diagnostics: [{
+      code: 'unknown-name',
+      codeDescription: { href: 'paving-page:/unknown-name' },
+      severity: 1,
+      source: 'paving',
+      range: { start: { line: 11, character: 10 }, end: { line: 11, character: 15 } }
+    }]
+  });
+  expect(broken.diagnostics[0]!.message).toContain('Did you mean `type-1`?');
+  await client.change(at('patio.paving'), PATIO);
+  await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length === 0);
+});
+
+test('hover tells headline, table and working; a lens stands above the job and each area', async () => {
+  await client.open(at('patio.paving'), PATIO);
+  await client.findings(at('patio.paving'));
+  const base = (await client.hover(at('patio.paving'), 11, 12))!.contents as MarkupContent;
+  expect(base.kind).toBe('markdown');
+  // 4 x 3 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
+  expect(base.value).toContain('**base of patio: type-1**');
+  expect(base.value).toMatch(/\| Compacted volume \| 1\.80 m3 \|/);
+  expect(base.value).toMatch(/\| Mass \| 3\.96 t \|/);
+  expect(base.value).toMatch(/_layer area × base thickness; layer area 12\.00 m2, base thickness 0\.150 m_/);
+  const lenses = await client.lenses(at('patio.paving'));
+  expect(lenses.map(({ range, command }) => [range.start.line, command!.title])).toEqual([
+    [0, '12.00 m2 paved, 2.88 m3 to dig'],
+    [6, expect.stringMatching(/^12\.00 m2 · \d+ whole, \d+ cut · dig 240 mm deep$/)]
+  ]);
+});
+
+test('a used file counts as it stands in the editor, else as on disk, and what changes in it is seen', async () => {
+  writeFileSync(path.join(folder, 'units.paving'), 'unit block { size 200 x 100 x 60 mm }\n');
+  const job = PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "units.paving"');
+  await client.open(at('patio.paving'), job);
+  expect((await client.findings(at('patio.paving'))).diagnostics).toEqual([]);
+  await client.open(at('units.paving'), 'unit brick { size 200 x 100 x 60 mm }\n');
+  await client.findings(at('patio.paving'), params => idsOf(params).includes('unknown-name'));
+  await client.close(at('units.paving'));
+  await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length === 0);
+  writeFileSync(path.join(folder, 'units.paving'), 'unit block { size 200 x 100 mm }\n');
+  await client.changedOnDisk(at('units.paving'));
+  const used = await client.findings(at('units.paving'), params => idsOf(params).includes('wrong-kind'));
+  expect(used.diagnostics[0]!.range.start.line).toBe(0);
+});
+
+test('nothing that can be typed silences the server', async () => {
+  const bad: Record<string, string> = {
+    'brackets-too-deep': `let a = ${'('.repeat(500)}1${')'.repeat(500)}\n`,
+    'sum-too-long': `let a = 1${' + 1'.repeat(5000)}\n`,
+    'text-too-long': `// ${'long '.repeat(1_000_000)}\n`,
+    'use-in-circle': 'use "use-in-circle.paving"\n',
+    'use-outside': 'use "../../etc/other.paving"\n',
+    'odd-character': '\u0000\u0001€\n'
+  };
+  for (const [id, text] of Object.entries(bad)) {
+    writeFileSync(path.join(folder, `${id}.paving`), text);
+    await client.open(at(`${id}.paving`), text);
+  }
+  await client.open(at('patio.paving'), PATIO);
+  for (const id of Object.keys(bad)) {
+    const { diagnostics } = await client.findings(at(`${id}.paving`), params => idsOf(params).includes(id));
+    expect(diagnostics.length).toBeGreaterThan(0);
+  }
+  expect((await client.findings(at('patio.paving'))).diagnostics).toEqual([]);
+  expect(await client.lenses(at('patio.paving'))).toHaveLength(2);
+});
+
+test('fast typing is worked out once, at its end', async () => {
+  await client.open(at('patio.paving'), PATIO);
+  await client.findings(at('patio.paving'));
+  const before = client.history.length;
+  let version = 0;
+  for (let mm = 1; mm <= 20; mm++) version = await client.change(at('patio.paving'), PATIO.replace('150 mm', `${150 + mm} mm`));
+  await client.findings(at('patio.paving'), params => params.version === version);
+  expect(client.history.length - before).toBeLessThanOrEqual(3);
+});
