@@ -14,8 +14,10 @@ export async function readFile(file: vscode.Uri, folder: vscode.Uri): Promise<Re
       if (size > largestFile) return { problem: 'too-large' };
     }
     return textOf(await vscode.workspace.fs.readFile(file));
-  } catch {
-    return { problem: 'missing' };
+  } catch (error) {
+    return {
+      problem: error instanceof vscode.FileSystemError && error.code === 'NoPermissions' ? 'forbidden' : 'missing'
+    };
   }
 }
 

@@ -151,11 +151,12 @@ export { drain };
 
 const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   missing: path => `There is no file ${path}. The path counts from this file.`,
-  folder: path => `${path} is a folder. Name a file in it.`,
-  binary: path => `${path} is no text.`,
-  encoding: path => `${path} is no UTF-8 text. Save it as UTF-8.`,
-  'too-large': path => `${path} is too large to be a job spec.`,
-  outside: path => `${path} lies outside this folder; only files inside it can be used. Copy it in.`
+  forbidden: path => `The file ${path} may not be read: you have no right to it.`,
+  folder: path => `The path ${path} is a folder. Name a file in it.`,
+  binary: path => `The file ${path} is no text.`,
+  encoding: path => `The file ${path} is no UTF-8 text. Save it as UTF-8.`,
+  'too-large': path => `The file ${path} is too large to be a job spec.`,
+  outside: path => `The file ${path} lies outside this folder; only files inside it can be used. Copy it in.`
 };
 
 /** One finding is told once, though a used file may be reached in several ways. */
@@ -170,6 +171,8 @@ function inOrder(findings: readonly Finding[], files: readonly string[]): Findin
   });
   return once.sort(
     (left, right) =>
-      (rank.get(left.file) ?? files.length) - (rank.get(right.file) ?? files.length) || left.line - right.line || left.column - right.column
+      (rank.get(left.file) ?? files.length) - (rank.get(right.file) ?? files.length) ||
+      left.line - right.line ||
+      left.column - right.column
   );
 }

@@ -4,7 +4,7 @@ import type { Project } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 
 /** Why a file could not be read. */
-export type ReadProblem = 'missing' | 'folder' | 'binary' | 'encoding' | 'too-large' | 'outside';
+export type ReadProblem = 'missing' | 'forbidden' | 'folder' | 'binary' | 'encoding' | 'too-large' | 'outside';
 
 export type ReadResult = { readonly text: string } | { readonly problem: ReadProblem };
 
@@ -26,7 +26,11 @@ export interface Gathered {
 }
 
 /** Gathers a file with all it uses out of texts already read; problems of `use` are findings at their place. */
-export function gather(main: SpecText, shipped: SpecText, find: (from: SpecText, use: Use) => SpecText | UseProblem): Gathered {
+export function gather(
+  main: SpecText,
+  shipped: SpecText,
+  find: (from: SpecText, use: Use) => SpecText | UseProblem
+): Gathered {
   const texts: SpecText[] = [];
   const findings: Finding[] = [];
   const direct = new Map<SpecText, SpecText[]>();
@@ -39,14 +43,23 @@ export function gather(main: SpecText, shipped: SpecText, find: (from: SpecText,
     for (const use of usesOf(text)) {
       const found = find(text, use);
       if ('id' in found) findings.push(useFinding(text, use, found));
-      else if (used.includes(found)) findings.push(useFinding(text, use, { id: 'said-twice', message: `${use.path} is used twice. Take one out.` }));
+      else if (used.includes(found))
+        findings.push(
+          useFinding(text, use, { id: 'said-twice', message: `The file ${use.path} is used twice. Take one out.` })
+        );
       else if (open.includes(found)) {
-        const message = found === text ? 'This file uses itself.' : `This file is used by ${found.file}, which is used here: a circle.`;
+        const message =
+          found === text
+            ? 'This file uses itself.'
+            : `This file is used by ${found.file}, which is used here: a circle.`;
         findings.push(useFinding(text, use, { id: 'use-in-circle', message }));
       } else {
         used.push(found);
         if (direct.has(found)) continue;
-        if (texts.length >= MOST_FILES) findings.push(useFinding(text, use, { id: 'use-too-many', message: `More than ${MOST_FILES} files are used.` }));
+        if (texts.length >= MOST_FILES)
+          findings.push(
+            useFinding(text, use, { id: 'use-too-many', message: `More than ${MOST_FILES} files are used.` })
+          );
         else visit(found);
       }
     }

@@ -2,12 +2,7 @@ import { existsSync } from 'node:fs';
 import { readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { ReadProblem, ReadResult, SpecFiles } from '../language/project.ts';
-
-/**
- * In bytes. The language refuses a text of more than a million characters with a finding at its place; what is larger
- * than this is no spec at all and is not even read.
- */
-export const LARGEST_FILE = 20_000_000;
+import { largestFile } from './protocol.ts';
 
 /** The folder that the files used by a spec lie in: the nearest one above it that holds `.git`, else its own. */
 export function rootOf(file: string): string {
@@ -53,13 +48,14 @@ export class NodeFiles implements SpecFiles {
       if (entry.isDirectory()) return { problem: 'folder' };
       // A device or a pipe may never come to an end.
       if (!entry.isFile()) return { problem: 'binary' };
-      if (entry.size > LARGEST_FILE) return { problem: 'too-large' };
+      if (entry.size > largestFile) return { problem: 'too-large' };
       const bytes = await readFile(real);
       const result = decode(bytes);
       if ('text' in result) this.places.onRead?.(file, bytes);
       return result;
-    } catch {
-      return { problem: 'missing' };
+    } catch (error) {
+      const code = (error as { code?: unknown }).code;
+      return { problem: code === 'EACCES' || code === 'EPERM' ? 'forbidden' : 'missing' };
     }
   }
 

@@ -10,15 +10,18 @@ export interface ReadFileParams {
 }
 
 /**
- * Why a file has no text: it is not there, it is a folder, it lies outside the folder (or a link may lead out of it),
+ * Why a file has no text: it is not there, it may not be read, it is a folder, it lies outside the folder (or a link may lead out of it),
  * it holds no text, its text is not UTF-8, it is larger than `largestFile`.
  */
-export type ReadFileProblem = 'missing' | 'folder' | 'outside' | 'binary' | 'encoding' | 'too-large';
+export type ReadFileProblem = 'missing' | 'forbidden' | 'folder' | 'outside' | 'binary' | 'encoding' | 'too-large';
 
 export type ReadFileResult = { readonly text: string } | { readonly problem: ReadFileProblem };
 
-/** In bytes. A job of 10,000 lines is a tenth of this. */
-export const largestFile = 4_000_000;
+/**
+ * In bytes. The language refuses a text of more than a million characters with a finding at its place; what is larger
+ * than this is no spec at all and is not even read.
+ */
+export const largestFile = 20_000_000;
 
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';

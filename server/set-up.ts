@@ -89,7 +89,9 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
 
   /** The language of a folder: files of one folder see nothing of another. */
   function languageOf(uri: string): { paving: Paving; files: FolderFiles } {
-    const folder = folders.filter(root => uri.startsWith(`${root}/`)).sort((left, right) => right.length - left.length)[0] ?? uri.slice(0, uri.lastIndexOf('/'));
+    const folder =
+      folders.filter(root => uri.startsWith(`${root}/`)).sort((left, right) => right.length - left.length)[0] ??
+      uri.slice(0, uri.lastIndexOf('/'));
     let language = languages.get(folder);
     if (language === undefined) {
       const files = new FolderFiles(folder, read);
@@ -121,7 +123,7 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
     try {
       await paving.load(uri);
       const steps = paving.evaluate(uri);
-      for (let started = Date.now(); ; ) {
+      for (let started = Date.now(); ;) {
         if (run.cancelled) return;
         const step = steps.next();
         if (step.done) {
@@ -158,7 +160,16 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
       for (const finding of evaluation.findings) {
         const at = files.uriOf(finding.file);
         // What a job finds in a file that stands open is told by that file as well: once is enough.
-        if (at !== uri && results.has(at) && results.get(at)!.evaluation.findings.some(same => same.id === finding.id && same.line === finding.line && same.column === finding.column)) continue;
+        if (
+          at !== uri &&
+          results.has(at) &&
+          results
+            .get(at)!
+            .evaluation.findings.some(
+              same => same.id === finding.id && same.line === finding.line && same.column === finding.column
+            )
+        )
+          continue;
         byUri.set(at, [...(byUri.get(at) ?? []), diagnostic(finding, files)]);
       }
     }
@@ -166,7 +177,11 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
     for (const uri of published) if (!byUri.has(uri)) void connection.sendDiagnostics({ uri, diagnostics: [] });
     for (const [uri, diagnostics] of byUri) {
       const version = documents.get(uri)?.version;
-      void connection.sendDiagnostics({ uri, diagnostics: capped(diagnostics), ...(version === undefined ? {} : { version }) });
+      void connection.sendDiagnostics({
+        uri,
+        diagnostics: capped(diagnostics),
+        ...(version === undefined ? {} : { version })
+      });
     }
     published = new Set(byUri.keys());
   }
@@ -176,7 +191,12 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
   connection.onHover(({ textDocument, position }): Hover | undefined => {
     const result = results.get(textDocument.uri) ?? resultWith(textDocument.uri);
     if (result === undefined) return undefined;
-    const hover = hoverAt(result.evaluation, result.files.show(textDocument.uri), position.line + 1, position.character + 1);
+    const hover = hoverAt(
+      result.evaluation,
+      result.files.show(textDocument.uri),
+      position.line + 1,
+      position.character + 1
+    );
     return hover && { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: rangeOf(hover.place) };
   });
 
@@ -191,7 +211,9 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
 
   /** A file without a job shows the numbers of an open job that uses it. */
   function resultWith(uri: string): Result | undefined {
-    return [...results.values()].find(({ evaluation, files }) => evaluation.texts.some(({ file }) => files.uriOf(file) === uri));
+    return [...results.values()].find(({ evaluation, files }) =>
+      evaluation.texts.some(({ file }) => files.uriOf(file) === uri)
+    );
   }
 
   documents.listen(connection);
@@ -236,7 +258,10 @@ function capped(diagnostics: readonly Diagnostic[]): Diagnostic[] {
   if (diagnostics.length <= MOST_FINDINGS) return [...diagnostics];
   const sorted = [...diagnostics].sort((left, right) => (left.severity ?? 1) - (right.severity ?? 1));
   const more = `${diagnostics.length - MOST_FINDINGS} more findings in this file are not shown.`;
-  return [...sorted.slice(0, MOST_FINDINGS), { range: sorted[0]!.range, severity: DiagnosticSeverity.Information, source: 'paving', message: more }];
+  return [
+    ...sorted.slice(0, MOST_FINDINGS),
+    { range: sorted[0]!.range, severity: DiagnosticSeverity.Information, source: 'paving', message: more }
+  ];
 }
 
 const INTERNAL: Diagnostic = {

@@ -5,7 +5,7 @@ import type { RawFinding } from './finding.ts';
 export function tooManyUnits(area: Area, about: number, most: number): RawFinding {
   return {
     id: 'too-many-units',
-    message: `The area ${area.name} would take about ${about} units: more than ${most} are not laid out, so they are not counted.`,
+    message: `The area ${area.name} would take about ${about.toLocaleString('en')} units: more than ${most.toLocaleString('en')} are not laid out, so they are not counted.`,
     target: area.key,
     ...(area.paving === undefined ? {} : { at: area.paving.key }),
     values: [

@@ -43,6 +43,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'no-such-side': { severity: 'error', title: 'A side the outline does not have' },
   'outline-missing': { severity: 'error', title: 'An area without an outline' },
   'outline-open': { severity: 'error', title: 'An outline that does not close' },
+  'too-many-sides': { severity: 'error', title: 'An outline with too many sides' },
   'outline-crosses-itself': { severity: 'error', title: 'An outline that crosses itself' },
   'outline-without-area': { severity: 'error', title: 'An outline without area' },
   'arc-does-not-fit': { severity: 'error', title: 'An arc that does not fit its side' },
@@ -60,7 +61,6 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'job-missing': { severity: 'note', title: 'Areas without a job' },
   'never-used': { severity: 'note', title: 'A definition that nothing uses' },
   'sub-base-alone': { severity: 'note', title: 'A sub-base without a base' },
-  'density-unknown': { severity: 'note', title: 'A material without its density' },
   'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
   internal: { severity: 'error', title: 'A fault of this program' }
 };

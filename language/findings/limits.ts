@@ -1,5 +1,5 @@
 import type { Given, System } from '../job/job.ts';
-import { printThickness } from '../measures/print.ts';
+import { printFine } from '../measures/print.ts';
 import type { FindingValue } from './finding.ts';
 import type { Breach } from './rule.ts';
 
@@ -24,7 +24,7 @@ export function inSystem({ inches, millimetres }: Limit, system: System): number
 }
 
 export function printLimit(length: Limit, system: System): string {
-  return printThickness(inSystem(length, system), system);
+  return printFine(inSystem(length, system), system);
 }
 
 /** By how much a length, m, falls short of a least length; undefined where it does not. */

@@ -11,6 +11,7 @@ import type { KeptOut, System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
 import type { OutlineInputs } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
+import { sidesInWords } from './sides.ts';
 
 /** A larger outline is a slip of the pen (a hundred square kilometres). */
 export const LARGEST_OUTLINE = 1e8;
@@ -21,7 +22,8 @@ export const OVERLAP_TOLERANCE = 0.001;
 /** What is wrong with an outline and the shapes kept out of it; `measurable`: its areas can be measured all the same. */
 export function outlineFaults(area: OutlineInputs): { findings: readonly RawFinding[]; measurable: boolean } {
   const spoiling = [...ownFaults(area), ...keptOutFaults(area)];
-  const unsaid = area.sides.filter(side => !side.said).map(side => edgeNotSaid(area, side));
+  const silent = area.sides.filter(side => !side.said);
+  const unsaid = silent.length === 0 ? [] : [edgeNotSaid(area, silent)];
   return { findings: [...spoiling, ...unsaid], measurable: spoiling.length === 0 };
 }
 
@@ -99,11 +101,14 @@ function keptOutTwice(earlier: KeptOut, later: KeptOut, system: System): RawFind
   ];
 }
 
-function edgeNotSaid(area: OutlineInputs, side: { readonly key: string; readonly name: string }): RawFinding {
+function edgeNotSaid(
+  area: OutlineInputs,
+  sides: readonly { readonly key: string; readonly name: string }[]
+): RawFinding {
   return {
     id: 'edge-not-said',
-    message: `Side ${side.name} of ${area.name}: say what it meets. Until then no base is taken past it.`,
+    message: `Nothing is said of ${sidesInWords(sides)} of ${area.name}: say what stands there. Until then no base is taken past it.`,
     target: area.key,
-    at: side.key
+    at: sides[0]!.key
   };
 }

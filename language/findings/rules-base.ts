@@ -1,8 +1,9 @@
-import type { Site } from '../job/job.ts';
-import { printPercent, printThickness } from '../measures/print.ts';
+import type { Edge, Site } from '../job/job.ts';
+import { printPercent, printFine } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
 import { fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
+import { alike, sidesInWords } from './sides.ts';
 import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
 
 /** How thick a base has to be, and why. */
@@ -18,7 +19,7 @@ export function baseAtLeast(inputs: RuleInputs): Breach[] {
   const missing = shortOf(thicknessOf(inputs), need.thickness, inputs.system);
   if (missing === undefined) return [];
   const least = `${printLimit(need.thickness, inputs.system)} at least ${need.where}`;
-  return [breach(inputs, need, `${printThickness(missing, inputs.system)} too thin`, least)];
+  return [breach(inputs, need, `${printFine(missing, inputs.system)} too thin`, least)];
 }
 
 /** The base, thick enough for {@link baseAtLeast}, is also as thick as is usual for winters, soil and trucks. */
@@ -32,7 +33,7 @@ export function baseUsual(inputs: RuleInputs): Breach[] {
   if (need === undefined) return [];
   const missing = inSystem(need.thickness, system) - thickness;
   const usual = `${printLimit(need.thickness, system)} is usual ${need.where}`;
-  return [breach(inputs, need, `${printThickness(missing, system)} thinner than usual`, usual)];
+  return [breach(inputs, need, `${printFine(missing, system)} thinner than usual`, usual)];
 }
 
 function thicknessOf({ area }: RuleInputs): number {
@@ -48,7 +49,7 @@ function breach(inputs: RuleInputs, need: Need, verdict: string, asked: string):
     message:
       first === undefined
         ? `The area ${area.name} has no base: ${asked}.`
-        : `The base of ${area.name}, ${printThickness(thickness, system)}, is ${verdict}: ${asked}.`,
+        : `The base of ${area.name}, ${printFine(thickness, system)}, is ${verdict}: ${asked}.`,
     target: first?.key ?? area.key,
     values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))],
     ...(stone.length === 1 ? fixTo(need.thickness, first?.thickness, system) : {})
@@ -125,11 +126,11 @@ function isClay({ soil }: Site): boolean {
 export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
   const { topsoil, ground } = area.site;
   if (topsoil === undefined || depth >= topsoil.value - TIE) return [];
-  const left = printThickness(topsoil.value - depth, system);
+  const left = printFine(topsoil.value - depth, system);
   const level = ground === undefined || area.finish === undefined ? ' (ground taken level with the finish)' : '';
   return [
     {
-      message: `The dig of ${area.name}, ${printThickness(depth, system)} deep${level}, leaves ${left} of the topsoil, which is ${printThickness(topsoil.value, system)} thick: the base may not lie on topsoil.`,
+      message: `The dig of ${area.name}, ${printFine(depth, system)} deep${level}, leaves ${left} of the topsoil, which is ${printFine(topsoil.value, system)} thick: the base may not lie on topsoil.`,
       target: area.key,
       ...atLowestLayer(area),
       values: [lengthValue('dig', depth), lengthValue('topsoil', topsoil.value)]
@@ -146,17 +147,21 @@ function atLowestLayer(area: RuleInputs['area']): { at?: string } {
 export function basePastEdging(inputs: RuleInputs): Breach[] {
   const { area, overhangs, system } = inputs;
   const thickness = thicknessOf(inputs);
-  return area.edges.flatMap((edge, index) => {
-    if (edge.meets?.openGround !== true || edge.edging === undefined || edge.edging.concrete !== undefined) return [];
-    const past = overhangs[index]! - (edge.edging.width?.value ?? 0);
-    if (past >= thickness - TIE) return [];
-    return [
-      {
-        message: `At side ${edge.name} of ${area.name} the base runs ${printThickness(past, system)} past the edging: as far as it is thick, ${printThickness(thickness, system)}, is advised.`,
-        target: area.key,
-        at: edge.key,
-        values: [lengthValue('base past the edging', past), lengthValue('base', thickness)]
-      }
-    ];
+  const pastOf = (edge: Edge): number => overhangs[area.edges.indexOf(edge)]! - (edge.edging?.width?.value ?? 0);
+  const short = area.edges.filter(
+    edge =>
+      edge.meets?.openGround === true &&
+      edge.edging !== undefined &&
+      edge.edging.concrete === undefined &&
+      pastOf(edge) < thickness - TIE
+  );
+  return alike(short, edge => `${edge.meets!.name} ${edge.edging!.name} ${pastOf(edge)}`).map(edges => {
+    const past = pastOf(edges[0]!);
+    return {
+      message: `At ${sidesInWords(edges)} of ${area.name} the base runs ${printFine(past, system)} past the edging: as far as it is thick, ${printFine(thickness, system)}, is advised.`,
+      target: area.key,
+      at: edges[0]!.key,
+      values: [lengthValue('base past the edging', past), lengthValue('base', thickness)]
+    };
   });
 }

@@ -1,5 +1,5 @@
 import type { Country, Given, Unit } from '../job/job.ts';
-import { printThickness } from '../measures/print.ts';
+import { printFine } from '../measures/print.ts';
 import { beyond, fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 
@@ -75,9 +75,9 @@ function within(
   if (by === undefined) return undefined;
   const limits = `${printLimit(least, system)} to ${printLimit(greatest, system)}`;
   const verb = below === 'thin' ? 'is' : 'are';
-  const too = `${printThickness(by, system)} too ${missing === undefined ? above : below}`;
+  const too = `${printFine(by, system)} too ${missing === undefined ? above : below}`;
   return {
-    message: `${printThickness(length, system)}, ${verb} ${too}: ${limits}.`,
+    message: `${printFine(length, system)}, ${verb} ${too}: ${limits}.`,
     values: [
       lengthValue('as given', length),
       lengthValue('least', inSystem(least, system)),

@@ -1,5 +1,5 @@
 import type { Country, System, Unit } from '../job/job.ts';
-import { printThickness } from '../measures/print.ts';
+import { printFine } from '../measures/print.ts';
 import { inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
@@ -23,7 +23,7 @@ export function unitAtLeast(inputs: RuleInputs, only: Unit['madeOf'], country: C
   if (least === undefined || missing === undefined) return [];
   return [
     {
-      message: `The unit ${unit.name}, ${printThickness(unit.thickness.value, system)} thick, is ${printThickness(missing, system)} too thin ${underTraffic(inputs)}: ${printLimit(least, system)} at least.`,
+      message: `The unit ${unit.name}, ${printFine(unit.thickness.value, system)} thick, is ${printFine(missing, system)} too thin ${underTraffic(inputs)}: ${printLimit(least, system)} at least.`,
       ...place(inputs),
       values: [lengthValue('thickness', unit.thickness.value), lengthValue('least', inSystem(least, system))]
     }
@@ -83,7 +83,7 @@ function tooLong(unit: Unit, most: number, system: System): Why | undefined {
   const thickness = unit.thickness.value;
   if (length <= most * thickness + TIE) return undefined;
   return {
-    message: `it is ${printThickness(length, system)} long and ${printThickness(thickness, system)} thick, and may be at most ${most} times as long as thick`,
+    message: `it is ${printFine(length, system)} long and ${printFine(thickness, system)} thick, and may be at most ${most} times as long as thick`,
     values: [lengthValue('length', length), lengthValue('thickness', thickness)]
   };
 }

@@ -1,7 +1,14 @@
-/** Wider than this, a first column stands out by itself instead of moving all others. */
+/**
+ * Wider than this, a first column stands out by itself instead of moving all others. It has to stay inside the scanner's
+ * look ahead for `meets` after a point that is called like a top-level word.
+ */
 const WIDEST_HEAD = 30;
-/** Comments of neighbouring lines line up, but not behind a very long line. */
+/** Comments at the ends of lines begin in this column, so that they run down the page in one line … */
+const COMMENT_COLUMN = 38;
+/** … and those of neighbouring lines further right if one of them is longer, but not behind a very long one. */
 const WIDEST_BEFORE_COMMENT = 60;
+/** At least this much white space stands before a comment. */
+const BEFORE_COMMENT = 2;
 
 export interface Line {
   readonly indent: number;
@@ -12,8 +19,8 @@ export interface Line {
 }
 
 /** How much each head is padded so that what follows lines up. */
-export function padding(widths: readonly number[], widest = WIDEST_HEAD): number[] {
-  const column = widths.reduce((most, width) => (width > widest ? most : Math.max(most, width)), 0);
+export function padding(widths: readonly number[], widest = WIDEST_HEAD, least = 0): number[] {
+  const column = widths.reduce((most, width) => (width > widest ? most : Math.max(most, width)), least);
   return widths.map(width => Math.max(0, column - width));
 }
 
@@ -24,14 +31,12 @@ export function printed(lines: readonly Line[], lineEnd: string): string {
     do to++;
     while (to < lines.length && commentsAlign(lines[to - 1]!, lines[to]!));
     const run = lines.slice(from, to);
-    const pads = padding(
-      run.map(({ indent, text }) => indent + text.length),
-      WIDEST_BEFORE_COMMENT
-    );
+    const widths = run.map(({ indent, text }) => indent + text.length);
+    const pads = padding(widths, WIDEST_BEFORE_COMMENT, COMMENT_COLUMN - BEFORE_COMMENT);
     run.forEach(({ indent, text, comment, blank }, at) => {
       if (blank) texts.push(lineEnd);
       texts.push(' '.repeat(indent), text);
-      if (comment !== undefined) texts.push(' '.repeat(pads[at]! + 2), comment);
+      if (comment !== undefined) texts.push(' '.repeat(pads[at]! + BEFORE_COMMENT), comment);
       texts.push(lineEnd);
     });
   }

@@ -15,6 +15,9 @@ export function gap(before: Token, token: Token, text: string, signsOfNegatives:
   if (signsOfNegatives.has(before.startOffset)) return '';
   // 12' and 45°, but 12 ft and 5 %
   if (right === 'MEASURE' && left !== 'per' && /^[^\p{L}%]/u.test(token.image)) return '';
+  // The hyphen of a tape, 12'-6"
+  if (left === 'MEASURE' && right === 'NUMBER' && /^[-−]$/.test(text.slice(before.endOffset! + 1, token.startOffset)))
+    return '-';
   // A whole number and a fraction could be read as one number with other white space between them.
   if (left === 'NUMBER' && right === 'NUMBER') return text.slice(before.endOffset! + 1, token.startOffset);
   return right === 'meets' ? '  ' : ' ';
@@ -26,7 +29,7 @@ export function signsOfNegatives(root: ParsedText['root']): ReadonlySet<number> 
   const waiting: unknown[] = [root];
   while (waiting.length > 0) {
     const node = waiting.pop();
-    if (Array.isArray(node)) waiting.push(...(node as unknown[]));
+    if (Array.isArray(node)) for (const each of node as unknown[]) waiting.push(each);
     if (!isNode(node)) continue;
     if (node.$type === 'Negative') signs.add(node.$cstNode!.offset);
     for (const [name, value] of Object.entries(node)) if (!name.startsWith('$')) waiting.push(value);

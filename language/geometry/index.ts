@@ -1,12 +1,11 @@
-export type { Arc, Loop, Point, Region, Side } from './shapes.ts';
+export type { Loop, Point, Region, Side } from './shapes.ts';
 export { areaOf, perimeterOf, regionArea, sideLength, signedAreaOf } from './outline.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
-export { type Bulge, arcByBow, arcByRadius, arcThrough, type RoundedCorner, roundCorner } from './arcs.ts';
-export { type Crossing, isDegenerate, selfCrossing, SMALLEST_OUTLINE_AREA } from './crossing.ts';
+export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';
+export { isDegenerate, selfCrossing } from './crossing.ts';
 export { EDGE_TOLERANCE, inside, loopWithin } from './containment.ts';
-export { overlapArea, sharedLength, SHARED_SIDE_TOLERANCE } from './overlap.ts';
-export { baseOut, type BaseOutline } from './base-out.ts';
-export { MITRE_LIMIT } from './moved-side.ts';
-export { CUTTING_TOLERANCE, type LaidUnits, layUnits, MOST_UNITS, type TooManyUnits } from './unit-grid.ts';
+export { overlapArea, sharedLength } from './overlap.ts';
+export { baseOut } from './base-out.ts';
+export { CUTTING_TOLERANCE, type LaidUnits, layUnits, MOST_UNITS } from './unit-grid.ts';
 export type { UnitGrid } from './grid-frame.ts';
 export { jointLength } from './joint-length.ts';

@@ -3,7 +3,7 @@ import { distance, radiusOf } from './outline.ts';
 import type { Point, Side } from './shapes.ts';
 
 /** How much longer than the base is wide a mitre may get: a sharper corner is cut off square. */
-export const MITRE_LIMIT = 4;
+const MITRE_LIMIT = 4;
 
 /** In metres: points nearer than this are one point. Rounding of a plan a hundred kilometres across stays below. */
 export const SAME_POINT = 1e-9;

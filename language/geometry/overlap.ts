@@ -6,7 +6,7 @@ import { areaOf, distance } from './outline.ts';
 import type { Loop, Side } from './shapes.ts';
 
 /** In metres: straight sides no further apart than this run on top of each other. A joint's worth of slack on site. */
-export const SHARED_SIDE_TOLERANCE = 1e-3;
+const SHARED_SIDE_TOLERANCE = 1e-3;
 
 /** In metres: chords of an arc that only just leaves the window still count. */
 const WINDOW_MARGIN = 1e-3;
@@ -21,7 +21,10 @@ export function overlapArea(a: Loop, b: Loop): number {
   const window = common(boxA, boxB, WINDOW_MARGIN);
   const plan = planFor([a, b]);
   if (!plan) return 0;
-  const area = planArea(Clipper.intersect(inWindow(a, plan, window), inWindow(b, plan, window), FillRule.NonZero), plan);
+  const area = planArea(
+    Clipper.intersect(inWindow(a, plan, window), inWindow(b, plan, window), FillRule.NonZero),
+    plan
+  );
   const arcs = a.some(side => side.arc) || b.some(side => side.arc);
   const error = arcs ? CHORD_AREA_ERROR * Math.min(areaOf(a), areaOf(b)) : 0;
   return area > Math.max(SMALLEST_OUTLINE_AREA, error) ? area : 0;

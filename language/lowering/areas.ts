@@ -1,5 +1,19 @@
 import { signedAreaOf } from '../geometry/index.ts';
-import type { Area, Assumed, Given, Height, Key, KeptOut, Layer, Material, Paving, Role, Site, System, Traffic } from '../job/job.ts';
+import type {
+  Area,
+  Assumed,
+  Given,
+  Height,
+  Key,
+  KeptOut,
+  Layer,
+  Material,
+  Paving,
+  Role,
+  Site,
+  System,
+  Traffic
+} from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, assumed, NOT_NEGATIVE, type Context } from './context.ts';
@@ -45,16 +59,23 @@ export class Areas {
     const said = this.statements(text, key, node);
     const outlineNode = said.get('outline') as ast.Outline | undefined;
     if (outlineNode === undefined)
-      return context.fault(text, key, node, 'outline-missing', `The area ${node.name} has no outline. Write \`outline rectangle 12 x 16 ft\`, or its points: \`outline A to B to C\`.`, { property: 'name' });
-    context.place(`${key}/outline`, text, outlineNode);
-    const outline = this.outlines.read(text, `${key}/outline`, outlineNode.shape);
+      context.fault(
+        text,
+        key,
+        node,
+        'outline-missing',
+        `The area ${node.name} has no outline. Write \`outline rectangle 12 x 16 ft\`, or its points: \`outline A to B to C\`.`,
+        { property: 'name' }
+      );
+    else context.place(`${key}/outline`, text, outlineNode);
+    const outline = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
     const paving = this.paving(text, key, said, words);
     const jointFiller = this.jointFiller(text, key, said, words, paving);
     const layers = this.layers(text, key, said, words, paving !== undefined);
     const geotextile = this.geotextile(text, key, said, words);
     const finish = this.finish(text, key, said, words);
     const traffic = this.traffic(text, key, node, said);
-    if (outline === undefined) return undefined;
+    if (outline === undefined || outlineNode === undefined) return undefined;
     const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
     return {
       key,
@@ -74,20 +95,36 @@ export class Areas {
   }
 
   private statements(text: SpecText, key: Key, node: ast.Area): Statements {
-    return saidOnce(this.context, text, key, node.items, item => (ast.isLayer(item) ? (item.role ?? 'layer') : WORDS[item.$type]));
+    return saidOnce(this.context, text, key, node.items, item =>
+      ast.isLayer(item) ? (item.role ?? 'layer') : WORDS[item.$type]
+    );
   }
 
   /** The statement that counts: this area's own, or the one of the area that it says `as`. */
-  private like<T extends ast.AreaItem & { like?: { readonly $refText: string } }>(text: SpecText, key: Key, said: Statements, what: string): { item: T; text: SpecText } | undefined {
+  private like<T extends ast.AreaItem & { like?: { readonly $refText: string } }>(
+    text: SpecText,
+    key: Key,
+    said: Statements,
+    what: string
+  ): { item: T; text: SpecText } | undefined {
     let at: { item: T | undefined; text: SpecText } = { item: said.get(what) as T | undefined, text };
     for (let steps = 0; at.item?.like !== undefined; steps++) {
       const found = this.context.find(at.text, key, at.item, 'like', at.item.like.$refText, ['area']);
       if (found === undefined) return undefined;
       const other = found.node as ast.Area;
+      // What a broken area no longer says is no fault of this one.
+      if (this.context.isBroken(found.text, other)) return undefined;
       const item = this.statementOf(other, what) as T | undefined;
-      if (steps > MOST_LIKE) return this.context.fault(text, key, at.item, 'let-in-circle', `\`as ${other.name}\` leads round in a circle.`);
+      if (steps > MOST_LIKE)
+        return this.context.fault(text, key, at.item, 'let-in-circle', `\`as ${other.name}\` leads round in a circle.`);
       if (item === undefined)
-        return this.context.fault(at.text, key, at.item, 'thing-incomplete', `${other.name} has no \`${what}\` to be like.`);
+        return this.context.fault(
+          at.text,
+          key,
+          at.item,
+          'thing-incomplete',
+          `The area ${other.name} has no \`${what}\` to be like.`
+        );
       at = { item, text: found.text };
     }
     return at.item === undefined ? undefined : { item: at.item, text: at.text };
@@ -102,11 +139,21 @@ export class Areas {
   private traffic(text: SpecText, key: Key, node: ast.Area, said: Statements): Traffic[] {
     const item = said.get('traffic') as ast.Traffic | undefined;
     if (item === undefined) {
-      this.context.fault(text, key, node, 'traffic-not-said', `Nothing is said of what uses ${node.name}. Write \`traffic foot\`, \`traffic cars\` or \`traffic trucks\`; without it rules about traffic can't be checked.`, { property: 'name', harmless: true });
+      this.context.fault(
+        text,
+        key,
+        node,
+        'traffic-not-said',
+        `Nothing is said of what uses ${node.name}. Write \`traffic foot\`, \`traffic cars\` or \`traffic trucks\`; without it rules about traffic can't be checked.`,
+        { property: 'name', harmless: true }
+      );
       return [];
     }
     this.context.place(`${key}/traffic`, text, item);
-    return item.kinds.flatMap(word => this.context.word(text, key, item, 'kinds', word, ['foot', 'cars', 'trucks', 'turning'] as const) ?? []);
+    return item.kinds.flatMap(
+      (word, index) =>
+        this.context.word(text, key, item, ['kinds', index], word, ['foot', 'cars', 'trucks', 'turning'] as const) ?? []
+    );
   }
 
   private finish(text: SpecText, key: Key, said: Statements, words: JobWords): Height | undefined {
@@ -116,7 +163,13 @@ export class Areas {
     if (finish === undefined || ground === undefined || finish.benchmark === ground.benchmark) return finish;
     const without = [finish, ground].find(({ benchmark }) => !this.hasHeight(found!.text, benchmark));
     if (without === undefined) return finish;
-    return this.context.fault(found!.text, key, found!.item, 'benchmarks-apart', `The finish hangs from ${finish.benchmark} and the ground from ${ground.benchmark}. Say how high ${without.benchmark} is: \`benchmark ${without.benchmark} 10.000 m\`, or hang both from one.`);
+    return this.context.fault(
+      found!.text,
+      key,
+      found!.item,
+      'benchmarks-apart',
+      `The finish hangs from ${finish.benchmark} and the ground from ${ground.benchmark}. Say how high ${without.benchmark} is: \`benchmark ${without.benchmark} 10.000 m\`, or hang both from one.`
+    );
   }
 
   private hasHeight(text: SpecText, benchmark: string): boolean {
@@ -137,7 +190,11 @@ export class Areas {
     if (found === undefined || by === undefined || base === undefined) return undefined;
     context.place(key, text, node);
     const value = node.where === 'below' ? -by.value : by.value;
-    return { benchmark: found.name, above: { value: value === 0 ? 0 : value, key, written: by.written }, base: base.height };
+    return {
+      benchmark: found.name,
+      above: { value: value === 0 ? 0 : value, key, written: by.written },
+      base: base.height
+    };
   }
 
   /** A bare height such as `9.985 m` counts from the nought of the benchmark that has one. */
@@ -151,10 +208,20 @@ export class Areas {
       if ((found.node as ast.Benchmark).height === undefined) continue;
       const base = this.benchmarkHeight(found);
       if (base === undefined) return undefined;
-      return { benchmark: name, above: { value: given.value - base.height, key, written: given.written }, base: base.height };
+      return {
+        benchmark: name,
+        above: { value: given.value - base.height, key, written: given.written },
+        base: base.height
+      };
     }
     const mark = marks[0] ?? 'door-sill';
-    return context.fault(text, key, node, 'height-without-benchmark', `Say what \`${given.written}\` counts from: \`${given.written} below ${mark}\`${marks.length === 0 ? `, with \`benchmark ${mark}\` in \`site\`` : ''}.`);
+    return context.fault(
+      text,
+      key,
+      node,
+      'height-without-benchmark',
+      `Say what \`${given.written}\` counts from: \`${given.written} below ${mark}\`${marks.length === 0 ? `, with \`benchmark ${mark}\` in \`site\`` : ''}.`
+    );
   }
 
   private benchmarkHeight(found: Declared): { height: number } | undefined {
@@ -172,68 +239,124 @@ export class Areas {
     const { item, text: at } = found;
     const unit = this.context.find(at, key, item, 'unit', item.unit?.$refText, ['unit']);
     const bond = this.context.find(at, key, item, 'bond', item.bond?.$refText, ['bond']);
-    const joint = item.joint === undefined ? this.usual('joint', words) : this.context.given(at, `${key}/paving/joints`, item.joint as Expression, 'm', NOT_NEGATIVE);
+    const joint =
+      item.joint === undefined
+        ? this.usual('joint', words)
+        : this.context.given(at, `${key}/paving/joints`, item.joint as Expression, 'm', NOT_NEGATIVE);
     const [readUnit, readBond] = [unit && this.things.unit(unit), bond && this.things.bond(bond)];
     this.context.place(`${key}/paving`, text, said.get('paving')!);
     if (readUnit === undefined || readBond === undefined || joint === undefined) return undefined;
     return { key: `${key}/paving`, unit: readUnit, bond: readBond, joint };
   }
 
-  private jointFiller(text: SpecText, key: Key, said: Statements, words: JobWords, paving: Paving | undefined): Material | undefined {
+  private jointFiller(
+    text: SpecText,
+    key: Key,
+    said: Statements,
+    words: JobWords,
+    paving: Paving | undefined
+  ): Material | undefined {
     const found = this.like<ast.JointFill>(text, key, said, 'joints');
     if (found !== undefined) {
       this.context.place(`${key}/joints`, text, said.get('joints')!);
       return this.material(found.text, key, found.item, 'joint-filler');
     }
-    return paving === undefined || paving.joint.value === 0 ? undefined : this.things.standard('joint-filler', words.country);
+    return paving === undefined || paving.joint.value === 0
+      ? undefined
+      : this.things.standard('joint-filler', words.country);
   }
 
   private geotextile(text: SpecText, key: Key, said: Statements, words: JobWords): Material | undefined {
     const found = this.like<ast.Geotextile>(text, key, said, 'geotextile');
     if (found === undefined) return undefined;
     this.context.place(`${key}/geotextile`, text, said.get('geotextile')!);
-    return found.item.material === undefined ? this.things.standard('geotextile', words.country) : this.material(found.text, key, found.item, 'geotextile');
+    return found.item.material === undefined
+      ? this.things.standard('geotextile', words.country)
+      : this.material(found.text, key, found.item, 'geotextile');
   }
 
-  private material(text: SpecText, key: Key, item: ast.Layer | ast.Geotextile | ast.JointFill, role: Role): Material | undefined {
+  private material(
+    text: SpecText,
+    key: Key,
+    item: ast.Layer | ast.Geotextile | ast.JointFill,
+    role: Role
+  ): Material | undefined {
     const found = this.context.find(text, key, item, 'material', item.material?.$refText, ['material']);
     const material = found && this.things.material(found);
     if (material === undefined) return undefined;
     // Stone of the base may be the sub-base too, and the other way round.
     const fits = material.roles.includes(role) || (isStone(role) && material.roles.some(isStone));
     if (fits) return material;
-    return this.context.fault(text, key, item, 'wrong-role', `\`${material.name}\` can't be the ${ROLE_WORDS[role]}: its role is ${material.roles.join(', ')}.`, { property: 'material' });
+    return this.context.fault(
+      text,
+      key,
+      item,
+      'wrong-role',
+      `\`${material.name}\` can't ${role === 'joint-filler' ? 'fill the joints' : `be the ${ROLE_WORDS[role]}`}: its role is ${material.roles.join(', ')}.`,
+      { property: 'material' }
+    );
   }
 
   private layers(text: SpecText, key: Key, said: Statements, words: JobWords, paved: boolean): Layer[] {
     const layers: Layer[] = [];
     for (const role of ['bed', 'base', 'sub-base'] as const) {
       const found = this.like<ast.Layer>(text, key, said, role);
-      const layer = found === undefined ? (role === 'bed' && paved && !said.has('bed') ? this.usualBed(key, words) : undefined) : this.layer(text, key, role, found, said, words);
+      const layer =
+        found === undefined
+          ? role === 'bed' && paved && !said.has('bed')
+            ? this.usualBed(key, words)
+            : undefined
+          : this.layer(text, key, role, found, said, words);
       if (layer !== undefined) layers.push(layer);
     }
     const alone = layers.find(layer => layer.role === 'sub-base');
     if (alone === undefined || said.has('base')) return layers;
-    this.context.fault(text, key, said.get('sub-base')!, 'sub-base-alone', 'This is the only stone under the bed, so it counts as the base.', {
-      property: 'role',
-      harmless: true,
-      fixes: [{ title: 'Write `base`', text: 'base', safe: true }]
-    });
+    this.context.fault(
+      text,
+      key,
+      said.get('sub-base')!,
+      'sub-base-alone',
+      'This is the only stone under the bed, so it counts as the base.',
+      {
+        property: 'role',
+        harmless: true,
+        fixes: [{ title: 'Write `base`', text: 'base', safe: true }]
+      }
+    );
     return layers.map(layer => (layer === alone ? { ...layer, role: 'base' } : layer));
   }
 
-  private layer(text: SpecText, key: Key, role: Layer['role'], found: { item: ast.Layer; text: SpecText }, said: Statements, words: JobWords): Layer | undefined {
+  private layer(
+    text: SpecText,
+    key: Key,
+    role: Layer['role'],
+    found: { item: ast.Layer; text: SpecText },
+    said: Statements,
+    words: JobWords
+  ): Layer | undefined {
     const layerKey = `${key}/${role}`;
     const { item, text: at } = found;
     this.context.place(layerKey, text, said.get(role)!);
-    const material = item.material === undefined ? this.things.standard(role, words.country) : this.material(at, key, item, role);
-    const past = item.past === undefined ? undefined : this.context.given(at, `${layerKey}/past`, item.past as Expression, 'm', NOT_NEGATIVE);
+    const material =
+      item.material === undefined ? this.things.standard(role, words.country) : this.material(at, key, item, role);
+    const past =
+      item.past === undefined
+        ? undefined
+        : this.context.given(at, `${layerKey}/past`, item.past as Expression, 'm', NOT_NEGATIVE);
     let thickness: Given | undefined;
-    if (item.thickness !== undefined) thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
+    if (item.thickness !== undefined)
+      thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
     else if (role === 'bed') thickness = this.usual('bed', words);
     else
-      this.context.fault(at, key, item, 'thickness-missing', `How thick is the ${ROLE_WORDS[role]}? Write it behind the material: \`${role} ${material?.name ?? 'crushed-stone'} ${words.system === 'imperial' ? '6 in' : '150 mm'}\`.`);
-    if (material === undefined || thickness === undefined || (item.past !== undefined && past === undefined)) return undefined;
+      this.context.fault(
+        at,
+        key,
+        item,
+        'thickness-missing',
+        `How thick is the ${ROLE_WORDS[role]}? Write it behind the material: \`${role} ${material?.name ?? 'crushed-stone'} ${words.system === 'imperial' ? '6 in' : '150 mm'}\`.`
+      );
+    if (material === undefined || thickness === undefined || (item.past !== undefined && past === undefined))
+      return undefined;
     return { key: layerKey, role, material, thickness, ...(past === undefined ? {} : { past }) };
   }
 
@@ -262,12 +385,23 @@ function startOf(outline: NamedOutline): Area['start'] {
   const { loop } = outline;
   const first = loop.findIndex(side => side.arc === undefined);
   if (first < 0) {
-    const xs = loop.flatMap(side => [side.from.x, side.arc!.centre.x - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)]);
-    const ys = loop.flatMap(side => [side.from.y, side.arc!.centre.y - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)]);
+    const xs = loop.flatMap(side => [
+      side.from.x,
+      side.arc!.centre.x - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)
+    ]);
+    const ys = loop.flatMap(side => [
+      side.from.y,
+      side.arc!.centre.y - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)
+    ]);
     return { x: Math.min(...xs), y: Math.min(...ys), direction: 0, mirrored: false };
   }
   const { from, to } = loop[first]!;
-  return { x: from.x, y: from.y, direction: Math.atan2(to.y - from.y, to.x - from.x), mirrored: signedAreaOf(loop) < 0 };
+  return {
+    x: from.x,
+    y: from.y,
+    direction: Math.atan2(to.y - from.y, to.x - from.x),
+    mirrored: signedAreaOf(loop) < 0
+  };
 }
 
 const LEVEL: Given = { value: 0, written: 'level' };

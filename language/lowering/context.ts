@@ -1,6 +1,6 @@
-import { GrammarUtils, type AstNode, type CstNode } from 'langium';
+import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
 import type { Finding, FindingValue, Fix, Place, Severity } from '../findings/finding.ts';
-import type { Assumed, Given, Key } from '../job/job.ts';
+import type { Assumed, Given, Key, System } from '../job/job.ts';
 import { kindOf, measureNamed, measureText } from '../measures/measures.ts';
 import { isLet, type Let, type Named } from '../syntax/generated/ast.ts';
 import { nearest } from '../syntax/nearest.ts';
@@ -26,11 +26,14 @@ export interface Reading {
   readonly broken: string[];
 }
 
+/** A property of a statement, or one of a list in it; several of a list from the first to the last. */
+export type Property = string | readonly [string, number, number?];
+
 export interface Say {
   readonly values?: readonly FindingValue[];
   readonly related?: readonly { readonly node: AstNode; readonly text: SpecText; readonly message: string }[];
   readonly fixes?: readonly { readonly title: string; readonly text: string; readonly safe?: boolean }[];
-  readonly property?: string;
+  readonly property?: Property;
   /** The numbers stand in spite of it. */
   readonly harmless?: true;
 }
@@ -46,6 +49,8 @@ export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
   readonly names: Names;
+  /** The job's own measures, for messages. */
+  system: System = 'metric';
   private readonly brokenNodes: (text: SpecText, node: AstNode) => boolean;
   private readonly lets = new Map<Let, Amount | undefined | 'being read'>();
   private readonly reading: Reading[] = [];
@@ -60,20 +65,32 @@ export class Context {
 
   fault(text: SpecText, target: Key, node: AstNode, id: string, message: string, say: Say = {}): undefined {
     const place = placeOf(text, node, say.property);
-    const fixes = (say.fixes ?? []).map(
-      (fix): Fix => ({ title: fix.title, safe: fix.safe ?? false, edits: [{ place, text: fix.text }] })
-    );
+    const fixes = (say.fixes ?? []).map((fix): Fix => ({
+      title: fix.title,
+      safe: fix.safe ?? false,
+      edits: [{ place, text: fix.text }]
+    }));
     const related = (say.related ?? []).map(({ node: other, text: otherText, message: why }) => ({
       ...placeOf(otherText, other),
       message: why
     }));
     const severity: Severity = FAULTS[id]!.severity;
-    this.findings.push({ id, family: 'fault', severity, message, target, ...place, values: say.values ?? [], related, fixes });
+    this.findings.push({
+      id,
+      family: 'fault',
+      severity,
+      message: capital(message),
+      target,
+      ...place,
+      values: say.values ?? [],
+      related,
+      fixes
+    });
     if (say.harmless === undefined) this.breaks(target);
     return undefined;
   }
 
-  place(key: Key, text: SpecText, node: AstNode, property?: string): Key {
+  place(key: Key, text: SpecText, node: AstNode, property?: Property): Key {
     this.places.set(key, placeOf(text, node, property));
     return key;
   }
@@ -96,7 +113,14 @@ export class Context {
   // ---- names ----
 
   /** Finds a thing by name; an unknown name is a fault, unless the text is broken there. */
-  find(text: SpecText, target: Key, node: AstNode, property: string, name: string | undefined, kinds: readonly Kind[]): Declared | undefined {
+  find(
+    text: SpecText,
+    target: Key,
+    node: AstNode,
+    property: Property,
+    name: string | undefined,
+    kinds: readonly Kind[]
+  ): Declared | undefined {
     if (name === undefined) {
       this.breaks(target);
       return undefined;
@@ -111,11 +135,12 @@ export class Context {
     const known = this.names.known(text, kinds);
     const near = nearest(name, known);
     const other = this.otherKind(text, name, kinds);
-    const help = other !== undefined
-      ? `\`${name}\` is a ${KIND_WORDS[other]}.`
-      : near !== undefined
-        ? `Did you mean \`${near}\`?`
-        : `Declare it here or in a file that is used${known.length > 0 && known.length <= 12 ? `; known: ${known.join(', ')}` : ''}.`;
+    const help =
+      other !== undefined
+        ? `\`${name}\` is ${article(KIND_WORDS[other])}.`
+        : near !== undefined
+          ? `Did you mean \`${near}\`?`
+          : `Declare it here or in a file that is used${known.length > 0 && known.length <= 12 ? `; known: ${known.join(', ')}` : ''}.`;
     this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
       property,
       fixes: near === undefined || other !== undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
@@ -125,7 +150,9 @@ export class Context {
   }
 
   private otherKind(text: SpecText, name: string, kinds: readonly Kind[]): Kind | undefined {
-    return (Object.keys(KIND_WORDS) as Kind[]).find(kind => !kinds.includes(kind) && this.names.find(text, kind, name) !== undefined);
+    return (Object.keys(KIND_WORDS) as Kind[]).find(
+      kind => !kinds.includes(kind) && this.names.find(text, kind, name) !== undefined
+    );
   }
 
   isBroken(text: SpecText, node: AstNode): boolean {
@@ -133,22 +160,36 @@ export class Context {
   }
 
   /** A word out of a fixed list; anything else is a fault that lists them. */
-  word<T extends string>(text: SpecText, target: Key, node: AstNode, property: string, word: string | undefined, known: readonly T[]): T | undefined {
+  word<T extends string>(
+    text: SpecText,
+    target: Key,
+    node: AstNode,
+    property: Property,
+    word: string | undefined,
+    known: readonly T[]
+  ): T | undefined {
     if (word === undefined) {
       this.breaks(target);
       return undefined;
     }
     if ((known as readonly string[]).includes(word)) return word as T;
     const near = nearest(word, known);
-    return this.fault(text, target, node, 'unknown-word', `\`${word}\` is not known here. Write one of: ${known.join(', ')}.`, {
-      property,
-      fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
-    });
+    return this.fault(
+      text,
+      target,
+      node,
+      'unknown-word',
+      `\`${word}\` is not known here. Write one of: ${known.join(', ')}.`,
+      {
+        property,
+        fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
+      }
+    );
   }
 
   // ---- quantities ----
 
-  amount(text: SpecText, target: Key, node: Expression, measure?: string): Amount | undefined {
+  amount(text: SpecText, target: Key, node: Expression | undefined, measure?: string): Amount | undefined {
     const context: AmountContext = {
       named: named => this.letAmount(text, target, named),
       fault: (at, id, message, fixes) => this.fault(text, target, at, id, message, fixes === undefined ? {} : { fixes })
@@ -162,7 +203,13 @@ export class Context {
     const node = found.node;
     const known = this.lets.get(node);
     if (known === 'being read' || this.letsDeep > MOST_LETS_DEEP)
-      return this.fault(text, target, named, 'let-in-circle', `\`${found.name}\` leans on itself, or on too many others in a row.`);
+      return this.fault(
+        text,
+        target,
+        named,
+        'let-in-circle',
+        `\`${found.name}\` leans on itself, or on too many others in a row.`
+      );
     if (known !== undefined || this.lets.has(node)) {
       if (known === undefined) this.breaks(found.name);
       return known;
@@ -183,7 +230,14 @@ export class Context {
   }
 
   /** A quantity of the wanted kind, in SI, placed under `key`; undefined when a fault was told. */
-  given(text: SpecText, key: Key, node: Expression | undefined, wanted: Wanted, limits: Limits = POSITIVE, measure?: string): Given | undefined {
+  given(
+    text: SpecText,
+    key: Key,
+    node: Expression | undefined,
+    wanted: Wanted,
+    limits: Limits = POSITIVE,
+    measure?: string
+  ): Given | undefined {
     if (node === undefined) {
       this.breaks(key);
       return undefined;
@@ -194,14 +248,32 @@ export class Context {
     const isNought = amount.value.equals(0) && amount.bare;
     if (!isNought && measureText(amount.dimensions) !== wanted) {
       return amount.bare
-        ? this.fault(text, key, node, 'measure-missing', `\`${writtenOf(node)}\` has no measure. Write ${WANTED_WORDS[wanted]}.`)
-        : this.fault(text, key, node, 'wrong-kind', `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`);
+        ? this.fault(
+            text,
+            key,
+            node,
+            'measure-missing',
+            `\`${writtenOf(node)}\` has no measure. Write ${WANTED_WORDS[wanted]}.`
+          )
+        : this.fault(
+            text,
+            key,
+            node,
+            'wrong-kind',
+            `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`
+          );
     }
     const tooLarge = wanted === 'm' ? LARGEST_LENGTH : LARGEST_OTHER;
     if (value < limits.from || (limits.above && value === limits.from) || Math.abs(value) > tooLarge)
-      return this.fault(text, key, node, 'out-of-range', Math.abs(value) > tooLarge
-        ? `\`${writtenOf(node)}\` is far too large to be meant.`
-        : `\`${writtenOf(node)}\` can't be meant: ${limits.above ? 'more than nought is wanted' : 'nothing below nought can stand here'}.`);
+      return this.fault(
+        text,
+        key,
+        node,
+        'out-of-range',
+        Math.abs(value) > tooLarge
+          ? `\`${writtenOf(node)}\` is far too large to be meant.`
+          : `\`${writtenOf(node)}\` can't be meant: ${limits.above ? 'more than nought is wanted' : 'nothing below nought can stand here'}.`
+      );
     this.place(key, text, node);
     return { value, key, written: writtenWith(node, isNought ? undefined : amount.bare ? undefined : measure) };
   }
@@ -219,24 +291,56 @@ export const ANY: Limits = { from: -Infinity, above: false };
 
 const LARGEST_OTHER = 1e9;
 
+/** `an area`, `a box or pit`. */
+export function article(words: string): string {
+  return `${/^[aeiou]/.test(words) && !words.startsWith('unit') && !words.startsWith('use') ? 'an' : 'a'} ${words}`;
+}
+
 /** As a shipped value stands in for one left out. */
 export function assumed(given: Given, because: Assumed): Given {
   return { value: given.value, written: given.written, assumed: because };
 }
 
+/** Stands for the word that a statement begins with. */
+export const KEYWORD = 'keyword';
+
+/** As written, but for white space and kinds of minus: formatting a text changes nothing here. */
 export function writtenOf(node: AstNode): string {
-  return (node.$cstNode?.text ?? '').replace(/\s+/g, ' ');
+  let written = '';
+  let before = '';
+  if (node.$cstNode === undefined) return '';
+  for (const { text, hidden } of CstUtils.flattenCst(node.$cstNode)) {
+    if (hidden || text === '') continue;
+    const touches = before === '' || before === '(' || /^(?:[),]|['"°′″’”])$/.test(text) || /^minus/.test(before);
+    const isMinus = text === '-' || text === '−';
+    written += (touches ? '' : ' ') + (isMinus ? '-' : text);
+    // A minus before a value, not between two, stands close to it.
+    before = isMinus && (before === '' || /^[-+*/(,]$/.test(before)) ? 'minus' : text;
+  }
+  return written;
 }
 
 /** A number in a list is shown with the measure at the list's end. */
 function writtenWith(node: AstNode, measure: string | undefined): string {
   const written = writtenOf(node);
-  return measure === undefined || measureNamed(measure) === undefined || /[^0-9./\s½¼¾⅓⅔⅛⅜⅝⅞-]/.test(written) ? written : `${written} ${measure}`;
+  return measure === undefined || measureNamed(measure) === undefined || /[^0-9./\s½¼¾⅓⅔⅛⅜⅝⅞-]/.test(written)
+    ? written
+    : `${written} ${measure}`;
 }
 
-export function placeOf(text: SpecText, node: AstNode, property?: string): Place {
-  const cst: CstNode | undefined = (property === undefined ? undefined : GrammarUtils.findNodeForProperty(node.$cstNode, property)) ?? node.$cstNode;
-  const range = cst?.range ?? { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } };
+export function placeOf(text: SpecText, node: AstNode, property?: Property): Place {
+  if (property === KEYWORD) {
+    const { file, line, column } = placeOf(text, node);
+    const word = /^[\p{L}-]+/u.exec(node.$cstNode?.text ?? '')?.[0] ?? '';
+    return { file, line, column, endLine: line, endColumn: column + word.length };
+  }
+  const [name, first, last] = typeof property === 'string' ? [property, 0] : (property ?? []);
+  const found = (index: number): CstNode | undefined =>
+    name === undefined ? undefined : GrammarUtils.findNodeForProperty(node.$cstNode, name, index);
+  const from = found(first ?? 0) ?? node.$cstNode;
+  const to = last === undefined ? from : (found(last) ?? from);
+  const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+  const range = { start: (from?.range ?? nowhere).start, end: (to?.range ?? nowhere).end };
   return {
     file: text.file,
     line: range.start.line + 1,
@@ -245,5 +349,3 @@ export function placeOf(text: SpecText, node: AstNode, property?: string): Place
     endColumn: range.end.character + 1
   };
 }
-
-export { capital };

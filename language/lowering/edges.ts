@@ -1,6 +1,6 @@
 import type { Edge, Key, Material, Meets } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
-import type { Context } from './context.ts';
+import { KEYWORD, type Context, type Property } from './context.ts';
 import type { Declared, Kind, SpecText } from './names.ts';
 import type { NamedOutline } from './outlines.ts';
 import { saidOnce } from './said-once.ts';
@@ -32,22 +32,38 @@ export class Edges {
     for (const item of [...items.filter(item => !item.where?.rest), ...rest]) {
       if (item.where === undefined) continue;
       const said = this.said(text, key, item);
-      const sides = item.where.rest ? sideNames.map((_, side) => side).filter(side => !bySide.has(side)) : this.sides(text, key, item.where, outline);
+      const sides = item.where.rest
+        ? sideNames.map((_, side) => side).filter(side => !bySide.has(side))
+        : this.sides(text, key, item.where, outline);
       if (rest.indexOf(item) > 0)
-        this.context.fault(text, key, item.where, 'edge-said-twice', '`the rest` is said twice. Take one out.', { harmless: true });
+        this.context.fault(text, key, item.where, 'edge-said-twice', '`the rest` is said twice. Take one out.', {
+          harmless: true
+        });
       for (const side of sides) {
         const first = bySide.get(side);
         if (first === undefined) bySide.set(side, said);
         else if (first.item !== item)
-          this.context.fault(text, key, item.where, 'edge-said-twice', `The side ${sideNames[side]!} is said twice; the first counts.`, {
-            harmless: true,
-            related: [{ node: first.item, text, message: 'Said first here.' }]
-          });
+          this.context.fault(
+            text,
+            key,
+            item.where,
+            'edge-said-twice',
+            `The side ${sideNames[side]!} is said twice; the first counts.`,
+            {
+              harmless: true,
+              related: [{ node: first.item, text, message: 'Said first here.' }]
+            }
+          );
       }
     }
     return sideNames.map((name, side) => {
       const said = bySide.get(side);
-      const edgeKey = this.context.place(`${key}/edges/${name}`, text, said?.item ?? node ?? outlineNode);
+      const edgeKey = this.context.place(
+        `${key}/edges/${name}`,
+        text,
+        said?.item ?? node ?? outlineNode,
+        said === undefined ? KEYWORD : undefined
+      );
       return {
         name,
         key: edgeKey,
@@ -66,9 +82,9 @@ export class Edges {
     if (where.round) return sideNames.map((_, side) => side);
     if (where.legs.length > 0) return where.legs.flatMap(range => this.legs(text, key, range, outline));
     if (where.points.length > 0) return this.chain(text, key, where, outline);
-    return where.sides.flatMap(name => {
+    return where.sides.flatMap((name, index) => {
       const sides = form === 'rectangle' ? sidesNamed(sideNames, name) : [];
-      if (sides.length === 0) this.noSuchSide(text, key, where, name, outline);
+      if (sides.length === 0) this.noSuchSide(text, key, where, ['sides', index], name, outline);
       return sides;
     });
   }
@@ -80,33 +96,50 @@ export class Edges {
     for (let leg = first; leg <= last && leg <= first + outline.sideNames.length; leg++) {
       const found = sidesNamed(outline.sideNames, `leg ${leg}`);
       if (found.length === 0) {
-        this.noSuchSide(text, key, range, `leg ${leg}`, outline);
+        this.noSuchSide(text, key, range, undefined, `leg ${leg}`, outline);
         return sides;
       }
       sides.push(...found);
     }
-    if (sides.length === 0) this.noSuchSide(text, key, range, `leg ${range.first} to ${range.last ?? range.first}`, outline);
+    if (sides.length === 0)
+      this.noSuchSide(text, key, range, undefined, `leg ${range.first} to ${range.last ?? range.first}`, outline);
     return sides;
   }
 
   /** `A to B to C`: the sides from point to point, named in either direction. */
   private chain(text: SpecText, key: Key, where: ast.EdgeWhere, outline: NamedOutline): number[] {
     const names = where.points.map(point => point.$refText);
-    for (const name of names) if (this.context.find(text, key, where, 'points', name, ['point']) === undefined) return [];
+    for (const [index, name] of names.entries())
+      if (this.context.find(text, key, where, ['points', index], name, ['point']) === undefined) return [];
     const sides: number[] = [];
     for (let index = 1; index < names.length; index++) {
       const [from, to] = [names[index - 1]!, names[index]!];
       const there = sidesNamed(outline.sideNames, `${from} to ${to}`);
       const found = there.length > 0 ? there : sidesNamed(outline.sideNames, `${to} to ${from}`);
-      if (found.length === 0) this.noSuchSide(text, key, where, `${from} to ${to}`, outline);
+      if (found.length === 0)
+        this.noSuchSide(text, key, where, ['points', index - 1, index], `${from} to ${to}`, outline);
       sides.push(...found);
     }
     return sides;
   }
 
-  private noSuchSide(text: SpecText, key: Key, node: ast.EdgeWhere | ast.LegRange, name: string, outline: NamedOutline): void {
+  private noSuchSide(
+    text: SpecText,
+    key: Key,
+    node: ast.EdgeWhere | ast.LegRange,
+    property: Property | undefined,
+    name: string,
+    outline: NamedOutline
+  ): void {
     const known = [...new Set(outline.sideNames)];
-    this.context.fault(text, key, node, 'no-such-side', `The outline has no side ${name}. Its sides are: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ', …' : ''}.`);
+    this.context.fault(
+      text,
+      key,
+      node,
+      'no-such-side',
+      `The outline has no side ${name}. Its sides are: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ', …' : ''}.`,
+      property === undefined ? {} : { property }
+    );
   }
 
   // ---- what they meet ----
@@ -120,7 +153,14 @@ export class Edges {
       const found = this.context.find(text, key, clause, 'edging', clause.edging?.$refText, ['material']);
       edging = found && this.things.material(found);
       if (edging !== undefined && !edging.roles.includes('edging'))
-        edging = this.context.fault(text, key, clause, 'wrong-role', `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.`, { property: 'edging' });
+        edging = this.context.fault(
+          text,
+          key,
+          clause,
+          'wrong-role',
+          `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.`,
+          { property: 'edging' }
+        );
     }
     return {
       item,
@@ -136,7 +176,9 @@ export class Edges {
     const name = item.thing?.$refText;
     const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
     if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);
-    const { value: found, broken } = this.context.watch(() => this.context.find(text, key, item, 'thing', name, MEETABLE));
+    const { value: found, broken } = this.context.watch(() =>
+      this.context.find(text, key, item, 'thing', name, MEETABLE)
+    );
     if (name === undefined) {
       this.context.breaks(key);
       return undefined;
@@ -163,7 +205,14 @@ export class Edges {
     const word = <T extends string>(what: string, known: readonly T[]): T | undefined => {
       const item = said.get(what);
       if (item === undefined)
-        return this.context.fault(found.text, key, node, 'thing-incomplete', `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`, { property: 'name' });
+        return this.context.fault(
+          found.text,
+          key,
+          node,
+          'thing-incomplete',
+          `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`,
+          { property: 'name' }
+        );
       return this.context.word(found.text, key, item, 'word', item.word, known);
     };
     const ground = word('ground', ['open', 'closed'] as const);

@@ -2,11 +2,12 @@ import type { AstNode } from 'langium';
 import { FAULTS } from '../findings/fault-list.ts';
 import type { Finding, Fix, Place } from '../findings/finding.ts';
 import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, Soil, System } from '../job/job.ts';
+import { ChunkIndex } from '../syntax/chunk-index.ts';
 import type { TextFault } from '../syntax/scanner.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
-import { Context, NOT_NEGATIVE, POSITIVE } from './context.ts';
+import { article, Context, KEYWORD, NOT_NEGATIVE, POSITIVE } from './context.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
 import { Outlines } from './outlines.ts';
 import { saidOnce } from './said-once.ts';
@@ -31,7 +32,7 @@ export interface Lowered {
   readonly lookUps: number;
 }
 
-export const COUNTRIES = ['north-america', 'britain'] as const satisfies readonly Country[];
+const COUNTRIES = ['north-america', 'britain'] as const satisfies readonly Country[];
 
 /** Leads from the syntax trees of a project to the job as plain data, with every fault of text, names and quantities. */
 export function lower(project: Project): Lowered {
@@ -45,11 +46,11 @@ class Lowering {
   private readonly areas: Areas;
   private readonly outlines: Outlines;
   private readonly missing: Missing[] = [];
-  private readonly brokenChunks = new Map<SpecText, readonly { start: number; end: number }[]>();
+  private readonly chunks = new Map<SpecText, ChunkIndex>();
 
   constructor(project: Project) {
     this.project = project;
-    for (const text of project.texts) this.brokenChunks.set(text, brokenChunksOf(text));
+    for (const text of project.texts) this.chunks.set(text, new ChunkIndex(text.parsed));
     this.context = new Context(new Names(project.visible), (text, node) => this.isBroken(text, node));
     this.things = new Things(this.context, project.shipped);
     this.areas = new Areas(this.context, this.things, project.shipped);
@@ -63,8 +64,10 @@ class Lowering {
     this.checkThings();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
     const job = isJob ? this.job() : undefined;
-    if (isJob) this.neverUsed();
-    else this.areasWithoutJob();
+    if (isJob) {
+      this.neverUsed();
+      this.missingWithoutReason();
+    } else this.areasWithoutJob();
     return {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
@@ -77,15 +80,20 @@ class Lowering {
 
   private textFaults(text: SpecText): void {
     const place = placer(text);
+    const byOffset = new Map(namesOf(text).all.map(declared => [declared.node.$cstNode?.offset, declared]));
     for (const fault of text.parsed.faults) {
       const at = place(fault.offset, fault.length);
-      const fixes: Fix[] = fault.fix === undefined ? [] : [{ title: fault.fix.title, safe: fault.fix.safe, edits: [{ place: at, text: fault.fix.text }] }];
+      const fixes = fault.fixes.map((fix): Fix => ({
+        title: fix.title,
+        safe: false,
+        edits: [{ place: at, text: fix.text }]
+      }));
       this.context.findings.push({
         id: fault.id,
         family: 'fault',
         severity: FAULTS[fault.id]!.severity,
         message: fault.message,
-        target: this.targetOf(text, fault),
+        target: this.targetOf(text, fault, byOffset),
         ...at,
         values: [],
         related: [],
@@ -94,15 +102,15 @@ class Lowering {
     }
   }
 
-  private targetOf(text: SpecText, fault: TextFault): Key {
-    const chunk = text.parsed.chunks.find(({ start, end }) => fault.offset >= start && fault.offset < end);
-    const declared = chunk && namesOf(text).all.find(({ node }) => node.$cstNode?.offset === chunk.start);
+  private targetOf(text: SpecText, fault: TextFault, byOffset: ReadonlyMap<number | undefined, Declared>): Key {
+    const chunk = this.chunks.get(text)!.at(fault.offset);
+    const declared = chunk && byOffset.get(chunk.start);
     return declared === undefined ? (chunk?.word ?? 'text') : keyOf(declared);
   }
 
   private isBroken(text: SpecText, node: AstNode): boolean {
     const offset = node.$cstNode?.offset;
-    return offset !== undefined && (this.brokenChunks.get(text) ?? []).some(({ start, end }) => offset >= start && offset < end);
+    return offset !== undefined && (this.chunks.get(text)?.isBroken(offset) ?? false);
   }
 
   private declaredTwice(): void {
@@ -115,11 +123,18 @@ class Lowering {
           first.set(id, declared);
           continue;
         }
-        this.context.fault(text, keyOf(declared), declared.node, 'said-twice', `A ${KIND_WORDS[declared.kind]} called \`${declared.name}\` is declared twice; the first counts.`, {
-          property: 'name',
-          harmless: true,
-          related: [{ node: other.node, text: other.text, message: 'Declared first here.' }]
-        });
+        this.context.fault(
+          text,
+          keyOf(declared),
+          declared.node,
+          'said-twice',
+          `${article(KIND_WORDS[declared.kind])} called \`${declared.name}\` is declared twice; the first counts.`,
+          {
+            property: 'name',
+            harmless: true,
+            related: [{ node: other.node, text: other.text, message: 'Declared first here.' }]
+          }
+        );
       }
     }
   }
@@ -133,7 +148,8 @@ class Lowering {
         this.context.watch(() => {
           if (declared.kind === 'unit') this.things.unit(declared);
           else if (declared.kind === 'material') this.things.material(declared);
-          else if (declared.kind === 'let') this.context.amount(text, keyOf(declared), (declared.node as ast.Let).value as Expression);
+          else if (declared.kind === 'let')
+            this.context.amount(text, keyOf(declared), (declared.node as ast.Let).value as Expression);
         });
       }
     }
@@ -147,14 +163,27 @@ class Lowering {
     const node = jobs.find(job => job.text === main)?.node;
     for (const other of jobs) {
       if (other.node === node) continue;
-      this.context.fault(other.text, 'job', other.node, 'said-twice', 'A spec has one `job`. Take this one out, or give it a file of its own.', { harmless: true });
+      this.context.fault(
+        other.text,
+        'job',
+        other.node,
+        'said-twice',
+        'A spec has one `job`. Take this one out, or give it a file of its own.',
+        { harmless: true }
+      );
     }
-    const said = node === undefined ? new Map<string, ast.JobItem>() : saidOnce(this.context, main, 'job', node.items, item => item.$type);
+    const said =
+      node === undefined
+        ? new Map<string, ast.JobItem>()
+        : saidOnce(this.context, main, 'job', node.items, item => item.$type);
     const rules = this.rules(main, node, said.get('JobRules') as ast.JobRules | undefined);
     const show = said.get('JobShow') as ast.JobShow | undefined;
-    const shown = show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
+    const shown =
+      show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
     const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
-    const system: System = (shown ?? (rules[0] === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
+    const system: System =
+      (shown ?? (rules[0] === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
+    this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const { areas, boxes } = this.readAreas(rules[0], system);
     return {
@@ -175,46 +204,68 @@ class Lowering {
     const first = new Map(all.map(declared => [declared.name, declared]).reverse() as [string, Declared][]);
     return all.flatMap(declared => {
       if (first.get(declared.name) !== declared || this.isBroken(declared.text, declared.node)) return [];
-      const { value } = this.context.watch(() => this.outlines.pair(declared.text, keyOf(declared), (declared.node as ast.Mark).at));
+      const { value } = this.context.watch(() =>
+        this.outlines.pair(declared.text, keyOf(declared), (declared.node as ast.Mark).at)
+      );
       return value === undefined ? [] : [{ key: keyOf(declared), name: declared.name, ...value }];
     });
   }
 
   private rules(text: SpecText, node: ast.Job | undefined, item: ast.JobRules | undefined): Country[] {
     if (item !== undefined)
-      return item.countries.flatMap(word => this.context.word(text, 'job', item, 'countries', word, COUNTRIES) ?? []);
+      return item.countries.flatMap(
+        (word, index) => this.context.word(text, 'job', item, ['countries', index], word, COUNTRIES) ?? []
+      );
     if (node !== undefined && !this.isBroken(text, node))
-      this.context.fault(text, 'job', node, 'rules-not-named', `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`, { property: 'title' });
+      this.context.fault(
+        text,
+        'job',
+        node,
+        'rules-not-named',
+        `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`,
+        { property: 'title' }
+      );
     return [];
   }
 
   // ---- site ----
 
   private site(): { value: Site | undefined; broken: readonly string[] } {
-    const sites = this.project.texts.flatMap(text => text.parsed.root.elements.filter(ast.isSite).map(node => ({ text, node })));
+    const sites = this.project.texts.flatMap(text =>
+      text.parsed.root.elements.filter(ast.isSite).map(node => ({ text, node }))
+    );
     for (const again of sites.slice(1))
-      this.context.fault(again.text, 'site', again.node, 'said-twice', 'The site is described twice; the first counts. Put both together.', { harmless: true });
+      this.context.fault(
+        again.text,
+        'site',
+        again.node,
+        'said-twice',
+        'The site is described twice; the first counts. Put both together.',
+        { harmless: true }
+      );
     const first = sites[0];
     const { value, broken } = this.context.watch(() => this.readSite(first?.text ?? this.project.shipped, first?.node));
-    const isBroken = this.project.texts.some(text => text.parsed.chunks.some(chunk => chunk.word === 'site' && this.isBrokenAt(text, chunk.start)));
+    const isBroken = this.project.texts.some(text =>
+      text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
+    );
     return { value, broken: isBroken ? [...broken, 'site'] : broken };
-  }
-
-  private isBrokenAt(text: SpecText, offset: number): boolean {
-    return (this.brokenChunks.get(text) ?? []).some(({ start }) => start === offset);
   }
 
   private readSite(text: SpecText, node: ast.Site | undefined): Site | undefined {
     const { context } = this;
+    if (node !== undefined) context.place('site', text, node, KEYWORD);
     const items = (node?.items ?? []).filter(item => !ast.isBenchmark(item));
     const said = saidOnce(context, text, 'site', items, item => item.$type);
     const soilItem = said.get('SiteSoil') as ast.SiteSoil | undefined;
     const soil = this.soil(text, soilItem);
     const facts = this.soilFacts(text, soilItem);
     const topsoilItem = said.get('SiteTopsoil') as ast.SiteTopsoil | undefined;
-    const topsoil = topsoilItem && context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm', NOT_NEGATIVE);
+    const topsoil =
+      topsoilItem &&
+      context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm', NOT_NEGATIVE);
     const wintersItem = said.get('SiteWinters') as ast.SiteWinters | undefined;
-    const winters = wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
+    const winters =
+      wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
     const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;
     const ground = groundItem && this.areas.height(text, 'site/ground', groundItem.height);
     if (soil === undefined) return undefined;
@@ -232,13 +283,18 @@ class Lowering {
     const { shipped } = this.project;
     if (item === undefined) {
       const declared = namesOf(shipped).byName.get('soil-kind common-earth');
-      return declared && this.things.soil(declared, { because: 'the job names no soil; common earth as shipped is taken' });
+      return (
+        declared && this.things.soil(declared, { because: 'the job names no soil; common earth as shipped is taken' })
+      );
     }
     const found = this.context.find(text, 'site', item, 'kind', item.kind?.$refText, ['soil-kind']);
     return found && this.things.soil(found);
   }
 
-  private soilFacts(text: SpecText, item: ast.SiteSoil | undefined): { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } {
+  private soilFacts(
+    text: SpecText,
+    item: ast.SiteSoil | undefined
+  ): { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } {
     const facts: { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } = {};
     for (const fact of item?.facts ?? []) {
       if (fact.bearing !== undefined) {
@@ -246,7 +302,10 @@ class Lowering {
         if (bearing !== undefined) facts.bearing = bearing;
         continue;
       }
-      const word = this.context.word(text, 'site', fact, 'word', fact.word, ['poorly-drained', 'well-drained'] as const);
+      const word = this.context.word(text, 'site', fact, 'word', fact.word, [
+        'poorly-drained',
+        'well-drained'
+      ] as const);
       if (word !== undefined) facts.drains = word === 'poorly-drained' ? 'poorly' : 'well';
     }
     return facts;
@@ -268,11 +327,16 @@ class Lowering {
       const kept = keptOut.filter(box => box.area === key);
       const { value, broken } = this.context.watch(() => {
         const words: JobWords = { country, system, site: site.value ?? NO_SITE };
-        return this.areas.read(declared, words, kept.flatMap(box => box.keptOut ?? []));
+        return this.areas.read(
+          declared,
+          words,
+          kept.flatMap(box => box.keptOut ?? [])
+        );
       });
       const because = [...broken, ...site.broken, ...kept.flatMap(box => box.broken)];
       if (site.value === undefined && because.length === 0) because.push('site');
-      if (value === undefined || because.length > 0) this.missing.push({ key, name, because: because[0] ?? name });
+      if (value === undefined || because.length > 0)
+        this.missing.push({ key, name, because: nameIn(because[0] ?? name) });
       else areas.push(value);
     }
     this.missingBetween(areas);
@@ -297,7 +361,11 @@ class Lowering {
       const neighbours = new Set(area.edges.flatMap(edge => edge.meets?.area ?? []));
       for (const neighbour of neighbours)
         if (without.has(neighbour))
-          this.missing.push({ key: `${area.key}+${neighbour}`, name: `what ${area.name} and its neighbour share`, because: neighbour });
+          this.missing.push({
+            key: `${area.key}+${neighbour}`,
+            name: `what ${area.name} and its neighbour share`,
+            because: nameIn(neighbour)
+          });
     }
   }
 
@@ -317,7 +385,7 @@ class Lowering {
           return [{ area, keptOut: undefined, broken: [node.name] }];
         }
         const { value, broken } = this.context.watch(() => this.keptOut(text, key, node));
-        if (value === undefined) this.missing.push({ key, name: node.name, because: broken[0] ?? node.name });
+        if (value === undefined) this.missing.push({ key, name: node.name, because: nameIn(broken[0] ?? node.name) });
         return [{ area, keptOut: value, broken: value === undefined ? [node.name] : [] }];
       })
     );
@@ -328,40 +396,84 @@ class Lowering {
     const said = saidOnce(this.context, text, key, node.items, () => 'shape');
     const item = said.get('shape');
     if (item === undefined)
-      return this.context.fault(text, key, node, 'thing-incomplete', `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`, { property: 'name' });
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'thing-incomplete',
+        `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`,
+        { property: 'name' }
+      );
     const outline = this.outlines.read(text, key, item.shape);
-    return found && outline && { key, name: node.name, kind: node.kind, area: `area:${found.name}`, outline: outline.loop };
+    return (
+      found && outline && { key, name: node.name, kind: node.kind, area: `area:${found.name}`, outline: outline.loop }
+    );
   }
 
   // ---- what else is told ----
 
   private neverUsed(): void {
     const { main } = this.project;
-    if (this.brokenChunks.get(main)!.length > 0) return;
-    for (const declared of namesOf(main).all) {
-      if (declared.kind === 'area' || declared.kind === 'kept-out' || this.context.names.isUsed(declared.node)) continue;
+    if (this.chunks.get(main)!.isAnyBroken) return;
+    for (const declared of namesOf(main).byName.values()) {
+      if (declared.kind === 'area' || declared.kind === 'kept-out' || this.context.names.isUsed(declared.node))
+        continue;
       // The ground of the site need not be told, nor a benchmark used before heights are.
       if (declared.kind === 'benchmark') continue;
-      this.context.fault(main, keyOf(declared), declared.node, 'never-used', `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`, { property: 'name', harmless: true });
+      this.context.fault(
+        main,
+        keyOf(declared),
+        declared.node,
+        'never-used',
+        `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`,
+        { property: 'name', harmless: true }
+      );
     }
+  }
+
+  /** Whatever has no numbers has an error that says why: else this program is at fault, and must not be silent. */
+  private missingWithoutReason(): void {
+    if (this.missing.length === 0 || this.context.findings.some(({ severity }) => severity === 'error')) return;
+    const [{ key, name }] = this.missing as [Missing];
+    const place = this.context.places.get(key) ?? {
+      file: this.project.main.file,
+      line: 1,
+      column: 1,
+      endLine: 1,
+      endColumn: 1
+    };
+    const message = `There are no numbers of ${name}, and this program can't say why: please report it with the file.`;
+    this.context.findings.push({
+      id: 'internal',
+      family: 'fault',
+      severity: 'error',
+      message,
+      target: key,
+      ...place,
+      values: [],
+      related: [],
+      fixes: []
+    });
   }
 
   private areasWithoutJob(): void {
     const { main } = this.project;
     const area = main.parsed.root.elements.find(ast.isArea);
     if (area === undefined || this.isBroken(main, area)) return;
-    this.context.fault(main, `area:${area.name}`, area, 'job-missing', 'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.', { property: 'name', harmless: true });
+    this.context.fault(
+      main,
+      `area:${area.name}`,
+      area,
+      'job-missing',
+      'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.',
+      { property: 'name', harmless: true }
+    );
   }
 }
 
 function keyOf(declared: Declared): Key {
   if (declared.kind === 'kept-out') return `${(declared.node as ast.KeptOut).kind}:${declared.name}`;
   return `${declared.kind}:${declared.name}`;
-}
-
-function brokenChunksOf(text: SpecText): { start: number; end: number }[] {
-  const { chunks, faults } = text.parsed;
-  return chunks.filter(({ start, end }) => faults.some(fault => fault.offset >= start && fault.offset < end));
 }
 
 /** Leads offsets of a text to places. */
@@ -384,6 +496,11 @@ function placer(text: SpecText): (offset: number, length: number) => Place {
     const to = at(Math.min(offset + length, Math.max(source.length, offset)));
     return { file: text.file, ...from, endLine: to.line, endColumn: to.column };
   };
+}
+
+/** `terrace` of `area:terrace/base/thickness`. */
+function nameIn(key: Key): string {
+  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
 }
 
 function frozen<T>(value: T): T {

@@ -38,7 +38,7 @@ export type Kind =
   | 'benchmark';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
-  let: 'let',
+  let: 'value',
   point: 'point',
   unit: 'unit',
   material: 'material',
@@ -92,7 +92,8 @@ type Named = AstNode & { name?: string };
 
 function* declarations(text: SpecText): Generator<[Kind, Named]> {
   for (const node of text.parsed.root.elements) {
-    if (isSite(node)) for (const item of node.items) if (isBenchmark(item)) yield ['benchmark', item satisfies Benchmark];
+    if (isSite(node))
+      for (const item of node.items) if (isBenchmark(item)) yield ['benchmark', item satisfies Benchmark];
     if (isLet(node)) yield ['let', node];
     else if (isMark(node)) yield ['point', node];
     else if (isUnit(node)) yield ['unit', node];
@@ -114,6 +115,7 @@ export class Names {
   lookUps = 0;
   private readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
   private readonly used = new Set<AstNode>();
+  private readonly suggestions = new Map<SpecText, Map<string, readonly string[]>>();
 
   constructor(visible: ReadonlyMap<SpecText, readonly SpecText[]>) {
     this.visible = visible;
@@ -145,8 +147,24 @@ export class Names {
   }
 
   /** Everything of the kinds that the text may see, for suggestions. */
-  known(from: SpecText, kinds: readonly Kind[]): string[] {
-    const names = (this.visible.get(from) ?? [from]).flatMap(text => namesOf(text).all);
-    return names.filter(declared => kinds.includes(declared.kind)).map(declared => declared.name);
+  known(from: SpecText, kinds: readonly Kind[]): readonly string[] {
+    const asked = kinds.join(' ');
+    const byKinds = this.suggestions.get(from) ?? new Map<string, readonly string[]>();
+    this.suggestions.set(from, byKinds);
+    let known = byKinds.get(asked);
+    if (known === undefined) {
+      // Shipped values are for the tool; nobody writes their names.
+      const texts = this.visible.get(from) ?? [from];
+      const all = (kinds.includes('let') ? texts.slice(0, -1) : texts).flatMap(text => namesOf(text).all);
+      known = [...new Set(all.filter(({ kind }) => kinds.includes(kind)).map(({ name }) => name))].slice(
+        0,
+        MOST_SUGGESTIONS
+      );
+      byKinds.set(asked, known);
+    }
+    return known;
   }
 }
+
+/** Suggestions are looked for among so many names: in a longer list the nearest says little. */
+const MOST_SUGGESTIONS = 500;

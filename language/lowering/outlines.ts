@@ -1,6 +1,17 @@
-import { arcByBow, arcByRadius, arcThrough, circleLoop, rectangleLoop, roundCorner, signedAreaOf, type Bulge } from '../geometry/index.ts';
+import {
+  arcByBow,
+  arcByRadius,
+  arcThrough,
+  circleLoop,
+  rectangleLoop,
+  roundCorner,
+  signedAreaOf,
+  type Bulge
+} from '../geometry/index.ts';
 import type { Loop, Point, Side } from '../geometry/shapes.ts';
 import type { Key } from '../job/job.ts';
+import { printLength } from '../measures/print.ts';
+import { MOST_SIDES } from '../syntax/limits.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, POSITIVE, writtenOf, type Context } from './context.ts';
@@ -55,7 +66,9 @@ export class Outlines {
     const place = this.placeClauses(text, key, node.clauses);
     if (size === undefined || place === undefined) return undefined;
     const [width, depth] = [size[0]!.value, size[1]!.value];
-    const corner = place.centre ? { x: place.centre.x - width / 2, y: place.centre.y - depth / 2 } : (place.corner ?? ORIGIN);
+    const corner = place.centre
+      ? { x: place.centre.x - width / 2, y: place.centre.y - depth / 2 }
+      : (place.corner ?? ORIGIN);
     return {
       loop: rectangleLoop(width, depth, corner, place.turn),
       sideNames: ['near', 'right', 'far', 'left'],
@@ -73,12 +86,22 @@ export class Outlines {
     return { loop, sideNames: loop.map(() => 'all round'), form: 'circle' };
   }
 
-  private placeClauses(text: SpecText, key: Key, clauses: readonly ast.PlaceClause[]): { corner?: Point; centre?: Point; turn: number } | undefined {
+  private placeClauses(
+    text: SpecText,
+    key: Key,
+    clauses: readonly ast.PlaceClause[]
+  ): { corner?: Point; centre?: Point; turn: number } | undefined {
     const place: { corner?: Point; centre?: Point; turn: number } = { turn: 0 };
     const said = new Set<string>();
     for (const clause of clauses) {
       if (said.has(clause.what) || (clause.what !== 'turned' && (said.has('corner') || said.has('centre'))))
-        return this.context.fault(text, key, clause, 'said-twice', 'The place of this shape is said twice. Take one out.');
+        return this.context.fault(
+          text,
+          key,
+          clause,
+          'said-twice',
+          'The place of this shape is said twice. Take one out.'
+        );
       said.add(clause.what);
       if (clause.what === 'turned') {
         const turn = this.context.given(text, `${key}/turned`, clause.turn as Expression | undefined, 'degrees', ANY);
@@ -93,12 +116,26 @@ export class Outlines {
     return place;
   }
 
+  private tooManySides(text: SpecText, key: Key, node: ast.Chain | ast.Walk, count: number): undefined {
+    return this.context.fault(
+      text,
+      key,
+      node,
+      'too-many-sides',
+      `This outline has ${count} sides; at most ${MOST_SIDES} are worked out. Bow a side instead of following a curve in short steps.`
+    );
+  }
+
   // ---- from point to point ----
 
   private chain(text: SpecText, key: Key, node: ast.Chain): NamedOutline | undefined {
+    if (node.legs.length > MOST_SIDES) return this.tooManySides(text, key, node, node.legs.length);
     const corners: { name: string; at: Point }[] = [];
     const bends: (ast.Bend | undefined)[] = [];
-    for (const [reference, bend] of [[node.start, undefined] as const, ...node.legs.map(leg => [leg.to, leg.bend] as const)]) {
+    for (const [reference, bend] of [
+      [node.start, undefined] as const,
+      ...node.legs.map(leg => [leg.to, leg.bend] as const)
+    ]) {
       const owner = reference === node.start ? node : node.legs.find(leg => leg.to === reference)!;
       const at = this.point(text, key, owner, reference === node.start ? 'start' : 'to', reference?.$refText);
       if (at === undefined) return undefined;
@@ -108,13 +145,27 @@ export class Outlines {
     const closes = corners.length > 2 && corners.at(-1)!.name === corners[0]!.name;
     if (closes) corners.pop();
     if (new Set(corners.map(corner => corner.name)).size < corners.length)
-      return this.context.fault(text, key, node, 'outline-crosses-itself', 'The outline comes through one point twice.');
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'outline-crosses-itself',
+        'The outline comes through one point twice.'
+      );
     const count = corners.length;
     if (count < 2 || (count === 2 && bends.every(bend => bend === undefined)))
-      return this.context.fault(text, key, node, 'outline-without-area', 'Two points alone enclose nothing. Name at least three, or bow a side.');
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'outline-without-area',
+        'Two points alone enclose nothing. Name at least three, or bow a side.'
+      );
     // bends[i] belongs to the leg that arrives at corner i; the closing leg arrives at the first corner.
-    const bendOf = (side: number): ast.Bend | undefined => (side < count - 1 ? bends[side + 1] : closes ? bends[count] : undefined);
-    const anticlockwise = signedAreaOf(corners.map((corner, index) => ({ from: corner.at, to: corners[(index + 1) % count]!.at }))) >= 0;
+    const bendOf = (side: number): ast.Bend | undefined =>
+      side < count - 1 ? bends[side + 1] : closes ? bends[count] : undefined;
+    const anticlockwise =
+      signedAreaOf(corners.map((corner, index) => ({ from: corner.at, to: corners[(index + 1) % count]!.at }))) >= 0;
     const sides: { side: Side; name: string; to: string }[] = [];
     for (let index = 0; index < count; index++) {
       const [from, to] = [corners[index]!, corners[(index + 1) % count]!];
@@ -123,10 +174,18 @@ export class Outlines {
       sides.push({ side, name: `${from.name} to ${to.name}`, to: to.name });
     }
     const rounded = this.rounded(text, key, node, sides);
-    return rounded && { loop: rounded.map(({ side }) => side), sideNames: rounded.map(({ name }) => name), form: 'points' };
+    return (
+      rounded && { loop: rounded.map(({ side }) => side), sideNames: rounded.map(({ name }) => name), form: 'points' }
+    );
   }
 
-  private point(text: SpecText, key: Key, owner: ast.Chain | ast.Leg | ast.Bend | ast.Rounding, property: string, name: string | undefined): Point | undefined {
+  private point(
+    text: SpecText,
+    key: Key,
+    owner: ast.Chain | ast.Leg | ast.Bend | ast.Rounding,
+    property: string,
+    name: string | undefined
+  ): Point | undefined {
     const found = this.context.find(text, key, owner, property, name, ['point']);
     if (found === undefined) return undefined;
     const at = this.pair(found.text, `point:${found.name}`, (found.node as ast.Mark).at);
@@ -135,9 +194,23 @@ export class Outlines {
   }
 
   /** A bow goes out of the area unless it says `in`. */
-  private side(text: SpecText, key: Key, node: ast.Chain | ast.Walk, from: Point, to: Point, bend: ast.Bend | undefined, anticlockwise: boolean): Side | undefined {
+  private side(
+    text: SpecText,
+    key: Key,
+    node: ast.Chain | ast.Walk,
+    from: Point,
+    to: Point,
+    bend: ast.Bend | undefined,
+    anticlockwise: boolean
+  ): Side | undefined {
     if (Math.hypot(to.x - from.x, to.y - from.y) <= CLOSED)
-      return this.context.fault(text, key, node, 'outline-crosses-itself', 'Two corners of the outline lie on one spot.');
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'outline-crosses-itself',
+        'Two corners of the outline lie on one spot.'
+      );
     if (bend === undefined) return { from, to };
     if (bend.what === 'through') {
       const via = this.point(text, key, bend, 'via', bend.via?.$refText);
@@ -149,27 +222,64 @@ export class Outlines {
     const bulge: Bulge = (bend.side === 'in') === anticlockwise ? 'left' : 'right';
     const side = bend.what === 'bowed' ? arcByBow(from, to, by.value, bulge) : arcByRadius(from, to, by.value, bulge);
     const chord = Math.hypot(to.x - from.x, to.y - from.y);
-    return side ?? this.context.fault(text, key, bend, 'arc-does-not-fit', `A radius of ${by.written} can't reach over a side ${chord.toFixed(3)} m long; it must be at least half of that.`);
+    return (
+      side ??
+      this.context.fault(
+        text,
+        key,
+        bend,
+        'arc-does-not-fit',
+        `A radius of ${by.written} can't reach over a side ${printLength(chord, this.context.system)} long; it must be at least half of that.`
+      )
+    );
   }
 
-  private rounded(text: SpecText, key: Key, node: ast.Chain, sides: readonly { side: Side; name: string; to: string }[]): readonly { side: Side; name: string }[] | undefined {
+  private rounded(
+    text: SpecText,
+    key: Key,
+    node: ast.Chain,
+    sides: readonly { side: Side; name: string; to: string }[]
+  ): readonly { side: Side; name: string }[] | undefined {
     let result = [...sides];
     for (const rounding of node.rounded) {
-      const radius = this.context.given(text, `${key}/rounded`, rounding.radius as Expression | undefined, 'm', POSITIVE);
+      const radius = this.context.given(
+        text,
+        `${key}/rounded`,
+        rounding.radius as Expression | undefined,
+        'm',
+        POSITIVE
+      );
       if (radius === undefined) return undefined;
       for (const corner of rounding.corners) {
         const at = result.findIndex(side => side.to === corner?.$refText);
         if (at < 0)
-          return this.context.fault(text, key, rounding, 'no-such-side', `The outline has no corner ${corner?.$refText ?? ''} to round.`, { property: 'corners' });
+          return this.context.fault(
+            text,
+            key,
+            rounding,
+            'no-such-side',
+            `The outline has no corner ${corner?.$refText ?? ''} to round.`,
+            { property: 'corners' }
+          );
         const next = (at + 1) % result.length;
         const round = roundCorner(result[at]!.side, result[next]!.side, radius.value);
         if (round === undefined)
-          return this.context.fault(text, key, rounding, 'corner-does-not-fit', `A radius of ${radius.written} doesn't fit at ${corner.$refText}: the straight sides beside it are too short, or one is an arc.`);
+          return this.context.fault(
+            text,
+            key,
+            rounding,
+            'corner-does-not-fit',
+            `A radius of ${radius.written} doesn't fit at ${corner.$refText}: the straight sides beside it are too short, or one is an arc.`
+          );
         // The arc belongs to the side that arrives at the corner.
         const before = result[at]!;
         const after = result[next]!;
         result = result.flatMap((side, index) => {
-          if (index === at) return [{ ...before, side: round.before, to: '' }, { ...before, side: round.arc, to: before.to }];
+          if (index === at)
+            return [
+              { ...before, side: round.before, to: '' },
+              { ...before, side: round.arc, to: before.to }
+            ];
           return index === next ? [{ ...after, side: round.after }] : [side];
         });
       }
@@ -180,6 +290,7 @@ export class Outlines {
   // ---- walked ----
 
   private walk(text: SpecText, key: Key, node: ast.Walk): NamedOutline | undefined {
+    if (node.steps.length > MOST_SIDES) return this.tooManySides(text, key, node, node.steps.length);
     const start = this.pair(text, `${key}/walk`, node.start);
     if (start === undefined) return undefined;
     const legs: { from: Point; to: Point; bend: ast.Bend | undefined }[] = [];
@@ -187,7 +298,12 @@ export class Outlines {
     for (const [index, step] of node.steps.entries()) {
       let to = start;
       if (!step.back) {
-        const direction = this.context.word(text, key, step, 'direction', step.direction, ['right', 'up', 'left', 'down'] as const);
+        const direction = this.context.word(text, key, step, 'direction', step.direction, [
+          'right',
+          'up',
+          'left',
+          'down'
+        ] as const);
         const length = this.context.given(text, `${key}/walk/${index + 1}`, step.length as Expression | undefined, 'm');
         if (direction === undefined || length === undefined) return undefined;
         const [x, y] = DIRECTIONS[direction];
@@ -198,9 +314,16 @@ export class Outlines {
     }
     const gap = Math.hypot(at.x - start.x, at.y - start.y);
     if (gap > CLOSED)
-      return this.context.fault(text, key, node, 'outline-open', `The walk ends ${gap.toFixed(3)} m from its start. Correct a length, or end with \`back\`.`, {
-        values: [{ name: 'gap', value: gap, measure: 'm' }]
-      });
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'outline-open',
+        `The walk ends ${printLength(gap, this.context.system)} from its start. Correct a length, or end with \`back\`.`,
+        {
+          values: [{ name: 'gap', value: gap, measure: 'm' }]
+        }
+      );
     // Sums of decimals may miss the start by less than a hair: the last leg ends on it.
     legs[legs.length - 1] = { ...legs.at(-1)!, to: start };
     const anticlockwise = signedAreaOf(legs.map(({ from, to }) => ({ from, to }))) >= 0;
@@ -210,7 +333,8 @@ export class Outlines {
       if (side === undefined) return undefined;
       sides.push(side);
     }
-    if (sides.length < 2) return this.context.fault(text, key, node, 'outline-without-area', `\`${writtenOf(node)}\` encloses nothing.`);
+    if (sides.length < 2)
+      return this.context.fault(text, key, node, 'outline-without-area', `\`${writtenOf(node)}\` encloses nothing.`);
     return { loop: sides, sideNames: sides.map((_, index) => `leg ${index + 1}`), form: 'walk' };
   }
 }

@@ -4,7 +4,13 @@ import type { Context } from './context.ts';
 import type { SpecText } from './names.ts';
 
 /** The statements of a block by what they say; what is said again is a fault, and the first counts. */
-export function saidOnce<T extends AstNode>(context: Context, text: SpecText, key: Key, items: readonly T[], what: (item: T) => string): ReadonlyMap<string, T> {
+export function saidOnce<T extends AstNode>(
+  context: Context,
+  text: SpecText,
+  key: Key,
+  items: readonly T[],
+  what: (item: T) => string
+): ReadonlyMap<string, T> {
   const said = new Map<string, T>();
   for (const item of items) {
     const first = said.get(what(item));

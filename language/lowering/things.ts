@@ -21,7 +21,8 @@ export class Things {
   // ---- units ----
 
   unit(declared: Declared): Unit | undefined {
-    if (!this.units.has(declared.node)) this.units.set(declared.node, this.readUnit(declared.text, declared.node as ast.Unit));
+    if (!this.units.has(declared.node))
+      this.units.set(declared.node, this.readUnit(declared.text, declared.node as ast.Unit));
     return this.orBroken(declared, this.units.get(declared.node));
   }
 
@@ -36,14 +37,23 @@ export class Things {
     const said = saidOnce(context, text, key, node.items, item => item.$type);
     const size = said.get('SizeItem') as ast.SizeItem | undefined;
     if (size === undefined)
-      return context.fault(text, key, node, 'thing-incomplete', `The unit ${node.name} has no size. Write \`size 200 x 100 x 60 mm\`: length, width, thickness.`, { property: 'name' });
+      return context.fault(
+        text,
+        key,
+        node,
+        'thing-incomplete',
+        `The unit ${node.name} has no size. Write \`size 200 x 100 x 60 mm\`: length, width, thickness.`,
+        { property: 'name' }
+      );
     const [length, width, thickness] = this.size(text, key, size.size, 3, ['length', 'width', 'thickness']) ?? [];
     const made = said.get('MadeOf') as ast.MadeOf | undefined;
-    const madeOf = made === undefined ? 'concrete' : context.word(text, key, made, 'what', made.what, ['concrete', 'clay'] as const);
+    const madeOf =
+      made === undefined ? 'concrete' : context.word(text, key, made, 'what', made.what, ['concrete', 'clay'] as const);
     const weight = said.get('Weight') as ast.Weight | undefined;
     const mass = weight && context.given(text, `${key}/weight`, weight.value as Expression, 'kg');
     const colour = (said.get('Colour') as ast.Colour | undefined)?.word;
-    if (length === undefined || width === undefined || thickness === undefined || madeOf === undefined) return undefined;
+    if (length === undefined || width === undefined || thickness === undefined || madeOf === undefined)
+      return undefined;
     if (weight !== undefined && mass === undefined) return undefined;
     return {
       key,
@@ -58,12 +68,27 @@ export class Things {
   }
 
   /** Sizes as `a x b x c in`: the measure at the end counts for those before it. Undefined when a fault was told. */
-  size(text: SpecText, key: Key, node: ast.Size | undefined, count: number, names: readonly string[], limits: Limits = POSITIVE): Given[] | undefined {
+  size(
+    text: SpecText,
+    key: Key,
+    node: ast.Size | undefined,
+    count: number,
+    names: readonly string[],
+    limits: Limits = POSITIVE
+  ): Given[] | undefined {
     if (node === undefined) return undefined;
     if (node.sides.length !== count)
-      return this.context.fault(text, key, node, 'wrong-kind', `\`${writtenOf(node)}\` has ${node.sides.length} sizes; here stand ${count}: ${names.join(' x ')}.`);
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'wrong-kind',
+        `\`${writtenOf(node)}\` has ${node.sides.length} sizes; here stand ${count}: ${names.join(' x ')}.`
+      );
     const measure = lastMeasure(node.sides.at(-1) as Expression);
-    const sides = node.sides.map((side, index) => this.context.given(text, `${key}/${names[index]!}`, side as Expression, 'm', limits, measure));
+    const sides = node.sides.map((side, index) =>
+      this.context.given(text, `${key}/${names[index]!}`, side as Expression, 'm', limits, measure)
+    );
     return sides.some(side => side === undefined) ? undefined : (sides as Given[]);
   }
 
@@ -84,16 +109,26 @@ export class Things {
       .map(({ material }) => material!);
     const wanted = STANDARD_NAMES[country === 'britain' ? 'britain' : 'north-america'][role];
     const found = fitting.find(material => material.name === wanted) ?? fitting[0];
-    return found && asAssumed(found, { because: `the job names no material for the ${ROLE_WORDS[role]}; ${found.name} as shipped is taken` });
+    return (
+      found &&
+      asAssumed(found, {
+        because: `the job names no material for the ${ROLE_WORDS[role]}; ${found.name} as shipped is taken`
+      })
+    );
   }
 
   private readMaterial(text: SpecText, node: ast.Material): Material | undefined {
     const { context } = this;
     const key = `material:${node.name}`;
-    const said = saidOnce(context, text, key, node.items, item => (item.$type === 'MeasureItem' ? (item.what ?? '') : item.$type));
+    const said = saidOnce(context, text, key, node.items, item =>
+      item.$type === 'MeasureItem' ? (item.what ?? '') : item.$type
+    );
     const roles = this.roles(text, key, node, said.get('RoleItem') as ast.RoleItem | undefined);
     const grading = said.get('Grading') as ast.Grading | undefined;
-    const graded = grading === undefined ? 'dense' : context.word(text, key, grading, 'word', grading.word, ['dense', 'open', 'grit'] as const);
+    const graded =
+      grading === undefined
+        ? 'dense'
+        : context.word(text, key, grading, 'word', grading.word, ['dense', 'open', 'grit'] as const);
     const source = (said.get('AccordingTo') as ast.AccordingTo | undefined)?.text;
     let sound = roles !== undefined && graded !== undefined;
     const measure = (what: string, wanted: Wanted, limits: Limits = POSITIVE): Given | undefined => {
@@ -101,7 +136,7 @@ export class Things {
       if (item === undefined) return undefined;
       const given = context.given(text, `${key}/${what}`, item.value as Expression, wanted, limits);
       if (given === undefined) sound = false;
-      return given && source !== undefined && text === this.shipped ? { ...given, assumed: { because: `as shipped for ${node.name}`, source } } : given;
+      return given;
     };
     const sizes = (type: string, count: number, names: readonly string[]): Given[] | undefined => {
       const item = said.get(type) as { size?: ast.Size } | undefined;
@@ -131,28 +166,51 @@ export class Things {
     const lap = measure('lap', 'm', NOT_NEGATIVE);
     if (!sound || roles === undefined) return undefined;
     if (concreteSize !== undefined && under !== undefined && under.value > concreteSize[0]!.value)
-      return context.fault(text, key, concreteItem!, 'out-of-range', `More of the concrete lies under the paving (${under.written}) than it is wide (${concreteSize[0]!.written}).`);
+      return context.fault(
+        text,
+        key,
+        concreteItem!,
+        'out-of-range',
+        `More of the concrete lies under the paving (${under.written}) than it is wide (${concreteSize[0]!.written}).`
+      );
     if (roll !== undefined && lap !== undefined && lap.value >= roll[0]!.value)
-      return context.fault(text, key, said.get('lap')!, 'out-of-range', `A lap of ${lap.written} takes up the whole roll (${roll[0]!.written} wide).`);
+      return context.fault(
+        text,
+        key,
+        said.get('lap')!,
+        'out-of-range',
+        `A lap of ${lap.written} takes up the whole roll (${roll[0]!.written} wide).`
+      );
     const material: Material = {
       key,
       name: node.name,
       roles,
       openGraded: graded !== 'dense',
       ...given({ compacted, loose, compactionFactor, width, spikesEvery, basePast, lap }),
-      ...(concreteSize === undefined ? {} : { concrete: { width: concreteSize[0]!, depth: concreteSize[1]!, under: under! } }),
+      ...(concreteSize === undefined
+        ? {}
+        : { concrete: { width: concreteSize[0]!, depth: concreteSize[1]!, under: under! } }),
       ...(haunch === undefined ? {} : { haunch: { width: haunch[0]!, height: haunch[1]! } }),
       ...(roll === undefined ? {} : { roll: { width: roll[0]!, length: roll[1]! } })
     };
     if (!this.densitiesAgree(text, node, material)) return undefined;
-    return text === this.shipped ? material : this.completed(material);
+    return text === this.shipped ? asShipped(material, source) : this.completed(material);
   }
 
   private roles(text: SpecText, key: Key, node: ast.Material, item: ast.RoleItem | undefined): Role[] | undefined {
     if (item === undefined)
-      return this.context.fault(text, key, node, 'thing-incomplete', `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`, { property: 'name' });
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'thing-incomplete',
+        `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`,
+        { property: 'name' }
+      );
     // `unbound` and `bound` tell how a joint filler sets.
-    const words = item.roles.map(word => this.context.word(text, key, item, 'roles', word, [...ROLES, 'unbound', 'bound'] as const));
+    const words = item.roles.map((word, index) =>
+      this.context.word(text, key, item, ['roles', index], word, [...ROLES, 'unbound', 'bound'] as const)
+    );
     if (words.some(word => word === undefined)) return undefined;
     return words.filter((word): word is Role => (ROLES as readonly (string | undefined)[]).includes(word));
   }
@@ -160,15 +218,28 @@ export class Things {
   /** Loose stone is lighter than compacted stone, and all three of densities and factor must tell the same. */
   private densitiesAgree(text: SpecText, node: ast.Material, material: Material): boolean {
     const { compacted, loose, compactionFactor } = material;
-    const said = (what: string): AstNode => node.items.find(item => item.$type === 'MeasureItem' && item.what === what) ?? node;
+    const said = (what: string): AstNode =>
+      node.items.find(item => item.$type === 'MeasureItem' && item.what === what) ?? node;
     if (compacted && loose && loose.value > compacted.value) {
-      this.context.fault(text, material.key, said('loose'), 'densities-disagree', `Loose ${material.name} (${loose.written}) can't be heavier than compacted (${compacted.written}).`);
+      this.context.fault(
+        text,
+        material.key,
+        said('loose'),
+        'densities-disagree',
+        `Loose ${material.name} (${loose.written}) can't be heavier than compacted (${compacted.written}).`
+      );
       return false;
     }
     if (compacted && loose && compactionFactor) {
       const ratio = compacted.value / loose.value;
       if (Math.abs(ratio / compactionFactor.value - 1) > DENSITY_TOLERANCE) {
-        this.context.fault(text, material.key, said('compaction-factor'), 'densities-disagree', `${material.name}: ${compacted.written} compacted and ${loose.written} loose make a factor of ${ratio.toFixed(2)}, not ${compactionFactor.written}. Correct one of the three or leave one out.`);
+        this.context.fault(
+          text,
+          material.key,
+          said('compaction-factor'),
+          'densities-disagree',
+          `Of ${material.name}, ${compacted.written} compacted and ${loose.written} loose make a factor of ${ratio.toFixed(2)}, not ${compactionFactor.written}. Correct one of the three or leave one out.`
+        );
         return false;
       }
     }
@@ -178,23 +249,44 @@ export class Things {
   /** What a material of one's own leaves out is taken from the shipped one of its name or role, as assumed. */
   private completed(material: Material): Material {
     const needsDensity = material.roles.some(role => WITH_DENSITY.includes(role));
-    if (!needsDensity || (material.compacted && (material.loose ?? material.compactionFactor)) || (material.loose && material.compactionFactor)) return material;
+    if (
+      !needsDensity ||
+      (material.compacted && (material.loose ?? material.compactionFactor)) ||
+      (material.loose && material.compactionFactor)
+    )
+      return material;
     const shipped = this.shippedLike(material);
     if (shipped === undefined) return material;
-    const because: Assumed = { because: `${material.name} does not say; taken from ${shipped.name} as shipped`, ...sourceOf(shipped) };
-    const take = (mine: Given | undefined, theirs: Given | undefined): Given | undefined => mine ?? (theirs && assumed(theirs, because));
+    const because: Assumed = {
+      because: `${material.name} does not say; taken from ${shipped.name} as shipped`,
+      ...sourceOf(shipped)
+    };
+    const take = (theirs: Given | undefined): Given | undefined => theirs && assumed(theirs, because);
     if (material.compacted || material.loose) {
       // One density is known: the other follows from the factor of the shipped one.
-      const factor = material.compactionFactor ?? (shipped.compacted && shipped.loose && { value: shipped.compacted.value / shipped.loose.value, written: (shipped.compacted.value / shipped.loose.value).toFixed(2), assumed: because });
+      const factor =
+        material.compactionFactor ??
+        (shipped.compacted &&
+          shipped.loose && {
+            value: shipped.compacted.value / shipped.loose.value,
+            written: (shipped.compacted.value / shipped.loose.value).toFixed(2),
+            assumed: because
+          });
       return { ...material, ...given({ compactionFactor: factor }) };
     }
-    return { ...material, ...given({ compacted: take(undefined, shipped.compacted), loose: take(undefined, shipped.loose) }) };
+    const loose = material.compactionFactor === undefined ? shipped.loose : undefined;
+    return { ...material, ...given({ compacted: take(shipped.compacted), loose: take(loose) }) };
   }
 
   private shippedLike(material: Material): Material | undefined {
-    const all = this.shipped.parsed.root.elements.filter(ast.isMaterial).map(node => this.material({ kind: 'material', name: node.name, node, text: this.shipped }));
-    const same = (other: Material | undefined): boolean => other !== undefined && other.openGraded === material.openGraded && other.roles.some(role => material.roles.includes(role));
-    return all.find(other => other?.name === material.name) ?? all.find(same);
+    const all = this.shipped.parsed.root.elements
+      .filter(ast.isMaterial)
+      .map(node => this.material({ kind: 'material', name: node.name, node, text: this.shipped }));
+    const same = (other: Material | undefined): boolean =>
+      other !== undefined &&
+      other.openGraded === material.openGraded &&
+      other.roles.some(role => material.roles.includes(role));
+    return all.find(other => same(other) && other!.name === material.name) ?? all.find(same);
   }
 
   // ---- soils and bonds ----
@@ -209,19 +301,43 @@ export class Things {
     const measure = (what: string, wanted: Wanted): Given | undefined => {
       const item = said.get(what) as ast.SoilMeasure | undefined;
       if (item === undefined)
-        return context.fault(text, key, node, 'thing-incomplete', `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`, { property: 'name' });
-      const given = context.given(text, `${key}/${what}`, item.value as Expression, wanted, what === 'swell' ? NOT_NEGATIVE : POSITIVE);
+        return context.fault(
+          text,
+          key,
+          node,
+          'thing-incomplete',
+          `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`,
+          { property: 'name' }
+        );
+      const given = context.given(
+        text,
+        `${key}/${what}`,
+        item.value as Expression,
+        wanted,
+        what === 'swell' ? NOT_NEGATIVE : POSITIVE
+      );
       if (given === undefined || text !== this.shipped) return given;
-      return assumed(given, { because: why?.because ?? `as shipped for ${node.name}`, ...(source === undefined ? {} : { source }) });
+      return assumed(given, {
+        because: why?.because ?? `as shipped for ${node.name}`,
+        ...(source === undefined ? {} : { source })
+      });
     };
     const swell = measure('swell', '');
     const density = measure('density', 'kg/m3');
     const drainsItem = said.get('drains') as ast.SoilWord | undefined;
-    const drains = drainsItem && context.word(text, key, drainsItem, 'word', drainsItem.word, ['well', 'poorly'] as const);
+    const drains =
+      drainsItem && context.word(text, key, drainsItem, 'word', drainsItem.word, ['well', 'poorly'] as const);
     const heaveItem = said.get('frost-heave') as ast.SoilWord | undefined;
-    const heave = heaveItem && context.word(text, key, heaveItem, 'word', heaveItem.word, ['likely', 'unlikely'] as const);
+    const heave =
+      heaveItem && context.word(text, key, heaveItem, 'word', heaveItem.word, ['likely', 'unlikely'] as const);
     if (swell === undefined || density === undefined) return undefined;
-    const soil: Soil = { name: node.name, ...(why === undefined ? {} : { assumed: why }), swell, density, heavesInFrost: heave !== 'unlikely' };
+    const soil: Soil = {
+      name: node.name,
+      ...(why === undefined ? {} : { assumed: why }),
+      swell,
+      density,
+      heavesInFrost: heave !== 'unlikely'
+    };
     return { soil, drainsWell: drains === 'well' };
   }
 
@@ -232,7 +348,14 @@ export class Things {
     const said = saidOnce(context, declared.text, key, node.items, item => item.$type);
     const item = said.get('BondItem');
     if (item === undefined)
-      return context.fault(declared.text, key, node, 'thing-incomplete', `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`, { property: 'name' });
+      return context.fault(
+        declared.text,
+        key,
+        node,
+        'thing-incomplete',
+        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`,
+        { property: 'name' }
+      );
     const offset = context.given(declared.text, `${key}/offset`, item.offset as Expression, '', NOT_NEGATIVE);
     return offset && { name: node.name, offset };
   }
@@ -246,7 +369,20 @@ function lastMeasure(node: Expression): string | undefined {
 }
 
 function given<T extends Record<string, Given | undefined>>(all: T): { [K in keyof T]?: Given } {
-  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as { [K in keyof T]?: Given };
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Given;
+  };
+}
+
+/** Every quantity of a shipped material is assumed, with its source. */
+function asShipped(material: Material, source: string | undefined): Material {
+  const because: Assumed = { because: `as shipped for ${material.name}`, ...(source === undefined ? {} : { source }) };
+  const marked = (value: unknown): unknown => {
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+    if ('written' in value && 'value' in value) return { assumed: because, ...value };
+    return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, marked(part)]));
+  };
+  return marked(material) as Material;
 }
 
 function asAssumed(material: Material, because: Assumed): Material {
@@ -258,7 +394,7 @@ function sourceOf(material: Material): { source?: string } {
   return source === undefined ? {} : { source };
 }
 
-export const ROLES = ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile'] as const satisfies readonly Role[];
+const ROLES = ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile'] as const satisfies readonly Role[];
 
 export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   base: 'base',
@@ -273,11 +409,27 @@ const WITH_DENSITY: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'
 
 /** Which shipped material stands in where a job names none. */
 const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
-  'north-america': { base: 'crushed-stone', 'sub-base': 'crushed-stone', bed: 'washed-sand', 'joint-filler': 'joint-sand', geotextile: 'separation-cloth' },
-  britain: { base: 'type-1', 'sub-base': 'type-1', bed: 'sharp-sand', 'joint-filler': 'kiln-dried-sand', geotextile: 'separation-cloth' }
+  'north-america': {
+    base: 'crushed-stone',
+    'sub-base': 'crushed-stone',
+    bed: 'washed-sand',
+    'joint-filler': 'joint-sand',
+    geotextile: 'separation-cloth'
+  },
+  britain: {
+    base: 'type-1',
+    'sub-base': 'type-1',
+    bed: 'sharp-sand',
+    'joint-filler': 'kiln-dried-sand',
+    geotextile: 'separation-cloth'
+  }
 };
 
 /** Stated densities are rounded: within two parts in a hundred they tell the same. */
 const DENSITY_TOLERANCE = 0.02;
 
-const NONE_UNDER: Given = { value: 0, written: '0', assumed: { because: 'no part of the concrete is said to lie under the paving' } };
+const NONE_UNDER: Given = {
+  value: 0,
+  written: '0',
+  assumed: { because: 'no part of the concrete is said to lie under the paving' }
+};

@@ -92,7 +92,9 @@ export function measureNamed(spelling: string): Measure | undefined {
   if (first === undefined || per.length > 1) return undefined;
   if (per.length === 0) return first;
   const second = MEASURES.get(per[0]!.trim());
-  return second && { dimensions: combine(first.dimensions, second.dimensions, -1), factor: first.factor.div(second.factor) };
+  return (
+    second && { dimensions: combine(first.dimensions, second.dimensions, -1), factor: first.factor.div(second.factor) }
+  );
 }
 
 export function combine(left: Dimensions, right: Dimensions, times: 1 | -1): Dimensions {

@@ -66,16 +66,25 @@ export function printLength(metres: number, system: System): string {
   const total = roundHalfUp((Math.abs(metres) / INCH) * SIXTEENTHS);
   const feet = Math.floor(total / (12 * SIXTEENTHS));
   const rest = total - feet * 12 * SIXTEENTHS;
-  const inches = rest === 0 && feet > 0 ? '' : `${sixteenths(rest)} in`;
+  const inches = rest === 0 && feet > 0 ? '' : `${fractions(rest, SIXTEENTHS)} in`;
   const sign = metres < 0 && total > 0 ? '-' : '';
   return sign + [feet > 0 ? `${feet} ft` : '', inches].filter(part => part !== '').join(' ');
 }
 
 /** Inches to the nearest sixteenth, `14 1/2 in`; millimetres, with a tenth where there is one, `150 mm`. */
 export function printThickness(metres: number, system: System): string {
+  return thickness(metres, system, SIXTEENTHS);
+}
+
+/** The same to the nearest sixty-fourth of an inch: a joint of 1/32 in must not be shown as 1/16. */
+export function printFine(metres: number, system: System): string {
+  return thickness(metres, system, 64);
+}
+
+function thickness(metres: number, system: System, parts: number): string {
   if (system === 'metric') return `${plain(Number(decimals(metres * 1000, 1)))} mm`;
-  const total = roundHalfUp((Math.abs(metres) / INCH) * SIXTEENTHS);
-  return `${metres < 0 && total > 0 ? '-' : ''}${sixteenths(total)} in`;
+  const total = roundHalfUp((Math.abs(metres) / INCH) * parts);
+  return `${metres < 0 && total > 0 ? '-' : ''}${fractions(total, parts)} in`;
 }
 
 export function printArea(squareMetres: number, system: System): string {
@@ -95,11 +104,11 @@ export function printHeight(above: number, benchmark: string, system: System): s
   return `${printed} ${above < 0 ? 'below' : 'above'} ${benchmark}`;
 }
 
-function sixteenths(count: number): string {
-  const whole = Math.floor(count / SIXTEENTHS);
-  let upper = count - whole * SIXTEENTHS;
+function fractions(count: number, parts: number): string {
+  const whole = Math.floor(count / parts);
+  let upper = count - whole * parts;
   if (upper === 0) return String(whole);
-  let lower = SIXTEENTHS;
+  let lower = parts;
   while (upper % 2 === 0) {
     upper /= 2;
     lower /= 2;

@@ -1,6 +1,6 @@
 import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
-import { layersFindings } from '../findings/layer-faults.ts';
+import { nothingToDig } from '../findings/layer-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { overlapFault } from '../findings/pair-faults.ts';
 import { judgeArea } from '../findings/rules-table.ts';
@@ -13,7 +13,7 @@ import { type JobInputs, type JobResult, jobStage } from './job-stage.ts';
 import { type Laid, layingInputs, layingStage } from './laying-stage.ts';
 import { layersInputs, type LayersNumbers, layersStage } from './layers-stage.ts';
 import { outlineInputs, type OutlineNumbers, outlineStage } from './outline-stage.ts';
-import { movedTo } from './page.ts';
+import { movedTo, withAreasAt } from './page.ts';
 import { neighbours, type PairInputs, pairStage } from './pair-stage.ts';
 
 /** All that one area came to. */
@@ -111,7 +111,7 @@ function* areaResult(
     findings.push(numbersTooLarge(area));
     return undefined;
   }
-  findings.push(...layersFindings(area, layers.groundAboveLayers, job.system));
+  findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   return { area, shapes, layers, laid: laid !== undefined || area.paving === undefined };
 }
 
@@ -133,11 +133,13 @@ function* sharesOf(job: Job, results: readonly AreaResult[], memory: Memory): Ge
   const pairs: JobInputs['pairs'][number][] = [];
   const findings: RawFinding[] = [];
   for (const [first, second] of neighbours(sides)) {
-    const [one, other] = [results[first]!.area, results[second]!.area];
-    const inputs: PairInputs = { first: sides[first]!, second: sides[second]! };
+    // By key, so that an area moved in the text changes nothing.
+    const [a, b] = results[first]!.area.key < results[second]!.area.key ? [first, second] : [second, first];
+    const [one, other] = [results[a]!.area, results[b]!.area];
+    const inputs: PairInputs = { first: sides[a]!, second: sides[b]! };
     const shared = yield* recall(memory, 'pair', [one.key, other.key], inputs, () => pairStage(inputs));
     if (shared.paved > 0 || shared.dug > 0) pairs.push({ areas: [first, second], ...shared });
-    findings.push(...overlapFault(one, other, shared.paved, job.system));
+    findings.push(...overlapFault(results[first]!.area, results[second]!.area, shared.paved, job.system));
     yield;
   }
   return { pairs, findings };
@@ -156,8 +158,21 @@ function* wholeJob(
     dig: layers.dig,
     soil: { swell: area.site.soil.swell, density: area.site.soil.density }
   }));
-  const inputs: JobInputs = { key: job.key, areas, pairs };
-  return yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
+  // By key, so that an area moved in the text changes nothing; the pointers are led to its place in the list afterwards.
+  const order = areas.map((_, index) => index).sort((a, b) => (areas[a]!.key < areas[b]!.key ? -1 : 1));
+  const rank = new Map(order.map((index, at) => [index, at]));
+  const ranked = pairs.map(pair => ({ ...pair, areas: inOrder(rank.get(pair.areas[0])!, rank.get(pair.areas[1])!) }));
+  const inputs: JobInputs = {
+    key: job.key,
+    areas: order.map(index => areas[index]!),
+    pairs: ranked.sort((a, b) => a.areas[0] - b.areas[0] || a.areas[1] - b.areas[1])
+  };
+  const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
+  return { ...result, workings: withAreasAt(order, result.workings) };
+}
+
+function inOrder(a: number, b: number): [number, number] {
+  return a < b ? [a, b] : [b, a];
 }
 
 function* judged(job: Job, { area, layers }: AreaResult, memory: Memory): Generator<void, RawFinding[]> {

@@ -71,7 +71,13 @@ export interface JobQuantities {
   /** What has no numbers. */
   readonly missing: readonly Key[];
   /** Points of the plan, m; `fixed` when its coordinates are given. */
-  readonly points: readonly { readonly id: Key; readonly name: string; readonly x: number; readonly y: number; readonly fixed: boolean }[];
+  readonly points: readonly {
+    readonly id: Key;
+    readonly name: string;
+    readonly x: number;
+    readonly y: number;
+    readonly fixed: boolean;
+  }[];
   readonly areas: readonly AreaQuantities[];
   readonly dig: NumbersOf<'job-dig'>;
   readonly totals: NumbersOf<'totals'>;

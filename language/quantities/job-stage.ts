@@ -8,7 +8,7 @@ import type { PairNumbers } from './pair-stage.ts';
 /** What the whole job's numbers are taken from. */
 export interface JobInputs {
   readonly key: string;
-  /** In the order of the job's areas in the JSON. */
+  /** In the order of their keys. */
   readonly areas: readonly AreaTotals[];
   /** Pairs of areas that share ground, by index. */
   readonly pairs: readonly (PairNumbers & { readonly areas: readonly [number, number] })[];

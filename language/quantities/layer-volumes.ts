@@ -21,16 +21,6 @@ export function layerVolumes(layer: Layer, area: Expression, at: string, book: B
   return { role: layer.role, material: layer.material.name, ...page.numbers };
 }
 
-/** A layer's mass can be told. */
-export function massIsKnown({ compacted, loose, compactionFactor }: Material): boolean {
-  return isSize(compacted) || (isSize(loose) && isSize(compactionFactor));
-}
-
-/** The loose volume of a layer can be told. */
-export function looseVolumeIsKnown({ compacted, loose, compactionFactor }: Material): boolean {
-  return isSize(compactionFactor) || (isSize(compacted) && isSize(loose));
-}
-
 function densities(material: Material): { compacted?: Expression; loose?: Expression; factor?: Expression } {
   const { compacted, loose, compactionFactor } = material;
   return {

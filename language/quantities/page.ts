@@ -65,6 +65,20 @@ export function movedTo(at: string, workings: Workings): Workings {
   return moved;
 }
 
+/** Workings that name areas by their place in one list, told by their places in another: `places[0]` is that of the first. */
+export function withAreasAt(places: readonly number[], workings: Workings): Workings {
+  const led = (from: From): From =>
+    'pointer' in from
+      ? { pointer: from.pointer.replace(/^\/areas\/([0-9]+)/, (_, index) => `/areas/${places[Number(index)]!}`) }
+      : from;
+  return Object.fromEntries(
+    Object.entries(workings).map(([pointer, { formula, values }]) => [
+      pointer,
+      { formula, values: values.map(value => ({ ...value, from: led(value.from) })) }
+    ])
+  );
+}
+
 function fromAt(at: string, from: From): From {
   return 'pointer' in from ? { pointer: at + from.pointer } : from;
 }

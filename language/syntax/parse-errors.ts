@@ -10,12 +10,18 @@ export const wantedWords: IParserErrorMessageProvider = {
 
 /** `after` is the word that something is missing after; without it the odd word itself is named. */
 export function wordsForParseError(error: IRecognitionException, after: string | undefined): string {
-  const found = after === undefined ? `\`${error.token.image}\` can't stand here` : `Something is missing after \`${after}\``;
+  const found =
+    after === undefined ? `\`${error.token.image}\` can't stand here` : `Something is missing after \`${after}\``;
   return error.message === '' ? `${found}.` : `${found}: ${error.message} is wanted.`;
 }
 
 function list(wanted: readonly (TokenType | undefined)[]): string {
-  const words = [...new Set(wanted.filter(type => type !== undefined).map(type => WANTED[type.name] ?? `\`${type.name}\``))];
+  const names = [...new Set(wanted.flatMap(type => type?.name ?? []))];
+  // Where a number can stand so can a minus or a bracket: nobody needs to be told.
+  const told = names.includes('NUMBER')
+    ? ['NUMBER', ...names.filter(name => !['NUMBER', '-', '('].includes(name))]
+    : names;
+  const words = [...new Set(told.map(name => WANTED[name] ?? `\`${name}\``))];
   if (words.length > MOST_WANTED) return '';
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }

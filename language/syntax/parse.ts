@@ -4,10 +4,12 @@ import {
   DefaultTokenBuilder,
   EmptyFileSystem,
   inject,
+  type CompositeCstNode,
   type LangiumCoreServices,
   type Lexer,
   type LexerResult,
-  type ParseResult
+  type ParseResult,
+  type ValueConverter
 } from 'langium';
 import type { IRecognitionException, IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import type { Spec } from './generated/ast.ts';
@@ -32,30 +34,77 @@ export function createParse(): Parse {
   let services: LangiumCoreServices | undefined;
   return text => {
     services ??= createServices();
-    let parsed: ParseResult<Spec>;
-    let scanned: Scan;
+    const scanned = (services.parser.Lexer as SpecLexer).scan(text);
     try {
-      parsed = services.parser.LangiumParser.parse<Spec>(text);
-      scanned = (services.parser.Lexer as SpecLexer).last;
+      const parsed = parseAll(services, text, scanned);
+      return result(text, parsed.root, scanned, parsed.faults);
     } catch {
       services = createServices();
-      scanned = (services.parser.Lexer as SpecLexer).scanOnly(text);
-      parsed = services.parser.LangiumParser.parse<Spec>('');
-      return result(text, parsed, scanned, [
-        { id: 'text-unreadable', message: 'This file could not be read to its end; nothing of it counts.', offset: 0, length: 1 }
-      ]);
+      const root: Spec = { $type: 'Spec', elements: [] };
+      const unreadable = {
+        id: 'text-unreadable',
+        message: 'This file could not be read to its end; nothing of it counts.',
+        offset: 0,
+        length: 1,
+        fixes: []
+      };
+      return result(text, root, scanned, [unreadable]);
     }
-    return result(text, parsed, scanned, parsed.parserErrors.map(error => parseFault(error, scanned)));
   };
 }
 
-function result(text: string, parsed: ParseResult<Spec>, scanned: Scan, more: readonly TextFault[]): ParsedText {
+/** A text without errors is parsed in one go. Else each chunk is parsed by itself: recovery from an error would throw away words of the next. */
+function parseAll(
+  services: LangiumCoreServices,
+  text: string,
+  scanned: Scan
+): { root: Spec; faults: readonly TextFault[] } {
+  const whole = parseTokens(services, text, scanned.tokens, scanned.comments);
+  if (whole.parserErrors.length === 0) return { root: whole.value, faults: [] };
+  const faults: TextFault[] = [];
+  let root: Spec | undefined;
+  let comment = 0;
+  scanned.chunks.forEach((chunk, index) => {
+    const tokens = scanned.tokens.slice(chunk.firstToken, scanned.chunks[index + 1]?.firstToken);
+    const firstComment = comment;
+    while (comment < scanned.comments.length && scanned.comments[comment]!.startOffset < chunk.end) comment++;
+    if (tokens.length === 0) return;
+    const part = parseTokens(services, text, tokens, scanned.comments.slice(firstComment, comment));
+    // A chunk cut short here has told why.
+    if (!chunk.dropped) faults.push(...part.parserErrors.map(error => parseFault(error, tokens)));
+    if (root === undefined) root = part.value;
+    else append(root, part.value);
+  });
+  return { root: root ?? { $type: 'Spec', elements: [] }, faults };
+}
+
+function parseTokens(
+  services: LangiumCoreServices,
+  text: string,
+  tokens: IToken[],
+  comments: IToken[]
+): ParseResult<Spec> {
+  (services.parser.Lexer as SpecLexer).next = { tokens, comments };
+  return services.parser.LangiumParser.parse<Spec>(text);
+}
+
+/** Hangs the elements of a chunk, and their concrete syntax, under the root of the text. */
+function append(root: Spec, part: Spec): void {
+  for (const element of part.elements) {
+    Object.assign(element, { $container: root, $containerProperty: 'elements', $containerIndex: root.elements.length });
+    root.elements.push(element);
+  }
+  const [into, from] = [root.$cstNode as CompositeCstNode, part.$cstNode as CompositeCstNode];
+  into.content.push(...from.content);
+}
+
+function result(text: string, root: Spec, scanned: Scan, more: readonly TextFault[]): ParsedText {
   // Where a statement was refused as a whole, what the parser makes of the rest of its line is no second fault.
   const lineOf = lines(text);
   const refused = new Set(scanned.faults.map(fault => lineOf(fault.offset)));
   const faults = [...scanned.faults, ...more.filter(fault => !refused.has(lineOf(fault.offset)))];
   faults.sort((left, right) => left.offset - right.offset);
-  return { text, root: parsed.value, faults, chunks: scanned.chunks, tokens: scanned.tokens, comments: scanned.comments };
+  return { text, root, faults, chunks: scanned.chunks, tokens: scanned.tokens, comments: scanned.comments };
 }
 
 function lines(text: string): (offset: number) => number {
@@ -74,41 +123,49 @@ function lines(text: string): (offset: number) => number {
 }
 
 /** A fault stands where the reading stopped: at the odd word, or after the last good one if the odd one is on another line. */
-function parseFault(error: IRecognitionException, scanned: Scan): TextFault {
+function parseFault(error: IRecognitionException, tokens: readonly IToken[]): TextFault {
   const odd = error.token;
-  const before = (error as { previousToken?: IToken }).previousToken ?? tokenBefore(odd, scanned);
-  const atEnd = Number.isNaN(odd.startOffset) || odd.image === '' || (before !== undefined && before.endLine !== odd.startLine);
+  const before = (error as { previousToken?: IToken }).previousToken ?? tokenBefore(odd, tokens);
+  const atEnd =
+    Number.isNaN(odd.startOffset) || odd.image === '' || (before !== undefined && before.endLine !== odd.startLine);
   const place = atEnd && before !== undefined && !Number.isNaN(before.startOffset) ? before : odd;
   return {
     id: 'half-statement',
     message: wordsForParseError(error, place === odd ? undefined : place.image),
     offset: Number.isNaN(place.startOffset) ? 0 : place.startOffset,
-    length: Math.max(1, place.image.length)
+    length: Math.max(1, place.image.length),
+    fixes: []
   };
 }
 
-function tokenBefore(token: IToken, scanned: Scan): IToken | undefined {
-  const at = Number.isNaN(token.startOffset) ? scanned.tokens.length : scanned.tokens.indexOf(token);
-  return scanned.tokens[at - 1];
+function tokenBefore(token: IToken, tokens: readonly IToken[]): IToken | undefined {
+  const at = Number.isNaN(token.startOffset) ? tokens.length : tokens.indexOf(token);
+  return tokens[at - 1];
 }
+
+/** Texts are what stands between their quotes: the language knows no escapes, and a path may hold backslashes. */
+const AS_WRITTEN: ValueConverter = {
+  convert: written => (/^"./.test(written) ? written.replace(/^"|"$/g, '') : written)
+};
 
 /** Our scanner in the place of the library's lexer. */
 class SpecLexer implements Lexer {
   readonly definition: TokenTypeDictionary;
-  last: Scan = { tokens: [], comments: [], faults: [], chunks: [] };
+  /** What the parser is to read next. */
+  next: { tokens: IToken[]; comments: IToken[] } = { tokens: [], comments: [] };
 
   constructor(services: LangiumCoreServices) {
     const types = services.parser.TokenBuilder.buildTokens(services.Grammar) as TokenType[];
     this.definition = Object.fromEntries(types.map(type => [type.name, type]));
   }
 
-  scanOnly(text: string): Scan {
+  scan(text: string): Scan {
     return scan(text, this.definition);
   }
 
-  tokenize(text: string): LexerResult {
-    this.last = this.scanOnly(text);
-    return { tokens: this.last.tokens, hidden: this.last.comments, errors: [] };
+  tokenize(): LexerResult {
+    // The parser takes comments out of the list it is given.
+    return { tokens: this.next.tokens, hidden: [...this.next.comments], errors: [] };
   }
 }
 
@@ -117,10 +174,13 @@ function createServices(): LangiumCoreServices {
   const services = inject(createDefaultCoreModule({ shared }), JobSpecGeneratedModule, {
     parser: {
       ParserErrorMessageProvider: () => wantedWords,
+      ValueConverter: () => AS_WRITTEN,
       TokenBuilder: () => new DefaultTokenBuilder(),
       Lexer: (services: LangiumCoreServices) => new SpecLexer(services)
     }
   });
   shared.ServiceRegistry.register(services);
+  // Making the parser numbers the kinds of words: the scanner needs them numbered.
+  void services.parser.LangiumParser;
   return services;
 }

@@ -10,7 +10,7 @@ export interface TextFault {
   readonly message: string;
   readonly offset: number;
   readonly length: number;
-  readonly fix?: { readonly title: string; readonly text: string; readonly safe: boolean };
+  readonly fixes: readonly { readonly title: string; readonly text: string }[];
 }
 
 /** One top-level statement or block with all that belongs to it: an error in it breaks it, and nothing else. */
@@ -19,6 +19,10 @@ export interface Chunk {
   readonly end: number;
   /** The word it begins with. */
   readonly word: string;
+  /** Index of its first token. */
+  readonly firstToken: number;
+  /** Too much for the parser: only its word and name were kept. */
+  readonly dropped: boolean;
 }
 
 export interface Scan {
@@ -31,7 +35,8 @@ export interface Scan {
 const SPACE = /[\s\u00a0]+/y;
 const COMMENT = /\/\/[^\n\r]*/y;
 const TEXT = /"[^"\n\r]*"/y;
-const OPEN_TEXT = /"[^"\n\r]*/y;
+/** Without the brace that may open a block at the line's end. */
+const OPEN_TEXT = /"[^"\n\r{]*/y;
 /** Mixed numbers (`6 1/2`, `6-1/2`, `6½`), fractions, slopes (`1:60`), decimals. */
 const NUMBER =
   /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;
@@ -41,6 +46,13 @@ const SQUARE_OR_CUBIC = /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:s
 const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
 const MEASURE_SIGN = /[%°'"″′’”]/y;
 const SIZE_SIGN = /[x×X](?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
+
+/** A comma and the word after it. */
+const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/uy;
+/** What follows a name at the start of an edge. */
+const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
+/** `12'-6"`: the hyphen of the tape, not a minus. */
+const TAPE_HYPHEN = /[-−](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
 
 type Frame = BlockName | 'unknown';
 
@@ -57,7 +69,7 @@ class Scanner {
   private readonly tokens: IToken[] = [];
   private readonly comments: IToken[] = [];
   private readonly faults: TextFault[] = [];
-  private readonly chunks: { start: number; end: number; word: string; firstToken: number }[] = [];
+  private readonly chunks: { start: number; end: number; word: string; firstToken: number; dropped: boolean }[] = [];
   private readonly frames: { name: Frame; brace: IToken }[] = [];
   private offset = 0;
   private line = 1;
@@ -84,7 +96,12 @@ class Scanner {
 
   run(): Scan {
     if (this.text.length > MOST_CHARACTERS) {
-      this.fault('text-too-long', `This file has ${this.text.length.toLocaleString('en')} characters; at most ${MOST_CHARACTERS.toLocaleString('en')} are read. Part it into several files with \`use\`.`, 0, 1);
+      this.fault(
+        'text-too-long',
+        `This file has ${this.text.length.toLocaleString('en')} characters; at most ${MOST_CHARACTERS.toLocaleString('en')} are read. Part it into several files with \`use\`.`,
+        0,
+        1
+      );
     } else {
       while (this.offset < this.text.length) this.next();
       this.closeOpenBraces(undefined);
@@ -94,7 +111,7 @@ class Scanner {
       tokens: this.tokens,
       comments: this.comments,
       faults: this.faults,
-      chunks: this.chunks.map(({ start, end, word }) => ({ start, end, word }))
+      chunks: this.chunks
     };
   }
 
@@ -119,7 +136,12 @@ class Scanner {
     if (string !== undefined) return this.emit('STRING', string);
     const openText = this.match(OPEN_TEXT);
     if (openText !== undefined) {
-      this.fault('text-not-closed', 'This text in quotes has no closing quote on its line.', this.offset, openText.length);
+      this.fault(
+        'text-not-closed',
+        'This text in quotes has no closing quote on its line.',
+        this.offset,
+        openText.length
+      );
       return this.emit('STRING', openText);
     }
     this.sign(this.text[this.offset]!);
@@ -154,7 +176,7 @@ class Scanner {
 
   private topWord(word: string): void {
     this.endChunk(this.offset);
-    this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length });
+    this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length, dropped: false });
     const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word]! : undefined;
     if (statement === undefined) return this.unknownStatement(word, TOP_WORDS, 'spec');
     this.startStatement(statement);
@@ -165,7 +187,13 @@ class Scanner {
     const near = nearest(word, known);
     const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
     const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
-    this.fault('unknown-statement', `\`${word}\` ${place}. ${instead}`, this.offset, word.length, near === undefined ? undefined : { title: `Write \`${near}\``, text: near, safe: false });
+    this.fault(
+      'unknown-statement',
+      `\`${word}\` ${place}. ${instead}`,
+      this.offset,
+      word.length,
+      near === undefined ? [] : [near]
+    );
     this.skippedLine = this.line;
     this.opens = undefined;
     this.advance(word);
@@ -188,14 +216,17 @@ class Scanner {
   /** A line that goes on with the statement before: it begins with one of that statement's words. */
   private continues(word: string): boolean {
     const before = this.tokens.at(-1)?.image;
-    return this.clauses.has(word) || before === ',' || before === '+' || before === '*' || before === '/' || before === '=';
+    return (
+      this.clauses.has(word) || before === ',' || before === '+' || before === '*' || before === '/' || before === '='
+    );
   }
 
   /** A point of one's own may be called like a top-level word: `box to area meets lawn`. */
   private isNameHere(word: string, block: Frame): boolean {
     if (block === 'unknown' || block === 'spec') return false;
     if (BLOCKS[block].lines === undefined) return Object.hasOwn(BLOCKS[block].statements, word);
-    return /^[ \t]+(?:to|meets)\b|^[ \t]*,/.test(this.text.slice(this.offset + word.length, this.offset + word.length + 40));
+    NAME_GOES_ON.lastIndex = this.offset + word.length;
+    return NAME_GOES_ON.test(this.text);
   }
 
   // ---- numbers and measures ----
@@ -204,7 +235,16 @@ class Scanner {
     const comma = this.match(COMMA_NUMBER);
     if (comma !== undefined) {
       const pointed = comma.replace(/,(?=[^,]*$)/, '.').replace(/,/g, '');
-      this.fault('comma-in-number', `\`${comma}\` could be one number or several. Write \`${pointed}\` for one; for several put a space after each comma.`, this.offset, comma.length, { title: `Write \`${pointed}\``, text: pointed, safe: false });
+      // `2,150` may well be two thousand one hundred and fifty.
+      const readings = /^[0-9]{1,3}(?:,[0-9]{3})+$/.test(comma) ? [comma.replace(/,/g, ''), pointed] : [pointed];
+      const written = readings.map(reading => `\`${reading}\``).join(' or ');
+      this.fault(
+        'comma-in-number',
+        `\`${comma}\` could be one number or several. Write ${written} for one; for several put a space after each comma.`,
+        this.offset,
+        comma.length,
+        readings
+      );
       this.emit('NUMBER', comma);
       return true;
     }
@@ -232,19 +272,30 @@ class Scanner {
     const name = this.match(NAME);
     if (before.image === ')' || name === undefined || this.clauses.has(name) || name === 'per') return false;
     const near = nearest(name, MEASURES.keys());
-    this.fault('unknown-measure', `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`, this.offset, name.length, near === undefined ? undefined : { title: `Write \`${near}\``, text: near, safe: false });
+    this.fault(
+      'unknown-measure',
+      `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`,
+      this.offset,
+      name.length,
+      near === undefined ? [] : [near]
+    );
     this.emit('MEASURE', name);
     return true;
   }
 
   private measureWord(): string | undefined {
     const word = this.match(MEASURE_WORD);
-    return word !== undefined && (MEASURES.has(word.toLowerCase()) || AMBIGUOUS_MEASURES.has(word.toLowerCase())) && !this.isLongerName(word) ? word : undefined;
+    return word !== undefined &&
+      (MEASURES.has(word.toLowerCase()) || AMBIGUOUS_MEASURES.has(word.toLowerCase())) &&
+      !this.isLongerName(word)
+      ? word
+      : undefined;
   }
 
   private isLongerName(word: string): boolean {
     const name = this.match(NAME);
-    return name !== undefined && name.length > word.length;
+    // `12ft-6in` has the hyphen of a tape.
+    return name !== undefined && name.length > word.length && !/^-[0-9]/.test(name.slice(word.length));
   }
 
   /** `kg/m3`, `in/ft`: one measure when written without spaces. */
@@ -258,13 +309,22 @@ class Scanner {
 
   private afterNumber(): boolean {
     const before = this.tokens.at(-1);
-    return before !== undefined && before.endLine === this.line && (before.tokenType.name === 'NUMBER' || before.tokenType.name === 'MEASURE' || before.image === ')' || (before.image === 'per' && before.tokenType.name === 'per'));
+    return (
+      before !== undefined &&
+      before.endLine === this.line &&
+      (before.tokenType.name === 'NUMBER' ||
+        before.tokenType.name === 'MEASURE' ||
+        before.image === ')' ||
+        (before.image === 'per' && before.tokenType.name === 'per'))
+    );
   }
 
   /** After a name, a number, a measure or a bracket that closes: what a size sign can follow. */
   private afterOperand(): boolean {
     const before = this.tokens.at(-1);
-    return before !== undefined && (before.image === ')' || ['ID', 'NUMBER', 'MEASURE'].includes(before.tokenType.name));
+    return (
+      before !== undefined && (before.image === ')' || ['ID', 'NUMBER', 'MEASURE'].includes(before.tokenType.name))
+    );
   }
 
   private afterMeasure(): boolean {
@@ -277,13 +337,19 @@ class Scanner {
     if (sign === '{') return this.openBrace();
     if (sign === '}') return this.closeBrace();
     if (this.current() === 'unknown') return this.advance(sign);
+    if (this.isTapeHyphen()) return this.advance(sign);
     if (sign === ',' && this.commaPartsStatements()) {
       this.advance(sign);
       return this.statementAfterComma();
     }
     const type = sign === '−' ? '-' : sign;
     if (!(type in this.types) || type.length !== 1) {
-      this.fault('odd-character', `\`${sign}\` can't stand here.${/[“”„]/.test(sign) ? ' Write a straight quote: ".' : ''}`, this.offset, sign.length);
+      this.fault(
+        'odd-character',
+        `\`${sign}\` can't stand here.${/[“”„]/.test(sign) ? ' Write a straight quote: ".' : ''}`,
+        this.offset,
+        sign.length
+      );
       return this.advance(sign);
     }
     if (type === '(') this.deeper();
@@ -293,9 +359,18 @@ class Scanner {
     this.emit(type, sign);
   }
 
+  private isTapeHyphen(): boolean {
+    const before = this.tokens.at(-1);
+    const isFeet = before?.tokenType.name === 'MEASURE' && /^(?:ft|foot|feet|['′’])$/i.test(before.image);
+    return isFeet && before.endOffset === this.offset - 1 && this.match(TAPE_HYPHEN) !== undefined;
+  }
+
   private deeper(): void {
     if (++this.nested === MOST_NESTED + 1)
-      this.tooMuch('brackets-too-deep', `More than ${MOST_NESTED} brackets stand inside each other here. Part the sum with \`let\`.`);
+      this.tooMuch(
+        'brackets-too-deep',
+        `More than ${MOST_NESTED} brackets stand inside each other here. Part the sum with \`let\`.`
+      );
   }
 
   /** What the parser could choke on is kept from it: the whole chunk is dropped, and is broken by this fault. */
@@ -312,7 +387,8 @@ class Scanner {
     this.skippedLine = 0;
     this.opens = undefined;
     this.clauses = NO_WORDS;
-    if (!known && this.tokens.length > 0 && !this.faultOnLine()) this.fault('odd-character', 'This { opens nothing.', this.offset, 1);
+    if (!known && this.tokens.length > 0 && !this.faultOnLine())
+      this.fault('odd-character', 'This { opens nothing.', this.offset, 1);
     this.advance('{');
   }
 
@@ -356,7 +432,8 @@ class Scanner {
   private commaPartsStatements(): boolean {
     const block = this.current();
     if (block === 'unknown' || !BLOCKS[block].commas) return false;
-    const after = /^,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/u.exec(this.text.slice(this.offset, this.offset + 80));
+    COMMA_WORD.lastIndex = this.offset;
+    const after = COMMA_WORD.exec(this.text);
     return after !== null && Object.hasOwn(BLOCKS[block].statements, after[1]!);
   }
 
@@ -379,7 +456,9 @@ class Scanner {
     const chunk = this.chunks.at(-1);
     if (chunk === undefined || chunk.end !== chunk.start) return;
     chunk.end = end;
-    if (this.chunkTooDeep) this.tokens.length = chunk.firstToken;
+    // Its word and name stay, so that what names it finds it, broken.
+    chunk.dropped = this.chunkTooDeep;
+    if (this.chunkTooDeep) this.tokens.length = Math.min(this.tokens.length, chunk.firstToken + 2);
     this.chunkTooDeep = false;
   }
 
@@ -388,11 +467,29 @@ class Scanner {
     return pattern.exec(this.text)?.[0];
   }
 
-  private fault(id: string, message: string, offset: number, length: number, fix?: TextFault['fix']): void {
-    this.faults.push({ id, message, offset, length, ...(fix === undefined ? {} : { fix }) });
+  private fault(id: string, message: string, offset: number, length: number, instead: readonly string[] = []): void {
+    this.faults.push({
+      id,
+      message,
+      offset,
+      length,
+      fixes: instead.map(text => ({ title: `Write \`${text}\``, text }))
+    });
   }
 
   private emit(type: string, image: string): void {
+    const closed = this.tokens.at(-1)?.image === '}' && this.busyLine !== this.line;
+    if (this.frames.length === 0 && (this.chunks.length === 0 || closed) && this.chunks.at(-1)?.start !== this.offset) {
+      // Something that follows no statement is a chunk of its own: it breaks nothing else.
+      this.endChunk(this.offset);
+      this.chunks.push({
+        start: this.offset,
+        end: this.offset,
+        word: '',
+        firstToken: this.tokens.length,
+        dropped: false
+      });
+    }
     this.tokens.push(this.token(type, image));
     this.advance(image);
   }

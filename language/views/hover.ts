@@ -50,13 +50,25 @@ function holds(place: Place, line: number, column: number): boolean {
 function thingOf(evaluation: Evaluation, key: Key): Thing | undefined {
   const { quantities } = evaluation.numbers!;
   if (key === 'job') {
-    return { headline: quantities.title, owner: 'job-dig', numbers: quantities.dig, pointer: '/dig', leading: 'bankVolume' };
+    return {
+      headline: quantities.title,
+      owner: 'job-dig',
+      numbers: quantities.dig,
+      pointer: '/dig',
+      leading: 'bankVolume'
+    };
   }
   for (const [index, area] of quantities.areas.entries()) {
     const kept = area.keptOut.findIndex(shape => shape.id === key);
     if (kept >= 0) {
       const headline = `${key.replace(':', ' ')} in ${area.name}`;
-      return { headline, owner: 'kept-out', numbers: area.keptOut[kept]!, pointer: `/areas/${index}/keptOut/${kept}`, leading: 'area' };
+      return {
+        headline,
+        owner: 'kept-out',
+        numbers: area.keptOut[kept]!,
+        pointer: `/areas/${index}/keptOut/${kept}`,
+        leading: 'area'
+      };
     }
     if (key !== area.id && !key.startsWith(`${area.id}/`)) continue;
     return partOf(area, `/areas/${index}`, key.slice(area.id.length + 1));
@@ -70,37 +82,84 @@ function partOf(area: AreaQuantities, pointer: string, part: string): Thing | un
   if (layer >= 0) {
     const { role, material } = area.layers[layer]!;
     const headline = `${role} of ${area.name}: ${material}`;
-    return { headline, owner: 'layer', numbers: area.layers[layer]!, pointer: `${pointer}/layers/${layer}`, isBed: role === 'bed', leading: 'compactedVolume' };
+    return {
+      headline,
+      owner: 'layer',
+      numbers: area.layers[layer]!,
+      pointer: `${pointer}/layers/${layer}`,
+      isBed: role === 'bed',
+      leading: 'compactedVolume'
+    };
   }
   if (word === 'paving' && area.laying?.[0] !== undefined) {
     const [laying] = area.laying;
-    return { headline: `${laying.unit} in ${laying.bond}`, owner: 'laying', numbers: laying, pointer: `${pointer}/laying/0`, leading: 'unitArea' };
+    return {
+      headline: `${laying.unit} in ${laying.bond}`,
+      owner: 'laying',
+      numbers: laying,
+      pointer: `${pointer}/laying/0`,
+      leading: 'unitArea'
+    };
   }
   if (word === 'joints' && area.joints !== undefined)
-    return { headline: `joints of ${area.name}`, owner: 'joints', numbers: area.joints, pointer: `${pointer}/joints`, leading: 'volume' };
+    return {
+      headline: `joints of ${area.name}`,
+      owner: 'joints',
+      numbers: area.joints,
+      pointer: `${pointer}/joints`,
+      leading: 'volume'
+    };
   if (word === 'geotextile' && area.geotextile !== undefined)
-    return { headline: `geotextile under ${area.name}: ${area.geotextile.material}`, owner: 'geotextile', numbers: area.geotextile, pointer: `${pointer}/geotextile`, leading: 'area' };
+    return {
+      headline: `geotextile under ${area.name}: ${area.geotextile.material}`,
+      owner: 'geotextile',
+      numbers: area.geotextile,
+      pointer: `${pointer}/geotextile`,
+      leading: 'area'
+    };
   if (word === 'edges') {
     const name = part.slice('edges/'.length);
     const edge = area.edges.findIndex(other => other.name === name);
     if (edge < 0) return undefined;
     const { meets } = area.edges[edge]!;
-    return { headline: `${name} of ${area.name}${meets === undefined ? '' : `, meets ${meets}`}`, owner: 'edge', numbers: area.edges[edge]!, pointer: `${pointer}/edges/${edge}`, leading: 'overhang' };
+    return {
+      headline: `${name} of ${area.name}${meets === undefined ? '' : `, meets ${meets}`}`,
+      owner: 'edge',
+      numbers: area.edges[edge]!,
+      pointer: `${pointer}/edges/${edge}`,
+      leading: 'overhang'
+    };
   }
   if (word === 'finish')
-    return { headline: `dig of ${area.name}`, owner: 'dig', numbers: area.dig, pointer: `${pointer}/dig`, leading: 'deepest' };
-  return part === '' || word === 'outline' ? { headline: area.name, owner: 'area', numbers: area, pointer, leading: 'netArea' } : undefined;
+    return {
+      headline: `dig of ${area.name}`,
+      owner: 'dig',
+      numbers: area.dig,
+      pointer: `${pointer}/dig`,
+      leading: 'deepest'
+    };
+  return part === '' || word === 'outline'
+    ? { headline: area.name, owner: 'area', numbers: area, pointer, leading: 'netArea' }
+    : undefined;
 }
 
 function markdown(thing: Thing, evaluation: Evaluation, system: System): string {
   const rows = rowsOf(thing.owner, thing.numbers, system, thing.isBed);
   const working = evaluation.numbers!.workings[`${thing.pointer}/${thing.leading}`];
-  return [`**${markdownText(thing.headline)}**`, table(rows), working && `_${markdownText(workingLine(working, system))}_`]
+  return [
+    `**${markdownText(thing.headline)}**`,
+    table(rows),
+    working && `_${markdownText(workingLine(working, system))}_`
+  ]
     .filter(part => part !== undefined && part !== '')
     .join('\n\n');
 }
 
 function table(rows: readonly Row[]): string {
   if (rows.length === 0) return '';
-  return ['| | |', '|:--|--:|', ...rows.map(({ words, value }) => `| ${markdownText(words)} | ${markdownText(value)} |`)].join('\n');
+  return [
+    '| | |',
+    '|:--|--:|',
+    ...rows.map(({ words, value }) => `| ${markdownText(words)} | ${markdownText(value)} |`)
+  ].join('\n');
 }

@@ -21,9 +21,16 @@ export function lensesIn(evaluation: Evaluation, file: string): Lens[] {
   const paved = printAs('area', quantities.totals.netArea, job.system);
   const missing = quantities.complete ? '' : ' · not complete';
   return [
-    ...lens('job', `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`),
+    ...lens(
+      'job',
+      quantities.areas.length === 0
+        ? 'no numbers yet'
+        : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
+    ),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
-    ...job.missing.flatMap(({ key, because }) => lens(key, `no numbers while ${because} has an error`))
+    ...job.missing.flatMap(({ key, name, because }) =>
+      lens(key, `no numbers while ${because === name ? 'it' : because} has an error`)
+    )
   ];
 }
 

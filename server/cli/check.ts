@@ -9,7 +9,7 @@ import { complain, exitWithFindings, Failure } from './fail.ts';
 import { asJson, coloursFor, write } from './output.ts';
 import { pageOf } from './pages.ts';
 import { readSpecs, type Reading } from './reading.ts';
-import { specPaths } from './spec-paths.ts';
+import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
 
@@ -27,9 +27,9 @@ export function addCheck(program: Command): void {
   program
     .command('check')
     .usage('[options] FILE…')
-    .argument('[files...]', 'job specs, folders to look for them in, or - for standard input')
+    .argument('[files...]')
     .summary('say what is wrong, and where')
-    .description('Checks job specs: faults of the text, and the rules that each job names.')
+    .description(`Checks job specs: faults of the text, and the rules that each job names. ${FILES}`)
     .option('--format <format>', 'human, json, sarif or line', oneOf('--format', FORMATS), 'human')
     .option(
       '--severity <severity>',

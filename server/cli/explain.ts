@@ -9,9 +9,9 @@ export function addExplain(program: Command): void {
   program
     .command('explain')
     .usage('[ID]')
-    .argument('[id]', 'the finding, as it stands behind a message')
+    .argument('[id]')
     .summary('explain a finding')
-    .description('Shows the page about a finding; without one, lists them all.')
+    .description('Shows the page about a finding: what it means, why it matters, a wrong and a right example.')
     .addHelpText('after', EXAMPLES)
     .action(explain);
 }

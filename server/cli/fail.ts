@@ -1,7 +1,7 @@
 /** What kept a verb from running as asked: said on standard error, in a sentence that tells what to do. */
 export class Failure extends Error {}
 
-export const EXIT = { fine: 0, findings: 1, notRun: 2 } as const;
+const EXIT = { fine: 0, findings: 1, notRun: 2 } as const;
 
 /** Says what went wrong; the other files are worked on all the same. */
 export function complain(message: string): void {

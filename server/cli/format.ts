@@ -6,7 +6,7 @@ import { numberOf } from '../../language/views/text/findings-text.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
 import { write } from './output.ts';
-import { specPaths, STANDARD_INPUT, type SpecPath } from './spec-paths.ts';
+import { FILES, specPaths, STANDARD_INPUT, type SpecPath } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { unreadable } from './unreadable.ts';
 
@@ -18,9 +18,9 @@ export function addFormat(program: Command): void {
   program
     .command('format')
     .usage('[options] FILE…')
-    .argument('[files...]', 'job specs, folders to look for them in, or - for standard input')
+    .argument('[files...]')
     .summary('line up a job spec')
-    .description('Prints a job spec with everything lined up; every quantity and comment stays as written.')
+    .description(`Prints a job spec with everything lined up; every quantity and comment stays as written. ${FILES}`)
     .option('-w, --write', 'write it into the file instead')
     .addHelpText('after', EXAMPLES)
     .action(format);
@@ -52,7 +52,7 @@ async function format(asked: readonly string[], options: FormatOptions): Promise
     const isBroken = parse(text).faults.length > 0;
     if (isBroken) leftAlone(show);
     const formatted = formatText(text, parse);
-    if (!options.write) await write(formatted, undefined);
+    if (!options.write) process.stdout.write(formatted);
     else if (formatted !== text && (await writeBack(spec, show, formatted))) written++;
   }
   if (options.write && specs.length > 0)
@@ -77,7 +77,7 @@ async function writeBack({ file }: SpecPath, show: string, text: string): Promis
 async function textOf({ file, fromStandardInput }: SpecPath, show: string): Promise<string | undefined> {
   const read = fromStandardInput ? decode(await readStandardInput()) : await filesOf(file).read(file);
   if ('text' in read) return read.text;
-  complain(unreadable(file, show, read.problem));
+  complain(unreadable(show, read.problem));
   return undefined;
 }
 

@@ -3,14 +3,14 @@ import pico from 'picocolors';
 import type { Colours } from '../../language/views/text/colours.ts';
 import { complain, Failure } from './fail.ts';
 
-/** Where a report goes: to a file, else to standard output. */
-export async function write(text: string, file: string | undefined): Promise<void> {
-  const ended = text.endsWith('\n') || text === '' ? text : `${text}\n`;
+/** A report goes to a file, else to standard output; its last line is ended. */
+export async function write(report: string, file: string | undefined): Promise<void> {
+  const text = report.endsWith('\n') || report === '' ? report : `${report}\n`;
   if (file === undefined) {
-    process.stdout.write(ended);
+    process.stdout.write(text);
     return;
   }
-  await writeFile(file, ended).catch(() => {
+  await writeFile(file, text).catch(() => {
     throw new Failure(`${file} can't be written. Check that its folder is there and may be written to.`);
   });
 }

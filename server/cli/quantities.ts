@@ -9,7 +9,7 @@ import { asOfToday, readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
 import { asJson, coloursFor, write } from './output.ts';
 import { readSpecs, type Reading } from './reading.ts';
-import { specPaths } from './spec-paths.ts';
+import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
 
@@ -26,9 +26,11 @@ export function addQuantities(program: Command): void {
   program
     .command('quantities')
     .usage('[options] FILE…')
-    .argument('[files...]', 'job specs, folders to look for them in, or - for standard input')
+    .argument('[files...]')
     .summary('work out areas, layers, dig, units and edging')
-    .description('Works out the quantities of jobs, area by area and for the whole job, in the measures the job shows.')
+    .description(
+      `Works out the quantities of jobs, area by area and for the whole job, in the measures the job shows. ${FILES}`
+    )
     .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
     .option('--workings', 'show how each number came about (JSON always does)')
     .option('--as-of <date>', 'the day to write into JSON, such as 2026-04-18 (default: today)', readDate)

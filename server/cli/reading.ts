@@ -43,7 +43,7 @@ export async function readSpecs(
         continue;
       }
       const why = problem ?? paving.problemOf(file) ?? 'missing';
-      complaints.push(unreadable(file, show, why));
+      complaints.push(unreadable(show, why));
       lost.push(unreadableFinding(show, why));
     } catch {
       complaints.push(

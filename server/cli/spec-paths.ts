@@ -4,6 +4,9 @@ import path from 'node:path';
 /** Stands for standard input among the files asked for. */
 export const STANDARD_INPUT = '-';
 
+/** Said in the help of every verb that takes files. */
+export const FILES = 'FILE is a job spec, a folder (all specs in it and below), or - for standard input.';
+
 export interface SpecPath {
   /** Absolute; standard input counts as a file of the working directory, so that its `use` leads from there. */
   readonly file: string;

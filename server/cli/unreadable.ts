@@ -1,12 +1,12 @@
-import { existsSync } from 'node:fs';
 import { FAULTS } from '../../language/findings/fault-list.ts';
 import type { Finding } from '../../language/findings/finding.ts';
 import type { ReadProblem } from '../../language/project.ts';
 
 /** What is said on standard error of a file that could not be read. */
-export function unreadable(file: string, show: string, why: ReadProblem): string {
+export function unreadable(show: string, why: ReadProblem): string {
   const what: Readonly<Record<ReadProblem, string>> = {
-    missing: existsSync(file) ? `${show} may not be read. Ask for the right to read it.` : `${show} is not there.`,
+    missing: `${show} is not there.`,
+    forbidden: `${show} may not be read. Ask for the right to read it.`,
     folder: `${show} is a folder.`,
     binary: `${show} holds no text. Name a job spec, or save it as plain text.`,
     encoding: `${show} is no UTF-8 text. Save it as UTF-8.`,
@@ -19,7 +19,8 @@ export function unreadable(file: string, show: string, why: ReadProblem): string
 /** The same as a finding, for who reads the report alone. */
 export function unreadableFinding(show: string, why: ReadProblem): Finding {
   const what: Readonly<Record<ReadProblem, string>> = {
-    missing: 'This file could not be read.',
+    missing: 'This file is not there.',
+    forbidden: 'This file may not be read.',
     folder: 'This is a folder.',
     binary: 'This file holds no text.',
     encoding: 'This file is no UTF-8 text.',

@@ -21,7 +21,9 @@ async function medians(contestants: Readonly<Record<string, () => unknown>>): Pr
       (times[name] ??= []).push(performance.now() - started);
     }
   }
-  return Object.fromEntries(Object.entries(times).map(([name, all]) => [name, all.sort((a, b) => a - b)[(RUNS - 1) / 2]!]));
+  return Object.fromEntries(
+    Object.entries(times).map(([name, all]) => [name, all.sort((a, b) => a - b)[(RUNS - 1) / 2]!])
+  );
 }
 
 function report(what: string, over: number, under: number, aim: string): void {
@@ -46,14 +48,23 @@ async function checkAgainstParser(folder: string): Promise<void> {
       check: () => run(path.join(root, 'dist/paving.cjs'), 'check', file),
       parser: () => run(parserOnly, file)
     });
-    report(`check of ${sample} to building the parser and reading it`, times['check']!, times['parser']!, 'at most 1.50');
+    report(
+      `check of ${sample} to building the parser and reading it`,
+      times['check']!,
+      times['parser']!,
+      'at most 1.50'
+    );
   }
 }
 
 /** An edit in one area of many costs little more than reading the text again. */
 async function editOfOneArea(): Promise<void> {
   const texts = [manyAreas(40, 0), manyAreas(40, 1)];
-  const files: SpecFiles = { resolve: () => undefined, read: () => Promise.resolve({ problem: 'missing' }), show: file => file };
+  const files: SpecFiles = {
+    resolve: () => undefined,
+    read: () => Promise.resolve({ problem: 'missing' }),
+    show: file => file
+  };
   const warm = new Paving(files);
   let turn = 0;
   const evaluated = (paving: Paving): void => {
@@ -62,7 +73,12 @@ async function editOfOneArea(): Promise<void> {
   };
   evaluated(warm);
   const times = await medians({ edit: () => evaluated(warm), whole: () => evaluated(new Paving(files)) });
-  report('an edit in one of 40 areas to working out all of them', times['edit']!, times['whole']!, 'the less the better');
+  report(
+    'an edit in one of 40 areas to working out all of them',
+    times['edit']!,
+    times['whole']!,
+    'the less the better'
+  );
 }
 
 function manyAreas(count: number, edit: number): string {

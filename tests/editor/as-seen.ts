@@ -1,7 +1,7 @@
 // What a person sees: the installed package in a real editor, with pictures to look at.
 import path from 'node:path';
-import type { Locator, Page } from 'playwright-core';
-import { loadInBrowser, serveFolder, startBrowser, startServer, workbenchAddress } from './host/editor.ts';
+import type { Browser, Locator, Page } from 'playwright-core';
+import { loadInBrowser, withEditor, withServedFolder, workbenchAddress } from './host/editor.ts';
 import type { Installed } from './host/install-extension.ts';
 import { withJobFolder } from './host/job-folder.ts';
 import { places } from './host/places.ts';
@@ -54,30 +54,33 @@ async function failureOf(work: () => Promise<void>): Promise<string | undefined>
 }
 
 async function check(look: Look, installed: Installed, folder: string): Promise<void> {
-  const server = await startServer({
+  const wish = {
     ...(look.host === 'node' ? { extensions: installed.extensions } : {}),
     trusted: look.trusted,
-    settings: {
-      'workbench.colorTheme': themes[look.theme],
-      'security.workspace.trust.startupPrompt': 'never'
-    }
+    settings: { 'workbench.colorTheme': themes[look.theme], 'security.workspace.trust.startupPrompt': 'never' }
+  };
+  await withEditor(wish, async (server, browser) => {
+    const address = workbenchAddress(server, { folder, file: path.join(folder, 'small-terrace.paving') });
+    if (look.host === 'node') return lookAt(await newPage(browser), address, look);
+    return withServedFolder(path.dirname(installed.extension), async origin => {
+      const page = await newPage(browser);
+      await loadInBrowser(page, `${origin}/${path.basename(installed.extension)}`);
+      await lookAt(page, address, look);
+    });
   });
-  const web = look.host === 'web' ? await serveFolder(path.dirname(installed.extension)) : undefined;
-  const browser = await startBrowser();
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, bypassCSP: web !== undefined });
+}
+
+const newPage = (browser: Browser): Promise<Page> =>
+  browser.newPage({ viewport: { width: 1280, height: 800 }, bypassCSP: true });
+
+async function lookAt(page: Page, address: string, look: Look): Promise<void> {
+  await page.goto(address, { waitUntil: 'commit' });
   try {
-    if (web) await loadInBrowser(page, `${web.origin}/${path.basename(installed.extension)}`);
-    const file = path.join(folder, 'small-terrace.paving');
-    await page.goto(workbenchAddress(server, { folder, file }), { waitUntil: 'commit' });
     await lookAtJob(page, look);
     await openPageOfFinding(page, look);
   } catch (error) {
     await picture(page, `${look.theme}-failed`);
     throw error;
-  } finally {
-    await browser.close();
-    await web?.stop();
-    await server.stop();
   }
 }
 

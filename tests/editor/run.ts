@@ -4,7 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from '
 import path from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
-import { installEditor } from './host/install.ts';
+import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
 import { withJobFolder } from './host/job-folder.ts';
 import { places, root } from './host/places.ts';
@@ -16,6 +16,7 @@ mkdirSync(places.served, { recursive: true });
 mkdirSync(places.results, { recursive: true });
 mkdirSync(places.screenshots, { recursive: true });
 installEditor();
+await installBrowser();
 const installed = installExtension();
 results.push(packageIsClean());
 await bundleForHosts();

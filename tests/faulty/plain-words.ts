@@ -1,4 +1,3 @@
-import { expect } from 'vitest';
 import type { Evaluation } from '../../language/paving.ts';
 import type { Place } from '../../language/findings/finding.ts';
 
@@ -19,27 +18,36 @@ export function programmersWords(message: string): string[] {
 }
 
 /** Lines and columns exist: the end may stand just past the last character of its line. */
-export function isRealPlace(place: Place, texts: Evaluation['texts']): boolean {
+function isRealPlace(place: Place, texts: Evaluation['texts']): boolean {
   const text = texts.find(({ file }) => file === place.file)?.text;
   if (text === undefined) return false;
   const lines = text.split(/\r\n|\n/);
   const inside = (line: number, column: number): boolean =>
-    Number.isInteger(line) && Number.isInteger(column) && line >= 1 && column >= 1 && column <= (lines[line - 1]?.length ?? -1) + 1;
+    Number.isInteger(line) &&
+    Number.isInteger(column) &&
+    line >= 1 &&
+    column >= 1 &&
+    column <= (lines[line - 1]?.length ?? -1) + 1;
   const forward = place.endLine > place.line || (place.endLine === place.line && place.endColumn >= place.column);
   return inside(place.line, place.column) && inside(place.endLine, place.endColumn) && forward;
 }
 
-/** Every finding has a real place, and says what it says in plain words. */
-export function expectPlainAndPlaced({ findings, texts }: Evaluation, where = ''): void {
-  for (const finding of findings) {
-    const { message, fixes, related, file, line, column, endLine, endColumn } = finding;
-    const shown = `${where} ${file}:${line}:${column}-${endLine}:${endColumn} ${finding.id}: ${message}`;
+/** What is wrong with how findings are told: a programmer's word, a place that is not there, a mark that nobody sees. */
+export function badlyTold({ findings, texts }: Evaluation): string[] {
+  return findings.flatMap(finding => {
+    const { message, fixes, related, line, column, endLine, endColumn } = finding;
     const told = [message, ...fixes.map(fix => fix.title), ...related.map(other => other.message)];
-    expect(told.flatMap(programmersWords), shown).toEqual([]);
-    expect(message, shown).toMatch(/^[^a-z].*[.!?]$/s);
     const places = [finding, ...related, ...fixes.flatMap(fix => fix.edits.map(edit => edit.place))];
-    expect(places.filter(place => !isRealPlace(place, texts)), shown).toEqual([]);
-    // Nobody sees a mark of no width.
-    expect(endLine > line || endColumn > column, `${shown} has no width`).toBe(true);
-  }
+    const wrong = [
+      ...told.flatMap(programmersWords).map(word => `says "${word}"`),
+      ...(/^[^a-z].*[.!?]$/s.test(message) ? [] : ['is no sentence']),
+      ...places.filter(place => !isRealPlace(place, texts)).map(place => `names the place ${shown(place)}`),
+      ...(endLine > line || endColumn > column ? [] : ['has no width'])
+    ];
+    return wrong.map(what => `${shown(finding)} ${finding.id} ${what}: ${message}`);
+  });
+}
+
+function shown({ file, line, column, endLine, endColumn }: Place): string {
+  return `${file}:${line}:${column}-${endLine}:${endColumn}`;
 }

@@ -50,17 +50,18 @@ it('too-many-units: the rest of the area keeps its numbers', () => {
   expect(quantities.areas[0]).not.toHaveProperty('joints');
 });
 
-it('edge-not-said, density-unknown', () => {
+it('edge-not-said; a material without densities has no mass and no loose volume', () => {
   const silent = area(rectangle(2, 2), { layers: [layer('base', 0.1, { material: material('rubble', 'base') })] });
   const [first, ...others] = silent.edges;
   const { meets: _, ...unsaid } = first!;
   const { quantities, findings } = numbersOf(job([{ ...silent, edges: [unsaid, ...others] }]));
   expect(findings.map(({ id, message }) => [id, message])).toEqual([
-    ['edge-not-said', 'Side side 1 of a: say what it meets. Until then no base is taken past it.'],
     [
-      'density-unknown',
-      'The mass and loose volume of the base cannot be told: give rubble a compacted and a loose density.'
+      'edge-not-said',
+      'Nothing is said of side side 1 of a: say what stands there. Until then no base is taken past it.'
     ]
   ]);
   expect(quantities.areas[0]!.edges[0]!.overhang).toBe(0);
+  expect(quantities.areas[0]!.layers[0]).not.toHaveProperty('mass');
+  expect(quantities.areas[0]!.layers[0]).not.toHaveProperty('looseVolume');
 });

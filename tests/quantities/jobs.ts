@@ -112,7 +112,17 @@ export function corners(...points: readonly (readonly [number, number])[]): Loop
 }
 
 export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
-  return { key: 'job', title: 'Test job', system: 'metric', rules: [], points: [], areas, boxes: [], missing: [], ...more };
+  return {
+    key: 'job',
+    title: 'Test job',
+    system: 'metric',
+    rules: [],
+    points: [],
+    areas,
+    boxes: [],
+    missing: [],
+    ...more
+  };
 }
 
 export function numbersOf(of: Job, session = new Session()): JobNumbers {

@@ -11,7 +11,7 @@ import {
   type PublishDiagnosticsParams
 } from 'vscode-languageserver/node.js';
 
-export const ROOT = path.resolve(import.meta.dirname, '../..');
+const ROOT = path.resolve(import.meta.dirname, '../..');
 
 /** The language server as an editor starts it, spoken to over its standard input and output. */
 export class Client {
@@ -23,8 +23,13 @@ export class Client {
   private readonly versions = new Map<string, number>();
 
   constructor() {
-    this.server = spawn(process.execPath, [path.join(ROOT, 'dist/server.cjs'), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
-    this.connection = createProtocolConnection(new StreamMessageReader(this.server.stdout!), new StreamMessageWriter(this.server.stdin!));
+    this.server = spawn(process.execPath, [path.join(ROOT, 'dist/server.cjs'), '--stdio'], {
+      stdio: ['pipe', 'pipe', 'inherit']
+    });
+    this.connection = createProtocolConnection(
+      new StreamMessageReader(this.server.stdout!),
+      new StreamMessageWriter(this.server.stdin!)
+    );
     this.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
       this.published.set(params.uri, params);
       this.history.push(params);
@@ -35,20 +40,30 @@ export class Client {
 
   async start(folder: string): Promise<unknown> {
     const uri = pathToFileURL(folder).href;
-    const result = await this.connection.sendRequest('initialize', { processId: process.pid, rootUri: uri, capabilities: {}, workspaceFolders: [{ uri, name: 'jobs' }] });
+    const result = await this.connection.sendRequest('initialize', {
+      processId: process.pid,
+      rootUri: uri,
+      capabilities: {},
+      workspaceFolders: [{ uri, name: 'jobs' }]
+    });
     await this.connection.sendNotification('initialized', {});
     return result;
   }
 
   async open(uri: string, text: string): Promise<void> {
     this.versions.set(uri, 1);
-    await this.connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId: 'paving', version: 1, text } });
+    await this.connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'paving', version: 1, text }
+    });
   }
 
   async change(uri: string, text: string): Promise<number> {
     const version = this.versions.get(uri)! + 1;
     this.versions.set(uri, version);
-    await this.connection.sendNotification('textDocument/didChange', { textDocument: { uri, version }, contentChanges: [{ text }] });
+    await this.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri, version },
+      contentChanges: [{ text }]
+    });
     return version;
   }
 
@@ -69,7 +84,10 @@ export class Client {
   }
 
   /** Waits for findings of a file that satisfy what is wanted. */
-  findings(uri: string, wanted: (params: PublishDiagnosticsParams) => boolean = () => true): Promise<PublishDiagnosticsParams> {
+  findings(
+    uri: string,
+    wanted: (params: PublishDiagnosticsParams) => boolean = () => true
+  ): Promise<PublishDiagnosticsParams> {
     return new Promise(resolve => {
       const look = (): void => {
         const params = this.published.get(uri);

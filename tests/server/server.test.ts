@@ -25,7 +25,8 @@ area patio {
 let folder: string;
 let client: Client;
 const at = (name: string): string => pathToFileURL(path.join(folder, name)).href;
-const idsOf = (params: { diagnostics: readonly { code?: string | number }[] }): unknown[] => params.diagnostics.map(({ code }) => code);
+const idsOf = (params: { diagnostics: readonly { code?: string | number }[] }): unknown[] =>
+  params.diagnostics.map(({ code }) => code);
 
 beforeEach(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'paving-server-'));
@@ -45,13 +46,15 @@ test('findings come while typing, with their place, page and version, and go whe
   const broken = await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length > 0);
   expect(broken).toMatchObject({
     version,
-    diagnostics: [{
-      code: 'unknown-name',
-      codeDescription: { href: 'paving-page:/unknown-name' },
-      severity: 1,
-      source: 'paving',
-      range: { start: { line: 11, character: 10 }, end: { line: 11, character: 15 } }
-    }]
+    diagnostics: [
+      {
+        code: 'unknown-name',
+        codeDescription: { href: 'paving-page:/unknown-name' },
+        severity: 1,
+        source: 'paving',
+        range: { start: { line: 11, character: 10 }, end: { line: 11, character: 15 } }
+      }
+    ]
   });
   expect(broken.diagnostics[0]!.message).toContain('Did you mean `type-1`?');
   await client.change(at('patio.paving'), PATIO);
@@ -117,7 +120,8 @@ test('fast typing is worked out once, at its end', async () => {
   await client.findings(at('patio.paving'));
   const before = client.history.length;
   let version = 0;
-  for (let mm = 1; mm <= 20; mm++) version = await client.change(at('patio.paving'), PATIO.replace('150 mm', `${150 + mm} mm`));
+  for (let mm = 1; mm <= 20; mm++)
+    version = await client.change(at('patio.paving'), PATIO.replace('150 mm', `${150 + mm} mm`));
   await client.findings(at('patio.paving'), params => params.version === version);
   expect(client.history.length - before).toBeLessThanOrEqual(3);
 });

@@ -35,12 +35,14 @@ export function jobText({ file, job, numbers, findings, placeOf, workings, colou
     colours
   );
   return [
-    `${colours.strong(plainLine(job.title))} · ${plainLine(file)} · ${rules}`,
+    `${colours.strong(plainLine(job.title || 'Job without a title'))} · ${plainLine(file)} · ${rules}`,
     ...quantities.areas.map(area => areaText(area, system, colours)),
     ...lines('Whole job', quantities.areas.length === 0 ? [] : whole),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
-    ...(workings ? [workingsText({ quantities, workings: numbers.workings, system, placeOf, colours })] : []),
+    ...(workings && quantities.areas.length > 0
+      ? [workingsText({ quantities, workings: numbers.workings, system, placeOf, colours })]
+      : []),
     ...lines(`Findings: ${countsText(findings) ?? 'none'}`, findings.map(findingLine))
   ].join('\n\n');
 }

@@ -15,6 +15,32 @@ export interface EditorServer {
   readonly stop: () => Promise<void>;
 }
 
+interface EditorWish {
+  /** The folder of installed extensions. */
+  readonly extensions?: string;
+  readonly settings?: object;
+  /** Whether the person said that they trust the folder. */
+  readonly trusted: boolean;
+}
+
+/** Starts an editor, and ends it and all it started, whatever happens. */
+export async function withEditor(
+  wish: EditorWish,
+  use: (server: EditorServer, browser: Browser) => Promise<void>
+): Promise<void> {
+  const server = await startServer(wish);
+  try {
+    const browser = await startBrowser();
+    try {
+      await use(server, browser);
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    await server.stop();
+  }
+}
+
 // In a browser the editor saves by itself: a test that types would change the files on disk.
 const quietSettings = {
   'files.autoSave': 'off',
@@ -25,11 +51,7 @@ const quietSettings = {
   'git.enabled': false
 };
 
-export async function startServer(wish: {
-  readonly extensions?: string;
-  readonly settings?: object;
-  readonly trusted: boolean;
-}): Promise<EditorServer> {
+async function startServer(wish: EditorWish): Promise<EditorServer> {
   const data = mkdtempSync(path.join(tmpdir(), 'paving-editor-'));
   mkdirSync(path.join(data, 'data/User'), { recursive: true });
   writeFileSync(path.join(data, 'data/User/settings.json'), JSON.stringify({ ...quietSettings, ...wish.settings }));
@@ -79,7 +101,7 @@ export async function startServer(wish: {
   };
 }
 
-export async function startBrowser(): Promise<Browser> {
+async function startBrowser(): Promise<Browser> {
   const flags = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'];
   return chromium.launch({
     executablePath: await installBrowser(),
@@ -88,7 +110,7 @@ export async function startBrowser(): Promise<Browser> {
 }
 
 /** Serves a folder over http: the extension host in the browser loads extensions, and their workers, from there only. */
-export async function serveFolder(folder: string): Promise<{ origin: string; stop: () => Promise<void> }> {
+export async function withServedFolder(folder: string, use: (origin: string) => Promise<void>): Promise<void> {
   const types: Record<string, string> = { '.js': 'text/javascript', '.json': 'application/json' };
   const web = http.createServer((request, response) => {
     const asked = new URL(request.url ?? '/', 'http://localhost').pathname;
@@ -104,15 +126,13 @@ export async function serveFolder(folder: string): Promise<{ origin: string; sto
   });
   await new Promise<void>(resolve => web.listen(0, '127.0.0.1', resolve));
   const address = web.address();
-  if (address === null || typeof address === 'string') throw new Error('The folder is not served on a port.');
-  return {
-    origin: `http://127.0.0.1:${address.port}`,
-    stop: () =>
-      new Promise(resolve => {
-        web.closeAllConnections();
-        web.close(() => resolve());
-      })
-  };
+  try {
+    if (address === null || typeof address === 'string') throw new Error('The folder is not served on a port.');
+    await use(`http://127.0.0.1:${address.port}`);
+  } finally {
+    web.closeAllConnections();
+    web.close();
+  }
 }
 
 /** The workbench's address for a folder and what to load with it. */

@@ -43,11 +43,10 @@ export async function installBrowser(): Promise<string> {
 /** The Debian packages that the browser needs and a bare machine lacks. */
 function missingForBrowser(): string[] {
   const libraries = execFileSync('/sbin/ldconfig', ['-p'], { encoding: 'utf8' });
-  return [
-    ...(libraries.includes('libnss3.so') ? [] : ['libnss3']),
-    ...(libraries.includes('libnspr4.so') ? [] : ['libnspr4']),
-    ...(existsSync('/etc/fonts/fonts.conf') ? [] : ['fontconfig-config', 'fonts-dejavu-core'])
-  ];
+  const needed = { libnss3: 'libnss3.so', libnspr4: 'libnspr4.so', libexpat1: 'libexpat.so.1' };
+  const missing = Object.entries(needed).filter(([, file]) => !libraries.includes(file));
+  const fonts = existsSync('/etc/fonts/fonts.conf') ? [] : ['fontconfig-config', 'fonts-dejavu-core'];
+  return [...missing.map(([name]) => name), ...fonts];
 }
 
 async function unpackBrowser(): Promise<string> {

@@ -1,0 +1,23 @@
+import type { Edge } from '../job/job.ts';
+
+/** Sides of one area that share a finding, in their order. */
+export function alike(edges: readonly Edge[], likeness: (edge: Edge) => string): Edge[][] {
+  const groups = new Map<string, Edge[]>();
+  for (const edge of edges) {
+    const name = likeness(edge);
+    groups.set(name, [...(groups.get(name) ?? []), edge]);
+  }
+  return [...groups.values()];
+}
+
+/** `side left`, `sides right, far and left`; a name that several parts of a side share is told once. */
+export function sidesInWords(edges: readonly { readonly name: string }[]): string {
+  const names = [...new Set(edges.map(edge => edge.name))];
+  const most = names.slice(0, MOST_NAMED);
+  const more = names.length - most.length;
+  if (more > 0) return `sides ${most.join(', ')} and ${more} more`;
+  return names.length === 1 ? `side ${names[0]!}` : `sides ${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+}
+
+/** A longer list of sides is read by nobody. */
+const MOST_NAMED = 6;

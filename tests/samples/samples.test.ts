@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import { formatText } from '../../language/format/format.ts';
+import type { Evaluation } from '../../language/paving.ts';
+import { createParse } from '../../language/syntax/parse.ts';
+import { BLOCKS } from '../../language/syntax/words.ts';
+import { badlyTold } from '../faulty/plain-words.ts';
+import { wrongWorkings } from '../quantities/workings.ts';
+import { evaluated, FILES, JOBS, textOf } from './samples.ts';
+
+/** Net area of each sample, m2: 15 to 150, the square above 1,000. */
+const NET_AREAS: Readonly<Record<string, readonly [number, number]>> = {
+  'square/square.paving': [1000, 2000]
+};
+const USUAL_AREA = [15, 150] as const;
+
+function quantitiesOf({ numbers }: Evaluation): NonNullable<Evaluation['numbers']>['quantities'] {
+  if (numbers === undefined) throw new Error('A job without numbers.');
+  return numbers.quantities;
+}
+
+/** Every number in a thing, by its pointer. */
+function numbersIn(thing: unknown, pointer = ''): [string, number][] {
+  if (typeof thing === 'number') return [[pointer, thing]];
+  if (typeof thing !== 'object' || thing === null) return [];
+  return Object.entries(thing).flatMap(([key, value]) => numbersIn(value, `${pointer}/${key}`));
+}
+
+it('there are at least five jobs, one over several files', () => {
+  expect(JOBS.length).toBeGreaterThanOrEqual(5);
+  expect(FILES.length).toBeGreaterThan(JOBS.length);
+});
+
+describe.each(FILES)('%s', file => {
+  it('has no finding above a note', async () => {
+    const evaluation = await evaluated(file);
+    expect(evaluation.findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message)).toEqual([]);
+    expect(badlyTold(evaluation)).toEqual([]);
+  });
+
+  it('is canonical', () => {
+    expect(formatText(textOf(file), createParse())).toBe(textOf(file));
+  });
+});
+
+describe.each(JOBS)('%s', file => {
+  it('has no finding at all, but that trucks need an engineer', async () => {
+    const ids = new Set((await evaluated(file)).findings.map(finding => finding.id));
+    expect([...ids]).toEqual(file === 'square/square.paving' ? ['trucks-need-an-engineer'] : []);
+  });
+
+  it('is of real size, with every area complete', async () => {
+    const { complete, missing, areas, totals } = quantitiesOf(await evaluated(file));
+    expect({ complete, missing }).toEqual({ complete: true, missing: [] });
+    const declared = FILES.filter(
+      other => other === file || (file.includes('/') && other.startsWith(file.replace(/[^/]*$/, '')))
+    ).flatMap(other => [...textOf(other).matchAll(/^area (\S+)/gm)].map(([, name]) => name!));
+    expect(areas.map(area => area.name).sort()).toEqual(declared.sort());
+    const [least, most] = NET_AREAS[file] ?? USUAL_AREA;
+    expect(totals.netArea).toBeGreaterThan(least);
+    expect(totals.netArea).toBeLessThan(most);
+  });
+
+  it('has every key of the contract for every area', async () => {
+    const quantities = quantitiesOf(await evaluated(file));
+    expect(Object.keys(quantities)).toEqual(
+      expect.arrayContaining(['id', 'title', 'currency', 'complete', 'missing', 'areas', 'dig', 'totals'])
+    );
+    expect(Object.keys(quantities.dig)).toEqual(expect.arrayContaining(['area', 'bankVolume', 'looseVolume', 'mass']));
+    for (const area of quantities.areas) {
+      const has = (thing: object | undefined, ...keys: string[]): void => {
+        expect(Object.keys(thing ?? {}), `${area.name}: ${keys.join()}`).toEqual(expect.arrayContaining(keys));
+      };
+      has(
+        area,
+        'id',
+        'name',
+        'traffic',
+        'outline',
+        'keptOut',
+        'grossArea',
+        'netArea',
+        'perimeter',
+        'edges',
+        'finish',
+        'dig',
+        'layers'
+      );
+      has(area, 'laying', 'joints', 'edging');
+      has(area.finish, 'at', 'height');
+      has(area.dig, 'area', 'bankVolume', 'looseVolume', 'mass', 'deepest', 'shallowest');
+      has(area.joints, 'length', 'volume', 'mass');
+      expect(area.layers.map(layer => layer.role)).toEqual(expect.arrayContaining(['bed', 'base']));
+      for (const layer of area.layers)
+        has(layer, 'role', 'material', 'thickness', 'area', 'compactedVolume', 'looseVolume', 'mass');
+      for (const laying of area.laying ?? []) has(laying, 'unit', 'bond', 'whole', 'cut', 'clipped');
+      for (const edge of area.edges) has(edge, 'name', 'from', 'to', 'length', 'meets', 'overhang');
+      for (const edging of area.edging) has(edging, 'material', 'length');
+      for (const shape of area.keptOut) has(shape, 'id', 'outline', 'area');
+    }
+  });
+
+  it('has no key whose stage is still to come', async () => {
+    const keys = [...JSON.stringify(quantitiesOf(await evaluated(file))).matchAll(/"(\w+)":/g)].map(([, key]) => key);
+    const later = [
+      'rulebooks',
+      'tapes',
+      'levels',
+      'boxes',
+      'gates',
+      'drains',
+      'log',
+      'order',
+      'cuts',
+      'cost',
+      'costPerArea',
+      'fillVolume'
+    ];
+    const ofLaying = ['unitsUsed', 'lowerBound', 'proven', 'breakage', 'toBuy', 'smallestPiece', 'sawLength'];
+    const ofFinish = ['fall', 'direction'];
+    expect(keys.filter(key => [...later, ...ofLaying, ...ofFinish].includes(key!))).toEqual([]);
+  });
+
+  it('holds no number that is none', async () => {
+    const quantities = quantitiesOf(await evaluated(file));
+    expect(numbersIn(quantities).length).toBeGreaterThan(50);
+    expect(numbersIn(quantities).filter(([, value]) => !Number.isFinite(value))).toEqual([]);
+    const mayBeBelowNought = /\/(?:outline|edges)\/.*\/(?:from|to|centre|turn)\b|\/finish\/height$|\/points\//;
+    expect(numbersIn(quantities).filter(([pointer, value]) => value < 0 && !mayBeBelowNought.test(pointer))).toEqual(
+      []
+    );
+  });
+
+  it('gives each number again from its printed formula and values alone', async () => {
+    const { numbers } = await evaluated(file);
+    expect(wrongWorkings(numbers!.quantities, numbers!.workings)).toEqual([]);
+    expect(Object.keys(numbers!.workings).length).toBeGreaterThan(30);
+  });
+
+  it('takes each value that is written from a place', async () => {
+    const { numbers, places, texts } = await evaluated(file);
+    const keys = Object.values(numbers!.workings).flatMap(({ values }) =>
+      values.flatMap(({ from }) => ('key' in from ? [from.key] : []))
+    );
+    expect(keys.length).toBeGreaterThan(10);
+    expect([...new Set(keys)].filter(key => !places.has(key))).toEqual([]);
+    const files = texts.map(text => text.file);
+    expect([...new Set(keys)].filter(key => !files.includes(places.get(key)!.file))).toEqual([]);
+  });
+});
+
+it('the samples use every word and form of the language together', () => {
+  const parse = createParse();
+  const tokens = FILES.flatMap(file => parse(textOf(file)).tokens);
+  const used = new Set(tokens.map(token => token.tokenType.name));
+  const words = Object.values(BLOCKS).flatMap(block => [
+    ...Object.entries(block.statements).flatMap(([word, statement]) => [word, ...statement.clauses]),
+    ...(block.lines ?? [])
+  ]);
+  const others = ['per', '+', '-', '*', '/', '(', ')', ',', '=', 'BY', 'STRING'];
+  expect([...new Set([...words, ...others])].filter(word => !used.has(word))).toEqual([]);
+  const spellings = new Set(
+    tokens.filter(token => ['NUMBER', 'MEASURE', 'BY'].includes(token.tokenType.name)).map(token => token.image)
+  );
+  for (const spelling of ["'", '"', '2-3/8', '11½', '.5', '×', '3 1/2', '2.25', 't/m3', 'lb', 'cu ft', '%'])
+    expect([...spellings]).toContain(spelling);
+});
