@@ -13,6 +13,7 @@ export interface Limit {
 }
 
 const METRES_AN_INCH = 0.0254;
+const SIXTY_FOURTHS = 64;
 
 export function limit(inches: number, millimetres: number): Limit {
   return { inches, millimetres };
@@ -24,6 +25,9 @@ export function inSystem({ inches, millimetres }: Limit, system: System): number
 }
 
 export function printLimit(length: Limit, system: System): string {
+  // Published as a decimal, 2.36 in, it is known by that.
+  const isFraction = Number.isInteger(length.inches * SIXTY_FOURTHS);
+  if (system === 'imperial' && !isFraction) return `${length.inches} in`;
   return printFine(inSystem(length, system), system);
 }
 

@@ -202,7 +202,7 @@ export class Context {
     if (found === undefined || !isLet(found.node)) return undefined;
     const node = found.node;
     const known = this.lets.get(node);
-    if (known === 'being read' || this.letsDeep > MOST_LETS_DEEP)
+    if (known === 'being read' || this.letsDeep >= MOST_LETS_DEEP)
       return this.fault(
         text,
         target,

@@ -129,7 +129,9 @@ export class Outlines {
   // ---- from point to point ----
 
   private chain(text: SpecText, key: Key, node: ast.Chain): NamedOutline | undefined {
-    if (node.legs.length > MOST_SIDES) return this.tooManySides(text, key, node, node.legs.length);
+    const comesBack = node.legs.at(-1)?.to?.$refText === node.start?.$refText;
+    const sideCount = node.legs.length + (comesBack ? 0 : 1);
+    if (sideCount > MOST_SIDES) return this.tooManySides(text, key, node, sideCount);
     const corners: { name: string; at: Point }[] = [];
     const bends: (ast.Bend | undefined)[] = [];
     for (const [reference, bend] of [

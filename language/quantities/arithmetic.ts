@@ -11,17 +11,21 @@ export interface Expression {
 
 /** The way a number came about. */
 export type Formula =
-  | {
-      readonly kind: 'name';
-      readonly name: string;
-      readonly value: number;
-      readonly measure: string;
-      readonly from: From;
-    }
+  | NamedValue
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'sum'; readonly terms: readonly Part[] }
   | { readonly kind: 'product'; readonly terms: readonly Part[] }
   | { readonly kind: 'call'; readonly name: Call; readonly of: readonly Formula[] };
+
+interface NamedValue {
+  readonly kind: 'name';
+  readonly name: string;
+  readonly value: number;
+  readonly measure: string;
+  readonly from: From;
+  /** As written in the text. */
+  readonly written?: string;
+}
 
 /** One part of a sum or product; `inverse`: subtracted, or divided by. */
 export interface Part {
@@ -38,7 +42,7 @@ export type Call = 'larger of' | 'rounded up';
 const COUNT_TOLERANCE = 1e-6;
 
 /** A value with a name. `measure` is SI (`m`, `m2`, `kg/m3`; empty for shares and counts). */
-export function leaf(name: string, value: number, measure: string, from: From): Expression {
+export function leaf(name: string, value: number, measure: string, from: From): Expression & { formula: NamedValue } {
   return {
     value,
     dimensions: dimensionsOf(measure),
@@ -48,7 +52,8 @@ export function leaf(name: string, value: number, measure: string, from: From): 
 
 /** A quantity from the text, or one assumed in its place. */
 export function given(name: string, quantity: Given, measure: string): Expression {
-  return leaf(name, quantity.value, measure, sourceOf(quantity));
+  const { value, dimensions, formula } = leaf(name, quantity.value, measure, sourceOf(quantity));
+  return { value, dimensions, formula: { ...formula, written: quantity.written } };
 }
 
 /** Where a given quantity stands in the text, or why it is assumed. */

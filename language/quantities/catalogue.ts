@@ -26,6 +26,8 @@ export interface Quantity {
   /** There whenever its owner is. */
   readonly always: boolean;
   readonly describe: string;
+  /** A count of work done, for tests and the JSON: no table shows it. */
+  readonly workOnly?: true;
 }
 
 /** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
@@ -303,7 +305,8 @@ export const CATALOGUE = [
     print: 'count',
     computed: true,
     always: true,
-    describe: 'Units that were measured against an edge: a count of the work done, not of material'
+    describe: 'Units that were measured against an edge: a count of the work done, not of material',
+    workOnly: true
   },
   {
     id: 'joint-length',
@@ -483,7 +486,12 @@ export function quantityOf<O extends Owner>(owner: O, key: KeyOf<O>): Quantity {
   return byOwnerAndKey.get(`${owner} ${key}`)!;
 }
 
-/** All quantities of an owner, in the order in which they are shown. */
+/** All quantities of an owner, in the order of the JSON. */
 export function quantitiesOf(owner: Owner): readonly Quantity[] {
   return CATALOGUE.filter(entry => entry.owner === owner);
+}
+
+/** Those that tables show, in their order. */
+export function shownQuantitiesOf(owner: Owner): readonly Quantity[] {
+  return quantitiesOf(owner).filter(({ workOnly }) => workOnly === undefined);
 }

@@ -24,6 +24,8 @@ export interface WorkingValue {
   /** SI; empty for counts and shares. */
   readonly measure: string;
   readonly from: From;
+  /** As written in the text, where it stands there or in what ships. */
+  readonly written?: string;
 }
 
 /** Where a value comes from. */

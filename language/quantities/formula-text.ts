@@ -23,7 +23,7 @@ class Names {
   readonly #taken = new Map<string, string>();
 
   /** The name under which a value stands in this formula. */
-  of({ name, value, measure, from }: Named): string {
+  of({ name, value, measure, from, written }: Named): string {
     const content = JSON.stringify([value, measure, from]);
     for (let count = 1; ; count++) {
       const candidate = count === 1 ? name : `${name} ${count}`;
@@ -31,7 +31,7 @@ class Names {
       if (taken === content) return candidate;
       if (taken !== undefined) continue;
       this.#taken.set(candidate, content);
-      this.values.push({ name: candidate, value, measure, from });
+      this.values.push({ name: candidate, value, measure, from, ...(written === undefined ? {} : { written }) });
       return candidate;
     }
   }

@@ -2,7 +2,7 @@ import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities } from '../quantities/contract.ts';
-import type { Owner } from '../quantities/catalogue.ts';
+import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
 import { markdownText } from './markdown.ts';
 import { rowsOf, type Row } from './rows.ts';
 import { workingLine } from './working-line.ts';
@@ -149,10 +149,15 @@ function markdown(thing: Thing, evaluation: Evaluation, system: System): string 
   return [
     `**${markdownText(thing.headline)}**`,
     table(rows),
-    working && `_${markdownText(workingLine(working, system))}_`
+    working && `${markdownText(wordsOf(thing))}: _${markdownText(workingLine(working, system))}_`
   ]
     .filter(part => part !== undefined && part !== '')
     .join('\n\n');
+}
+
+/** The row that the working belongs to. */
+function wordsOf({ owner, leading }: Thing): string {
+  return quantitiesOf(owner).find(({ key }) => key === leading)!.words;
 }
 
 function table(rows: readonly Row[]): string {

@@ -1,6 +1,6 @@
 import type { System } from '../job/job.ts';
 import { printAs } from '../measures/print.ts';
-import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
+import { shownQuantitiesOf, type Owner } from '../quantities/catalogue.ts';
 
 /** One line of a table: a quantity in words and as it prints. */
 export interface Row {
@@ -11,7 +11,7 @@ export interface Row {
 
 /** The numbers of one owner as rows, in the catalogue's order; what has no number has no row. */
 export function rowsOf(owner: Owner, numbers: object, system: System, isBed = false): Row[] {
-  return quantitiesOf(owner).flatMap(({ key, words, print, printBed }) => {
+  return shownQuantitiesOf(owner).flatMap(({ key, words, print, printBed }) => {
     const value = (numbers as Readonly<Record<string, unknown>>)[key];
     const style = isBed ? (printBed ?? print) : print;
     return typeof value === 'number' ? [{ key, words, value: printAs(style, value, system) }] : [];

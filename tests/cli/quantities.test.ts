@@ -34,7 +34,7 @@ describe('for a reader', () => {
   test('what was assumed, with why', () => {
     const { out } = paving(['quantities', '-'], { input: GOOD.replace('soil sand, ', '') });
     expect(out).toContain('\nAssumed\n');
-    expect(out).toMatch(/swell of the soil 0\.25, .*: the job names no soil; common earth as shipped is taken/);
+    expect(out).toMatch(/swell of the soil 25 %, .*: the job names no soil; common earth as shipped is taken/);
   });
 
   test('how each number came about, only when asked', () => {

@@ -46,6 +46,7 @@ export interface WorkingJson {
     readonly name: string;
     readonly value: number;
     readonly measure: string;
+    readonly written?: string;
     readonly from: FromPointer | FromAssumed | FromShape | Pick<Place, 'file' | 'line' | 'column'>;
   }[];
 }

@@ -95,6 +95,7 @@ const working = object(
         name: text('Name in the formula'),
         value: number('In SI', 'measure as named'),
         measure: text('SI measure; empty for counts and shares'),
+        'written?': text('As written in the text, or in what ships'),
         from: {
           oneOf: [
             object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),

@@ -1,6 +1,6 @@
 import type { System } from '../../job/job.ts';
 import { printHeight } from '../../measures/print.ts';
-import { quantitiesOf, type Owner } from '../../quantities/catalogue.ts';
+import { shownQuantitiesOf, type Owner } from '../../quantities/catalogue.ts';
 import type { AreaQuantities } from '../../quantities/contract.ts';
 import { rowsOf } from '../rows.ts';
 import type { Colours } from './colours.ts';
@@ -74,7 +74,7 @@ interface NumberTable<T> {
 
 function numberTable<T extends object>({ owner, items, leading, system, colours }: NumberTable<T>): string[] {
   if (items.length === 0) return [];
-  const quantities = quantitiesOf(owner);
+  const quantities = shownQuantitiesOf(owner);
   const columns = [
     ...leading.map(({ head }) => ({ head })),
     ...quantities.map(({ words }) => ({ head: words, right: true }))

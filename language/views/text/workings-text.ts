@@ -1,7 +1,7 @@
 import type { Place } from '../../findings/finding.ts';
 import type { System } from '../../job/job.ts';
-import { printByMeasure } from '../../measures/print.ts';
 import type { From, JobQuantities, Workings } from '../../quantities/contract.ts';
+import { printWorkingValue } from '../working-value.ts';
 import type { Colours } from './colours.ts';
 import { labelOf } from './labels.ts';
 import { table } from './table.ts';
@@ -27,12 +27,8 @@ export function workingsText({ quantities, workings, system, placeOf, colours }:
     const [first] = values;
     // What is only measured needs no formula.
     if (first?.name === formula)
-      return `  ${labelOf(pointer, quantities)}\n    ${printByMeasure(first.value, first.measure, system)}, ${fromText(first.from)}`;
-    const rows = values.map(({ name, value, measure, from }) => [
-      name,
-      printByMeasure(value, measure, system),
-      fromText(from)
-    ]);
+      return `  ${labelOf(pointer, quantities)}\n    ${printWorkingValue(first, system)}, ${fromText(first.from)}`;
+    const rows = values.map(value => [value.name, printWorkingValue(value, system), fromText(value.from)]);
     const lines = table([{ head: '' }, { head: '', right: true }, { head: '' }], rows, colours);
     return [
       `  ${labelOf(pointer, quantities)}`,
