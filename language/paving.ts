@@ -6,7 +6,7 @@ import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import { usesOf, type Use } from './lowering/uses.ts';
 import { gather, MOST_FILES, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
-import { computeJob } from './quantities/compute-job.ts';
+import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
@@ -25,6 +25,9 @@ export interface Evaluation {
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }
+
+/** What a caller needs: findings alone, or numbers as well. */
+export type Need = 'findings' | 'numbers';
 
 type Stored = { readonly spec: SpecText } | { readonly problem: ReadProblem };
 
@@ -104,8 +107,11 @@ export class Paving {
     return [...seen];
   }
 
-  /** Works out a loaded file, in steps; undefined when it could not be read (see `problemOf`). */
-  *evaluate(file: string): Generator<void, Evaluation | undefined> {
+  /**
+   * Works out a loaded file, in steps; undefined when it could not be read (see `problemOf`). Where findings alone are
+   * needed, numbers are left out; the findings are the same.
+   */
+  *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
     const stored = this.texts.get(file);
     if (stored === undefined || 'problem' in stored) return undefined;
     const ids = new Map<SpecText, string>([[stored.spec, file]]);
@@ -118,9 +124,10 @@ export class Paving {
     yield;
     const lowered = lower(project);
     yield;
-    const numbers = lowered.job && (yield* computeJob(lowered.job, this.session, file));
+    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, file) : undefined;
+    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, file))) ?? [];
     const order = project.texts.map(text => text.file);
-    const placedFindings = (numbers?.findings ?? []).map(raw => placed(raw, lowered.places, project.main.file));
+    const placedFindings = found.map(raw => placed(raw, lowered.places, project.main.file));
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),

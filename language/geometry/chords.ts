@@ -1,7 +1,7 @@
 import { Clipper, FillRule } from 'clipper2-ts';
-import { type Bounds, boundsOf } from './bounds.ts';
+import { type Bounds, boundsOf, boundsOfSide } from './bounds.ts';
 import { pointAlong } from './outline.ts';
-import type { Loop, Point } from './shapes.ts';
+import type { Arc, Loop, Point, Side } from './shapes.ts';
 
 /**
  * The most an arc turns per chord, in radians. Chords fall short of the area between an arc and its centre by a sixth
@@ -49,48 +49,46 @@ function chordsFor(turn: number): number {
 
 /** The corners of an outline in a plan, arcs as chords, its own crossings resolved. */
 export function inPlan(loop: Loop, plan: ChordPlan): Point[][] {
-  const corners = cornersInPlan(loop, plan);
+  const corners = loop.flatMap(side => cornersOf(side, plan));
   // The clipping library fails on a path of no corners.
   return corners.length === 0 ? [] : Clipper.union([corners], FillRule.NonZero);
 }
 
 /**
- * The corners of an outline in a plan, for what is asked within a window only: of a stretch that stays beyond one side
- * of the window its ends are enough.
+ * The corners of an outline in a plan, for what is asked within a window only: of a stretch of arc that stays beyond one
+ * side of the window its ends are enough.
  */
 export function inWindow(loop: Loop, plan: ChordPlan, window: Bounds): Point[][] {
-  const corners = cornersInPlan(loop, plan);
-  const edge = (metres: number, origin: number): number => (metres - origin) * plan.scale;
-  const left = edge(window.left, plan.origin.x);
-  const right = edge(window.right, plan.origin.x);
-  const bottom = edge(window.bottom, plan.origin.y);
-  const top = edge(window.top, plan.origin.y);
-  const beyond = ({ x, y }: Point): number =>
-    (x < left ? 1 : 0) | (x > right ? 2 : 0) | (y < bottom ? 4 : 0) | (y > top ? 8 : 0);
-  const sides = corners.map(beyond);
-  const kept: Point[] = [];
-  // Sides of the window that everything since the last kept corner lies beyond; the first corner is always kept.
-  let beyondAll = 0;
-  corners.forEach((corner, index) => {
-    const here = sides[index]!;
-    if ((beyondAll & here & sides[(index + 1) % sides.length]!) !== 0) {
-      beyondAll &= here;
-      return;
-    }
-    kept.push(corner);
-    beyondAll = here;
-  });
-  return kept.length === 0 ? [] : [kept];
+  const corners = loop.flatMap(side => cornersOf(side, plan, window));
+  return corners.length === 0 ? [] : [corners];
 }
 
-function cornersInPlan(loop: Loop, { origin, scale }: ChordPlan): Point[] {
-  return loop.flatMap(side => {
-    const chords = side.arc ? chordsFor(Math.abs(side.arc.turn)) : 1;
-    return Array.from({ length: chords }, (_, index) => {
-      const point = pointAlong(side, index / chords);
-      return { x: Math.round((point.x - origin.x) * scale), y: Math.round((point.y - origin.y) * scale) };
-    });
-  });
+/** The corners along a side but its last, which is the first of the next. */
+function cornersOf(side: Side, { origin, scale }: ChordPlan, window?: Bounds): Point[] {
+  const { arc } = side;
+  const chords = arc ? chordsFor(Math.abs(arc.turn)) : 1;
+  const corners: Point[] = [];
+  const follow = (first: number, end: number): void => {
+    if (end - first > 1 && !(arc && window && isBeyond(partOf(side, arc, first / chords, end / chords), window))) {
+      const middle = Math.floor((first + end) / 2);
+      follow(first, middle);
+      follow(middle, end);
+      return;
+    }
+    const { x, y } = pointAlong(side, first / chords);
+    corners.push({ x: Math.round((x - origin.x) * scale), y: Math.round((y - origin.y) * scale) });
+  };
+  follow(0, chords);
+  return corners;
+}
+
+function partOf(side: Side, arc: Arc, from: number, to: number): Side {
+  return { from: pointAlong(side, from), to: pointAlong(side, to), arc: { ...arc, turn: (to - from) * arc.turn } };
+}
+
+function isBeyond(side: Side, window: Bounds): boolean {
+  const { left, right, bottom, top } = boundsOfSide(side);
+  return right < window.left || left > window.right || top < window.bottom || bottom > window.top;
 }
 
 /** A corner of a plan, back to metres. */

@@ -1,9 +1,13 @@
-import { columnsOf, coursesOf } from './courses.ts';
+import { boundsOfSide } from './bounds.ts';
+import { type Course, coursesOf } from './courses.ts';
 import { inFrame, isLayable, shiftOf, type UnitGrid } from './grid-frame.ts';
-import { lengthAtLevel, runsOf } from './level-line.ts';
-import { type Edge, type Path, pathOf } from './path-clip.ts';
-import type { Loop, Region, Side } from './shapes.ts';
+import { crossedOddly, lengthAtLevel, runsOf } from './level-line.ts';
+import { type Edge, pathOf, RIM_TOLERANCE } from './path-clip.ts';
+import type { Region, Side } from './shapes.ts';
 import { MOST_UNITS, unitsAbout } from './unit-grid.ts';
+
+/** In metres: a joint this near to an edge is measured against it, so that one along an edge is found to be no joint. */
+const NEAR_EDGE = 1e-9;
 
 /**
  * Metres of joint inside a region, along the middle of the joints: course joints and cross joints, where they meet
@@ -13,37 +17,69 @@ import { MOST_UNITS, unitsAbout } from './unit-grid.ts';
 export function jointLength(region: Region, grid: UnitGrid): number | undefined {
   const about = unitsAbout(region, grid);
   if (!isLayable(grid) || !(about <= MOST_UNITS)) return undefined;
-  const pitch = grid.length + grid.joint;
-  const coursePitch = grid.width + grid.joint;
   const half = grid.joint / 2;
   const loops = inFrame(region, grid);
   const runs = runsOf(loops);
   let length = 0;
   let first = true;
   // Each course reaches from the middle of the joint before it to the middle of the joint after it.
-  for (const course of coursesOf(loops.map(pathOf), coursePitch, -half)) {
+  for (const course of coursesOf(loops.map(pathOf), grid.width + grid.joint, -half)) {
     if (first) length += lengthAtLevel(runs, course.bottom);
     first = false;
     length += lengthAtLevel(runs, course.top);
-    // Cells reach from middle to middle of the units, so that a cross joint runs up the middle of each.
-    columnsOf(course, pitch, shiftOf(course.number, grid) - half - pitch / 2, {
-      full: count => {
-        length += count * coursePitch;
-      },
-      partial: (left, paths) => {
-        length += lengthAtLevel(runsOf(paths.map(onItsSide)), left + pitch / 2);
-      }
-    });
+    length += crossJoints(course, shiftOf(course.number, grid) - half, grid.length + grid.joint);
   }
   return length;
 }
 
-/** A path with x and y changed over, so that an upright line becomes a level. */
-function onItsSide(path: Path): Loop {
-  return path.map(edgeOnItsSide);
+/** Metres of cross joints in one course, a pitch apart from `start` on. Only those near an edge need measuring. */
+function crossJoints(course: Course, start: number, pitch: number): number {
+  const { bottom, top, paths } = course;
+  const sides = paths.flatMap(path => path.filter(edge => !runsAlongRim(edge, course)).map(sideOf));
+  const across = runsOf([sides]);
+  const upright = runsOf([paths.flatMap(path => path.map(edgeOnItsSide))]);
+  const near = stretches(sides);
+  let length = 0;
+  let from = 0;
+  near.forEach(({ left, right }, index) => {
+    if (index > 0 && crossedOddly(across, { x: (from + left) / 2, y: (bottom + top) / 2 }))
+      length += (Math.ceil((left - start) / pitch) - 1 - Math.floor((from - start) / pitch)) * (top - bottom);
+    const last = Math.floor((right - start) / pitch);
+    for (let joint = Math.ceil((left - start) / pitch); joint <= last; joint++)
+      length += lengthAtLevel(upright, start + joint * pitch);
+    from = right;
+  });
+  return length;
 }
 
-function edgeOnItsSide({ x0, y0, x1, y1, radius, centreX, centreY, turn }: Edge): Side {
-  const ends = { from: { x: y0, y: x0 }, to: { x: y1, y: x1 } };
-  return radius > 0 ? { ...ends, arc: { centre: { x: centreY, y: centreX }, turn: -turn } } : ends;
+/** Stretches along the course, in order and apart, over which a side of the region runs. */
+function stretches(sides: readonly Side[]): { left: number; right: number }[] {
+  const all = sides
+    .map(boundsOfSide)
+    .map(({ left, right }) => ({ left: left - NEAR_EDGE, right: right + NEAR_EDGE }))
+    .sort((a, b) => a.left - b.left);
+  const merged: { left: number; right: number }[] = [];
+  for (const { left, right } of all) {
+    const last = merged.at(-1);
+    if (last !== undefined && left <= last.right) last.right = Math.max(last.right, right);
+    else merged.push({ left, right });
+  }
+  return merged;
+}
+
+function runsAlongRim({ y0, y1, radius }: Edge, { bottom, top }: Course): boolean {
+  const on = (level: number): boolean => Math.abs(y0 - level) < RIM_TOLERANCE && Math.abs(y1 - level) < RIM_TOLERANCE;
+  return radius === 0 && (on(bottom) || on(top));
+}
+
+function sideOf({ x0, y0, x1, y1, radius, centreX, centreY, turn }: Edge): Side {
+  const ends = { from: { x: x0, y: y0 }, to: { x: x1, y: y1 } };
+  return radius > 0 ? { ...ends, arc: { centre: { x: centreX, y: centreY }, turn } } : ends;
+}
+
+/** An edge with x and y changed over, so that an upright line becomes a level. */
+function edgeOnItsSide(edge: Edge): Side {
+  const { from, to, arc } = sideOf(edge);
+  const ends = { from: { x: from.y, y: from.x }, to: { x: to.y, y: to.x } };
+  return arc ? { ...ends, arc: { centre: { x: arc.centre.y, y: arc.centre.x }, turn: -arc.turn } } : ends;
 }

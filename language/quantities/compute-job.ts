@@ -10,7 +10,7 @@ import type { Session, Slot, Stage } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
 import type { JobNumbers, Working } from './contract.ts';
 import { type JobInputs, type JobResult, jobStage } from './job-stage.ts';
-import { type Laid, layingInputs, layingStage } from './laying-stage.ts';
+import { type Laid, layingInputs, layingStage, tooManyFor } from './laying-stage.ts';
 import { layersInputs, type LayersNumbers, layersStage } from './layers-stage.ts';
 import { outlineInputs, type OutlineNumbers, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
@@ -35,20 +35,9 @@ interface Shares {
  * can hold jobs of one name.
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
-  const memory = { session, scope };
-  const findings: RawFinding[] = [];
-  const results: AreaResult[] = [];
-  const missing = job.missing.map(({ key }) => key);
-  for (const area of job.areas) {
-    const result = yield* areaResult(job, area, memory, findings);
-    if (result === undefined) missing.push(area.key);
-    else results.push(result);
-    if (result?.laid === false) missing.push(`${area.key}/laying`);
-    yield;
-  }
-  const shares = yield* sharesOf(job, results, memory);
-  const whole = yield* wholeJob(job, results, shares.pairs, memory);
-  for (const result of results) findings.push(...(yield* judged(job, result, memory)));
+  const memory = { session, scope, lays: true };
+  const { results, missing, pairs, findings } = yield* workedOut(job, memory);
+  const whole = yield* wholeJob(job, results, pairs, memory);
   session.forgetOthers(scope, stillThere(job));
   const areas = results.map(({ area, shapes, layers }) => areaQuantities(area, shapes, layers));
   return {
@@ -64,14 +53,45 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       totals: whole.totals
     },
     workings: workingsOf(results, whole),
-    findings: [...findings, ...shares.findings]
+    findings
   };
+}
+
+/** What {@link computeJob} finds, and no more is worked out than that needs: no units are laid. */
+export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, readonly RawFinding[]> {
+  const { findings } = yield* workedOut(job, { session, scope, lays: false });
+  return findings;
+}
+
+interface WorkedOut {
+  readonly results: readonly AreaResult[];
+  readonly missing: readonly string[];
+  readonly pairs: JobInputs['pairs'];
+  readonly findings: readonly RawFinding[];
+}
+
+function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
+  const findings: RawFinding[] = [];
+  const results: AreaResult[] = [];
+  const missing = job.missing.map(({ key }) => key);
+  for (const area of job.areas) {
+    const result = yield* areaResult(job, area, memory, findings);
+    if (result === undefined) missing.push(area.key);
+    else results.push(result);
+    if (result?.laid === false) missing.push(`${area.key}/laying`);
+    yield;
+  }
+  const shares = yield* sharesOf(job, results, memory);
+  for (const result of results) findings.push(...(yield* judged(job, result, memory)));
+  return { results, missing, pairs: shares.pairs, findings: [...findings, ...shares.findings] };
 }
 
 /** The memory, as one job uses it. */
 interface Memory {
   readonly session: Session;
   readonly scope: string;
+  /** Units are laid; where only findings are wanted, that they could be laid is enough. */
+  readonly lays: boolean;
 }
 
 function recall<T>(
@@ -118,8 +138,10 @@ function* areaResult(
 function* laidUnits(area: Area, memory: Memory, findings: RawFinding[]): Generator<void, Laid | undefined> {
   const inputs = layingInputs(area);
   if (inputs === undefined) return undefined;
-  const laid = yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs));
-  if (!('tooMany' in laid)) return laid;
+  const laid = memory.lays
+    ? yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs))
+    : tooManyFor(inputs);
+  if (laid === undefined || !('tooMany' in laid)) return laid;
   findings.push(tooManyUnits(area, laid.tooMany, MOST_UNITS));
   return undefined;
 }

@@ -1,4 +1,4 @@
-import { jointLength, type Loop, layUnits, type UnitGrid } from '../geometry/index.ts';
+import { jointLength, type Loop, layUnits, MOST_UNITS, type UnitGrid, unitsAbout } from '../geometry/index.ts';
 import type { Area } from '../job/job.ts';
 
 /** What the laying stage reads of an area: shapes and sizes only. */
@@ -37,6 +37,12 @@ export function layingInputs(area: Area): LayingInputs | undefined {
     offset: bond.offset.value
   };
   return { outline: area.outline, keptOut: area.keptOut.map(shape => shape.outline), grid };
+}
+
+/** Why the units could not be laid, without laying them. */
+export function tooManyFor({ outline, keptOut, grid }: LayingInputs): NotLaid | undefined {
+  const about = unitsAbout({ outer: outline, holes: keptOut }, grid);
+  return Number.isFinite(about) && about > MOST_UNITS ? { tooMany: about } : undefined;
 }
 
 /** The unit grid cut to the outline and the kept-out shapes, in steps. */

@@ -56,7 +56,7 @@ Exit code: 0 fine, 1 findings, 2 could not run. More on a finding: paving explai
 async function check(asked: readonly string[], options: CheckOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving check .');
   const { specs, complaints } = await specPaths(asked);
-  const reading = await readSpecs(specs, readStandardInput);
+  const reading = await readSpecs(specs, readStandardInput, 'findings');
   const all = [...complaints, ...reading.complaints];
   if (specs.length > 0) await write(report(reading, options, specs.length, all.length === 0), options.output);
   all.forEach(complain);

@@ -54,7 +54,7 @@ type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
 async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
   const { specs, complaints } = await specPaths(asked);
-  const reading = await readSpecs(specs, readStandardInput);
+  const reading = await readSpecs(specs, readStandardInput, 'numbers');
   const jobs = reading.evaluations.filter(hasJob);
   if (jobs.length > 0) await write(report(reading, jobs, options), options.output);
   else if (reading.evaluations.length > 0)

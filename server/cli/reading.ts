@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Finding } from '../../language/findings/finding.ts';
-import { drain, Paving, type Evaluation } from '../../language/paving.ts';
+import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
 import { Progress } from './progress.ts';
@@ -22,7 +22,8 @@ export interface Reading {
 /** Works out each file; one that cannot be read, or makes this program fail, never stops the others. */
 export async function readSpecs(
   specs: readonly SpecPath[],
-  standardInput: () => Promise<Uint8Array>
+  standardInput: () => Promise<Uint8Array>,
+  need: Need
 ): Promise<Reading> {
   const folders = new Folders();
   const evaluated: Evaluation[] = [];
@@ -36,7 +37,7 @@ export async function readSpecs(
     try {
       const problem = fromStandardInput === undefined ? undefined : folders.take(file, await standardInput());
       if (problem === undefined) await paving.load(file);
-      const evaluation = problem === undefined ? drain(paving.evaluate(file)) : undefined;
+      const evaluation = problem === undefined ? drain(paving.evaluate(file, need)) : undefined;
       if (evaluation !== undefined) {
         evaluated.push(evaluation);
         if (byName && evaluation.job === undefined) libraries.push(show);

@@ -8,7 +8,8 @@ import { layUnits, rectangleLoop } from '../../language/geometry/index.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
 
-const root = path.resolve(import.meta.dirname, '../..');
+/** The benchmark is run from the project's folder. */
+const root = process.cwd();
 const RUNS = 9;
 
 /** Milliseconds of each contestant, run by run in turn, as medians. */
@@ -33,7 +34,7 @@ function report(what: string, over: number, under: number, aim: string): void {
 async function checkAgainstParser(folder: string): Promise<void> {
   const parserOnly = path.join(folder, 'parser-only.cjs');
   await build({
-    entryPoints: [path.join(import.meta.dirname, 'parser-only.ts')],
+    entryPoints: [path.join(root, 'tests/bench/parser-only.ts')],
     outfile: parserOnly,
     bundle: true,
     platform: 'node',

@@ -1,0 +1,30 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+import { folder, paving, root } from './run.ts';
+
+const README = readFileSync(path.join(root, 'README.md'), 'utf8');
+const JOB = /^ {3}```\n([\s\S]*?)^ {3}```$/m.exec(README)![1]!.replace(/^ {3}/gm, '');
+
+test('the first job of the README has no findings and the numbers that the README tells', () => {
+  const cwd = folder({ 'patio.paving': JOB });
+  const checked = paving(['check', 'patio.paving'], { cwd });
+  expect(checked.out).toContain('No findings');
+  expect(checked.code).toBe(0);
+  const step = /^3\. .*quantities patio\.paving.*$/m.exec(README)![0];
+  const told = step.match(/[0-9]+(?:\.[0-9]+)?(?: 1\/2)? (?:sq ft|in|cu yd|short tons|ft)(?![\w])/g)!;
+  expect(told).toEqual(['192 sq ft', '8 1/2 in', '5.63 cu yd', '3.97 cu yd', '7.51 short tons', '44 ft']);
+  const { code, out } = paving(['quantities', 'patio.paving'], { cwd });
+  expect(code).toBe(0);
+  for (const number of told) expect(out.replaceAll('.00 sq ft', ' sq ft')).toContain(number);
+  expect(step).toContain('102 whole slabs and 12 cut');
+  expect(out).toMatch(/slab-16 +running-bond +102 +12 /);
+});
+
+test('the base made thin is too thin, by how much and by whose word', () => {
+  const cwd = folder({ 'thin.paving': JOB.replace('crushed-stone 6 in', 'crushed-stone 3 in') });
+  const { code, out } = paving(['check', 'thin.paving'], { cwd });
+  expect(code).toBe(1);
+  expect(out).toContain('1 in too thin');
+  expect(out).toContain('Source: Association guidance');
+});
