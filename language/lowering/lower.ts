@@ -321,6 +321,8 @@ class Lowering {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
       const name = declared?.name ?? 'an area without a name';
       if (declared === undefined || this.isBroken(text, node)) {
+        // Its lens stays where it is while its text is broken.
+        if (declared !== undefined) this.context.place(key, text, node, 'name');
         this.missing.push({ key, name, because: name });
         continue;
       }

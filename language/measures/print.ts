@@ -48,7 +48,8 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
 
 /** A value of a working or finding by its SI measure alone; lengths as on a tape, shares and counts as plain numbers. */
 export function printByMeasure(value: number, measure: string, system: System): string {
-  const style = STYLE_OF_MEASURE[measure];
+  // Below a metre a length is a thickness or a joint: nobody reads those in metres.
+  const style = measure === 'm' && Math.abs(value) < 1 ? 'thickness' : STYLE_OF_MEASURE[measure];
   return style === undefined ? `${plain(value)} ${measure}`.trim() : printAs(style, value, system);
 }
 

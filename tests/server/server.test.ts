@@ -70,7 +70,7 @@ test('hover tells headline, table and working; a lens stands above the job and e
   expect(base.value).toContain('**base of patio: type-1**');
   expect(base.value).toMatch(/\| Compacted volume \| 1\.80 m3 \|/);
   expect(base.value).toMatch(/\| Mass \| 3\.96 t \|/);
-  expect(base.value).toMatch(/_layer area × base thickness; layer area 12\.00 m2, base thickness 0\.150 m_/);
+  expect(base.value).toMatch(/_layer area × base thickness; layer area 12\.00 m2, base thickness 150 mm_/);
   const lenses = await client.lenses(at('patio.paving'));
   expect(lenses.map(({ range, command }) => [range.start.line, command!.title])).toEqual([
     [0, '12.00 m2 paved, 2.88 m3 to dig'],

@@ -5,15 +5,7 @@ import { linkToPage } from '../../../extension/pages.ts';
 import { readFile } from '../../../extension/read-file.ts';
 import { largestFile } from '../../../server/protocol.ts';
 import { same, soon } from './expect.ts';
-
-const folder = () => {
-  const first = vscode.workspace.workspaceFolders?.[0];
-  if (!first) throw new Error('No folder is open.');
-  return first.uri;
-};
-const inFolder = (name: string) => vscode.Uri.joinPath(folder(), name);
-const write = (name: string, bytes: Uint8Array) => vscode.workspace.fs.writeFile(inFolder(name), bytes);
-const bytesOf = (text: string) => new TextEncoder().encode(text);
+import { bytesOf, folder, inFolder, write } from './folder.ts';
 
 function extension(): vscode.Extension<unknown> {
   const found = vscode.extensions.getExtension('paving-job-spec.paving-job-spec');

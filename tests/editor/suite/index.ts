@@ -1,8 +1,9 @@
 // Loaded by the extension host, the one on Node and the one in the browser alike.
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
-import * as vscode from 'vscode';
 import { extensionTests } from './extension.ts';
+import { bytesOf, write } from './folder.ts';
+import { jobTests } from './jobs.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -16,6 +17,7 @@ export async function run(): Promise<void> {
   const words = {} as Mocha.MochaGlobals;
   mocha.suite.emit('pre-require', words, '', mocha);
   extensionTests(words);
+  jobTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
@@ -26,8 +28,5 @@ export async function run(): Promise<void> {
         results.push({ title: test.fullTitle(), failure: error.stack ?? error.message })
       );
   });
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  if (!folder) throw new Error('No folder is open.');
-  const file = vscode.Uri.joinPath(folder, 'results.json');
-  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(JSON.stringify(results)));
+  await write('results.json', bytesOf(JSON.stringify(results)));
 }
