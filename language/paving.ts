@@ -1,7 +1,7 @@
 import { placed } from './findings/placed.ts';
 import type { Finding, Place } from './findings/finding.ts';
 import type { Job, Key } from './job/job.ts';
-import { SHIPPED_FILE, SHIPPED_TEXT } from './library/shipped.ts';
+import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import { usesOf, type Use } from './lowering/uses.ts';
@@ -39,7 +39,7 @@ export class Paving {
   readonly session = new Session();
   private readonly files: SpecFiles;
   private readonly texts = new Map<string, Stored>();
-  private readonly parse: Parse = createParse();
+  private readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private shippedText: SpecText | undefined;
 
   constructor(files: SpecFiles) {

@@ -10,6 +10,7 @@ export interface Fault {
 export const FAULTS: Readonly<Record<string, Fault>> = {
   'unknown-statement': { severity: 'error', title: 'A word that begins no statement here' },
   'half-statement': { severity: 'error', title: 'A statement that is not finished' },
+  'brace-missing': { severity: 'error', title: 'A brace that was never opened' },
   'brace-not-closed': { severity: 'error', title: 'A brace that is never closed' },
   'brace-closes-nothing': { severity: 'error', title: 'A brace too many' },
   'comma-in-number': { severity: 'error', title: 'A comma inside a number' },
@@ -51,6 +52,8 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'kept-out-outside-area': { severity: 'error', title: 'A box or pit outside its area' },
   'kept-out-twice': { severity: 'error', title: 'A place kept out twice' },
   'areas-overlap': { severity: 'error', title: 'Areas that overlap' },
+  'neighbour-not-along': { severity: 'warning', title: 'A side that does not lie along the area it meets' },
+  'neighbour-not-said': { severity: 'warning', title: 'A side along an area that it is not said to meet' },
   'too-many-units': { severity: 'error', title: 'More units than can be laid out' },
   'densities-disagree': { severity: 'error', title: 'Densities that disagree' },
   'thing-incomplete': { severity: 'error', title: 'A declaration that leaves something out' },
@@ -61,6 +64,8 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'job-missing': { severity: 'note', title: 'Areas without a job' },
   'never-used': { severity: 'note', title: 'A definition that nothing uses' },
   'sub-base-alone': { severity: 'note', title: 'A sub-base without a base' },
+  'ground-not-said': { severity: 'note', title: 'A site without the height of its ground' },
+  'finish-not-said': { severity: 'note', title: 'An area without the height of its finish' },
   'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
   internal: { severity: 'error', title: 'A fault of this program' }
 };

@@ -2,7 +2,7 @@ import type { Key } from '../job/job.ts';
 import { FAULTS } from './fault-list.ts';
 import type { Finding, Fix, Place, RawFinding } from './finding.ts';
 
-/** A finding led to its place: by its own key, else by that of the thing it stands in, else at the top of the file. */
+/** A finding led to its place: by its own key, else by that of the thing it stands in, else at the job, else at the top of the file. */
 export function placed(raw: RawFinding, places: ReadonlyMap<Key, Place>, file: string): Finding {
   const fault = FAULTS[raw.id];
   const source = raw.source === undefined ? {} : { source: raw.source };
@@ -30,6 +30,6 @@ export function placeOfKey(key: Key, places: ReadonlyMap<Key, Place>, file: stri
   for (let at = key; ; at = at.slice(0, at.lastIndexOf('/'))) {
     const place = places.get(at);
     if (place !== undefined) return place;
-    if (!at.includes('/')) return { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
+    if (!at.includes('/')) return places.get('job') ?? { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
   }
 }

@@ -8,6 +8,7 @@ export interface RuleInputs {
   readonly area: Omit<Area, 'outline' | 'keptOut' | 'start'>;
   /** How far the base runs past each side, m. */
   readonly overhangs: readonly number[];
+  readonly grossArea: number;
   /** Depth of the dig below the ground, m. */
   readonly depth: number;
 }

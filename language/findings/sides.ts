@@ -19,5 +19,14 @@ export function sidesInWords(edges: readonly { readonly name: string }[]): strin
   return names.length === 1 ? `side ${names[0]!}` : `sides ${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
 }
 
+/** The same at the beginning of a sentence, and whether it speaks of several. */
+export function sidesFirst(edges: readonly { readonly name: string }[]): { sides: string; several: boolean } {
+  const sides = sidesInWords(edges);
+  return {
+    sides: sides.charAt(0).toUpperCase() + sides.slice(1),
+    several: new Set(edges.map(edge => edge.name)).size > 1
+  };
+}
+
 /** A longer list of sides is read by nobody. */
 const MOST_NAMED = 6;

@@ -6,5 +6,10 @@ import soils from './soils.paving';
 /** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials. */
 export const SHIPPED_TEXT = [defaults, soils, sides, materials].join('\n');
 
+/** Names that it declares. */
+export const SHIPPED_NAMES: ReadonlySet<string> = new Set(
+  [...SHIPPED_TEXT.matchAll(/^(?:material|side-kind|soil-kind|bond) +([\w-]+)/gm)].map(([, name]) => name!)
+);
+
 /** The name under which shipped text is shown. */
 export const SHIPPED_FILE = 'as shipped';

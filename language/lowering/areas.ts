@@ -292,7 +292,7 @@ export class Areas {
       key,
       item,
       'wrong-role',
-      `\`${material.name}\` can't ${role === 'joint-filler' ? 'fill the joints' : `be the ${ROLE_WORDS[role]}`}: its role is ${material.roles.join(', ')}.`,
+      `\`${material.name}\` can't ${role === 'joint-filler' ? 'fill the joints' : `be the ${ROLE_WORDS[role]}`}: its role is ${material.roles.join(', ')}.${this.things.fitting(text, role)}`,
       { property: 'material' }
     );
   }

@@ -38,6 +38,9 @@ export interface Say {
   readonly harmless?: true;
 }
 
+/** A longer list of names is read by nobody. */
+const MOST_LISTED = 24;
+
 /** No paved area is wider than this, m; beyond it a number is a slip of the key. */
 const LARGEST_LENGTH = 10_000;
 
@@ -135,12 +138,14 @@ export class Context {
     const known = this.names.known(text, kinds);
     const near = nearest(name, known);
     const other = this.otherKind(text, name, kinds);
+    const listed = (names: readonly string[]): string =>
+      names.length > 0 && names.length <= MOST_LISTED ? `; known: ${names.join(', ')}` : '';
     const help =
       other !== undefined
-        ? `\`${name}\` is ${article(KIND_WORDS[other])}.`
+        ? `\`${name}\` is ${article(KIND_WORDS[other])}${listed(known)}.`
         : near !== undefined
           ? `Did you mean \`${near}\`?`
-          : `Declare it here or in a file that is used${known.length > 0 && known.length <= 12 ? `; known: ${known.join(', ')}` : ''}.`;
+          : `Declare it here or in a file that is used${listed(known)}.`;
     this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
       property,
       fixes: near === undefined || other !== undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
@@ -151,7 +156,7 @@ export class Context {
 
   private otherKind(text: SpecText, name: string, kinds: readonly Kind[]): Kind | undefined {
     return (Object.keys(KIND_WORDS) as Kind[]).find(
-      kind => !kinds.includes(kind) && this.names.find(text, kind, name) !== undefined
+      kind => !kinds.includes(kind) && this.names.peek(text, kind, name) !== undefined
     );
   }
 

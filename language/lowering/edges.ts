@@ -158,7 +158,7 @@ export class Edges {
           key,
           clause,
           'wrong-role',
-          `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.`,
+          `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.${this.things.fitting(text, 'edging')}`,
           { property: 'edging' }
         );
     }

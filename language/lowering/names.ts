@@ -122,12 +122,17 @@ export class Names {
   }
 
   find(from: SpecText, kind: Kind, name: string): Declared | undefined {
+    const declared = this.peek(from, kind, name);
+    if (declared !== undefined) this.used.add(declared.node);
+    return declared;
+  }
+
+  /** The same for a message: what is only named there is not used. */
+  peek(from: SpecText, kind: Kind, name: string): Declared | undefined {
     for (const text of this.visible.get(from) ?? [from]) {
       this.lookUps++;
       const declared = namesOf(text).byName.get(`${kind} ${name}`);
-      if (declared === undefined) continue;
-      this.used.add(declared.node);
-      return declared;
+      if (declared !== undefined) return declared;
     }
     return undefined;
   }

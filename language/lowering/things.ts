@@ -100,6 +100,16 @@ export class Things {
     return this.orBroken(declared, this.materials.get(declared.node));
   }
 
+  /** Names what would fit a role, for a message. */
+  fitting(text: SpecText, role: Role): string {
+    const { names } = this.context;
+    const fits = names.known(text, ['material']).filter(name => {
+      const declared = names.peek(text, 'material', name);
+      return declared !== undefined && this.context.watch(() => this.material(declared)).value?.roles.includes(role);
+    });
+    return fits.length === 0 ? '' : ` These can: ${fits.join(', ')}.`;
+  }
+
   /** The shipped material of a role, for a job that names none. */
   standard(role: Role, country: string | undefined, openGraded = false): Material | undefined {
     const all = this.shipped.parsed.root.elements.filter(ast.isMaterial);

@@ -47,7 +47,7 @@ const degree = measure(ANGLE, 1);
 
 /** Every way a measure may be written, lower case; several words with one space between them. */
 export const MEASURES: ReadonlyMap<string, Measure> = new Map<string, Measure>([
-  ...names(inch, 'in', 'inch', 'inches', '"', '″', '”'),
+  ...names(inch, 'in', 'inch', 'inches', '"', '″', '”', "''", '′′', '’’'),
   ...names(foot, 'ft', 'foot', 'feet', "'", '′', '’'),
   ...names(yard, 'yd', 'yard', 'yards'),
   ...names(millimetre, 'mm'),

@@ -1,6 +1,7 @@
 import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
-import { nothingToDig } from '../findings/layer-faults.ts';
+import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
+import { neighbourFaults } from '../findings/neighbour-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { overlapFault } from '../findings/pair-faults.ts';
 import { judgeArea } from '../findings/rules-table.ts';
@@ -12,9 +13,11 @@ import type { JobNumbers, Working } from './contract.ts';
 import { type JobInputs, type JobResult, jobStage } from './job-stage.ts';
 import { type Laid, layingInputs, layingStage, tooManyFor } from './laying-stage.ts';
 import { layersInputs, type LayersNumbers, layersStage } from './layers-stage.ts';
+import { neighbourStage } from './neighbour-stage.ts';
 import { outlineInputs, type OutlineNumbers, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
 import { neighbours, type PairInputs, pairStage } from './pair-stage.ts';
+
 
 /** All that one area came to. */
 interface AreaResult {

@@ -1,7 +1,7 @@
 /** What the memory holds results of. */
-export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'job' | 'rules';
+export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules';
 
-const STAGES: readonly Stage[] = ['outline', 'laying', 'layers', 'pair', 'job', 'rules'];
+const STAGES: readonly Stage[] = ['outline', 'laying', 'layers', 'pair', 'neighbours', 'job', 'rules'];
 
 /**
  * Most results held at once, so that an editor left open for weeks does not grow: several jobs of a thousand areas. The

@@ -1,7 +1,8 @@
 /** The candidate that differs least from a misspelt word, if any is near enough to be meant. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let bestDistance = Math.max(1, Math.floor(word.length / 3)) + 1;
+  // Of a name of one or two letters every other is near: only its letter case may be wrong.
+  let bestDistance = (word.length < 3 ? 0 : Math.max(1, Math.floor(word.length / 3))) + 1;
   for (const candidate of candidates) {
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), bestDistance);
     if (distance < bestDistance) {

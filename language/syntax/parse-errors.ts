@@ -16,7 +16,8 @@ export function wordsForParseError(error: IRecognitionException, after: string |
 }
 
 function list(wanted: readonly (TokenType | undefined)[]): string {
-  const names = [...new Set(wanted.flatMap(type => type?.name ?? []))];
+  // That the block could end here helps nobody.
+  const names = [...new Set(wanted.flatMap(type => (type === undefined || type.name === '}' ? [] : type.name)))];
   // Where a number can stand so can a minus or a bracket: nobody needs to be told.
   const told = names.includes('NUMBER')
     ? ['NUMBER', ...names.filter(name => !['NUMBER', '-', '('].includes(name))]

@@ -14,6 +14,7 @@ import {
 import type { IRecognitionException, IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import type { Spec } from './generated/ast.ts';
 import { JobSpecGeneratedModule, PavingGeneratedSharedModule } from './generated/module.ts';
+import { hint } from './hints.ts';
 import { scan, type Chunk, type Scan, type TextFault } from './scanner.ts';
 import { wantedWords, wordsForParseError } from './parse-errors.ts';
 
@@ -29,14 +30,14 @@ export interface ParsedText {
 
 export type Parse = (text: string) => ParsedText;
 
-/** Builds a parser. After anything it did not expect, the parser inside is thrown away and made anew. */
-export function createParse(): Parse {
+/** Builds a parser; `isKnownName` tells names declared elsewhere, for hints. After anything it did not expect, the parser inside is thrown away and made anew. */
+export function createParse(isKnownName: (name: string) => boolean = () => false): Parse {
   let services: LangiumCoreServices | undefined;
   return text => {
     services ??= createServices();
     const scanned = (services.parser.Lexer as SpecLexer).scan(text);
     try {
-      const parsed = parseAll(services, text, scanned);
+      const parsed = parseAll(services, text, scanned, name => isKnownName(name) || names(scanned, name));
       return result(text, parsed.root, scanned, parsed.faults);
     } catch {
       services = createServices();
@@ -57,7 +58,8 @@ export function createParse(): Parse {
 function parseAll(
   services: LangiumCoreServices,
   text: string,
-  scanned: Scan
+  scanned: Scan,
+  isKnownName: (name: string) => boolean
 ): { root: Spec; faults: readonly TextFault[] } {
   const whole = parseTokens(services, text, scanned.tokens, scanned.comments);
   if (whole.parserErrors.length === 0) return { root: whole.value, faults: [] };
@@ -71,7 +73,7 @@ function parseAll(
     if (tokens.length === 0) return;
     const part = parseTokens(services, text, tokens, scanned.comments.slice(firstComment, comment));
     // A chunk cut short here has told why.
-    if (!chunk.dropped) faults.push(...part.parserErrors.map(error => parseFault(error, tokens)));
+    if (!chunk.dropped) faults.push(...part.parserErrors.map(error => parseFault(error, tokens, isKnownName)));
     if (root === undefined) root = part.value;
     else append(root, part.value);
   });
@@ -101,8 +103,14 @@ function append(root: Spec, part: Spec): void {
 function result(text: string, root: Spec, scanned: Scan, more: readonly TextFault[]): ParsedText {
   // Where a statement was refused as a whole, what the parser makes of the rest of its line is no second fault.
   const lineOf = lines(text);
-  const refused = new Set(scanned.faults.map(fault => lineOf(fault.offset)));
-  const faults = [...scanned.faults, ...more.filter(fault => !refused.has(lineOf(fault.offset)))];
+  const told = new Set(scanned.faults.map(fault => lineOf(fault.offset)));
+  const faults = [...scanned.faults];
+  for (const fault of more) {
+    const line = lineOf(fault.offset);
+    if (told.has(line)) continue;
+    told.add(line);
+    faults.push(fault);
+  }
   faults.sort((left, right) => left.offset - right.offset);
   return { text, root, faults, chunks: scanned.chunks, tokens: scanned.tokens, comments: scanned.comments };
 }
@@ -123,7 +131,11 @@ function lines(text: string): (offset: number) => number {
 }
 
 /** A fault stands where the reading stopped: at the odd word, or after the last good one if the odd one is on another line. */
-function parseFault(error: IRecognitionException, tokens: readonly IToken[]): TextFault {
+function parseFault(
+  error: IRecognitionException,
+  tokens: readonly IToken[],
+  isKnownName: (name: string) => boolean
+): TextFault {
   const odd = error.token;
   const before = (error as { previousToken?: IToken }).previousToken ?? tokenBefore(odd, tokens);
   const atEnd =
@@ -131,7 +143,12 @@ function parseFault(error: IRecognitionException, tokens: readonly IToken[]): Te
   const place = atEnd && before !== undefined && !Number.isNaN(before.startOffset) ? before : odd;
   return {
     id: 'half-statement',
-    message: wordsForParseError(error, place === odd ? undefined : place.image),
+    message: [
+      wordsForParseError(error, place === odd ? undefined : place.image),
+      hint(tokens, indexOf(odd, tokens), isKnownName)
+    ]
+      .filter(part => part !== '')
+      .join(' '),
     offset: Number.isNaN(place.startOffset) ? 0 : place.startOffset,
     length: Math.max(1, place.image.length),
     fixes: []
@@ -139,8 +156,17 @@ function parseFault(error: IRecognitionException, tokens: readonly IToken[]): Te
 }
 
 function tokenBefore(token: IToken, tokens: readonly IToken[]): IToken | undefined {
-  const at = Number.isNaN(token.startOffset) ? tokens.length : tokens.indexOf(token);
-  return tokens[at - 1];
+  return tokens[indexOf(token, tokens) - 1];
+}
+
+/** The place of a word among the others; one past them all for the end of the text. */
+function indexOf(token: IToken, tokens: readonly IToken[]): number {
+  return Number.isNaN(token.startOffset) ? tokens.length : tokens.indexOf(token);
+}
+
+/** Whether a text uses a name anywhere. */
+function names({ tokens }: Scan, name: string): boolean {
+  return tokens.some(token => token.image === name);
 }
 
 /** Texts are what stands between their quotes: the language knows no escapes, and a path may hold backslashes. */

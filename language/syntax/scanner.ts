@@ -40,12 +40,14 @@ const OPEN_TEXT = /"[^"\n\r{]*/y;
 /** Mixed numbers (`6 1/2`, `6-1/2`, `6½`), fractions, slopes (`1:60`), decimals. */
 const NUMBER =
   /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;
-const COMMA_NUMBER = /[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
+/** `2,5`, `2,150.5`, `1.200,5`; in `4.4,12.5` the comma can only part two numbers. */
+const COMMA_NUMBER = /[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+(?![.0-9])|[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
 const NAME = /[\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/uy;
 const SQUARE_OR_CUBIC = /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:short)[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
 const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
-const MEASURE_SIGN = /[%°'"″′’”]/y;
-const SIZE_SIGN = /[x×X](?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
+const MEASURE_SIGN = /''|′′|’’|[%°'"″′’”]/y;
+/** `x`, or `by` between sizes. */
+const SIZE_SIGN = /(?:[x×X]|by(?=[ \t]))(?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
 
 /** A comma and the word after it. */
 const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/uy;
@@ -53,6 +55,13 @@ const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/uy;
 const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
 /** `12'-6"`: the hyphen of the tape, not a minus. */
 const TAPE_HYPHEN = /[-−](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
+/** `6-in`, `12-ft`. */
+const MEASURE_HYPHEN = /[-−](?=(?:in|inch|inches|ft|foot|feet|yd|mm|cm|m)(?![\p{L}\p{N}_-]))/uy;
+/** `6 in.`: the full stop of an abbreviation. */
+const ABBREVIATION_STOP = /\.(?![0-9])/y;
+
+const LINE_INDENT = /[ \t]*/y;
+const BRACES_AND_TEXTS = /"[^"\n]*"|\/\/[^\n]*|[{}]/g;
 
 type Frame = BlockName | 'unknown';
 
@@ -70,7 +79,8 @@ class Scanner {
   private readonly comments: IToken[] = [];
   private readonly faults: TextFault[] = [];
   private readonly chunks: { start: number; end: number; word: string; firstToken: number; dropped: boolean }[] = [];
-  private readonly frames: { name: Frame; brace: IToken }[] = [];
+  /** Open braces; `indent` of the line on which each stands. */
+  private readonly frames: { name: Frame; brace: IToken; indent: number }[] = [];
   private offset = 0;
   private line = 1;
   private lineStart = 0;
@@ -86,12 +96,17 @@ class Scanner {
   private terms = 0;
   private chunkTooDeep = false;
 
+  /** The text has not as many { as }. */
+  private readonly isUnpaired: boolean;
   private readonly text: string;
   private readonly types: TokenTypeDictionary;
 
   constructor(text: string, types: TokenTypeDictionary) {
     this.text = text;
     this.types = types;
+    let open = 0;
+    for (const [mark] of text.matchAll(BRACES_AND_TEXTS)) open += mark === '{' ? 1 : mark === '}' ? -1 : 0;
+    this.isUnpaired = open !== 0;
   }
 
   run(): Scan {
@@ -156,6 +171,10 @@ class Scanner {
       return this.topWord(word);
     }
     if (block === 'unknown') return this.advance(word);
+    if (first && this.braceIsMissing(word, block)) {
+      this.openMissingBrace();
+      return this.word(word, first);
+    }
     if (block === 'spec') {
       if ((first && !this.continues(word)) || this.tokens.at(-1)?.image === '}') return this.topWord(word);
     } else if (first || this.startsStatement()) {
@@ -170,8 +189,25 @@ class Scanner {
       }
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
-    if (word === 'x' && this.sizes && this.afterOperand()) return this.emit('BY', word);
+    if ((word === 'x' || word === 'by') && this.sizes && this.afterOperand()) return this.emit('BY', word);
     this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
+  }
+
+  /** The block before was never opened, and what stands here belongs into it. */
+  private braceIsMissing(word: string, block: BlockName): boolean {
+    if (this.opens === undefined) return false;
+    const { lines, statements } = BLOCKS[this.opens];
+    return lines === undefined ? Object.hasOwn(statements, word) : !Object.hasOwn(BLOCKS[block].statements, word);
+  }
+
+  private openMissingBrace(): void {
+    const last = this.tokens.at(-1)!;
+    this.fault('brace-missing', `A { is missing after \`${last.image}\`.`, last.startOffset, last.image.length);
+    const brace = this.inserted('{', last);
+    this.tokens.push(brace);
+    this.frames.push({ name: this.opens!, brace, indent: this.indent() });
+    this.opens = undefined;
+    this.clauses = NO_WORDS;
   }
 
   private topWord(word: string): void {
@@ -234,16 +270,23 @@ class Scanner {
   private number(): boolean {
     const comma = this.match(COMMA_NUMBER);
     if (comma !== undefined) {
-      const pointed = comma.replace(/,(?=[^,]*$)/, '.').replace(/,/g, '');
+      // `1.200,5`: the dot parts thousands, the comma the decimals.
+      const pointed = comma
+        .replace(/\./g, comma.indexOf('.') < comma.indexOf(',') ? '' : '.')
+        .replace(/,(?=[^,]*$)/, '.')
+        .replace(/,/g, '');
       // `2,150` may well be two thousand one hundred and fifty.
       const readings = /^[0-9]{1,3}(?:,[0-9]{3})+$/.test(comma) ? [comma.replace(/,/g, ''), pointed] : [pointed];
-      const written = readings.map(reading => `\`${reading}\``).join(' or ');
+      // Inside brackets a pair is meant far more often.
+      const pair = this.nested > 0 && comma.split(',').length === 2 ? [comma.replace(',', ', ')] : [];
+      const one = readings.map(reading => `\`${reading}\``).join(' or ');
+      const several = pair.length === 0 ? 'for several put a space after each comma' : `\`${pair[0]!}\` for two`;
       this.fault(
         'comma-in-number',
-        `\`${comma}\` could be one number or several. Write ${written} for one; for several put a space after each comma.`,
+        `\`${comma}\` could be one number or several. Write ${one} for one; ${several}.`,
         this.offset,
         comma.length,
-        readings
+        [...pair, ...readings]
       );
       this.emit('NUMBER', comma);
       return true;
@@ -294,8 +337,8 @@ class Scanner {
 
   private isLongerName(word: string): boolean {
     const name = this.match(NAME);
-    // `12ft-6in` has the hyphen of a tape.
-    return name !== undefined && name.length > word.length && !/^-[0-9]/.test(name.slice(word.length));
+    // `12ft6in`, or with the hyphen of a tape `12ft-6in`.
+    return name !== undefined && name.length > word.length && !/^-?[0-9]/.test(name.slice(word.length));
   }
 
   /** `kg/m3`, `in/ft`: one measure when written without spaces. */
@@ -337,7 +380,7 @@ class Scanner {
     if (sign === '{') return this.openBrace();
     if (sign === '}') return this.closeBrace();
     if (this.current() === 'unknown') return this.advance(sign);
-    if (this.isTapeHyphen()) return this.advance(sign);
+    if (this.isTapeMark()) return this.advance(sign);
     if (sign === ',' && this.commaPartsStatements()) {
       this.advance(sign);
       return this.statementAfterComma();
@@ -359,10 +402,14 @@ class Scanner {
     this.emit(type, sign);
   }
 
-  private isTapeHyphen(): boolean {
+  /** What the tape puts between number and measure, and after it, and what says nothing. */
+  private isTapeMark(): boolean {
     const before = this.tokens.at(-1);
-    const isFeet = before?.tokenType.name === 'MEASURE' && /^(?:ft|foot|feet|['′’])$/i.test(before.image);
-    return isFeet && before.endOffset === this.offset - 1 && this.match(TAPE_HYPHEN) !== undefined;
+    if (before?.endOffset !== this.offset - 1) return false;
+    if (before.tokenType.name === 'NUMBER') return this.match(MEASURE_HYPHEN) !== undefined;
+    if (before.tokenType.name === 'MEASURE' && this.match(ABBREVIATION_STOP) !== undefined) return true;
+    const isFeet = before.tokenType.name === 'MEASURE' && /^(?:ft|foot|feet|['′’])$/i.test(before.image);
+    return isFeet && this.match(TAPE_HYPHEN) !== undefined;
   }
 
   private deeper(): void {
@@ -383,7 +430,7 @@ class Scanner {
     const known = this.current() !== 'unknown' && this.opens !== undefined;
     const brace = this.token('{', '{');
     if (known) this.tokens.push(brace);
-    this.frames.push({ name: known ? this.opens! : 'unknown', brace });
+    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent: this.indent() });
     this.skippedLine = 0;
     this.opens = undefined;
     this.clauses = NO_WORDS;
@@ -398,6 +445,7 @@ class Scanner {
   }
 
   private closeBrace(): void {
+    this.closeDeeperBraces();
     const frame = this.frames.pop();
     this.skippedLine = 0;
     this.clauses = NO_WORDS;
@@ -406,27 +454,50 @@ class Scanner {
     this.advance('}');
   }
 
-  private closeOpenBraces(before: string | undefined): void {
-    while (this.frames.length > 0) {
-      const { name, brace } = this.frames.pop()!;
-      const where = before === undefined ? 'before the end of the file' : `before \`${before}\` in line ${this.line}`;
-      this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1);
-      if (name === 'unknown') continue;
-      const last = this.tokens.at(-1)!;
-      const type = this.types['}']!;
-      this.tokens.push({
-        ...last,
-        image: '',
-        tokenType: type,
-        tokenTypeIdx: type.tokenTypeIdx!,
-        startOffset: last.endOffset! + 1,
-        startLine: last.endLine!,
-        startColumn: last.endColumn! + 1,
-        isInsertedInRecovery: true
-      });
+  /** Where braces don't pair, the indent tells which one was forgotten: this } stands under the line of an outer one. */
+  private closeDeeperBraces(): void {
+    const column = this.offset - this.lineStart;
+    if (!this.isUnpaired || this.busyLine === this.line) return;
+    for (let at = this.frames.length - 2; at >= 0; at--) {
+      if (this.frames[at + 1]!.indent > column && this.frames[at]!.indent === column) {
+        while (this.frames.length > at + 1) this.closeForgotten(`before the } in line ${this.line}`);
+        return;
+      }
     }
+  }
+
+  private closeOpenBraces(before: string | undefined): void {
+    const where = before === undefined ? 'before the end of the file' : `before \`${before}\` in line ${this.line}`;
+    while (this.frames.length > 0) this.closeForgotten(where);
     this.skippedLine = 0;
     this.opens = undefined;
+  }
+
+  private closeForgotten(where: string): void {
+    const { name, brace } = this.frames.pop()!;
+    // A brace that was put in has told its own fault.
+    if (brace.image !== '') this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1);
+    if (name !== 'unknown') this.tokens.push(this.inserted('}', this.tokens.at(-1)!));
+  }
+
+  /** A word that was not written, right behind the last one that was. */
+  private inserted(typeName: '{' | '}', last: IToken): IToken {
+    const type = this.types[typeName]!;
+    return {
+      ...last,
+      image: '',
+      tokenType: type,
+      tokenTypeIdx: type.tokenTypeIdx!,
+      startOffset: last.endOffset! + 1,
+      startLine: last.endLine!,
+      startColumn: last.endColumn! + 1,
+      isInsertedInRecovery: true
+    };
+  }
+
+  private indent(): number {
+    LINE_INDENT.lastIndex = this.lineStart;
+    return LINE_INDENT.exec(this.text)![0].length;
   }
 
   private commaPartsStatements(): boolean {

@@ -1,0 +1,86 @@
+import type { Area, Edge, Key, System } from '../job/job.ts';
+import { printLength } from '../measures/print.ts';
+import { type SideAlong, TOUCHING } from '../quantities/neighbour-stage.ts';
+import type { RawFinding } from './finding.ts';
+import { lengthValue, TIE } from './limits.ts';
+import { alike, sidesFirst } from './sides.ts';
+
+/** In metres: a side that runs along another area for less may only brush its corner. */
+const BRUSHING = 0.1;
+
+/** How the sides of an area lie along one other area of the job; `known`: whether an area has a sound outline. */
+export interface Beside {
+  readonly area: Area;
+  readonly other: Area;
+  /** For each side; undefined where that is not judged. */
+  readonly sides: readonly (SideAlong | undefined)[];
+  readonly known: (area: Key) => boolean;
+  readonly system: System;
+}
+
+/** Sides said to meet an area that do not lie along it, and sides that lie along it and are said to meet something else. */
+export function neighbourFaults(beside: Beside): RawFinding[] {
+  return [...notAlong(beside), ...notSaid(beside)];
+}
+
+function notAlong(beside: Beside): RawFinding[] {
+  const { area, other, system } = beside;
+  const apart = area.edges.filter((edge, index) => {
+    const side = beside.sides[index];
+    return edge.meets?.area === other.key && side !== undefined && side.length - side.along > TOUCHING + TIE;
+  });
+  const touches = (edge: Edge): boolean => beside.sides[area.edges.indexOf(edge)]!.along > TOUCHING;
+  return alike(apart, edge => String(touches(edge))).map(edges => {
+    const { sides, several } = sidesFirst(edges);
+    const { along, length } = together(beside, edges);
+    const said = `${sides} of ${area.name} ${several ? 'are' : 'is'} said to meet ${other.name}, but`;
+    const lengths = `${printLength(along, system)} of ${printLength(length, system)}`;
+    const message = touches(edges[0]!)
+      ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${part(several)}`
+      : `${said} ${several ? 'lie' : 'lies'} nowhere along it. Say what stands there, or draw the two against each other.`;
+    return finding('neighbour-not-along', message, beside, edges);
+  });
+}
+
+function notSaid(beside: Beside): RawFinding[] {
+  const { area, other, system } = beside;
+  const along = area.edges.filter((edge, index) => {
+    const { meets } = edge;
+    const sound = meets !== undefined && meets.unknown === undefined;
+    if (!sound || meets.area === other.key || (meets.area !== undefined && !beside.known(meets.area))) return false;
+    return (beside.sides[index]?.along ?? 0) > BRUSHING;
+  });
+  return alike(along, edge => edge.meets!.name).map(edges => {
+    const { sides, several } = sidesFirst(edges);
+    const { along, length } = together(beside, edges);
+    const whole = length - along <= TOUCHING + TIE;
+    const lengths = whole ? printLength(along, system) : `${printLength(along, system)} of ${printLength(length, system)}`;
+    const advice = whole ? `Write \`meets ${other.name}\`, or draw the two apart.` : part(several);
+    const message = `${sides} of ${area.name} ${several ? 'run' : 'runs'} along ${other.name} for ${lengths} but ${several ? 'are' : 'is'} said to meet ${edges[0]!.meets!.name}. ${advice}`;
+    return finding('neighbour-not-said', message, beside, edges);
+  });
+}
+
+function part(several: boolean): string {
+  return `Part ${several ? 'each side' : 'the side'} with a point where they part, so that the rest can meet something else.`;
+}
+
+function together({ area, sides }: Beside, edges: readonly Edge[]): SideAlong {
+  const all = edges.map(edge => sides[area.edges.indexOf(edge)]!);
+  return {
+    length: all.reduce((sum, side) => sum + side.length, 0),
+    along: all.reduce((sum, side) => sum + side.along, 0)
+  };
+}
+
+function finding(id: string, message: string, beside: Beside, edges: readonly Edge[]): RawFinding {
+  const { along, length } = together(beside, edges);
+  return {
+    id,
+    message,
+    target: beside.area.key,
+    at: edges[0]!.key,
+    values: [lengthValue('along the other area', along), lengthValue('length of the sides', length)],
+    related: [{ key: beside.other.key, message: `The area ${beside.other.name}` }]
+  };
+}

@@ -1,0 +1,74 @@
+import type { IToken } from 'chevrotain';
+import { nearest } from './nearest.ts';
+import { BLOCKS, type Statement } from './words.ts';
+
+/** What else may help where a statement breaks off or goes wrong: `at` is the odd word's index, or one past the end. */
+export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string {
+  return statementOnLine(tokens, at) ?? twoWords(tokens, at, isKnownName) ?? nearWord(tokens, at) ?? '';
+}
+
+/** `{ role edging width 25 mm }`: the second statement stands on the line of the first. */
+function statementOnLine(tokens: readonly IToken[], at: number): string | undefined {
+  const [odd, before] = [tokens[at], tokens[at - 1]];
+  if (odd === undefined || before?.endLine !== odd.startLine || !isName(odd) || !STATEMENT_WORDS.has(odd.image))
+    return undefined;
+  return `\`${odd.image}\` begins a statement: give it a line of its own.`;
+}
+
+/** `crushed stone` where `crushed-stone` is known. */
+function twoWords(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string | undefined {
+  for (const second of [at, at - 1]) {
+    const [one, other] = [tokens[second - 1], tokens[second]];
+    if (one === undefined || other === undefined || !isName(one) || !isName(other)) continue;
+    const joined = `${one.image}-${other.image}`;
+    if (one.endLine === other.startLine && isKnownName(joined)) return `Names carry hyphens: write \`${joined}\`.`;
+  }
+  return undefined;
+}
+
+/** A word of the statement that is spelled a little differently, or that others call otherwise. */
+function nearWord(tokens: readonly IToken[], at: number): string | undefined {
+  const clauses = clausesAt(tokens, at);
+  for (const token of [tokens[at], tokens[at - 1]]) {
+    if (token === undefined || !isName(token)) continue;
+    const called = OTHERWISE[token.image.toLowerCase()];
+    const near = called !== undefined && clauses.includes(called) ? called : nearest(token.image, clauses);
+    if (near !== undefined) return `Did you mean \`${near}\`?`;
+  }
+  return undefined;
+}
+
+/** The clause words of the statement that holds the odd word. */
+function clausesAt(tokens: readonly IToken[], at: number): readonly string[] {
+  for (let index = Math.min(at, tokens.length - 1); index >= 0; index--) {
+    const { tokenType } = tokens[index]!;
+    const statement = STATEMENTS.get(tokenType.name);
+    if (statement !== undefined) return statement.clauses;
+  }
+  return [];
+}
+
+function isName(token: IToken): boolean {
+  return token.tokenType.name === 'ID';
+}
+
+const STATEMENTS: ReadonlyMap<string, Statement> = new Map(
+  Object.values(BLOCKS).flatMap(block => Object.entries<Statement>(block.statements))
+);
+
+const STATEMENT_WORDS: ReadonlySet<string> = new Set(STATEMENTS.keys());
+
+/** Words that people use for those of the language. */
+const OTHERWISE: Readonly<Record<string, string>> = {
+  center: 'centre',
+  diameter: 'across',
+  dia: 'across',
+  wide: 'across',
+  curved: 'bowed',
+  arc: 'bowed',
+  round: 'rounded',
+  rotated: 'turned',
+  angle: 'turned',
+  under: 'below',
+  over: 'above'
+};
