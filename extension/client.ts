@@ -2,13 +2,12 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { readFileRequest, type ReadFileParams } from '../server/protocol.ts';
-import { linkToPage, openPageCommand, registerPages } from './pages.ts';
+import { linkToPage, registerPages } from './pages.ts';
 import { readFile } from './read-file.ts';
 
 export const clientOptions = (): LanguageClientOptions => ({
   documentSelector: [{ language: 'paving' }],
   synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.paving') },
-  markdown: { isTrusted: { enabledCommands: [openPageCommand] } },
   middleware: {
     handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(linkToPage))
   }

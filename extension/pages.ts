@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { pageScheme } from '../server/protocol.ts';
 
-export const openPageCommand = 'paving.openPage';
+const openPageCommand = 'paving.openPage';
 
 export function registerPages(extensionFolder: vscode.Uri): vscode.Disposable {
   const pages = vscode.Uri.joinPath(extensionFolder, 'dist/pages');
@@ -13,12 +13,14 @@ export function registerPages(extensionFolder: vscode.Uri): vscode.Disposable {
         return new TextDecoder().decode(bytes);
       }
     }),
-    vscode.commands.registerCommand(openPageCommand, (id: string) =>
-      vscode.commands.executeCommand(
+    vscode.commands.registerCommand(openPageCommand, (id: unknown) => {
+      // A link can be written by anyone: only the name of a finding is taken.
+      if (typeof id !== 'string' || !/^[a-z-]+$/.test(id)) return undefined;
+      return vscode.commands.executeCommand(
         'markdown.showPreviewToSide',
         vscode.Uri.from({ scheme: pageScheme, path: `/${id}.md` })
-      )
-    )
+      );
+    })
   );
 }
 

@@ -4,12 +4,13 @@ import type { Job, Key } from './job/job.ts';
 import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
-import { usesOf, type Use } from './lowering/uses.ts';
-import { gather, MOST_FILES, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
+import type { Use } from './lowering/uses.ts';
+import { gather, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
+import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
 export interface Evaluation {
@@ -29,8 +30,6 @@ export interface Evaluation {
 /** What a caller needs: findings alone, or numbers as well. */
 export type Need = 'findings' | 'numbers';
 
-type Stored = { readonly spec: SpecText } | { readonly problem: ReadProblem };
-
 /**
  * The language as a whole, for the command line and the editor alike: keeps the texts, leads each file through parsing,
  * lowering, numbers and findings, and remembers what did not change.
@@ -38,73 +37,44 @@ type Stored = { readonly spec: SpecText } | { readonly problem: ReadProblem };
 export class Paving {
   readonly session = new Session();
   private readonly files: SpecFiles;
-  private readonly texts = new Map<string, Stored>();
   private readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
+  private readonly texts: Texts;
   private shippedText: SpecText | undefined;
 
   constructor(files: SpecFiles) {
     this.files = files;
+    this.texts = new Texts(files, this.parse);
   }
 
   /** The text of a file as it stands in an editor; it counts instead of the file's own. */
   setText(file: string, text: string): void {
-    const stored = this.texts.get(file);
-    if (stored !== undefined && 'spec' in stored && stored.spec.parsed.text === text) return;
-    this.texts.set(file, { spec: { file: this.files.show(file), parsed: this.parse(text) } });
+    this.texts.set(file, text);
   }
 
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
-    this.texts.delete(file);
+    this.texts.drop(file);
     this.session.forget(file);
+  }
+
+  /** Whether the file, or why it can't be read, is at hand. */
+  knows(file: string): boolean {
+    return this.texts.knows(file);
   }
 
   /** Why a file could not be read; undefined when it was, or was never wanted. */
   problemOf(file: string): ReadProblem | undefined {
-    const stored = this.texts.get(file);
-    return stored !== undefined && 'problem' in stored ? stored.problem : undefined;
+    return this.texts.problemOf(file);
   }
 
-  /** Reads a file and all it uses, as far as they are not known yet. */
-  async load(file: string): Promise<void> {
-    const wanted = [file];
-    const seen = new Set<string>();
-    while (wanted.length > 0 && seen.size <= MOST_FILES) {
-      const next = wanted.shift()!;
-      if (seen.has(next)) continue;
-      seen.add(next);
-      if (!this.texts.has(next)) {
-        const result = await this.files.read(next);
-        // The editor's text may have come meanwhile; it stands over the file.
-        if (!this.texts.has(next)) {
-          if ('text' in result) this.setText(next, result.text);
-          else this.texts.set(next, result);
-        }
-      }
-      const stored = this.texts.get(next);
-      if (stored === undefined || 'problem' in stored) continue;
-      for (const use of usesOf(stored.spec)) {
-        const used = this.files.resolve(next, use.path);
-        if (used !== undefined) wanted.push(used);
-      }
-    }
+  /** Reads a file and all it uses, as far as they are not at hand. */
+  load(file: string): Promise<void> {
+    return this.texts.load(file);
   }
 
-  /** The files that a loaded file leads to through `use`, itself included. */
+  /** The files that a loaded file leads to through `use`; itself first. */
   filesOf(file: string): string[] {
-    const seen = new Set<string>();
-    const follow = (at: string): void => {
-      if (seen.has(at)) return;
-      seen.add(at);
-      const stored = this.texts.get(at);
-      if (stored === undefined || 'problem' in stored) return;
-      for (const use of usesOf(stored.spec)) {
-        const used = this.files.resolve(at, use.path);
-        if (used !== undefined) follow(used);
-      }
-    };
-    follow(file);
-    return [...seen];
+    return [...this.texts.reachedFrom(file)];
   }
 
   /**
@@ -112,10 +82,10 @@ export class Paving {
    * needed, numbers are left out; the findings are the same.
    */
   *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
-    const stored = this.texts.get(file);
-    if (stored === undefined || 'problem' in stored) return undefined;
-    const ids = new Map<SpecText, string>([[stored.spec, file]]);
-    const { project, findings } = gather(stored.spec, this.shipped(), (from, use) => {
+    const main = this.texts.specOf(file);
+    if (main === undefined) return undefined;
+    const ids = new Map<SpecText, string>([[main, file]]);
+    const { project, findings } = gather(main, this.shipped(), (from, use) => {
       const found = this.used(ids.get(from)!, use);
       if ('id' in found) return found;
       ids.set(found.spec, found.file);
@@ -147,10 +117,16 @@ export class Paving {
   private used(from: string, use: Use): { readonly file: string; readonly spec: SpecText } | UseProblem {
     const file = this.files.resolve(from, use.path);
     if (file === undefined) return { id: 'use-outside', message: USE_PROBLEMS.outside(use.path) };
-    const stored = this.texts.get(file) ?? { problem: 'missing' };
-    if ('spec' in stored) return { file, spec: stored.spec };
-    const id = { missing: 'use-missing', outside: 'use-outside' }[stored.problem as string] ?? 'use-unreadable';
-    return { id, message: USE_PROBLEMS[stored.problem](use.path) };
+    const spec = this.texts.specOf(file);
+    const problem = this.texts.problemOf(file) ?? 'missing';
+    // An editor tells of changes in job specs alone.
+    if (problem !== 'folder' && !/\.paving$/i.test(use.path)) {
+      const message = `The file ${use.path} is no job spec: only files that end in .paving can be used.`;
+      return { id: 'use-unreadable', message };
+    }
+    if (spec !== undefined) return { file, spec };
+    const ids: Partial<Record<ReadProblem, string>> = { missing: 'use-missing', outside: 'use-outside' };
+    return { id: ids[problem] ?? 'use-unreadable', message: USE_PROBLEMS[problem](use.path) };
   }
 }
 

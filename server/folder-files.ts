@@ -4,10 +4,17 @@ import type { ReadResult, SpecFiles } from '../language/project.ts';
 /** Reads a file by its address, if it really lies in the folder, links followed. */
 export type ReadInFolder = (uri: string, folder: string) => Promise<ReadResult>;
 
+/** The one spelling of an address; editors differ in what they encode. */
+export function sameAddress(uri: string): string {
+  return URI.parse(uri).toString().replace(/\/+$/, '');
+}
+
 /** The files of one folder in an editor, by address; shown by their path in the folder. */
 export class FolderFiles implements SpecFiles {
-  private readonly folder: string;
+  readonly folder: string;
   private readonly readInFolder: ReadInFolder;
+  /** Addresses by what was shown of them. */
+  private readonly shown = new Map<string, string>();
 
   constructor(folder: string, read: ReadInFolder) {
     this.folder = folder;
@@ -16,8 +23,10 @@ export class FolderFiles implements SpecFiles {
 
   resolve(from: string, path: string): string | undefined {
     if (/^(?:[/\\]|[a-z][a-z0-9+.-]*:)/i.test(path)) return undefined;
-    const uri = Utils.resolvePath(Utils.dirname(URI.parse(from)), path.replaceAll('\\', '/')).toString();
-    return uri.startsWith(`${this.folder}/`) ? uri : undefined;
+    // A file that is not saved yet counts as standing in the folder.
+    const at = this.isInside(from) ? Utils.dirname(URI.parse(from)) : URI.parse(this.folder);
+    const uri = Utils.resolvePath(at, path.replaceAll('\\', '/')).toString();
+    return this.isInside(uri) ? uri : undefined;
   }
 
   read(file: string): Promise<ReadResult> {
@@ -25,13 +34,18 @@ export class FolderFiles implements SpecFiles {
   }
 
   show(file: string): string {
-    return file.startsWith(`${this.folder}/`) ? decodeURIComponent(file.slice(this.folder.length + 1)) : file;
+    const { path } = URI.parse(file);
+    const shown = this.isInside(file) ? path.slice(URI.parse(this.folder).path.length + 1) : path;
+    this.shown.set(shown, file);
+    return shown;
   }
 
   /** The address of a file by what `show` gave. */
   uriOf(shown: string): string {
-    return shown.includes(':') && !shown.startsWith('/') && /^[a-z][a-z0-9+.-]*:\//i.test(shown)
-      ? shown
-      : Utils.joinPath(URI.parse(this.folder), ...shown.split('/')).toString();
+    return this.shown.get(shown) ?? shown;
+  }
+
+  private isInside(file: string): boolean {
+    return file.startsWith(`${this.folder}/`);
   }
 }

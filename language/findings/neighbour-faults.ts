@@ -36,7 +36,7 @@ function notAlong(beside: Beside): RawFinding[] {
     const said = `${sides} of ${area.name} ${several ? 'are' : 'is'} said to meet ${other.name}, but`;
     const lengths = `${printLength(along, system)} of ${printLength(length, system)}`;
     const message = touches(edges[0]!)
-      ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${part(several)}`
+      ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${setPoint(several)} so that the rest can meet something else.`
       : `${said} ${several ? 'lie' : 'lies'} nowhere along it. Say what stands there, or draw the two against each other.`;
     return finding('neighbour-not-along', message, beside, edges);
   });
@@ -54,15 +54,20 @@ function notSaid(beside: Beside): RawFinding[] {
     const { sides, several } = sidesFirst(edges);
     const { along, length } = together(beside, edges);
     const whole = length - along <= TOUCHING + TIE;
-    const lengths = whole ? printLength(along, system) : `${printLength(along, system)} of ${printLength(length, system)}`;
-    const advice = whole ? `Write \`meets ${other.name}\`, or draw the two apart.` : part(several);
-    const message = `${sides} of ${area.name} ${several ? 'run' : 'runs'} along ${other.name} for ${lengths} but ${several ? 'are' : 'is'} said to meet ${edges[0]!.meets!.name}. ${advice}`;
+    const lengths = whole
+      ? printLength(along, system)
+      : `${printLength(along, system)} of ${printLength(length, system)}`;
+    const said = edges[0]!.meets!.name;
+    const advice = whole
+      ? `Write \`meets ${other.name}\`, or draw the two apart.`
+      : `${setPoint(several)} so that only the rest meets ${said}.`;
+    const message = `${sides} of ${area.name} ${several ? 'run' : 'runs'} along ${other.name} for ${lengths} but ${several ? 'are' : 'is'} said to meet ${said}. ${advice}`;
     return finding('neighbour-not-said', message, beside, edges);
   });
 }
 
-function part(several: boolean): string {
-  return `Part ${several ? 'each side' : 'the side'} with a point where they part, so that the rest can meet something else.`;
+function setPoint(several: boolean): string {
+  return several ? 'Set a point on each side where they part,' : 'Set a point on the side where the two part,';
 }
 
 function together({ area, sides }: Beside, edges: readonly Edge[]): SideAlong {

@@ -21,7 +21,8 @@ export const OVERLAP_TOLERANCE = 0.001;
 
 /** What is wrong with an outline and the shapes kept out of it; `measurable`: its areas can be measured all the same. */
 export function outlineFaults(area: OutlineInputs): { findings: readonly RawFinding[]; measurable: boolean } {
-  const spoiling = [...ownFaults(area), ...keptOutFaults(area)];
+  const faults = [...ownFaults(area), ...keptOutFaults(area)];
+  const spoiling = faults.length > 0 ? faults : nothingLeft(area);
   const silent = area.sides.filter(side => !side.said);
   const unsaid = silent.length === 0 ? [] : [edgeNotSaid(area, silent)];
   return { findings: [...spoiling, ...unsaid], measurable: spoiling.length === 0 };
@@ -53,6 +54,19 @@ function ownFaults(area: OutlineInputs): RawFinding[] {
     ];
   }
   return isDegenerate(outline) ? [withoutArea(key)] : [];
+}
+
+/** Boxes and pits may take up all of an area. */
+function nothingLeft({ key, name, outline, keptOut }: OutlineInputs): RawFinding[] {
+  const left = keptOut.reduce((sum, shape) => sum - areaOf(shape.outline), areaOf(outline));
+  if (left > OVERLAP_TOLERANCE) return [];
+  return [
+    {
+      id: 'outline-without-area',
+      message: `Boxes and pits take up all of ${name}: nothing is left to pave.`,
+      target: key
+    }
+  ];
 }
 
 function withoutArea(key: string): RawFinding {

@@ -1,4 +1,4 @@
-import type { Edge, Site } from '../job/job.ts';
+import type { Country, Edge, Site, System } from '../job/job.ts';
 import { printPercent, printFine } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
 import { fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
@@ -9,31 +9,44 @@ import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
 /** How thick a base has to be, and why. */
 interface Need {
   readonly thickness: Limit;
-  /** `under foot traffic`, `on clay under cars`. */
-  readonly where: string;
+  /** `at least under foot traffic`, `is usual under cars where winters freeze`. */
+  readonly why: string;
 }
 
 /** The base is as thick as the least published for its traffic. */
-export function baseAtLeast(inputs: RuleInputs): Breach[] {
-  const need = leastNeed(inputs);
-  const missing = shortOf(thicknessOf(inputs), need.thickness, inputs.system);
+export function baseAtLeast(inputs: RuleInputs, country: Country): Breach[] {
+  const { system } = inputs;
+  const need = leastNeed(inputs, country);
+  const missing = shortOf(thicknessOf(inputs), need.thickness, system);
   if (missing === undefined) return [];
-  const least = `${printLimit(need.thickness, inputs.system)} at least ${need.where}`;
-  return [breach(inputs, need, `${printFine(missing, inputs.system)} too thin`, least)];
+  const greatest = greatestNeed(inputs);
+  const more = greatest.thickness.millimetres > need.thickness.millimetres ? `; ${asked(greatest, system)}` : '';
+  return [breach(inputs, need, `${printFine(missing, system)} too thin`, `${asked(need, system)}${more}`)];
 }
 
 /** The base, thick enough for {@link baseAtLeast}, is also as thick as is usual for winters, soil and trucks. */
-export function baseUsual(inputs: RuleInputs): Breach[] {
+export function baseUsual(inputs: RuleInputs, country: Country): Breach[] {
   const { system } = inputs;
   const thickness = thicknessOf(inputs);
-  if (shortOf(thickness, leastNeed(inputs).thickness, system) !== undefined) return [];
-  const [need] = usualNeeds(inputs)
-    .filter(one => shortOf(thickness, one.thickness, system) !== undefined)
-    .sort((a, b) => b.thickness.millimetres - a.thickness.millimetres);
-  if (need === undefined) return [];
+  if (shortOf(thickness, leastNeed(inputs, country).thickness, system) !== undefined) return [];
+  const [need] = thickestFirst(usualNeeds(inputs, country));
+  if (need === undefined || shortOf(thickness, need.thickness, system) === undefined) return [];
   const missing = inSystem(need.thickness, system) - thickness;
-  const usual = `${printLimit(need.thickness, system)} is usual ${need.where}`;
-  return [breach(inputs, need, `${printFine(missing, system)} thinner than usual`, usual)];
+  return [breach(inputs, need, `${printFine(missing, system)} thinner than usual`, asked(need, system))];
+}
+
+function asked({ thickness, why }: Need, system: System): string {
+  return `${printLimit(thickness, system)} ${why}`;
+}
+
+/** What satisfies every rule about the thickness of the base in all countries that the job names. */
+function greatestNeed(inputs: RuleInputs): Need {
+  const needs = inputs.countries.flatMap(country => [leastNeed(inputs, country), ...usualNeeds(inputs, country)]);
+  return thickestFirst(needs)[0]!;
+}
+
+function thickestFirst(needs: readonly Need[]): Need[] {
+  return [...needs].sort((a, b) => b.thickness.millimetres - a.thickness.millimetres);
 }
 
 function thicknessOf({ area }: RuleInputs): number {
@@ -52,39 +65,35 @@ function breach(inputs: RuleInputs, need: Need, verdict: string, asked: string):
         : `The base of ${area.name}, ${printFine(thickness, system)}, is ${verdict}: ${asked}.`,
     target: first?.key ?? area.key,
     values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))],
-    ...(stone.length === 1 ? fixTo(need.thickness, first?.thickness, system) : {})
+    ...(stone.length === 1 ? fixTo(greatestNeed(inputs).thickness, first?.thickness, system) : {})
   };
 }
 
-function leastNeed(inputs: RuleInputs): Need {
+function leastNeed(inputs: RuleInputs, country: Country): Need {
   const wheels = carriesWheels(inputs);
-  const traffic = underTraffic(inputs);
-  if (!inputs.countries.includes('britain')) {
-    return { thickness: wheels ? limit(6, 150) : limit(4, 100), where: traffic };
-  }
+  const why = `at least ${underTraffic(inputs)}`;
   // Where the bearing ratio was measured it tells more than the name of the soil.
-  if (wheels && inputs.area.site.bearing === undefined && isClay(inputs.area.site)) {
-    return { thickness: limit(8, 200), where: `${traffic} on clay` };
+  if (country === 'britain' && wheels && inputs.area.site.bearing === undefined && isClay(inputs.area.site)) {
+    return { thickness: limit(8, 200), why: `${why} on clay` };
   }
-  return { thickness: wheels ? limit(6, 150) : limit(4, 100), where: traffic };
+  return { thickness: wheels ? limit(6, 150) : limit(4, 100), why };
 }
 
-function usualNeeds(inputs: RuleInputs): Need[] {
-  return inputs.countries.includes('britain') ? bearingNeeds(inputs) : northAmericanNeeds(inputs);
+function usualNeeds(inputs: RuleInputs, country: Country): Need[] {
+  return country === 'britain' ? bearingNeeds(inputs) : northAmericanNeeds(inputs);
 }
 
 function northAmericanNeeds(inputs: RuleInputs): Need[] {
   const { site } = inputs.area;
   const wheels = carriesWheels(inputs);
-  const traffic = underTraffic(inputs);
+  const usual = `is usual ${underTraffic(inputs)}`;
   const needs: Need[] = [];
   if (site.winters === 'freeze') {
-    needs.push({ thickness: wheels ? limit(10, 250) : limit(6, 150), where: `${traffic} where winters freeze` });
+    needs.push({ thickness: wheels ? limit(10, 250) : limit(6, 150), why: `${usual} where winters freeze` });
   }
   const soil = poorSoil(site);
-  if (soil !== undefined)
-    needs.push({ thickness: wheels ? limit(8, 200) : limit(6, 150), where: `${traffic} on ${soil}` });
-  if (carriesTrucks(inputs)) needs.push({ thickness: limit(8, 200), where: traffic });
+  if (soil !== undefined) needs.push({ thickness: wheels ? limit(8, 200) : limit(6, 150), why: `${usual} on ${soil}` });
+  if (carriesTrucks(inputs)) needs.push({ thickness: limit(8, 200), why: usual });
   return needs;
 }
 
@@ -111,7 +120,8 @@ function bearingNeeds(inputs: RuleInputs): Need[] {
   const bearing = inputs.area.site.bearing?.value;
   if (bearing === undefined || !carriesWheels(inputs)) return [];
   const row = BASE_BY_BEARING.find(([ratio]) => bearing <= ratio + TIE);
-  return row === undefined ? [] : [{ thickness: row[1], where: `${underTraffic(inputs)} on ${bearingText(bearing)}` }];
+  const why = `is usual ${underTraffic(inputs)} on ${bearingText(bearing)}`;
+  return row === undefined ? [] : [{ thickness: row[1], why }];
 }
 
 function bearingText(bearing: number): string {

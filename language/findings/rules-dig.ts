@@ -13,7 +13,7 @@ export function digShallow({ area, depth, system }: RuleInputs): Breach[] {
     {
       message: `The dig of ${area.name} is ${printLength(depth, system)} deep, more than ${printLength(deepest, system)}. Stop: the sides of a deep dig can fall in on people. It needs shoring or sloping by those who know how, as local rules ask.`,
       target: area.key,
-      values: [lengthValue('dig', depth), lengthValue('deepest without', deepest)]
+      values: [lengthValue('dig', depth), lengthValue('deepest without shoring', deepest)]
     }
   ];
 }

@@ -77,7 +77,9 @@ function unitSlips(unit: Unit, system: System): Breach[] {
 
 function materialsOf({ area }: RuleInputs): Material[] {
   const materials = area.layers.map(layer => layer.material);
-  return [...new Map([...materials, ...(area.jointFiller ? [area.jointFiller] : [])].map(one => [one.key, one])).values()];
+  return [
+    ...new Map([...materials, ...(area.jointFiller ? [area.jointFiller] : [])].map(one => [one.key, one])).values()
+  ];
 }
 
 function densitySlips({ key, name, compacted }: Material, system: System): Breach[] {
@@ -99,6 +101,7 @@ function rareLength(
   [below, above]: readonly [string, string],
   system: System
 ): string | undefined {
-  if (least !== undefined && shortOf(length, least, system) !== undefined) return `${below} than ${printLimit(least, system)}`;
+  if (least !== undefined && shortOf(length, least, system) !== undefined)
+    return `${below} than ${printLimit(least, system)}`;
   return beyond(length, greatest, system) === undefined ? undefined : `${above} than ${printLimit(greatest, system)}`;
 }

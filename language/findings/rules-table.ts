@@ -2,7 +2,9 @@ import type { RawFinding } from './finding.ts';
 import type { Rule, RuleInputs } from './rule.ts';
 import { baseAtLeast, baseOnTopsoil, basePastEdging, baseUsual } from './rules-base.ts';
 import { bedWithin, jointsWithin } from './rules-bed-and-joints.ts';
+import { digShallow } from './rules-dig.ts';
 import { openEdges } from './rules-edges.ts';
+import { quantitiesLikely } from './rules-slips.ts';
 import { blockNeeded, lengthUnderTrucks, unitAtLeast } from './rules-units.ts';
 
 const PRACTICE = 'Common practice, no source.';
@@ -14,7 +16,8 @@ const UNITS_STANDARD = 'Standard: ASTM C936, section 5.1.';
 
 /**
  * The first rules, with the values of North America and Britain. Severity: an error only where a published least value
- * that was read is not reached; never for a value of practice or from memory. A limit met exactly passes.
+ * that was read is not reached, or where people can come to harm; else never for a value of practice or from memory. A
+ * limit met exactly passes.
  */
 export const RULES: readonly Rule[] = [
   {
@@ -23,7 +26,7 @@ export const RULES: readonly Rule[] = [
     severity: 'error',
     source: FAQ,
     asks: 'The base is at least 4 in under foot traffic and 6 in under cars.',
-    judge: baseAtLeast
+    judge: inputs => baseAtLeast(inputs, 'north-america')
   },
   {
     id: 'base-too-thin',
@@ -31,7 +34,7 @@ export const RULES: readonly Rule[] = [
     severity: 'warning',
     source: PRACTICE,
     asks: 'The base is at least 100 mm under foot traffic and 150 mm under cars, 200 mm under cars on clay.',
-    judge: baseAtLeast
+    judge: inputs => baseAtLeast(inputs, 'britain')
   },
   {
     id: 'base-thinner-than-usual',
@@ -39,15 +42,15 @@ export const RULES: readonly Rule[] = [
     severity: 'warning',
     source: `${FAQ} The 2 in more on poor soil: Tech Spec 2, as quoted in public texts. The 8 in under trucks: from memory.`,
     asks: 'Where winters freeze the base is 6 in under foot traffic and 10 in under cars; on soil that is weak or drains poorly 2 in more than the least; under trucks 8 in.',
-    judge: baseUsual
+    judge: inputs => baseUsual(inputs, 'north-america')
   },
   {
     id: 'base-thinner-than-usual',
     countries: ['britain'],
-    severity: 'note',
+    severity: 'warning',
     source: 'From memory, not read again: BS 7533 family; check against the standard.',
     asks: 'Under cars the base is 300 mm at a bearing ratio of 2 %, 225 mm at 3 %, 200 mm at 4 %, 150 mm at 5 %.',
-    judge: baseUsual
+    judge: inputs => baseUsual(inputs, 'britain')
   },
   {
     id: 'base-on-topsoil',
@@ -56,6 +59,15 @@ export const RULES: readonly Rule[] = [
     source: PRACTICE,
     asks: 'The dig goes down through the topsoil.',
     judge: baseOnTopsoil
+  },
+  {
+    id: 'dig-deep',
+    countries: ['north-america', 'britain'],
+    severity: 'error',
+    source:
+      'Safety. From memory, not read again: US 29 CFR 1926.652 asks for protection from 5 ft (1.5 m) on. The 4 ft (1.2 m): common practice.',
+    asks: 'No dig is deeper than 4 ft (1.2 m) without shoring or sloping by those who know how.',
+    judge: digShallow
   },
   {
     id: 'base-not-past-edging',
@@ -189,6 +201,14 @@ export const RULES: readonly Rule[] = [
         : []
   },
   {
+    id: 'unlikely-quantity',
+    countries: ['north-america', 'britain'],
+    severity: 'warning',
+    source: PRACTICE,
+    asks: 'Layers of stone are 1 in (25 mm) to 3 ft (1 m) thick; units are longer than thick, at most 12 in (300 mm) thick and 6 ft 6 in (2 m) long; compacted stone and sand have 62 to 187 lb per cu ft (1,000 to 3,000 kg/m3); an area has at most 215,000 sq ft (20,000 m2).',
+    judge: quantitiesLikely
+  },
+  {
     id: 'winters-not-said',
     countries: ['north-america'],
     severity: 'note',
@@ -209,11 +229,7 @@ export const RULES: readonly Rule[] = [
 
 /** What the rules of the countries named find in an area; without a country, nothing. */
 export function judgeArea(inputs: RuleInputs): RawFinding[] {
-  return RULES.flatMap(rule =>
-    inputs.countries
-      .filter(country => rule.countries.includes(country))
-      .slice(0, 1)
-      .flatMap(country => rule.judge({ ...inputs, countries: [country] }))
-      .map(breach => ({ id: rule.id, ...breach, severity: rule.severity, source: rule.source }))
+  return RULES.filter(rule => rule.countries.some(country => inputs.countries.includes(country))).flatMap(rule =>
+    rule.judge(inputs).map(breach => ({ id: rule.id, ...breach, severity: rule.severity, source: rule.source }))
   );
 }

@@ -63,3 +63,13 @@ export function common(a: Bounds, b: Bounds, gap: number): Bounds {
     top: Math.min(a.top, b.top) + gap
   };
 }
+
+/** The box round two boxes. */
+export function around(a: Bounds, b: Bounds): Bounds {
+  return {
+    left: Math.min(a.left, b.left),
+    right: Math.max(a.right, b.right),
+    bottom: Math.min(a.bottom, b.bottom),
+    top: Math.max(a.top, b.top)
+  };
+}

@@ -19,13 +19,8 @@ export function rectangleLoop(width: number, depth: number, corner: Point, turn:
   return cornerLoop(corners.map(point => turnedAbout(point, centre, turn)));
 }
 
-/** A circle, radius in metres, as two half turns: the far half first, from the rightmost point anticlockwise. */
+/** A circle, radius in metres: one side, a full turn from the rightmost point anticlockwise. */
 export function circleLoop(centre: Point, radius: number): Loop {
   const right = { x: centre.x + radius, y: centre.y };
-  const left = { x: centre.x - radius, y: centre.y };
-  const arc = { centre, turn: Math.PI };
-  return [
-    { from: right, to: left, arc },
-    { from: left, to: right, arc }
-  ];
+  return [{ from: right, to: right, arc: { centre, turn: 2 * Math.PI } }];
 }

@@ -1,10 +1,10 @@
 export type { Loop, Point, Region, Side } from './shapes.ts';
-export { areaOf, perimeterOf, regionArea, sideLength, signedAreaOf } from './outline.ts';
+export { areaOf, perimeterOf, regionArea, reversedLoop, sideLength, signedAreaOf } from './outline.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
 export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';
 export { isDegenerate, selfCrossing } from './crossing.ts';
 export { EDGE_TOLERANCE, inside, loopWithin } from './containment.ts';
-export { overlapArea, sharedLength } from './overlap.ts';
+export { type Ground, overlapArea, sharedLength, sharedWithAny } from './overlap.ts';
 export { baseOut } from './base-out.ts';
 export { CUTTING_TOLERANCE, type LaidUnits, layUnits, MOST_UNITS, unitsAbout } from './unit-grid.ts';
 export type { UnitGrid } from './grid-frame.ts';

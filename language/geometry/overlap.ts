@@ -1,9 +1,9 @@
 import { Clipper, FillRule } from 'clipper2-ts';
-import { apart, boundsOf, common } from './bounds.ts';
+import { apart, around, type Bounds, boundsOf, common } from './bounds.ts';
 import { CHORD_AREA_ERROR, inWindow, planArea, planFor } from './chords.ts';
 import { SMALLEST_OUTLINE_AREA } from './crossing.ts';
-import { areaOf, distance } from './outline.ts';
-import type { Loop, Side } from './shapes.ts';
+import { areaOf, distance, reversedLoop, signedAreaOf } from './outline.ts';
+import type { Loop, Point, Side } from './shapes.ts';
 
 /** In metres: straight sides no further apart than this run on top of each other. A joint's worth of slack on site. */
 const SHARED_SIDE_TOLERANCE = 1e-3;
@@ -28,6 +28,32 @@ export function overlapArea(a: Loop, b: Loop): number {
   const arcs = a.some(side => side.arc) || b.some(side => side.arc);
   const error = arcs ? CHORD_AREA_ERROR * Math.min(areaOf(a), areaOf(b)) : 0;
   return area > Math.max(SMALLEST_OUTLINE_AREA, error) ? area : 0;
+}
+
+/** Ground taken up: loops as `baseOut` gives them, clockwise ones being gaps, less shapes kept out of them. */
+export interface Ground {
+  readonly loops: readonly Loop[];
+  readonly keptOut: readonly Loop[];
+}
+
+/**
+ * Area of one ground that at least one of the others takes up too, in square metres: ground under several is counted
+ * once. As exact as {@link overlapArea}.
+ */
+export function sharedWithAny(ground: Ground, others: readonly Ground[]): number {
+  const outlines = [ground, ...others].flatMap(({ loops }) => loops);
+  const plan = planFor(outlines);
+  const window = ground.loops
+    .map(boundsOf)
+    .reduce<Bounds | undefined>((all, box) => (all ? around(all, box) : box), undefined);
+  if (!plan || !window) return 0;
+  const wide = common(window, window, WINDOW_MARGIN);
+  const paths = ({ loops, keptOut }: Ground): Point[][] =>
+    [...loops, ...keptOut.map(loop => (signedAreaOf(loop) > 0 ? reversedLoop(loop) : loop))].flatMap(loop =>
+      inWindow(loop, plan, wide)
+    );
+  // Windings of the others add up: a place is taken where they are not nought.
+  return planArea(Clipper.intersect(paths(ground), others.flatMap(paths), FillRule.NonZero), plan);
 }
 
 /** Metres along which straight sides of two outlines run on top of each other, whichever way each runs. */

@@ -69,6 +69,7 @@ export function* layUnits(
     const inUnit = joint > 0 ? cutToColumns(paths, unit.left, unit.right) : paths;
     if (filling(inUnit, unit) === 'empty') return;
     const area = pathsArea(inUnit);
+    if (area <= ROUNDING * length * width) return;
     unitArea += area;
     if (isWhole(inUnit, area, left, bottom)) {
       whole++;

@@ -75,11 +75,14 @@ export interface Soil {
   readonly heavesInFrost: boolean;
 }
 
-/** A height in m above the benchmark named; the benchmark's own height, if it has one, is in `base`. */
+/** A height in m, against the benchmark named. */
 export interface Height {
   readonly benchmark: string;
+  /** Above the benchmark, below it negative; or above nought, where the text gives a height and no benchmark. */
   readonly above: Given;
-  readonly base: number;
+  readonly fromNought: boolean;
+  /** The benchmark's own height above nought, where it has one. */
+  readonly base?: Given;
 }
 
 export type Traffic = 'foot' | 'cars' | 'trucks' | 'turning';

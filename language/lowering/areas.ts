@@ -20,7 +20,7 @@ import { ANY, assumed, NOT_NEGATIVE, type Context } from './context.ts';
 import { Edges } from './edges.ts';
 import type { Declared, SpecText } from './names.ts';
 import { Outlines, type NamedOutline } from './outlines.ts';
-import { saidOnce } from './said-once.ts';
+import { saidAgain, saidOnce } from './said-once.ts';
 import { ROLE_WORDS, type Things } from './things.ts';
 
 /** What the job says for all its areas. */
@@ -94,6 +94,11 @@ export class Areas {
     };
   }
 
+  /** Tells the faults of something that a side can meet, used or not. */
+  checkSide(declared: Declared): void {
+    this.edges.check(declared);
+  }
+
   private statements(text: SpecText, key: Key, node: ast.Area): Statements {
     return saidOnce(this.context, text, key, node.items, item =>
       ast.isLayer(item) ? (item.role ?? 'layer') : WORDS[item.$type]
@@ -150,6 +155,7 @@ export class Areas {
       return [];
     }
     this.context.place(`${key}/traffic`, text, item);
+    saidAgain(this.context, text, key, item, 'kinds', item.kinds);
     return item.kinds.flatMap(
       (word, index) =>
         this.context.word(text, key, item, ['kinds', index], word, ['foot', 'cars', 'trucks', 'turning'] as const) ?? []
@@ -187,13 +193,14 @@ export class Areas {
     const found = context.find(text, key, node, 'mark', node.mark?.$refText, ['benchmark']);
     const by = node.level ? LEVEL : context.given(text, key, node.by as Expression | undefined, 'm', NOT_NEGATIVE);
     const base = found && this.benchmarkHeight(found);
-    if (found === undefined || by === undefined || base === undefined) return undefined;
+    if (found === undefined || by === undefined || base === 'faulty') return undefined;
     context.place(key, text, node);
     const value = node.where === 'below' ? -by.value : by.value;
     return {
       benchmark: found.name,
       above: { value: value === 0 ? 0 : value, key, written: by.written },
-      base: base.height
+      fromNought: false,
+      ...(base === undefined ? {} : { base })
     };
   }
 
@@ -207,12 +214,8 @@ export class Areas {
       const found = context.names.find(text, 'benchmark', name)!;
       if ((found.node as ast.Benchmark).height === undefined) continue;
       const base = this.benchmarkHeight(found);
-      if (base === undefined) return undefined;
-      return {
-        benchmark: name,
-        above: { value: given.value - base.height, key, written: given.written },
-        base: base.height
-      };
+      if (base === 'faulty' || base === undefined) return undefined;
+      return { benchmark: name, above: given, fromNought: true, base };
     }
     const mark = marks[0] ?? 'door-sill';
     return context.fault(
@@ -224,11 +227,10 @@ export class Areas {
     );
   }
 
-  private benchmarkHeight(found: Declared): { height: number } | undefined {
+  private benchmarkHeight(found: Declared): Given | undefined | 'faulty' {
     const node = found.node as ast.Benchmark;
-    if (node.height === undefined) return { height: 0 };
-    const given = this.context.given(found.text, `benchmark:${found.name}`, node.height as Expression, 'm', ANY);
-    return given && { height: given.value };
+    if (node.height === undefined) return undefined;
+    return this.context.given(found.text, `benchmark:${found.name}`, node.height as Expression, 'm', ANY) ?? 'faulty';
   }
 
   // ---- paving and what lies under it ----

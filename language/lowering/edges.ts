@@ -3,7 +3,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import { KEYWORD, type Context, type Property } from './context.ts';
 import type { Declared, Kind, SpecText } from './names.ts';
 import type { NamedOutline } from './outlines.ts';
-import { saidOnce } from './said-once.ts';
+import { saidAgain, saidOnce } from './said-once.ts';
 import type { Things } from './things.ts';
 
 interface Said {
@@ -82,6 +82,7 @@ export class Edges {
     if (where.round) return sideNames.map((_, side) => side);
     if (where.legs.length > 0) return where.legs.flatMap(range => this.legs(text, key, range, outline));
     if (where.points.length > 0) return this.chain(text, key, where, outline);
+    saidAgain(this.context, text, key, where, 'sides', where.sides);
     return where.sides.flatMap((name, index) => {
       const sides = form === 'rectangle' ? sidesNamed(sideNames, name) : [];
       if (sides.length === 0) this.noSuchSide(text, key, where, ['sides', index], name, outline);
@@ -188,6 +189,12 @@ export class Edges {
     for (const thing of broken) this.context.breaks(thing);
     const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
     return kind && this.sideKind(kind, name);
+  }
+
+  /** Tells the faults of a kind of side, or of something existing. */
+  check(declared: Declared): void {
+    const kind = declared.kind === 'side-kind' ? declared : this.kindOfExisting(declared);
+    if (kind !== undefined) this.sideKind(kind, declared.name);
   }
 
   private kindOfExisting(found: Declared): Declared | undefined {

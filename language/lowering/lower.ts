@@ -148,6 +148,10 @@ class Lowering {
         this.context.watch(() => {
           if (declared.kind === 'unit') this.things.unit(declared);
           else if (declared.kind === 'material') this.things.material(declared);
+          else if (declared.kind === 'soil-kind') this.things.soil(declared);
+          else if (declared.kind === 'bond') this.things.bond(declared);
+          else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
+          else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
           else if (declared.kind === 'let')
             this.context.amount(text, keyOf(declared), (declared.node as ast.Let).value as Expression);
         });

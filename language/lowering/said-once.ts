@@ -26,3 +26,21 @@ export function saidOnce<T extends AstNode>(
   }
   return said;
 }
+
+/** Words of a list that stand in it twice. */
+export function saidAgain(
+  context: Context,
+  text: SpecText,
+  key: Key,
+  node: AstNode,
+  property: string,
+  words: readonly string[]
+): void {
+  words.forEach((word, index) => {
+    if (words.indexOf(word) < index)
+      context.fault(text, key, node, 'said-twice', `\`${word}\` is said twice. Take one out.`, {
+        property: [property, index],
+        harmless: true
+      });
+  });
+}

@@ -4,7 +4,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { assumed, writtenOf, NOT_NEGATIVE, POSITIVE, type Context, type Limits, type Wanted } from './context.ts';
 import type { Declared, SpecText } from './names.ts';
-import { saidOnce } from './said-once.ts';
+import { saidAgain, saidOnce } from './said-once.ts';
 
 /** Reads the things that areas are made of, each once. */
 export class Things {
@@ -217,6 +217,7 @@ export class Things {
         `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`,
         { property: 'name' }
       );
+    saidAgain(this.context, text, key, item, 'roles', item.roles);
     // `unbound` and `bound` tell how a joint filler sets.
     const words = item.roles.map((word, index) =>
       this.context.word(text, key, item, ['roles', index], word, [...ROLES, 'unbound', 'bound'] as const)
@@ -237,6 +238,16 @@ export class Things {
         said('loose'),
         'densities-disagree',
         `Loose ${material.name} (${loose.written}) can't be heavier than compacted (${compacted.written}).`
+      );
+      return false;
+    }
+    if (compactionFactor && compactionFactor.value < 1) {
+      this.context.fault(
+        text,
+        material.key,
+        said('compaction-factor'),
+        'densities-disagree',
+        `A compaction factor of ${compactionFactor.written} can't be: loose ${material.name} takes more room than compacted, so it is 1 or more.`
       );
       return false;
     }
@@ -367,6 +378,14 @@ export class Things {
         { property: 'name' }
       );
     const offset = context.given(declared.text, `${key}/offset`, item.offset as Expression, '', NOT_NEGATIVE);
+    if (offset !== undefined && offset.value >= 1)
+      return context.fault(
+        declared.text,
+        key,
+        item,
+        'out-of-range',
+        `An offset is a share of a unit's length and less than 1: write \`1/2\`, not \`${offset.written}\`.`
+      );
     return offset && { name: node.name, offset };
   }
 }

@@ -3,7 +3,7 @@ import { measureNamed } from './measures.ts';
 
 /** How a kind of quantity is printed in each system. */
 export type PrintStyle =
-  'area' | 'length' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
+  'area' | 'length' | 'run' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
@@ -13,6 +13,7 @@ const HAIR = 1e-9;
 
 const SI: (spelling: string) => number = spelling => measureNamed(spelling)!.factor.valueOf();
 const INCH = SI('in');
+const FOOT = SI('ft');
 const SQUARE_FOOT = SI('sq ft');
 const CUBIC_FOOT = SI('cu ft');
 const CUBIC_YARD = SI('cu yd');
@@ -20,13 +21,18 @@ const POUND = SI('lb');
 const SHORT_TON = SI('short ton');
 const TONNE = SI('t');
 
-/** An SI value in the measures of a system: areas sq ft or m2, stone cu yd or m3, sand cu ft or m3, masses short tons or t. */
+/**
+ * An SI value in the measures of a system: areas sq ft or m2, stone cu yd or m3, sand cu ft or m3, masses short tons or t.
+ * A run is a length that nothing is cut to: whole feet or metres.
+ */
 export function printAs(style: PrintStyle, value: number, system: System): string {
   switch (style) {
     case 'area':
       return printArea(value, system);
     case 'length':
       return printLength(value, system);
+    case 'run':
+      return system === 'imperial' ? `${decimals(value / FOOT, 0)} ft` : `${decimals(value, 0)} m`;
     case 'thickness':
       return printThickness(value, system);
     case 'stone-volume':
@@ -100,9 +106,15 @@ export function printPercent(share: number): string {
 /** A height against its benchmark: `2 1/2 in below door-sill`, `level with door-sill`. */
 export function printHeight(above: number, benchmark: string, system: System): string {
   const size = Math.abs(above);
-  const printed = system === 'imperial' ? printThickness(size, system) : printLength(size, system);
+  const printed = printHeightAlone(size, system);
   if (Number.parseFloat(printed) === 0) return `level with ${benchmark}`;
   return `${printed} ${above < 0 ? 'below' : 'above'} ${benchmark}`;
+}
+
+/** Whole millimetres below a metre, as heights are read on site. */
+function printHeightAlone(size: number, system: System): string {
+  if (system === 'imperial') return printThickness(size, system);
+  return size < 1 ? `${decimals(size * 1000, 0)} mm` : printLength(size, system);
 }
 
 function fractions(count: number, parts: number): string {

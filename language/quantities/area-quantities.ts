@@ -26,7 +26,7 @@ export function areaQuantities(area: Area, shapes: OutlineNumbers, layers: Layer
       ...(edge.edging === undefined ? {} : { edging: edge.edging.name }),
       ...layers.overhangs[index]!
     })),
-    ...(area.finish === undefined ? {} : { finish: { at: area.finish.benchmark, height: area.finish.above.value } }),
+    ...(layers.finish === undefined ? {} : { finish: layers.finish }),
     dig: layers.dig,
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),

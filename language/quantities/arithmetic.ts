@@ -57,7 +57,7 @@ export function given(name: string, quantity: Given, measure: string): Expressio
 }
 
 /** Where a given quantity stands in the text, or why it is assumed. */
-export function sourceOf({ key, assumed, written }: Given): From {
+function sourceOf({ key, assumed, written }: Given): From {
   if (assumed !== undefined) {
     const { because, source } = assumed;
     return source === undefined ? { assumed: because } : { assumed: because, source };

@@ -2,7 +2,18 @@ import type { PrintStyle } from '../measures/print.ts';
 
 /** What a quantity belongs to; each owner is one kind of object of the JSON contract. */
 export type Owner =
-  'area' | 'kept-out' | 'edge' | 'dig' | 'layer' | 'laying' | 'joints' | 'edging' | 'geotextile' | 'job-dig' | 'totals';
+  | 'area'
+  | 'kept-out'
+  | 'edge'
+  | 'finish'
+  | 'dig'
+  | 'layer'
+  | 'laying'
+  | 'joints'
+  | 'edging'
+  | 'geotextile'
+  | 'job-dig'
+  | 'totals';
 
 export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
 
@@ -32,6 +43,19 @@ export interface Quantity {
 
 /** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
 export const CATALOGUE = [
+  {
+    id: 'finish-height',
+    owner: 'finish',
+    key: 'height',
+    kind: 'length',
+    measure: 'm',
+    words: 'Height of the finish',
+    name: 'height of the finish',
+    print: 'thickness',
+    computed: false,
+    always: true,
+    describe: 'Height of the finish above the benchmark'
+  },
   {
     id: 'gross-area',
     owner: 'area',
@@ -316,7 +340,7 @@ export const CATALOGUE = [
     measure: 'm',
     words: 'Joint length',
     name: 'joint length',
-    print: 'length',
+    print: 'run',
     computed: true,
     always: false,
     describe: 'Length of all joints between units'

@@ -5,19 +5,21 @@ import { neighbourFaults } from '../findings/neighbour-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { overlapFault } from '../findings/pair-faults.ts';
 import { judgeArea } from '../findings/rules-table.ts';
-import { MOST_UNITS } from '../geometry/index.ts';
+import { type Ground, type Loop, MOST_UNITS, reversedLoop, sharedWithAny, signedAreaOf } from '../geometry/index.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Session, Slot, Stage } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
 import type { JobNumbers, Working } from './contract.ts';
-import { type JobInputs, type JobResult, jobStage } from './job-stage.ts';
+import { type AreaTotals, type JobInputs, type JobResult, jobStage, type Shared } from './job-stage.ts';
 import { type Laid, layingInputs, layingStage, tooManyFor } from './laying-stage.ts';
 import { layersInputs, type LayersNumbers, layersStage } from './layers-stage.ts';
-import { neighbourStage } from './neighbour-stage.ts';
+import { type NeighbourInputs, type NeighbourSide, neighbourStage } from './neighbour-stage.ts';
 import { outlineInputs, type OutlineNumbers, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
-import { neighbours, type PairInputs, pairStage } from './pair-stage.ts';
+import { neighbours, type PairInputs, type PairNumbers, pairStage } from './pair-stage.ts';
 
+/** Two areas, by index, that share ground. */
+type Pair = PairNumbers & { readonly areas: readonly [number, number] };
 
 /** All that one area came to. */
 interface AreaResult {
@@ -28,7 +30,7 @@ interface AreaResult {
 }
 
 interface Shares {
-  readonly pairs: JobInputs['pairs'];
+  readonly pairs: readonly Pair[];
   readonly findings: readonly RawFinding[];
 }
 
@@ -69,7 +71,7 @@ export function* judgeJob(job: Job, session: Session, scope: string): Generator<
 interface WorkedOut {
   readonly results: readonly AreaResult[];
   readonly missing: readonly string[];
-  readonly pairs: JobInputs['pairs'];
+  readonly pairs: readonly Pair[];
   readonly findings: readonly RawFinding[];
 }
 
@@ -84,6 +86,8 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
     if (result?.laid === false) missing.push(`${area.key}/laying`);
     yield;
   }
+  const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
+  findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
   for (const result of results) findings.push(...(yield* judged(job, result, memory)));
   return { results, missing, pairs: shares.pairs, findings: [...findings, ...shares.findings] };
@@ -135,6 +139,7 @@ function* areaResult(
     return undefined;
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
+  findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
   return { area, shapes, layers, laid: laid !== undefined || area.paving === undefined };
 }
 
@@ -152,61 +157,170 @@ function* laidUnits(area: Area, memory: Memory, findings: RawFinding[]): Generat
 function* sharesOf(job: Job, results: readonly AreaResult[], memory: Memory): Generator<void, Shares> {
   const sides = results.map(({ area, layers }) => ({
     outline: area.outline,
-    keptOut: area.keptOut.map(shape => shape.outline),
+    keptOut: outlinesOf(area),
     digLoops: layers.baseLoops
   }));
-  const pairs: JobInputs['pairs'][number][] = [];
+  const near = neighbours(sides);
+  const pairs: Pair[] = [];
   const findings: RawFinding[] = [];
-  for (const [first, second] of neighbours(sides)) {
-    // By key, so that an area moved in the text changes nothing.
-    const [a, b] = results[first]!.area.key < results[second]!.area.key ? [first, second] : [second, first];
+  const overlapping = new Set<string>();
+  for (const [first, second] of near) {
+    const [a, b] = byKey(results, first, second);
     const [one, other] = [results[a]!.area, results[b]!.area];
     const inputs: PairInputs = { first: sides[a]!, second: sides[b]! };
     const shared = yield* recall(memory, 'pair', [one.key, other.key], inputs, () => pairStage(inputs));
     if (shared.paved > 0 || shared.dug > 0) pairs.push({ areas: [first, second], ...shared });
-    findings.push(...overlapFault(results[first]!.area, results[second]!.area, shared.paved, job.system));
+    const faults = overlapFault(results[first]!.area, results[second]!.area, shared.paved, job.system);
+    if (faults.length > 0) overlapping.add(`${first} ${second}`);
+    findings.push(...faults);
     yield;
   }
-  return { pairs, findings };
+  // While two areas overlap, their sides cannot lie along each other: the overlap is told, and no more.
+  const apart = withSaid(near, results).filter(([first, second]) => !overlapping.has(`${first} ${second}`));
+  return { pairs, findings: [...findings, ...(yield* besideEachOther(job, results, apart, memory))] };
+}
+
+/** Whether sides lie along the areas that they are said to meet, and along no others. */
+function* besideEachOther(
+  job: Job,
+  results: readonly AreaResult[],
+  pairs: readonly (readonly [number, number])[],
+  memory: Memory
+): Generator<void, RawFinding[]> {
+  const keys = new Set(results.map(({ area }) => area.key));
+  const known = (key: string): boolean => keys.has(key);
+  const findings: RawFinding[] = [];
+  for (const pair of pairs) {
+    const [first, second] = byKey(results, ...pair).map(index => results[index]!.area) as [Area, Area];
+    const inputs: NeighbourInputs = { first: borderOf(first), second: borderOf(second) };
+    const along = yield* recall(memory, 'neighbours', [first.key, second.key], inputs, () => neighbourStage(inputs));
+    const { system } = job;
+    findings.push(
+      ...neighbourFaults({ area: first, other: second, sides: along.first, known, system }),
+      ...neighbourFaults({ area: second, other: first, sides: along.second, known, system })
+    );
+    yield;
+  }
+  return findings;
+}
+
+function borderOf({ outline, keptOut }: Area): NeighbourSide {
+  return { outline, keptOut: keptOut.map(shape => shape.outline) };
+}
+
+/** Pairs that lie near each other, and those of which one is said to meet the other. */
+function withSaid(near: readonly [number, number][], results: readonly AreaResult[]): [number, number][] {
+  const indices = new Map(results.map(({ area }, index) => [area.key, index]));
+  const pairs = new Map(near.map(pair => [pair.join(' '), pair]));
+  results.forEach(({ area }, index) => {
+    for (const { meets } of area.edges) {
+      const other = meets?.area === undefined ? undefined : indices.get(meets.area);
+      if (other === undefined || other === index) continue;
+      const pair = inOrder(index, other);
+      pairs.set(pair.join(' '), pair);
+    }
+  });
+  return [...pairs.values()];
+}
+
+/** By key, so that an area moved in the text changes nothing. */
+function byKey(results: readonly AreaResult[], first: number, second: number): [number, number] {
+  return results[first]!.area.key < results[second]!.area.key ? [first, second] : [second, first];
 }
 
 function* wholeJob(
   job: Job,
   results: readonly AreaResult[],
-  pairs: JobInputs['pairs'],
+  pairs: readonly Pair[],
   memory: Memory
 ): Generator<void, JobResult> {
-  const areas = results.map(({ area, shapes, layers }) => ({
-    key: area.key,
-    name: area.name,
-    netArea: shapes.area.netArea,
-    dig: layers.dig,
-    soil: { swell: area.site.soil.swell, density: area.site.soil.density }
-  }));
   // By key, so that an area moved in the text changes nothing; the pointers are led to its place in the list afterwards.
-  const order = areas.map((_, index) => index).sort((a, b) => (areas[a]!.key < areas[b]!.key ? -1 : 1));
+  const order = results.map((_, index) => index).sort((a, b) => (results[a]!.area.key < results[b]!.area.key ? -1 : 1));
   const rank = new Map(order.map((index, at) => [index, at]));
-  const ranked = pairs.map(pair => ({ ...pair, areas: inOrder(rank.get(pair.areas[0])!, rank.get(pair.areas[1])!) }));
-  const inputs: JobInputs = {
-    key: job.key,
-    areas: order.map(index => areas[index]!),
-    pairs: ranked.sort((a, b) => a.areas[0] - b.areas[0] || a.areas[1] - b.areas[1])
-  };
+  const areas: AreaTotals[] = [];
+  for (const index of order) {
+    const { area, shapes, layers } = results[index]!;
+    const shared = yield* takenTwice(index, results, pairs, memory);
+    const ranked = (one: Shared): Shared => ({ ...one, with: one.with.map(other => rank.get(other)!) });
+    areas.push({
+      key: area.key,
+      name: area.name,
+      netArea: shapes.area.netArea,
+      dig: layers.dig,
+      soil: { swell: area.site.soil.swell, density: area.site.soil.density },
+      ...(shared.dug === undefined ? {} : { dug: ranked(shared.dug) }),
+      ...(shared.paved === undefined ? {} : { paved: ranked(shared.paved) })
+    });
+  }
+  const inputs: JobInputs = { key: job.key, areas };
   const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
   return { ...result, workings: withAreasAt(order, result.workings) };
+}
+
+/** What of an area's dig deeper ones take up, and what of its paving those do whose key comes first. */
+function* takenTwice(
+  index: number,
+  results: readonly AreaResult[],
+  pairs: readonly Pair[],
+  memory: Memory
+): Generator<void, { readonly dug: Shared | undefined; readonly paved: Shared | undefined }> {
+  const mine = results[index]!;
+  const others = pairs
+    .filter(({ areas }) => areas.includes(index))
+    .map(pair => ({ ...pair, other: pair.areas[0] === index ? pair.areas[1] : pair.areas[0] }))
+    .sort((a, b) => (results[a.other]!.area.key < results[b.other]!.area.key ? -1 : 1));
+  const comesFirst = (other: AreaResult): boolean => other.area.key < mine.area.key;
+  const digsDeeper = (other: AreaResult): boolean =>
+    other.layers.dig.deepest > mine.layers.dig.deepest ||
+    (other.layers.dig.deepest === mine.layers.dig.deepest && comesFirst(other));
+  const deeper = others.filter(({ dug, other }) => dug > 0 && digsDeeper(results[other]!));
+  const earlier = others.filter(({ paved, other }) => paved > 0 && comesFirst(results[other]!));
+  const digOf = ({ area, layers }: AreaResult): Ground => ({ loops: layers.baseLoops, keptOut: outlinesOf(area) });
+  const pavingOf = ({ area }: AreaResult): Ground => ({
+    loops: [anticlockwise(area.outline)],
+    keptOut: outlinesOf(area)
+  });
+  const shared = function* (
+    those: readonly { readonly other: number }[],
+    ofOne: number | undefined,
+    groundOf: (result: AreaResult) => Ground
+  ): Generator<void, Shared | undefined> {
+    if (those.length === 0) return undefined;
+    const among = those.map(({ other }) => other);
+    if (among.length === 1) return { area: ofOne!, with: among };
+    const things = [mine, ...among.map(other => results[other]!)];
+    const [ground, ...grounds] = things.map(groundOf);
+    const inputs = { ground: ground!, grounds };
+    const keys = things.map(({ area }) => area.key);
+    const area = yield* recall(memory, 'pair', keys, inputs, () => sharedWithAny(ground!, grounds));
+    return { area, with: among };
+  };
+  return {
+    dug: yield* shared(deeper, deeper[0]?.dug, digOf),
+    paved: yield* shared(earlier, earlier[0]?.paved, pavingOf)
+  };
+}
+
+function outlinesOf({ keptOut }: Area): readonly Loop[] {
+  return keptOut.map(shape => shape.outline);
+}
+
+function anticlockwise(loop: Loop): Loop {
+  return signedAreaOf(loop) < 0 ? reversedLoop(loop) : loop;
 }
 
 function inOrder(a: number, b: number): [number, number] {
   return a < b ? [a, b] : [b, a];
 }
 
-function* judged(job: Job, { area, layers }: AreaResult, memory: Memory): Generator<void, RawFinding[]> {
+function* judged(job: Job, { area, shapes, layers }: AreaResult, memory: Memory): Generator<void, RawFinding[]> {
   const { outline: _outline, keptOut: _keptOut, start: _start, ...read } = area;
   const inputs = {
     system: job.system,
     countries: job.rules,
     area: read,
     overhangs: layers.overhangs.map(({ overhang }) => overhang),
+    grossArea: shapes.area.grossArea,
     depth: layers.dig.deepest
   };
   return yield* recall(memory, 'rules', [area.key], inputs, () => judgeArea(inputs));

@@ -93,7 +93,7 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly keptOut: readonly KeptOutQuantities[];
   readonly edges: readonly EdgeQuantities[];
   /** Height of the finish against the benchmark `at`, m. */
-  readonly finish?: { readonly at: string; readonly height: number };
+  readonly finish?: NumbersOf<'finish'> & { readonly at: string };
   readonly dig: NumbersOf<'dig'>;
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];

@@ -1,16 +1,5 @@
 import type { Height } from '../job/job.ts';
-import {
-  type Expression,
-  given,
-  leaf,
-  multiply,
-  notBelowNought,
-  nothing,
-  plainNumber,
-  sourceOf,
-  subtract,
-  sum
-} from './arithmetic.ts';
+import { type Expression, given, multiply, notBelowNought, nothing, plainNumber, subtract, sum } from './arithmetic.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { LayeredArea } from './layers-stage.ts';
 import type { Book } from './page.ts';
@@ -51,8 +40,22 @@ function groundAboveFinish({ site, finish }: LayeredArea): Expression {
   if (finish === undefined) return nothing(name, 'm', 'no height of the finish is given: taken level with the ground');
   const groundHeight = given('ground height', ground.above, 'm');
   const finishHeight = given('finish height', finish.above, 'm');
-  if (ground.benchmark === finish.benchmark) return subtract(groundHeight, finishHeight);
-  const markOf = (height: Height): Expression =>
-    leaf(`height of ${height.benchmark}`, height.base, 'm', sourceOf(height.above));
-  return subtract(sum(markOf(ground), groundHeight), sum(markOf(finish), finishHeight));
+  const alike = ground.fromNought === finish.fromNought && (ground.fromNought || ground.benchmark === finish.benchmark);
+  if (alike) return subtract(groundHeight, finishHeight);
+  return subtract(aboveNought(ground, groundHeight), aboveNought(finish, finishHeight));
+}
+
+function aboveNought({ benchmark, base, fromNought }: Height, height: Expression): Expression {
+  return fromNought || base === undefined ? height : sum(given(`height of ${benchmark}`, base, 'm'), height);
+}
+
+/** The finish against its benchmark, as the JSON tells it. */
+export function finishOf({ finish }: LayeredArea, book: Book): { at: string; height: number } | undefined {
+  if (finish === undefined) return undefined;
+  const { benchmark, above, base, fromNought } = finish;
+  const page = book.page('finish', '/finish');
+  if (fromNought && base !== undefined)
+    page.put('height', subtract(given('height given', above, 'm'), given(`height of ${benchmark}`, base, 'm')));
+  else page.repeat('height', above.value);
+  return { at: benchmark, ...page.numbers };
 }

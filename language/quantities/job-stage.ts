@@ -3,15 +3,18 @@ import { type Expression, given, leaf, measured, multiply, plainNumber, subtract
 import type { KeyOf, NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import { Book } from './page.ts';
-import type { PairNumbers } from './pair-stage.ts';
 
 /** What the whole job's numbers are taken from. */
 export interface JobInputs {
   readonly key: string;
   /** In the order of their keys. */
   readonly areas: readonly AreaTotals[];
-  /** Pairs of areas that share ground, by index. */
-  readonly pairs: readonly (PairNumbers & { readonly areas: readonly [number, number] })[];
+}
+
+/** Ground of one area that others take up too, m2, and which, by index. */
+export interface Shared {
+  readonly area: number;
+  readonly with: readonly number[];
 }
 
 export interface AreaTotals {
@@ -20,6 +23,10 @@ export interface AreaTotals {
   readonly netArea: number;
   readonly dig: NumbersOf<'dig'>;
   readonly soil: Pick<Soil, 'swell' | 'density'>;
+  /** What deeper digs take up of its dig; of digs as deep, those whose key comes first. */
+  readonly dug?: Shared;
+  /** What areas whose key comes first pave of it. */
+  readonly paved?: Shared;
 }
 
 export interface JobResult {
@@ -28,14 +35,11 @@ export interface JobResult {
   readonly workings: Workings;
 }
 
-/**
- * Totals of the whole job. Ground that two areas dig is counted once, to the depth of the deeper dig; where three areas
- * dig the same ground it is taken off once a pair.
- */
-export function jobStage({ key, areas, pairs }: JobInputs): JobResult {
+/** Totals of the whole job. Ground that several areas dig is counted once, to the depth of the deepest dig. */
+export function jobStage({ key, areas }: JobInputs): JobResult {
   const book = new Book();
   const dig = book.page('job-dig', '/dig');
-  const shared = pairs.filter(pair => pair.dug > 0).map(pair => sharedDig(pair, areas));
+  const shared = areas.flatMap((area, index) => sharedDig(area, index, areas));
   const ofAreas = (quantity: KeyOf<'dig'>, words: string, measure: string): Expression[] =>
     areas.map((area, index) =>
       leaf(`${words} of ${area.name}`, area.dig[quantity], measure, { pointer: `/areas/${index}/dig/${quantity}` })
@@ -83,9 +87,10 @@ export function jobStage({ key, areas, pairs }: JobInputs): JobResult {
   const nets = areas.map((area, index) =>
     leaf(`net area of ${area.name}`, area.netArea, 'm2', { pointer: `/areas/${index}/netArea` })
   );
-  const pavedTwice = pairs
-    .filter(pair => pair.paved > 0)
-    .map(pair => measured(`area paved by both ${names(pair, areas)}`, pair.paved, 'm2', shapes(pair, areas)));
+  const pavedTwice = areas.flatMap(area => {
+    const words = `area of ${area.name} paved by others too`;
+    return area.paved === undefined ? [] : [measured(words, area.paved.area, 'm2', shapes(area, area.paved, areas))];
+  });
   totals.put('netArea', once(nets, pavedTwice, 'area paved twice', 'm2'));
   return { dig: dig.numbers, totals: totals.numbers, workings: book.workings };
 }
@@ -95,30 +100,27 @@ function total(all: readonly Expression[], measure: string, key: string): Expres
   return first === undefined ? measured('all areas', 0, measure, key) : sum(first, ...others);
 }
 
-type Pair = JobInputs['pairs'][number];
-
-/** What two digs share: the shared ground down to the bottom of the shallower. */
-function sharedDig(pair: Pair, areas: readonly AreaTotals[]): Record<'area' | 'bank' | 'loose' | 'mass', Expression> {
-  const [first, second] = pair.areas;
-  const index = areas[first]!.dig.deepest <= areas[second]!.dig.deepest ? first : second;
-  const shallower = areas[index]!;
-  const area = measured(`area dug by both ${names(pair, areas)}`, pair.dug, 'm2', shapes(pair, areas));
-  const depth = leaf(`depth of ${shallower.name}`, shallower.dig.deepest, 'm', {
-    pointer: `/areas/${index}/dig/deepest`
-  });
-  const bank = multiply(area, depth);
-  return {
-    area,
-    bank,
-    loose: multiply(bank, sum(plainNumber(1), given('swell of the soil', shallower.soil.swell, ''))),
-    mass: multiply(bank, given('density of the soil', shallower.soil.density, 'kg/m3'))
-  };
+/** What deeper digs take up of a dig: the shared ground down to its own bottom. */
+function sharedDig(
+  area: AreaTotals,
+  index: number,
+  areas: readonly AreaTotals[]
+): Record<'area' | 'bank' | 'loose' | 'mass', Expression>[] {
+  if (area.dug === undefined) return [];
+  const { name, soil } = area;
+  const ground = measured(`dig area of ${name} dug by others too`, area.dug.area, 'm2', shapes(area, area.dug, areas));
+  const depth = leaf(`depth of ${name}`, area.dig.deepest, 'm', { pointer: `/areas/${index}/dig/deepest` });
+  const bank = multiply(ground, depth);
+  return [
+    {
+      area: ground,
+      bank,
+      loose: multiply(bank, sum(plainNumber(1), given('swell of the soil', soil.swell, ''))),
+      mass: multiply(bank, given('density of the soil', soil.density, 'kg/m3'))
+    }
+  ];
 }
 
-function names(pair: Pair, areas: readonly AreaTotals[]): string {
-  return pair.areas.map(index => areas[index]!.name).join(' and ');
-}
-
-function shapes(pair: Pair, areas: readonly AreaTotals[]): string {
-  return pair.areas.map(index => areas[index]!.key).join('+');
+function shapes(area: AreaTotals, shared: Shared, areas: readonly AreaTotals[]): string {
+  return [area, ...shared.with.map(index => areas[index]!)].map(({ key }) => key).join('+');
 }

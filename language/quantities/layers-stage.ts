@@ -10,7 +10,7 @@ import type {
   LayingQuantities,
   Workings
 } from './contract.ts';
-import { digOf } from './dig.ts';
+import { digOf, finishOf } from './dig.ts';
 import { edgingOf } from './edging.ts';
 import { geotextileOf } from './geotextile.ts';
 import { jointsOf } from './joints.ts';
@@ -34,6 +34,7 @@ export interface LayersInputs {
 
 export interface LayersNumbers {
   readonly overhangs: readonly { readonly overhang: number }[];
+  readonly finish?: NumbersOf<'finish'> & { readonly at: string };
   readonly dig: NumbersOf<'dig'>;
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
@@ -77,12 +78,14 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
   const gross = leaf('gross area', inputs.grossArea, 'm2', { pointer: '/grossArea' });
   const baseArea = subtract(measured('area out to the edge of the base', base.area, 'm2', area.key), keptOut);
   const bedArea = subtract(gross, keptOut);
+  const finish = finishOf(area, book);
   const dig = digOf(area, baseArea, book);
   const layers = area.layers.map((layer, index) =>
     layerVolumes(layer, layer.role === 'bed' ? bedArea : baseArea, `/layers/${index}`, book)
   );
   return {
     overhangs,
+    ...(finish === undefined ? {} : { finish }),
     dig: dig.numbers,
     ...(area.geotextile === undefined ? {} : { geotextile: geotextileOf(area.geotextile, dig.area, book) }),
     layers,

@@ -56,6 +56,9 @@ interface Bounds {
   readonly far: number;
 }
 
+/** In metres: boxes that miss each other by no more than what is left after rounding, or by a joint, still meet. */
+const NEAR = 1e-3;
+
 /** Pairs, by index, whose areas or digs may meet: the boxes about them do. */
 export function neighbours(sides: readonly PairSide[]): [number, number][] {
   const boxes = sides
@@ -63,9 +66,9 @@ export function neighbours(sides: readonly PairSide[]): [number, number][] {
     .sort((a, b) => a.left - b.left || a.index - b.index);
   const pairs: [number, number][] = [];
   boxes.forEach((box, at) => {
-    for (let next = at + 1; next < boxes.length && boxes[next]!.left <= box.right; next++) {
+    for (let next = at + 1; next < boxes.length && boxes[next]!.left <= box.right + NEAR; next++) {
       const other = boxes[next]!;
-      if (other.near > box.far || other.far < box.near) continue;
+      if (other.near > box.far + NEAR || other.far < box.near - NEAR) continue;
       pairs.push(box.index < other.index ? [box.index, other.index] : [other.index, box.index]);
     }
   });

@@ -42,7 +42,7 @@ const NUMBER =
   /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;
 /** `2,5`, `2,150.5`, `1.200,5`; in `4.4,12.5` the comma can only part two numbers. */
 const COMMA_NUMBER = /[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+(?![.0-9])|[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
-const NAME = /[\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/uy;
+const NAME = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
 const SQUARE_OR_CUBIC = /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:short)[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
 const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
 const MEASURE_SIGN = /''|′′|’’|[%°'"″′’”]/y;
@@ -50,7 +50,7 @@ const MEASURE_SIGN = /''|′′|’’|[%°'"″′’”]/y;
 const SIZE_SIGN = /(?:[x×X]|by(?=[ \t]))(?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
 
 /** A comma and the word after it. */
-const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*)/uy;
+const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy;
 /** What follows a name at the start of an edge. */
 const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
 /** `12'-6"`: the hyphen of the tape, not a minus. */
@@ -159,7 +159,8 @@ class Scanner {
       );
       return this.emit('STRING', openText);
     }
-    this.sign(this.text[this.offset]!);
+    // A sign beyond the first plane of letters is two code units long.
+    this.sign(String.fromCodePoint(this.text.codePointAt(this.offset)!));
   }
 
   // ---- words ----

@@ -29,9 +29,23 @@ async function explain(id: string | undefined): Promise<void> {
     return;
   }
   if (!FINDING_IDS.includes(id)) {
-    const near = nearest(id, FINDING_IDS);
-    const help = near === undefined ? 'For a list write: paving explain' : `Did you mean ${near}?`;
-    throw new Failure(`no finding is called ${id}. ${help}`);
+    throw new Failure(`no finding is called ${id}. ${helpFor(id)}`);
   }
   await write(pageOf(id).text.replace(/^# .*$/m, colours.strong), undefined);
+}
+
+/** A shorter part of a name is in too many of them. */
+const SHORTEST_PART = 3;
+
+/** A longer list is read by nobody. */
+const MOST_NAMED = 8;
+
+/** The name that was meant, and those of which a part begins with the word. */
+function helpFor(word: string): string {
+  const near = nearest(word, FINDING_IDS);
+  const part = word.toLowerCase();
+  const holding = part.length < SHORTEST_PART ? [] : FINDING_IDS.filter(id => `-${id}`.includes(`-${part}`));
+  const names = [...new Set([...(near === undefined ? [] : [near]), ...holding])].slice(0, MOST_NAMED);
+  if (names.length === 0) return 'For a list write: paving explain';
+  return `Did you mean ${[names.slice(0, -1).join(', '), names.at(-1)!].filter(text => text !== '').join(' or ')}?`;
 }

@@ -136,7 +136,8 @@ describe('files', () => {
     const part =
       'area path {\n  outline rectangle 3 x 10 ft, corner (20 ft, 0)\n  traffic foot\n  base crushed-stone 4 in\n  edges { all round meets house-wall }\n}\n';
     const cwd = folder({ 'job.paving': `use "path.paving"\n${GOOD}`, 'path.paving': part });
-    expect(json(paving(['check', '--format', 'json', '.'], { cwd }).out).findings).toEqual([]);
+    const together = json(paving(['check', '--format', 'json', '.'], { cwd }).out).findings;
+    expect(together.map(({ file, id }) => [file, id])).toEqual([['path.paving', 'finish-not-said']]);
     const alone = json(paving(['check', '--format', 'json', 'path.paving'], { cwd }).out).findings;
     expect(alone.map(({ id }) => id)).toEqual(['job-missing']);
   });

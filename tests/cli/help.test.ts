@@ -47,12 +47,17 @@ describe('explain', () => {
     expect(out).toMatch(/^open-edge-without-edging +Open edge without edging$/m);
   });
 
-  test('offers the nearest name', () => {
+  test('offers the nearest name, and those with the word in them', () => {
     expect(paving(['explain', 'base-to-thin'])).toEqual({
       code: 2,
       out: '',
       err: 'paving: no finding is called base-to-thin. Did you mean base-too-thin?\n'
     });
+    expect(paving(['explain', 'thin']).err).toBe(
+      'paving: no finding is called thin. Did you mean base-thinner-than-usual, base-too-thin, thing-incomplete or unit-too-thin?\n'
+    );
+    expect(paving(['explain', 'Winters']).err).toContain('Did you mean winters-not-said?');
+    expect(paving(['explain', 'a']).err).toContain('For a list write: paving explain');
     expect(paving(['explain', 'zzz']).err).toBe('paving: no finding is called zzz. For a list write: paving explain\n');
   });
 });

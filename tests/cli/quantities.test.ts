@@ -21,7 +21,7 @@ describe('for a reader', () => {
     const { code, out, err } = paving(['quantities', '.'], { cwd });
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toContain(
-      'Back terrace · a.paving · rules north-america\n\nArea terrace · traffic foot\n\n  Gross area  192.00 sq ft\n'
+      'Back terrace · a.paving · rules north-america\n\nArea terrace · traffic foot · finish level with sill\n\n  Gross area  192.00 sq ft\n'
     );
     expect(out).toMatch(/^ {2}Gross area +17\.84 m2$/m);
     expect(out).toMatch(/^ {2}Side +Meets +Edging +Length +Base past the units$/m);
@@ -37,10 +37,17 @@ describe('for a reader', () => {
     expect(out).toMatch(/swell of the soil 25 %, .*: the job names no soil; common earth as shipped is taken/);
   });
 
+  test('a curved side is marked', () => {
+    const { out } = paving(['quantities', 'samples/path.paving']);
+    expect(out.match(/^ +leg (9|10)( \(curve\))? /gm)).toEqual(['  leg 9 ', '  leg 10 (curve) ']);
+  });
+
   test('how each number came about, only when asked', () => {
     const { out } = paving(['quantities', '--workings', '-'], { input: GOOD });
     expect(out).toMatch(/terrace, base: Compacted volume\n {4}= layer area × base thickness\n/);
-    expect(out).toMatch(/base thickness +6 in {2}standard input:8:22\n/);
+    expect(out).toMatch(/base thickness +6 in {2}standard input:9:22\n/);
+    // Rounded as in the table.
+    expect(out).toMatch(/terrace: Joint length\n +\d+ ft, measured on terrace\n/);
     expect(out).toMatch(/layer area +\S+ sq ft {2}see terrace, base: Layer area\n/);
     expect(out).toMatch(/loose density +112\.0 lb per cu ft {2}assumed: as shipped for crushed-stone\n/);
     expect(paving(['quantities', '-'], { input: GOOD }).out).not.toContain('Workings');

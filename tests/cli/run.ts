@@ -37,17 +37,17 @@ export function folder(files: Readonly<Record<string, string | Uint8Array>>): st
 
 /** A job without any finding above a note, and with numbers. */
 export const GOOD = `job "Back terrace" { rules north-america }
-site { soil sand, winters mild }
+site { soil sand, winters mild, benchmark sill, ground level with sill }
 unit slab-16 { size 16 x 16 x 2 in }
 area terrace {
   outline rectangle 12 x 16 ft
   traffic foot
+  finish level with sill
   paving slab-16 in running-bond
   base crushed-stone 6 in
   edges {
     near meets house-wall
-    the rest meets lawn, edging spiked-strip
-  }
+    the rest meets lawn, edging spiked-strip }
 }
 `;
 

@@ -127,7 +127,7 @@ describe.each(SPECS)('$name', spec => {
     }
   });
 
-  it('loses each finding by its fix', async () => {
+  it('loses each finding by its fix, and by that of a rule gets no other', async () => {
     const before = await evaluate(file);
     for (const finding of before.findings) {
       for (const fix of finding.fixes) {
@@ -136,6 +136,11 @@ describe.each(SPECS)('$name', spec => {
           other => other.id === finding.id && other.line === finding.line && other.message === finding.message
         );
         expect(still, `${finding.message} ${fix.title}`).toEqual([]);
+        // A rule is satisfied once and for all: what is offered provokes no other rule.
+        const told = (other: Finding): string => `${other.id} ${other.target}`;
+        const earlier = before.findings.map(told);
+        const others = after.findings.filter(other => other.family === 'rule' && !earlier.includes(told(other)));
+        if (finding.family === 'rule') expect(others, fix.title).toEqual([]);
       }
     }
   });

@@ -47,13 +47,21 @@ describe('base moved out (exact arithmetic)', () => {
   });
 
   it('a circle out by d is a circle of radius r + d, in one side, two, or clockwise', () => {
-    const full: Loop = [{ from: { x: 2, y: 0 }, to: { x: 2, y: 0 }, arc: { centre: origin, turn: 2 * Math.PI } }];
-    for (const loop of [circleLoop(origin, 2), reversedLoop(circleLoop(origin, 2)), full]) {
+    const [right, left] = [
+      { x: 2, y: 0 },
+      { x: -2, y: 0 }
+    ];
+    const arc = { centre: origin, turn: Math.PI };
+    const halves: Loop = [
+      { from: right, to: left, arc },
+      { from: left, to: right, arc }
+    ];
+    for (const loop of [circleLoop(origin, 2), reversedLoop(circleLoop(origin, 2)), halves]) {
       const base = baseOut(loop, evenly(loop, 0.3));
       expect(base.area).toBeCloseTo(Math.PI * 2.3 ** 2, 9);
       expect(base.exact).toBe(true);
     }
-    const stepped = baseOut(circleLoop(origin, 2), [0.3, 0.1]);
+    const stepped = baseOut(halves, [0.3, 0.1]);
     expect(stepped.area).toBeCloseTo((Math.PI * (2.3 ** 2 + 2.1 ** 2)) / 2, 9);
     expect(stepped.exact).toBe(true);
   });

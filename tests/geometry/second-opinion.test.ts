@@ -12,6 +12,7 @@ import {
   rectangleLoop,
   regionArea,
   selfCrossing,
+  sharedWithAny,
   type Loop,
   type Region,
   type UnitGrid
@@ -19,7 +20,7 @@ import {
 import { pathOf, pathsArea } from '../../language/geometry/path-clip.ts';
 import { laid } from './laid.ts';
 import { chorded, movedRegion, randomComb, randomHoles, randomOutline, seededNumbers } from './random-outlines.ts';
-import { covers, isValid, movedOut, polygonOf, sharedArea } from './second-opinion.ts';
+import { covers, isValid, movedOut, polygonOf, sharedArea, sharedWithUnion } from './second-opinion.ts';
 
 const SEED = 20240511;
 const CHORDS = 12;
@@ -143,6 +144,29 @@ describe('against an independent polygon library', () => {
     expect(verdicts.crossing).toBeGreaterThan(50);
     expect(verdicts.within).toBeGreaterThan(50);
     expect(verdicts.overlapping).toBeGreaterThan(200);
+  });
+
+  it('ground that several share is counted once, gaps and kept-out shapes left out', () => {
+    const next = seededNumbers(SEED + 5);
+    let several = 0;
+    for (let round = 0; round < 100; round++) {
+      const box = (size: number): Loop =>
+        rectangleLoop(size, size, { x: 4 * next() - 2 - size / 2, y: 4 * next() - 2 - size / 2 }, 3 * next());
+      const grounds = Array.from({ length: 4 }, () => {
+        const outer = box(2 + 3 * next());
+        const { from, to } = outer[0]!;
+        const hole = rectangleLoop(0.4, 0.4, { x: (from.x + to.x) / 2 - 0.2, y: (from.y + to.y) / 2 - 0.2 }, 0);
+        const keptOut = loopWithin(hole, outer) ? [hole] : [];
+        return { loops: [outer], keptOut };
+      });
+      const polygons = grounds.map(({ loops, keptOut }) => polygonOf({ outer: loops[0]!, holes: keptOut }));
+      const [first, ...others] = grounds;
+      const shared = sharedWithUnion(polygons[0]!, polygons.slice(1));
+      expect(Math.abs(sharedWithAny(first!, others) - shared)).toBeLessThan(1e-7);
+      const oneByOne = polygons.slice(1).reduce((sum, other) => sum + sharedArea(polygons[0]!, other), 0);
+      if (oneByOne > shared + 1e-3) several++;
+    }
+    expect(several).toBeGreaterThan(30);
   });
 
   it('a base of one width all round agrees, notches closing up included', () => {

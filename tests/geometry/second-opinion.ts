@@ -36,6 +36,12 @@ export function sharedArea(a: Polygon, b: Polygon): number {
   return (OverlayOp.intersection(a, b) as Polygon).getArea();
 }
 
+/** All of it that at least one of the others covers too. */
+export function sharedWithUnion(a: Polygon, others: readonly Polygon[]): number {
+  const union = others.reduce((all, other) => OverlayOp.union(all, other) as Polygon);
+  return sharedArea(a, union);
+}
+
 /** Moved outward all round with mitred corners. */
 export function movedOut(polygon: Polygon, distance: number): Polygon {
   const parameters = new BufferParameters(8, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 100);

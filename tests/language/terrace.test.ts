@@ -105,6 +105,7 @@ test('neighbours in two files meet, whichever of them uses the other', async () 
   const east = `area east {
   outline rectangle 4 x 3 m, corner (4, 0) m
   traffic foot
+  finish level with sill
   paving as west
   base as west
   edges { left meets west
@@ -112,10 +113,12 @@ test('neighbours in two files meet, whichever of them uses the other', async () 
 }`;
   const job = `job "Two courts" { rules britain }
 use "east.paving"
+site { benchmark sill, ground level with sill }
 unit block { size 200 x 100 x 60 mm }
 area west {
   outline rectangle 4 x 3 m
   traffic foot
+  finish level with sill
   paving block in stack-bond
   base type-1 150 mm
   edges { right meets east

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { rectangleLoop, type Side } from '../../language/geometry/index.ts';
-import { area, box, corners, given, HOUSE_WALL, job, layer, material, NEIGHBOUR, numbersOf } from './jobs.ts';
+import { area, box, corners, given, HEIGHTS, HOUSE_WALL, job, layer, material, NEIGHBOUR, numbersOf } from './jobs.ts';
 
 const HALF_TURN = Math.PI;
 
@@ -17,7 +17,7 @@ it('a drive and its turning area: kerbs, concrete, and ground that both dig', ()
   const manhole = rectangleLoop(0.675, 0.525, { x: 3.1 - 0.3375, y: 6.2 - 0.2625 }, (12 / 180) * HALF_TURN);
   const drive = area(
     corners([0, 0], [5.2, 0], [5.2, 4], [5.2, 9.5], [5.2, 11.4], [0, 11.4]),
-    { name: 'drive', layers, keptOut: [box('manhole', manhole)] },
+    { ...HEIGHTS, name: 'drive', layers, keptOut: [box('manhole', manhole)] },
     [closed, kerbed, shared, kerbed, closed, kerbed]
   );
   const at = (x: number, y: number) => ({ x, y });
@@ -35,7 +35,7 @@ it('a drive and its turning area: kerbs, concrete, and ground that both dig', ()
       { from: at(8.2, 9.5), to: at(5.2, 9.5) },
       { from: at(5.2, 9.5), to: at(5.2, 4) }
     ],
-    { name: 'turning', layers },
+    { ...HEIGHTS, name: 'turning', layers },
     [kerbed, kerbed, kerbed, kerbed, kerbed, shared]
   );
 

@@ -1,6 +1,21 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { LARGEST_OUTLINE } from '../../language/findings/outline-faults.ts';
-import { area, box, corners, job, layer, material, numbersOf, paving, rectangle, unit } from './jobs.ts';
+import type { Area } from '../../language/job/job.ts';
+import {
+  area,
+  box,
+  corners,
+  HEIGHTS,
+  job,
+  layer,
+  LEVEL_SITE,
+  material,
+  meeting,
+  numbersOf,
+  paving,
+  rectangle,
+  unit
+} from './jobs.ts';
 
 const sound = area(rectangle(2, 2, 50, 50), { name: 'sound' });
 
@@ -32,17 +47,19 @@ it('areas-overlap: told once, the ground counted once; a shared side is no overl
     ['areas-overlap', 'The areas a and b overlap by 3.00 m2.']
   ]);
   expect(quantities.totals.netArea).toBeCloseTo(15, 9);
-  expect(numbersOf(job([area(rectangle(3, 3)), area(rectangle(3, 3, 3, 0), { name: 'b' })])).findings).toEqual([]);
+  const beside = area(rectangle(3, 3, 3, 0), { name: 'b' }, [{}, {}, {}, { meets: meeting('a') }]);
+  expect(numbersOf(job([area(rectangle(3, 3), {}, [{}, { meets: meeting('b') }]), beside])).findings).toEqual([]);
 });
 
 it('areas-overlap: an area within a pit of another is none', () => {
   const outer = area(rectangle(9, 9), { keptOut: [box('yard', rectangle(3, 3, 3, 3), 'pit')] });
-  expect(numbersOf(job([outer, area(rectangle(3, 3, 3, 3), { name: 'b' })])).findings).toEqual([]);
+  const all = Array.from({ length: 4 }, () => ({ meets: meeting('a') }));
+  expect(numbersOf(job([outer, area(rectangle(3, 3, 3, 3), { name: 'b' }, all)])).findings).toEqual([]);
 });
 
 it('too-many-units: the rest of the area keeps its numbers', () => {
   const small = paving(unit(0.01, 0.01, 0.06), 0);
-  const { quantities, findings } = numbersOf(job([area(rectangle(50, 50), { paving: small })]));
+  const { quantities, findings } = numbersOf(job([area(rectangle(50, 50), { ...HEIGHTS, paving: small })]));
   expect(findings.map(finding => finding.id)).toEqual(['too-many-units']);
   expect(quantities.missing).toEqual(['area:a/laying']);
   expect(quantities.areas[0]!.netArea).toBeCloseTo(2500, 9);
@@ -51,7 +68,10 @@ it('too-many-units: the rest of the area keeps its numbers', () => {
 });
 
 it('edge-not-said; a material without densities has no mass and no loose volume', () => {
-  const silent = area(rectangle(2, 2), { layers: [layer('base', 0.1, { material: material('rubble', 'base') })] });
+  const silent = area(rectangle(2, 2), {
+    ...HEIGHTS,
+    layers: [layer('base', 0.1, { material: material('rubble', 'base') })]
+  });
   const [first, ...others] = silent.edges;
   const { meets: _, ...unsaid } = first!;
   const { quantities, findings } = numbersOf(job([{ ...silent, edges: [unsaid, ...others] }]));
@@ -64,4 +84,32 @@ it('edge-not-said; a material without densities has no mass and no loose volume'
   expect(quantities.areas[0]!.edges[0]!.overhang).toBe(0);
   expect(quantities.areas[0]!.layers[0]).not.toHaveProperty('mass');
   expect(quantities.areas[0]!.layers[0]).not.toHaveProperty('looseVolume');
+});
+
+describe('heights that are not said', () => {
+  const dug = (name: string, more: Partial<Area> = {}) =>
+    area(rectangle(2, 2, name.charCodeAt(0) * 10, 0), { name, layers: [layer('base', 0.1)], ...more });
+  const told = (areas: readonly Area[]) => numbersOf(job(areas)).findings.map(({ id, target }) => [id, target]);
+
+  it('a note for each area without a finish, one for the ground of all', () => {
+    expect(told([dug('a'), dug('b')])).toEqual([
+      ['finish-not-said', 'area:a'],
+      ['finish-not-said', 'area:b'],
+      ['ground-not-said', 'site']
+    ]);
+    expect(told([dug('a', HEIGHTS), dug('b', { site: LEVEL_SITE })])).toEqual([['finish-not-said', 'area:b']]);
+    expect(told([dug('a', HEIGHTS), dug('b', HEIGHTS)])).toEqual([]);
+  });
+
+  it('nothing where nothing is dug', () => {
+    expect(told([area(rectangle(2, 2))])).toEqual([]);
+  });
+});
+
+it('a box that takes up all of its area leaves nothing to pave', () => {
+  const full = area(rectangle(2, 2), { keptOut: [box('tank', rectangle(2, 2))] });
+  const { quantities, findings } = numbersOf(job([full]));
+  expect(findings.map(({ id }) => id)).toContain('outline-without-area');
+  expect(quantities.areas).toEqual([]);
+  expect(quantities.complete).toBe(false);
 });

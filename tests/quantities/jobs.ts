@@ -3,6 +3,7 @@ import type {
   Area,
   Edge,
   Given,
+  Height,
   Job,
   KeptOut,
   Layer,
@@ -33,7 +34,13 @@ export function given(value: number, key = `given:${value}`): Given {
 
 export const LAWN: Meets = { name: 'lawn', openGround: true, holds: false };
 export const HOUSE_WALL: Meets = { name: 'house-wall', openGround: false, holds: true };
-export const NEIGHBOUR: Meets = { name: 'neighbour', area: 'area:neighbour', openGround: false, holds: true };
+/** A side that meets another area of the job. */
+export function meeting(name: string): Meets {
+  return { name, area: `area:${name}`, openGround: false, holds: true };
+}
+
+/** An area that is not there: broken, or not yet written. */
+export const NEIGHBOUR = meeting('neighbour');
 
 export function material(name: string, role: Role, more: Partial<Material> = {}): Material {
   return { key: `material:${name}`, name, roles: [role], openGraded: false, ...more };
@@ -74,6 +81,13 @@ export const SITE: Site = {
   drains: 'well',
   winters: 'mild'
 };
+
+/** Level with the benchmark. */
+export const LEVEL: Height = { benchmark: 'sill', above: given(0), fromNought: false };
+/** The same site, with the height of its ground. */
+export const LEVEL_SITE: Site = { ...SITE, ground: LEVEL };
+/** Finish and ground of an area that lies level with today's ground. */
+export const HEIGHTS: Partial<Area> = { finish: LEVEL, site: LEVEL_SITE };
 
 /** An area on open ground all round, with nothing under it; `sides` says what single sides meet. */
 export function area(outline: Loop, more: Partial<Area> = {}, sides: readonly Partial<Edge>[] = []): Area {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { Session, type Stage } from '../../language/session/session.ts';
-import { area, job, layer, numbersOf, paving, rectangle, unit } from './jobs.ts';
-import type { Area, Job } from '../../language/job/job.ts';
+import { area, job, layer, meeting, numbersOf, paving, rectangle, unit } from './jobs.ts';
+import type { Area, Edge, Job } from '../../language/job/job.ts';
 
 const small = (name: string, x: number, more: Partial<Area> = {}): Area =>
   area(rectangle(2, 2, x, 0), {
@@ -26,7 +26,15 @@ function computed(session: Session, of: Job): Partial<Record<Stage, number>> {
 
 it('computes a job once; only neighbours are held against each other', () => {
   const session = new Session();
-  expect(computed(session, row())).toEqual({ outline: 3, laying: 3, layers: 3, pair: 1, job: 1, rules: 3 });
+  expect(computed(session, row())).toEqual({
+    outline: 3,
+    laying: 3,
+    layers: 3,
+    pair: 1,
+    neighbours: 1,
+    job: 1,
+    rules: 3
+  });
   expect(computed(session, structuredClone(row()))).toEqual({});
 });
 
@@ -41,6 +49,16 @@ it('an edit in one area recomputes what depends on it, and nothing else', () => 
     layers: 1,
     rules: 1
   });
+});
+
+it('what a side is said to meet is held against shapes that are remembered', () => {
+  const session = new Session();
+  const met = [{}, { meets: meeting('b') }];
+  const areas = (sides: readonly Partial<Edge>[]): Job =>
+    job([area(rectangle(2, 2), { name: 'a' }, sides), area(rectangle(2, 2, 2, 0), { name: 'b' })]);
+  expect(numbersOf(areas([]), session).findings).toHaveLength(2);
+  expect(computed(session, areas(met))).not.toHaveProperty('neighbours');
+  expect(numbersOf(areas(met), session).findings).toHaveLength(1);
 });
 
 it('gives the same numbers from the memory as without it', () => {

@@ -35,6 +35,8 @@ describe('printing, each measure as the trade writes it', () => {
     ['area', 42.745, 'metric', '42.75 m2'],
     ['area', 2.675, 'metric', '2.68 m2'],
     ['length', 9.5425, 'metric', '9.543 m'],
+    ['run', 123.4 * FOOT, 'imperial', '123 ft'],
+    ['run', 617.51, 'metric', '618 m'],
     ['stone-volume', 4.615 * CUBIC_YARD, 'imperial', '4.62 cu yd'],
     ['sand-volume', 19.48 * CUBIC_FOOT, 'imperial', '19.48 cu ft'],
     ['sand-volume', 0.02608, 'metric', '0.026 m3'],
@@ -52,6 +54,8 @@ describe('printing, each measure as the trade writes it', () => {
   it('heights, percentages, and values of which only the measure is known', () => {
     expect(printHeight(-2.5 * INCH, 'door-sill', 'imperial')).toBe('2 1/2 in below door-sill');
     expect(printHeight(9.985, 'garage-floor', 'metric')).toBe('9.985 m above garage-floor');
+    expect(printHeight(-0.015, 'garage-floor', 'metric')).toBe('15 mm below garage-floor');
+    expect(printHeight(1, 'garage-floor', 'metric')).toBe('1.000 m above garage-floor');
     expect(printHeight(-0.0001, 'door-sill', 'metric')).toBe('level with door-sill');
     expect(printPercent(0.43)).toBe('43 %');
     expect([printByMeasure(0.43, '', 'metric'), printByMeasure(2, 'm', 'metric')]).toEqual(['0.43', '2.000 m']);

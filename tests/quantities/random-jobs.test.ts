@@ -77,9 +77,9 @@ const anyArea = (name: string): fc.Arbitrary<Area> =>
           site: {
             ...SITE,
             soil: { ...SITE.soil, swell: given(swell) },
-            ground: { benchmark: 'sill', above: given(0), base: 0 }
+            ground: { benchmark: 'sill', above: given(0), fromNought: false }
           },
-          ...(finish === undefined ? {} : { finish: { benchmark: 'sill', above: given(finish), base: 0 } }),
+          ...(finish === undefined ? {} : { finish: { benchmark: 'sill', above: given(finish), fromNought: false } }),
           ...(lid === undefined
             ? {}
             : { keptOut: [box('lid', rectangle(0.3, 0.3, points[0]![0] + lid, points[0]![1] + 0.2))] })

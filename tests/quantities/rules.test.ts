@@ -8,11 +8,12 @@ import {
   INCH,
   job,
   layer,
+  LEVEL,
+  LEVEL_SITE as SITE,
   material,
   numbersOf,
   paving,
   rectangle,
-  SITE,
   unit
 } from './jobs.ts';
 
@@ -21,7 +22,11 @@ const CLOSED: readonly Partial<Edge>[] = Array.from({ length: 4 }, () => ({ meet
 /** What the rules say of a closed rectangle, by id, in inches unless said. */
 function judged(more: Partial<Area>, of: Partial<Job> = {}, sides = CLOSED): Map<string, string> {
   const found = numbersOf(
-    job([area(rectangle(6, 6), more, sides)], { system: 'imperial', rules: ['north-america'], ...of })
+    job([area(rectangle(6, 6), { finish: LEVEL, site: SITE, ...more }, sides)], {
+      system: 'imperial',
+      rules: ['north-america'],
+      ...of
+    })
   );
   return new Map(found.findings.map(finding => [finding.id, finding.message]));
 }
@@ -106,6 +111,9 @@ describe('base', () => {
     const site = { ...SITE, winters: 'freeze' as const };
     expect(base(6, { site }).size + base(10, { site, traffic: ['cars'] }).size).toBe(0);
     expect([...base(4, { site }).keys()]).toEqual(['base-thinner-than-usual']);
+    expect(base(3, { site }).get('base-too-thin')).toBe(
+      'The base of a, 3 in, is 1 in too thin: 4 in at least under foot traffic; 6 in is usual under foot traffic where winters freeze.'
+    );
     expect(base(6, { site, traffic: ['cars'] }).get('base-thinner-than-usual')).toBe(
       'The base of a, 6 in, is 4 in thinner than usual: 10 in is usual under cars where winters freeze.'
     );
@@ -160,10 +168,12 @@ it('an open side wants edging (ICPI Tech Spec 3), trucks an engineer (common pra
   expect([...judged({ layers, traffic: ['trucks'] }).keys()]).toEqual(['trucks-need-an-engineer']);
 });
 
-it('no rules without a country; a value of practice or from memory is never an error', () => {
-  expect(judged({}, { rules: [] }).size).toBe(0);
+it('no rules without a country; a value of practice or from memory is never an error, but for a danger to people', () => {
+  expect(judged({ layers: [layer('base', INCH)] }, { rules: [] }).size).toBe(0);
   const errors = RULES.filter(rule => rule.severity === 'error');
-  expect(errors.filter(rule => /practice|from memory/i.test(rule.source))).toEqual([]);
+  expect(errors.filter(rule => /practice|from memory/i.test(rule.source)).map(rule => [rule.id, rule.source])).toEqual([
+    ['dig-deep', expect.stringMatching(/^Safety\. /)]
+  ]);
 });
 
 it('where the site does not say whether winters freeze, a note says how bases are judged', () => {
@@ -171,4 +181,94 @@ it('where the site does not say whether winters freeze, a note says how bases ar
   expect(judged({ layers: [layer('base', 4 * INCH)], site: silent }).get('winters-not-said')).toBe(
     'The site does not say whether winters freeze: bases are judged as where they are mild.'
   );
+});
+
+describe('a base that is too thin is mended once', () => {
+  const fixes = (rules: Job['rules'], site: Area['site'], traffic: Area['traffic']) => {
+    const found = numbersOf(
+      job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], { rules })
+    ).findings;
+    return found.flatMap(({ id, fix }) => (fix === undefined ? [] : [[id, fix.text]]));
+  };
+  const freezing = { ...SITE, winters: 'freeze' as const };
+
+  it('by what is usual here, not by the least', () => {
+    expect(fixes(['north-america'], SITE, ['foot'])).toEqual([['base-too-thin', '100 mm']]);
+    expect(fixes(['north-america'], freezing, ['foot'])).toEqual([['base-too-thin', '150 mm']]);
+    expect(fixes(['britain'], { ...SITE, bearing: given(0.02) }, ['cars'])).toEqual([['base-too-thin', '300 mm']]);
+  });
+
+  it('by the greatest thickness of all countries named', () => {
+    expect(fixes(['britain', 'north-america'], freezing, ['cars'])).toEqual([
+      ['base-too-thin', '250 mm'],
+      ['base-too-thin', '250 mm']
+    ]);
+  });
+});
+
+describe('a dig deeper than 4 ft, 1.2 m (safety; common practice)', () => {
+  const deep = (base: number, system: Job['system'], rules: Job['rules'] = ['britain']) =>
+    judged({ layers: [layer('base', base)] }, { system, rules }).get('dig-deep');
+
+  it('is told; one of just so much is not', () => {
+    expect(deep(1.2, 'metric')).toBeUndefined();
+    expect(deep(48 * INCH, 'imperial')).toBeUndefined();
+    expect(deep(1.25, 'metric')).toBe(
+      'The dig of a is 1.250 m deep, more than 1.200 m. Stop: the sides of a deep dig can fall in on people. It needs shoring or sloping by those who know how, as local rules ask.'
+    );
+    expect(deep(49 * INCH, 'imperial', ['north-america'])).toContain('is 4 ft 1 in deep, more than 4 ft.');
+  });
+});
+
+describe('quantities that are seldom meant (common practice)', () => {
+  const told = (more: Partial<Area>, size: readonly [number, number] = [6, 6], system: Job['system'] = 'metric') =>
+    numbersOf(
+      job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], { system, rules: ['britain'] })
+    )
+      .findings.filter(({ id }) => id === 'unlikely-quantity')
+      .map(({ message }) => message);
+  const base = (thickness: number) => ({ layers: [layer('base', thickness)] });
+  const laid = (length: number, width: number, thickness: number) => ({
+    ...base(0.1),
+    paving: paving(unit(length, width, thickness), 0.003)
+  });
+  const heavy = (compacted: number) => ({
+    layers: [layer('base', 0.1, { material: material('rock', 'base', { compacted: given(compacted) }) })]
+  });
+
+  it('layers of stone', () => {
+    expect([...told(base(0.025)), ...told(base(1)), ...told(base(36 * INCH), [6, 6], 'imperial')]).toEqual([]);
+    expect(told({ layers: [layer('bed', 0.02), layer('base', 0.1)] })).toEqual([]);
+    expect(told(base(0.015))).toEqual([
+      'The base was read as 15 mm thick; thinner than 25 mm is rare. Check the number and its measure.'
+    ]);
+    expect(told(base(72 * INCH), [6, 6], 'imperial')).toEqual([
+      'The base was read as 72 in thick; thicker than 36 in is rare. Check the number and its measure.'
+    ]);
+  });
+
+  it('units', () => {
+    expect([...told(laid(0.1, 0.1, 0.1)), ...told(laid(2, 0.5, 0.3))]).toEqual([]);
+    expect(told(laid(0.06, 0.1, 0.2))).toEqual([
+      'The unit block was read as 60 mm long, 100 mm wide and 200 mm thick: thicker than long. The thickness stands last. Check the numbers and their order.'
+    ]);
+    expect(told(laid(4, 2, 0.5))).toEqual([
+      'The unit block was read as 4000 mm long, 2000 mm wide and 500 mm thick; thicker than 300 mm or longer than 2000 mm is rare. Check the number and its measure.'
+    ]);
+  });
+
+  it('densities, in place', () => {
+    expect([...told(heavy(1000)), ...told(heavy(3000))]).toEqual([]);
+    expect(told(heavy(22_000))).toEqual([
+      'The material rock was read as 22000 kg/m3 compacted; stone and sand have 1,000 to 3,000 kg/m3. Check the number and its measure.'
+    ]);
+    expect(told(heavy(220), [6, 6], 'imperial')[0]).toContain('13.7 lb per cu ft compacted; stone and sand have 62 to');
+  });
+
+  it('areas', () => {
+    expect(told({}, [200, 100])).toEqual([]);
+    expect(told({}, [201, 100])).toEqual([
+      'The area a was read as 20100.00 m2; more than 20,000 m2 (215,000 sq ft) is rare. Check the numbers of its outline and their measures.'
+    ]);
+  });
 });

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { printAs, printLength } from '../../language/measures/print.ts';
-import { job, numbersOf, only } from './jobs.ts';
+import { job, LEVEL, numbersOf, only } from './jobs.ts';
 import { terrace } from './terrace.ts';
 
 // Worked by hand and by script beside the wished-for spec of the project's brief.
@@ -18,6 +18,7 @@ it('has the numbers worked by hand', () => {
 });
 
 it('is clean by the North American rules', () => {
-  const { findings } = numbersOf(job([terrace()], { system: 'imperial', rules: ['north-america'] }));
+  const level = terrace({ finish: LEVEL, site: { ...terrace().site, ground: LEVEL } });
+  const { findings } = numbersOf(job([level], { system: 'imperial', rules: ['north-america'] }));
   expect(findings).toEqual([]);
 });

@@ -62,8 +62,8 @@ describe('every number is worked out again from its formula', () => {
     concrete: { width: given(0.3), depth: given(0.1), under: given(0.05) },
     haunch: { width: given(0.1), height: given(0.075) }
   });
-  const finish = { benchmark: 'sill', above: given(-0.1), base: 0 };
-  const ground = { benchmark: 'peg', above: given(-0.05), base: 0.02 };
+  const finish = { benchmark: 'sill', above: given(-0.1), fromNought: false };
+  const ground = { benchmark: 'peg', above: given(-0.05), fromNought: false, base: given(0.02) };
   const jobs = {
     terrace: job([terrace()], { system: 'imperial', rules: ['north-america'] }),
     'nothing in it': job([]),

@@ -10,6 +10,7 @@ const PLACES: Readonly<Record<string, string>> = {
   area: '/areas/*',
   'kept-out': '/areas/*/keptOut/*',
   edge: '/areas/*/edges/*',
+  finish: '/areas/*/finish',
   dig: '/areas/*/dig',
   layer: '/areas/*/layers/*',
   laying: '/areas/*/laying/*',
@@ -20,11 +21,11 @@ const PLACES: Readonly<Record<string, string>> = {
   totals: '/totals'
 };
 
-/** Every computed number of a job by pointer, found by walking the catalogue over the job's JSON. */
-function computedNumbers(job: object): Map<string, number> {
+/** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */
+function numbersIn(job: object, which: (computed: boolean) => boolean): Map<string, number> {
   const found = new Map<string, number>();
   for (const { owner, key, computed } of CATALOGUE) {
-    if (!computed) continue;
+    if (!which(computed)) continue;
     for (const [pointer, holder] of objectsAt(job, PLACES[owner]!.split('/').slice(1), '')) {
       const value = (holder as Record<string, unknown>)[key];
       if (typeof value === 'number') found.set(`${pointer}/${key}`, value);
@@ -46,8 +47,9 @@ function objectsAt(holder: unknown, path: readonly string[], pointer: string): [
  * number, a value that differs from the quantity it is said to be, a bare name that is not measured on a shape.
  */
 export function wrongWorkings(job: object, workings: Readonly<Record<string, PrintedWorking & Sources>>): string[] {
-  const numbers = computedNumbers(job);
-  const wrong = [...numbers.keys()]
+  const numbers = numbersIn(job, () => true);
+  // What repeats the job as given needs no working, but may have one.
+  const wrong = [...numbersIn(job, computed => computed).keys()]
     .filter(pointer => workings[pointer] === undefined)
     .map(pointer => `${pointer}: no working`);
   for (const [pointer, working] of Object.entries(workings)) {

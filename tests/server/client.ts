@@ -43,7 +43,7 @@ export class Client {
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
-      capabilities: {},
+      capabilities: { workspace: { workspaceFolders: true } },
       workspaceFolders: [{ uri, name: 'jobs' }]
     });
     await this.connection.sendNotification('initialized', {});
@@ -73,6 +73,24 @@ export class Client {
 
   changedOnDisk(uri: string): Promise<void> {
     return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+  }
+
+  changeFolders(added: readonly string[], removed: readonly string[]): Promise<void> {
+    const named = (uri: string): { uri: string; name: string } => ({ uri, name: uri });
+    return this.connection.sendNotification('workspace/didChangeWorkspaceFolders', {
+      event: { added: added.map(named), removed: removed.map(named) }
+    });
+  }
+
+  /** Waits until an answer is as wanted. */
+  async becomes(ask: () => Promise<string | undefined>, wanted: RegExp): Promise<void> {
+    let last: string | undefined;
+    for (let tries = 0; tries < 100; tries++) {
+      last = await ask();
+      if (wanted.test(last ?? '')) return;
+      await new Promise(resume => setTimeout(resume, 50));
+    }
+    throw new Error(`never became ${String(wanted)}: ${last ?? 'nothing'}`);
   }
 
   hover(uri: string, line: number, character: number): Promise<Hover | null> {

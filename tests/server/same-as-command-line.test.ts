@@ -6,6 +6,7 @@ import type { Diagnostic, MarkupContent } from 'vscode-languageserver/node.js';
 import { rowsOf } from '../../language/views/rows.ts';
 import type { FindingJson } from '../../language/views/json/finding-json.ts';
 import type { QuantitiesJson } from '../../language/views/json/quantities-json.ts';
+import { decode } from '../../server/node-files.ts';
 import { paving } from '../cli/run.ts';
 import { Client } from './client.ts';
 
@@ -25,7 +26,7 @@ test.each(FOLDERS)(
     const folder = path.join(ROOT, name);
     const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
       // No editor opens as text what holds no text.
-      .filter(file => file.endsWith('.paving') && !readFileSync(path.join(folder, file)).includes(0))
+      .filter(file => file.endsWith('.paving') && 'text' in decode(readFileSync(path.join(folder, file))))
       .sort()
       .filter((_, index) => index % every === 0);
     const client = new Client();

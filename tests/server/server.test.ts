@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -9,12 +9,13 @@ import { Client } from './client.ts';
 const PATIO = `job "Small patio" {
   rules britain
 }
-
+site { soil common-earth, benchmark step, ground level with step }
 unit block { size 200 x 100 x 60 mm }
 
 area patio {
   outline rectangle 4 x 3 m
   traffic foot
+  finish  level with step
   paving  block in running-bond, joints 3 mm
   bed     sharp-sand 30 mm
   base    type-1 150 mm
@@ -52,7 +53,7 @@ test('findings come while typing, with their place, page and version, and go whe
         codeDescription: { href: 'paving-page:/unknown-name' },
         severity: 1,
         source: 'paving',
-        range: { start: { line: 11, character: 10 }, end: { line: 11, character: 15 } }
+        range: { start: { line: 12, character: 10 }, end: { line: 12, character: 15 } }
       }
     ]
   });
@@ -64,7 +65,7 @@ test('findings come while typing, with their place, page and version, and go whe
 test('hover tells headline, table and working; a lens stands above the job and each area', async () => {
   await client.open(at('patio.paving'), PATIO);
   await client.findings(at('patio.paving'));
-  const base = (await client.hover(at('patio.paving'), 11, 12))!.contents as MarkupContent;
+  const base = (await client.hover(at('patio.paving'), 12, 12))!.contents as MarkupContent;
   expect(base.kind).toBe('markdown');
   // 4 x 3 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
   expect(base.value).toContain('**base of patio: type-1**');
@@ -124,4 +125,67 @@ test('fast typing is worked out once, at its end', async () => {
     version = await client.change(at('patio.paving'), PATIO.replace('150 mm', `${150 + mm} mm`));
   await client.findings(at('patio.paving'), params => params.version === version);
   expect(client.history.length - before).toBeLessThanOrEqual(3);
+});
+
+test('a file that was never saved has its findings', async () => {
+  await client.open('untitled:Untitled-1', PATIO.replace('base    type-1', 'base    typ-1'));
+  const { diagnostics } = await client.findings('untitled:Untitled-1', params => params.version === 1);
+  expect(diagnostics.map(({ code }) => code)).toEqual(['unknown-name']);
+});
+
+test('an address that the editor spells in its own way is still the same file', async () => {
+  // Brackets may be written as they are or as signs.
+  const odd = `${at('jobs')}%20%282%29/patio.paving`;
+  await client.open(odd, PATIO.replace('base    type-1', 'base    typ-1'));
+  const { diagnostics } = await client.findings(odd, params => params.version === 1);
+  expect(diagnostics.map(({ code }) => code)).toEqual(['unknown-name']);
+});
+
+test('a file used from two folders is one file: edits and closing are seen by both', async () => {
+  mkdirSync(path.join(folder, 'sub'));
+  writeFileSync(path.join(folder, 'sub/units.paving'), 'unit block { size 200 x 100 x 60 mm }\n');
+  const job = PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "sub/units.paving"');
+  await client.open(at('patio.paving'), job);
+  expect((await client.findings(at('patio.paving'), params => params.version === 1)).diagnostics).toEqual([]);
+  await client.changeFolders([at('sub')], []);
+  await client.open(at('sub/units.paving'), 'unit block { size 400 x 200 x 60 mm }\n');
+  await client.becomes(async () => (await client.lenses(at('patio.paving')))[1]?.command?.title, / 126 whole, /);
+  await client.change(at('sub/units.paving'), 'unit block { size 400 x 400 x 60 mm }\n');
+  await client.becomes(async () => (await client.lenses(at('patio.paving')))[1]?.command?.title, / 63 whole, /);
+  await client.close(at('sub/units.paving'));
+  await client.becomes(async () => (await client.lenses(at('patio.paving')))[1]?.command?.title, / 551 whole, /);
+});
+
+test('a folder that comes or goes loses no unsaved text', async () => {
+  writeFileSync(path.join(folder, 'units.paving'), 'unit block { size 200 x 100 x 60 mm }\n');
+  await client.open(at('patio.paving'), PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "units.paving"'));
+  await client.open(at('units.paving'), 'unit block { size 400 x 400 x 60 mm }\n');
+  const title = async (): Promise<string | undefined> => (await client.lenses(at('patio.paving')))[1]?.command?.title;
+  await client.becomes(title, / 63 whole, /);
+  await client.changeFolders([pathToFileURL(path.dirname(folder)).href], []);
+  await client.change(
+    at('patio.paving'),
+    `// changed\n${PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "units.paving"')}`
+  );
+  await client.findings(at('patio.paving'), params => params.version === 2);
+  await client.becomes(title, / 63 whole, /);
+});
+
+test('what two open jobs find in a file that both use is told once', async () => {
+  writeFileSync(path.join(folder, 'units.paving'), 'unit block { size 200 x 100 mm }\n');
+  const job = PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "units.paving"');
+  await client.open(at('one.paving'), job);
+  await client.open(at('two.paving'), job);
+  await client.findings(at('two.paving'), params => params.version === 1);
+  await client.hover(at('two.paving'), 0, 0);
+  expect(client.published.get(at('units.paving'))!.diagnostics).toHaveLength(1);
+});
+
+test('a hundred thousand faults hold up no other file', { timeout: 60_000 }, async () => {
+  await client.open(at('worst.paving'), `job "T" { rules britain }\n${'x\n'.repeat(100_000)}`);
+  const { diagnostics } = await client.findings(at('worst.paving'));
+  expect(diagnostics).toHaveLength(501);
+  expect(diagnostics.at(-1)!.message).toMatch(/^99,\d{3} more findings/);
+  await client.open(at('patio.paving'), PATIO);
+  expect((await client.findings(at('patio.paving'))).diagnostics).toEqual([]);
 });

@@ -101,7 +101,7 @@ const working = object(
             object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),
             object({ file: place.file, line: place.line, column: place.column }, 'Where it is written'),
             object({ assumed: text('Why it is taken so'), 'source?': text('Where the value is from') }),
-            object({ shape: text('Measured on this area, side, box or pit, or on two joined by +') })
+            object({ shape: text('Measured on this area, side, box or pit, or on several joined by +') })
           ]
         }
       })
@@ -127,7 +127,7 @@ const area = object({
       ...numbersOf('edge')
     })
   ),
-  'finish?': object({ at: text('Benchmark'), height: number('Height above the benchmark, as given', 'm') }),
+  'finish?': object({ at: text('Benchmark'), ...numbersOf('finish') }),
   dig: object(numbersOf('dig')),
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),

@@ -9,7 +9,7 @@ import { table } from './table.ts';
 /** What names a line of a table, before its numbers. */
 interface Leading<T> {
   readonly head: string;
-  readonly cell: (item: T) => string;
+  readonly cell: (item: T, index: number) => string;
 }
 
 /** All numbers of one area: what it is, then a block of lines for each part that it has. */
@@ -21,7 +21,7 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
     rows('area', area),
     list('kept-out', area.keptOut, [{ head: 'Kept out', cell: ({ id }) => id.replace(':', ' ') }]),
     list('edge', area.edges, [
-      { head: 'Side', cell: ({ name }) => name },
+      { head: 'Side', cell: ({ name }, index) => (area.outline[index]?.turn === undefined ? name : `${name} (curve)`) },
       { head: 'Meets', cell: ({ meets }) => meets ?? 'not said' },
       { head: 'Edging', cell: ({ edging }) => edging ?? '' }
     ]),
@@ -79,9 +79,9 @@ function numberTable<T extends object>({ owner, items, leading, system, colours 
     ...leading.map(({ head }) => ({ head })),
     ...quantities.map(({ words }) => ({ head: words, right: true }))
   ];
-  const rows = items.map(item => {
+  const rows = items.map((item, index) => {
     const values = new Map(rowsOf(owner, item, system, isBed(item)).map(({ key, value }) => [key, value]));
-    return [...leading.map(({ cell }) => cell(item)), ...quantities.map(({ key }) => values.get(key) ?? '')];
+    return [...leading.map(({ cell }) => cell(item, index)), ...quantities.map(({ key }) => values.get(key) ?? '')];
   });
   return table(columns, rows, colours);
 }

@@ -1,18 +1,32 @@
-import { quantitiesOf, type Owner } from '../../quantities/catalogue.ts';
+import type { PrintStyle } from '../../measures/print.ts';
+import { quantitiesOf, type Owner, type Quantity } from '../../quantities/catalogue.ts';
 import type { AreaQuantities, JobQuantities } from '../../quantities/contract.ts';
 
 /** In words which number a JSON pointer means: `terrace, base: Mass`. */
 export function labelOf(pointer: string, quantities: JobQuantities): string {
-  const parts = pointer.split('/').slice(1);
-  const key = parts.at(-1)!;
-  if (parts[0] !== 'areas') return `Whole job: ${wordsOf(parts[0] === 'dig' ? 'job-dig' : 'totals', key)}`;
-  const area = quantities.areas[Number(parts[1])]!;
-  const { owner, name } = partOf(area, parts.slice(2, -1));
-  return `${[area.name, ...(name === undefined ? [] : [name])].join(', ')}: ${wordsOf(owner, key)}`;
+  const { of, quantity, key } = partAt(pointer, quantities);
+  return `${of}: ${quantity?.words ?? key}`;
 }
 
-function wordsOf(owner: Owner, key: string): string {
-  return quantitiesOf(owner).find(quantity => quantity.key === key)?.words ?? key;
+/** How the tables print the number that a JSON pointer means. */
+export function styleOf(pointer: string, quantities: JobQuantities): PrintStyle | undefined {
+  return partAt(pointer, quantities).quantity?.print;
+}
+
+/** What a number is of, `terrace, base`, and its quantity. */
+function partAt(
+  pointer: string,
+  quantities: JobQuantities
+): { of: string; quantity: Quantity | undefined; key: string } {
+  const parts = pointer.split('/').slice(1);
+  const key = parts.at(-1)!;
+  const quantityOf = (owner: Owner): Quantity | undefined => quantitiesOf(owner).find(quantity => quantity.key === key);
+  if (parts[0] !== 'areas') {
+    return { of: 'Whole job', quantity: quantityOf(parts[0] === 'dig' ? 'job-dig' : 'totals'), key };
+  }
+  const area = quantities.areas[Number(parts[1])]!;
+  const { owner, name } = partOf(area, parts.slice(2, -1));
+  return { of: [area.name, ...(name === undefined ? [] : [name])].join(', '), quantity: quantityOf(owner), key };
 }
 
 function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner: Owner; name?: string } {

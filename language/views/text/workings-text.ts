@@ -1,9 +1,10 @@
 import type { Place } from '../../findings/finding.ts';
 import type { System } from '../../job/job.ts';
+import { printAs } from '../../measures/print.ts';
 import type { From, JobQuantities, Workings } from '../../quantities/contract.ts';
 import { printWorkingValue } from '../working-value.ts';
 import type { Colours } from './colours.ts';
-import { labelOf } from './labels.ts';
+import { labelOf, styleOf } from './labels.ts';
 import { table } from './table.ts';
 
 export interface WorkingsInput {
@@ -26,8 +27,11 @@ export function workingsText({ quantities, workings, system, placeOf, colours }:
   const all = Object.entries(workings).map(([pointer, { formula, values }]) => {
     const [first] = values;
     // What is only measured needs no formula.
-    if (first?.name === formula)
-      return `  ${labelOf(pointer, quantities)}\n    ${printWorkingValue(first, system)}, ${fromText(first.from)}`;
+    if (first?.name === formula) {
+      const style = styleOf(pointer, quantities);
+      const printed = style === undefined ? printWorkingValue(first, system) : printAs(style, first.value, system);
+      return `  ${labelOf(pointer, quantities)}\n    ${printed}, ${fromText(first.from)}`;
+    }
     const rows = values.map(value => [value.name, printWorkingValue(value, system), fromText(value.from)]);
     const lines = table([{ head: '' }, { head: '', right: true }, { head: '' }], rows, colours);
     return [

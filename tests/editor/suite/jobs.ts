@@ -10,6 +10,7 @@ const patio = `
 area patio {
   outline rectangle 4 x 3 m
   traffic foot
+  finish  level with sill
   paving  flag in stack-bond, joints 5 mm
   bed     sharp-sand 40 mm
   base    type-1 100 mm
@@ -20,6 +21,7 @@ const path = `
 area path {
   outline rectangle 6 x 1 m, corner (4, 10) m
   traffic foot
+  finish  level with sill
   paving  flag in stack-bond, joints 5 mm
   bed     sharp-sand 40 mm
   base    type-1 150 mm
@@ -27,7 +29,7 @@ area path {
 }
 `;
 const title = 'A | b <img src=x> *c* [d](e)';
-const job = `job "${title}" { rules britain }\n`;
+const job = `job "${title}" { rules britain }\nsite { benchmark sill, ground level with sill }\n`;
 
 const patioLens = '12.00 m2 · 48 whole, 0 cut · dig 190 mm deep';
 const pathLens = '6.00 m2 · 24 whole, 0 cut · dig 240 mm deep';

@@ -1,0 +1,98 @@
+import { DiagnosticSeverity, type Diagnostic } from 'vscode-languageserver';
+import type { Finding, Place } from '../language/findings/finding.ts';
+import type { Evaluation } from '../language/paving.ts';
+import type { FolderFiles } from './folder-files.ts';
+import { pageScheme } from './protocol.ts';
+
+/** What an open file came to, and the files as its folder knows them. */
+export interface Result {
+  readonly evaluation: Evaluation;
+  readonly files: FolderFiles;
+}
+
+/** The editor shows at most 1,000 findings of a file; beyond this many a person has other troubles. */
+const MOST_FINDINGS = 500;
+
+/** The findings by address: of every open file, and of files that open ones use; each told once. */
+export function diagnosticsOf(
+  results: ReadonlyMap<string, Result>,
+  failed: ReadonlySet<string>
+): Map<string, Diagnostic[]> {
+  const byUri = new Map<string, { told: Set<string>; diagnostics: Diagnostic[] }>();
+  const of = (uri: string): { told: Set<string>; diagnostics: Diagnostic[] } => {
+    const known = byUri.get(uri) ?? { told: new Set(), diagnostics: [] };
+    byUri.set(uri, known);
+    return known;
+  };
+  for (const uri of failed) of(uri).diagnostics.push(INTERNAL);
+  const parts = partsOfJobs(results);
+  for (const [uri, { evaluation, files }] of results) {
+    of(uri);
+    for (const finding of evaluation.findings) {
+      // A part of a job that stands open is no lonely file.
+      if (finding.id === 'job-missing' && parts.has(uri)) continue;
+      const { told, diagnostics } = of(files.uriOf(finding.file));
+      const name = [finding.id, finding.line, finding.column, finding.message].join('\n');
+      if (told.has(name)) continue;
+      told.add(name);
+      diagnostics.push(diagnostic(finding, files));
+    }
+  }
+  return new Map([...byUri].map(([uri, { diagnostics }]) => [uri, capped(diagnostics)]));
+}
+
+/** Addresses of files that another open file uses. */
+function partsOfJobs(results: ReadonlyMap<string, Result>): Set<string> {
+  const parts = new Set<string>();
+  for (const { evaluation, files } of results.values())
+    if (evaluation.job !== undefined) for (const { file } of evaluation.texts.slice(1)) parts.add(files.uriOf(file));
+  return parts;
+}
+
+export function rangeOf(place: Place): Diagnostic['range'] {
+  return {
+    start: { line: place.line - 1, character: place.column - 1 },
+    end: { line: place.endLine - 1, character: place.endColumn - 1 }
+  };
+}
+
+const SEVERITIES = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  note: DiagnosticSeverity.Information
+} as const;
+
+function diagnostic(finding: Finding, files: FolderFiles): Diagnostic {
+  return {
+    range: rangeOf(finding),
+    severity: SEVERITIES[finding.severity],
+    source: 'paving',
+    code: finding.id,
+    codeDescription: { href: `${pageScheme}:/${finding.id}` },
+    message: finding.source === undefined ? finding.message : `${finding.message}\n${finding.source}`,
+    relatedInformation: finding.related.map(related => ({
+      location: { uri: files.uriOf(related.file), range: rangeOf(related) },
+      message: related.message
+    }))
+  };
+}
+
+/** Sorted by weight, so that what is left out weighs least; how many are left out is said. */
+function capped(diagnostics: Diagnostic[]): Diagnostic[] {
+  if (diagnostics.length <= MOST_FINDINGS) return diagnostics;
+  const sorted = [...diagnostics].sort((left, right) => (left.severity ?? 1) - (right.severity ?? 1));
+  const more = `${(diagnostics.length - MOST_FINDINGS).toLocaleString('en')} more findings in this file are not shown.`;
+  return [
+    ...sorted.slice(0, MOST_FINDINGS),
+    { range: sorted[0]!.range, severity: DiagnosticSeverity.Information, source: 'paving', message: more }
+  ];
+}
+
+const INTERNAL: Diagnostic = {
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+  severity: DiagnosticSeverity.Error,
+  source: 'paving',
+  code: 'internal',
+  codeDescription: { href: `${pageScheme}:/internal` },
+  message: 'This program failed on this file; its numbers are not shown. The log (Output, Paving job spec) tells where.'
+};
