@@ -13,7 +13,10 @@ export type Owner =
   | 'edging'
   | 'geotextile'
   | 'job-dig'
-  | 'totals';
+  | 'totals'
+  | 'job-material'
+  | 'job-unit'
+  | 'job-edging';
 
 export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
 
@@ -487,6 +490,112 @@ export const CATALOGUE = [
     computed: true,
     always: true,
     describe: 'Net area of all areas, a place paved twice counted once'
+  },
+  {
+    id: 'job-compacted-volume',
+    owner: 'job-material',
+    key: 'compactedVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Compacted volume',
+    name: 'compacted volume',
+    print: 'stone-volume',
+    printBed: 'sand-volume',
+    computed: false,
+    always: true,
+    describe: 'Volume of the finished layers of one material in all areas'
+  },
+  {
+    id: 'job-loose-volume',
+    owner: 'job-material',
+    key: 'looseVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Loose volume',
+    name: 'loose volume',
+    print: 'stone-volume',
+    printBed: 'sand-volume',
+    computed: false,
+    always: false,
+    describe: 'Volume of the same material as tipped'
+  },
+  {
+    id: 'job-material-mass',
+    owner: 'job-material',
+    key: 'mass',
+    kind: 'mass',
+    measure: 'kg',
+    words: 'Mass',
+    name: 'mass',
+    print: 'mass',
+    computed: false,
+    always: false,
+    describe: 'Mass of the same material'
+  },
+  {
+    id: 'job-units-whole',
+    owner: 'job-unit',
+    key: 'whole',
+    kind: 'count',
+    measure: '',
+    words: 'Whole units',
+    name: 'whole units',
+    print: 'count',
+    computed: false,
+    always: true,
+    describe: 'Units of one kind laid whole in all areas'
+  },
+  {
+    id: 'job-units-cut',
+    owner: 'job-unit',
+    key: 'cut',
+    kind: 'count',
+    measure: '',
+    words: 'Cut pieces',
+    name: 'cut units',
+    print: 'count',
+    computed: false,
+    always: true,
+    describe: 'Units of one kind cut in all areas'
+  },
+  {
+    id: 'job-edging-length',
+    owner: 'job-edging',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Edging length',
+    name: 'edging length',
+    print: 'length',
+    computed: false,
+    always: true,
+    describe: 'Length of one edging in all areas'
+  },
+  {
+    id: 'job-spikes',
+    owner: 'job-edging',
+    key: 'spikes',
+    kind: 'count',
+    measure: '',
+    words: 'Spikes',
+    name: 'spikes',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Spikes of one edging in all areas'
+  },
+  {
+    id: 'job-edging-concrete',
+    owner: 'job-edging',
+    key: 'concreteVolume',
+    kind: 'volume',
+    measure: 'm3',
+    words: 'Concrete for edging',
+    name: 'concrete',
+    print: 'stone-volume',
+    computed: false,
+    always: false,
+    describe: 'Concrete below and behind one edging in all areas'
   }
 ] as const satisfies readonly Quantity[];
 

@@ -55,7 +55,10 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       points: job.points.map(({ key, name, x, y }) => ({ id: key, name, x, y, fixed: true })),
       areas,
       dig: whole.dig,
-      totals: whole.totals
+      totals: whole.totals,
+      materials: whole.materials,
+      units: whole.units,
+      edging: whole.edging
     },
     workings: workingsOf(results, whole),
     findings
@@ -247,6 +250,9 @@ function* wholeJob(
       name: area.name,
       netArea: shapes.area.netArea,
       dig: layers.dig,
+      layers: layers.layers,
+      ...(layers.laying === undefined ? {} : { laying: layers.laying }),
+      edging: layers.edging,
       soil: { swell: area.site.soil.swell, density: area.site.soil.density },
       ...(shared.dug === undefined ? {} : { dug: ranked(shared.dug) }),
       ...(shared.paved === undefined ? {} : { paved: ranked(shared.paved) })

@@ -1,6 +1,7 @@
 import type { RawFinding } from '../findings/finding.ts';
 import type { Key, Role, Traffic } from '../job/job.ts';
 import type { NumbersOf } from './catalogue.ts';
+import type { Together } from './together.ts';
 
 /** The numbers of one job, what they were worked out from, and what was found on the way. */
 export interface JobNumbers {
@@ -64,7 +65,7 @@ export interface SideShape {
 }
 
 /** The part of the JSON contract that holds one job, without workings and findings. Lengths m, areas m2, volumes m3, masses kg. */
-export interface JobQuantities {
+export interface JobQuantities extends Together {
   readonly id: Key;
   readonly title: string;
   readonly currency?: string;

@@ -3,6 +3,7 @@ import { type Expression, given, leaf, measured, multiply, plainNumber, subtract
 import type { KeyOf, NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import { Book } from './page.ts';
+import { type Taken, takenTogether, type Together } from './together.ts';
 
 /** What the whole job's numbers are taken from. */
 export interface JobInputs {
@@ -17,9 +18,8 @@ export interface Shared {
   readonly with: readonly number[];
 }
 
-export interface AreaTotals {
+export interface AreaTotals extends Taken {
   readonly key: string;
-  readonly name: string;
   readonly netArea: number;
   readonly dig: NumbersOf<'dig'>;
   readonly soil: Pick<Soil, 'swell' | 'density'>;
@@ -29,7 +29,7 @@ export interface AreaTotals {
   readonly paved?: Shared;
 }
 
-export interface JobResult {
+export interface JobResult extends Together {
   readonly dig: NumbersOf<'job-dig'>;
   readonly totals: NumbersOf<'totals'>;
   readonly workings: Workings;
@@ -92,7 +92,8 @@ export function jobStage({ key, areas }: JobInputs): JobResult {
     return area.paved === undefined ? [] : [measured(words, area.paved.area, 'm2', shapes(area, area.paved, areas))];
   });
   totals.put('netArea', once(nets, pavedTwice, 'area paved twice', 'm2'));
-  return { dig: dig.numbers, totals: totals.numbers, workings: book.workings };
+  const together = takenTogether(areas, book);
+  return { dig: dig.numbers, totals: totals.numbers, ...together, workings: book.workings };
 }
 
 function total(all: readonly Expression[], measure: string, key: string): Expression {

@@ -23,7 +23,7 @@ export function asJson(value: unknown): string {
 /** Colour only on a terminal, and not where the reader does not want it. */
 export function coloursFor(file: string | undefined): Colours {
   const { NO_COLOR, TERM } = process.env;
-  const coloured = file === undefined && process.stdout.isTTY && (NO_COLOR ?? '') === '' && TERM !== 'dumb';
+  const coloured = file === undefined && process.stdout.isTTY === true && (NO_COLOR ?? '') === '' && TERM !== 'dumb';
   const paint = pico.createColors(coloured);
   return { strong: paint.bold, faint: paint.dim, error: paint.red, warning: paint.yellow, note: paint.cyan };
 }

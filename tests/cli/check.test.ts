@@ -187,3 +187,12 @@ test('every sample is free of errors and warnings', () => {
 test('the command runs by itself', () => {
   expect(execFileSync(path.join(root, 'dist/paving.cjs'), ['--version'], { encoding: 'utf8' })).toMatch(/^paving \d/);
 });
+
+test('what is no terminal gets no colours, whatever the surroundings ask for', () => {
+  const cwd = folder({ 'good.paving': GOOD });
+  for (const more of [{ CI: 'true' }, { FORCE_COLOR: '1' }, { COLORTERM: 'truecolor' }]) {
+    const { out } = paving(['check', 'good.paving'], { cwd, env: { ...process.env, ...more } });
+    expect(out).toContain('No findings');
+    expect(out).not.toContain('\u001b');
+  }
+});

@@ -14,10 +14,14 @@ export interface Ran {
 }
 
 /** Runs the command line as a user does: the built bundle, in a process of its own. */
-export function paving(given: readonly string[], options: { cwd?: string; input?: string | Uint8Array } = {}): Ran {
+export function paving(
+  given: readonly string[],
+  options: { cwd?: string; input?: string | Uint8Array; env?: NodeJS.ProcessEnv } = {}
+): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...given], {
     cwd: options.cwd ?? root,
     input: options.input ?? '',
+    env: options.env ?? process.env,
     encoding: 'utf8',
     maxBuffer: 100_000_000
   });

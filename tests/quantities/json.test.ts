@@ -58,6 +58,9 @@ describe('the JSON contract', () => {
       'areas',
       'dig',
       'totals',
+      'materials',
+      'units',
+      'edging',
       'workings',
       'findings'
     ]);

@@ -47,6 +47,8 @@ it('an edit in one area recomputes what depends on it, and nothing else', () => 
   expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'], paving: joint }))).toEqual({
     laying: 1,
     layers: 1,
+    // The sum of all units.
+    job: 1,
     rules: 1
   });
 });

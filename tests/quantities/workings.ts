@@ -18,7 +18,10 @@ const PLACES: Readonly<Record<string, string>> = {
   edging: '/areas/*/edging/*',
   geotextile: '/areas/*/geotextile',
   'job-dig': '/dig',
-  totals: '/totals'
+  totals: '/totals',
+  'job-material': '/materials/*',
+  'job-unit': '/units/*',
+  'job-edging': '/edging/*'
 };
 
 /** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */

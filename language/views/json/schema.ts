@@ -154,6 +154,15 @@ const job = object({
   areas: list(ref('area')),
   dig: object(numbersOf('job-dig'), 'The whole job; ground shared by two areas is counted once'),
   totals: object(numbersOf('totals')),
+  materials: list(
+    object({ role: one('base', 'sub-base', 'bed'), material: text('Material'), ...numbersOf('job-material') }),
+    'Materials of the layers of all areas together, by role and name'
+  ),
+  units: list(object({ unit: text('Unit'), ...numbersOf('job-unit') }), 'Units of all areas together, by name'),
+  edging: list(
+    object({ material: text('Edging material'), ...numbersOf('job-edging') }),
+    'Edging of all areas together, by name'
+  ),
   workings: {
     type: 'object',
     description: 'By JSON pointer that starts at the job',

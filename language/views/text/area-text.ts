@@ -72,7 +72,8 @@ interface NumberTable<T> {
   readonly colours: Colours;
 }
 
-function numberTable<T extends object>({ owner, items, leading, system, colours }: NumberTable<T>): string[] {
+/** A table with a row for each item: what it is, then its numbers. */
+export function numberTable<T extends object>({ owner, items, leading, system, colours }: NumberTable<T>): string[] {
   if (items.length === 0) return [];
   const quantities = shownQuantitiesOf(owner);
   const columns = [

@@ -1,7 +1,7 @@
 import type { Finding, Place } from '../../findings/finding.ts';
-import type { Job } from '../../job/job.ts';
-import type { JobNumbers } from '../../quantities/contract.ts';
-import { areaText, numberRows } from './area-text.ts';
+import type { Job, System } from '../../job/job.ts';
+import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import { areaText, numberRows, numberTable } from './area-text.ts';
 import { assumedText } from './assumed-text.ts';
 import type { Colours } from './colours.ts';
 import { countsText, findingLine } from './findings-text.ts';
@@ -24,7 +24,7 @@ export function jobText({ file, job, numbers, findings, placeOf, workings, colou
   const { quantities } = numbers;
   const { system } = job;
   const lines = (head: string, all: readonly string[]): string[] =>
-    all.length === 0 ? [] : [[colours.strong(head), ...all.map(line => `  ${line}`)].join('\n')];
+    all.length === 0 ? [] : [[colours.strong(head), ...all.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
   const rules = job.rules.length === 0 ? 'no rules named' : `rules ${job.rules.join(', ')}`;
   const whole = numberRows(
     [
@@ -34,10 +34,12 @@ export function jobText({ file, job, numbers, findings, placeOf, workings, colou
     system,
     colours
   );
+  // Of one area alone the sums are its own numbers.
+  const tables = quantities.areas.length < 2 ? [] : togetherText(quantities, system, colours);
   return [
     `${colours.strong(plainLine(job.title || 'Job without a title'))} · ${plainLine(file)} · ${rules}`,
     ...quantities.areas.map(area => areaText(area, system, colours)),
-    ...lines('Whole job', quantities.areas.length === 0 ? [] : whole),
+    ...lines('Whole job', quantities.areas.length === 0 ? [] : [...whole, ...tables]),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
     ...(workings && quantities.areas.length > 0
@@ -45,4 +47,35 @@ export function jobText({ file, job, numbers, findings, placeOf, workings, colou
       : []),
     ...lines(`Findings: ${countsText(findings) ?? 'none'}`, findings.map(findingLine))
   ].join('\n\n');
+}
+
+/** Materials, units and edging of all areas together, a table each. */
+function togetherText({ materials, units, edging }: JobQuantities, system: System, colours: Colours): string[] {
+  const tables = [
+    numberTable({
+      owner: 'job-material',
+      items: materials,
+      leading: [
+        { head: 'Layer', cell: ({ role }) => role },
+        { head: 'Material', cell: ({ material }) => material }
+      ],
+      system,
+      colours
+    }),
+    numberTable({
+      owner: 'job-unit',
+      items: units,
+      leading: [{ head: 'Unit', cell: ({ unit }) => unit }],
+      system,
+      colours
+    }),
+    numberTable({
+      owner: 'job-edging',
+      items: edging,
+      leading: [{ head: 'Edging', cell: ({ material }) => material }],
+      system,
+      colours
+    })
+  ];
+  return tables.filter(table => table.length > 0).flatMap(table => ['', ...table]);
 }

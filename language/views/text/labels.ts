@@ -22,11 +22,31 @@ function partAt(
   const key = parts.at(-1)!;
   const quantityOf = (owner: Owner): Quantity | undefined => quantitiesOf(owner).find(quantity => quantity.key === key);
   if (parts[0] !== 'areas') {
-    return { of: 'Whole job', quantity: quantityOf(parts[0] === 'dig' ? 'job-dig' : 'totals'), key };
+    const { owner, name } = wholePartOf(quantities, parts);
+    return { of: ['Whole job', ...(name === undefined ? [] : [name])].join(', '), quantity: quantityOf(owner), key };
   }
   const area = quantities.areas[Number(parts[1])]!;
   const { owner, name } = partOf(area, parts.slice(2, -1));
   return { of: [area.name, ...(name === undefined ? [] : [name])].join(', '), quantity: quantityOf(owner), key };
+}
+
+function wholePartOf(
+  { materials, units, edging }: JobQuantities,
+  [list, index]: readonly string[]
+): { owner: Owner; name?: string } {
+  const at = Number(index);
+  switch (list) {
+    case 'materials':
+      return { owner: 'job-material', name: `${materials[at]!.material} as ${materials[at]!.role}` };
+    case 'units':
+      return { owner: 'job-unit', name: units[at]!.unit };
+    case 'edging':
+      return { owner: 'job-edging', name: edging[at]!.material };
+    case 'dig':
+      return { owner: 'job-dig' };
+    default:
+      return { owner: 'totals' };
+  }
 }
 
 function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner: Owner; name?: string } {
@@ -43,6 +63,7 @@ function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner
     case 'edging':
       return { owner: 'edging', name: area.edging[at]!.material };
     case 'dig':
+    case 'finish':
     case 'joints':
     case 'geotextile':
       return { owner: list };
