@@ -1,6 +1,6 @@
 import type { Finding } from './findings/finding.ts';
 import { placeOfUse, usesOf, type Use } from './lowering/uses.ts';
-import type { Project } from './lowering/lower.ts';
+import type { Project } from './lowering/project.ts';
 import type { SpecText } from './lowering/names.ts';
 
 /** Why a file could not be read. */

@@ -1,27 +1,20 @@
 import type { AstNode } from 'langium';
-import { FAULTS } from '../findings/fault-list.ts';
-import type { Finding, Fix, Place } from '../findings/finding.ts';
-import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, Soil, System } from '../job/job.ts';
+import type { Finding, Place } from '../findings/finding.ts';
+import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
-import type { TextFault } from '../syntax/scanner.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
-import { article, Context, KEYWORD, NOT_NEGATIVE, POSITIVE } from './context.ts';
+import { article, Context } from './context.ts';
+import { KeptOuts } from './kept-outs.ts';
+import { keyOf, nameIn } from './keys.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
 import { Outlines } from './outlines.ts';
+import type { Project } from './project.ts';
 import { saidOnce } from './said-once.ts';
+import { Sites } from './sites.ts';
+import { textFaults } from './text-faults.ts';
 import { Things } from './things.ts';
-
-/** A file with all it uses, and what ships. */
-export interface Project {
-  readonly main: SpecText;
-  /** The main file first, then what it uses, each once. */
-  readonly texts: readonly SpecText[];
-  /** For each text the texts whose names it may use: itself, what it uses, what ships. */
-  readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
-  readonly shipped: SpecText;
-}
 
 export interface Lowered {
   /** Absent when the file is a library: it has no `job`. */
@@ -59,7 +52,7 @@ class Lowering {
 
   run(): Lowered {
     const { main, texts } = this.project;
-    for (const text of texts) this.textFaults(text);
+    for (const text of texts) this.context.findings.push(...textFaults(text, this.chunks.get(text)!));
     this.declaredTwice();
     this.checkThings();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
@@ -74,38 +67,6 @@ class Lowering {
       places: this.context.places,
       lookUps: this.context.names.lookUps
     };
-  }
-
-  // ---- faults of the text ----
-
-  private textFaults(text: SpecText): void {
-    const place = placer(text);
-    const byOffset = new Map(namesOf(text).all.map(declared => [declared.node.$cstNode?.offset, declared]));
-    for (const fault of text.parsed.faults) {
-      const at = place(fault.offset, fault.length);
-      const fixes = fault.fixes.map((fix): Fix => ({
-        title: fix.title,
-        safe: false,
-        edits: [{ place: at, text: fix.text }]
-      }));
-      this.context.findings.push({
-        id: fault.id,
-        family: 'fault',
-        severity: FAULTS[fault.id]!.severity,
-        message: fault.message,
-        target: this.targetOf(text, fault, byOffset),
-        ...at,
-        values: [],
-        related: [],
-        fixes
-      });
-    }
-  }
-
-  private targetOf(text: SpecText, fault: TextFault, byOffset: ReadonlyMap<number | undefined, Declared>): Key {
-    const chunk = this.chunks.get(text)!.at(fault.offset);
-    const declared = chunk && byOffset.get(chunk.start);
-    return declared === undefined ? (chunk?.word ?? 'text') : keyOf(declared);
   }
 
   private isBroken(text: SpecText, node: AstNode): boolean {
@@ -232,94 +193,15 @@ class Lowering {
     return [];
   }
 
-  // ---- site ----
-
-  private site(): { value: Site | undefined; broken: readonly string[] } {
-    const sites = this.project.texts.flatMap(text =>
-      text.parsed.root.elements.filter(ast.isSite).map(node => ({ text, node }))
-    );
-    for (const again of sites.slice(1))
-      this.context.fault(
-        again.text,
-        'site',
-        again.node,
-        'said-twice',
-        'The site is described twice; the first counts. Put both together.',
-        { harmless: true }
-      );
-    const first = sites[0];
-    const { value, broken } = this.context.watch(() => this.readSite(first?.text ?? this.project.shipped, first?.node));
-    const isBroken = this.project.texts.some(text =>
-      text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
-    );
-    return { value, broken: isBroken ? [...broken, 'site'] : broken };
-  }
-
-  private readSite(text: SpecText, node: ast.Site | undefined): Site | undefined {
-    const { context } = this;
-    if (node !== undefined) context.place('site', text, node, KEYWORD);
-    const items = (node?.items ?? []).filter(item => !ast.isBenchmark(item));
-    const said = saidOnce(context, text, 'site', items, item => item.$type);
-    const soilItem = said.get('SiteSoil') as ast.SiteSoil | undefined;
-    const soil = this.soil(text, soilItem);
-    const facts = this.soilFacts(text, soilItem);
-    const topsoilItem = said.get('SiteTopsoil') as ast.SiteTopsoil | undefined;
-    const topsoil =
-      topsoilItem &&
-      context.given(text, 'site/topsoil', topsoilItem.thickness as Expression | undefined, 'm', NOT_NEGATIVE);
-    const wintersItem = said.get('SiteWinters') as ast.SiteWinters | undefined;
-    const winters =
-      wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
-    const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;
-    const ground = groundItem && this.areas.height(text, 'site/ground', groundItem.height);
-    if (soil === undefined) return undefined;
-    return {
-      soil: soil.soil,
-      drains: facts.drains ?? (soil.drainsWell ? 'well' : 'poorly'),
-      ...(facts.bearing === undefined ? {} : { bearing: facts.bearing }),
-      ...(winters === undefined ? {} : { winters }),
-      ...(topsoil === undefined ? {} : { topsoil }),
-      ...(ground === undefined ? {} : { ground })
-    };
-  }
-
-  private soil(text: SpecText, item: ast.SiteSoil | undefined): { soil: Soil; drainsWell: boolean } | undefined {
-    const { shipped } = this.project;
-    if (item === undefined) {
-      const declared = namesOf(shipped).byName.get('soil-kind common-earth');
-      return (
-        declared && this.things.soil(declared, { because: 'the job names no soil; common earth as shipped is taken' })
-      );
-    }
-    const found = this.context.find(text, 'site', item, 'kind', item.kind?.$refText, ['soil-kind']);
-    return found && this.things.soil(found);
-  }
-
-  private soilFacts(
-    text: SpecText,
-    item: ast.SiteSoil | undefined
-  ): { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } {
-    const facts: { drains?: 'well' | 'poorly'; bearing?: NonNullable<Site['bearing']> } = {};
-    for (const fact of item?.facts ?? []) {
-      if (fact.bearing !== undefined) {
-        const bearing = this.context.given(text, 'site/bearing', fact.bearing as Expression, '', POSITIVE);
-        if (bearing !== undefined) facts.bearing = bearing;
-        continue;
-      }
-      const word = this.context.word(text, 'site', fact, 'word', fact.word, [
-        'poorly-drained',
-        'well-drained'
-      ] as const);
-      if (word !== undefined) facts.drains = word === 'poorly-drained' ? 'poorly' : 'well';
-    }
-    return facts;
-  }
-
   // ---- areas, boxes, pits ----
 
   private readAreas(country: string | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
-    const site = this.site();
-    const keptOut = this.readKeptOut();
+    const { texts } = this.project;
+    const siteIsBroken = texts.some(text =>
+      text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
+    );
+    const site = new Sites(this.project, this.context, this.things, this.areas).read(siteIsBroken);
+    const keptOut = new KeptOuts(texts, this.context, this.outlines).read(this.missing);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -373,47 +255,6 @@ class Lowering {
             because: nameIn(neighbour)
           });
     }
-  }
-
-  private readKeptOut(): { area: Key | undefined; keptOut: KeptOut | undefined; broken: readonly string[] }[] {
-    const seen = new Set<string>();
-    return this.project.texts.flatMap(text =>
-      text.parsed.root.elements.filter(ast.isKeptOut).flatMap(node => {
-        if (seen.has(node.name)) return [];
-        seen.add(node.name);
-        const key = this.context.place(`${node.kind}:${node.name}`, text, node, 'name');
-        const isBroken = this.isBroken(text, node);
-        // A neighbouring fault of the area's own text must not be told here: only its name is asked.
-        const named = node.area?.$refText;
-        const area = named === undefined ? undefined : `area:${named}`;
-        if (isBroken) {
-          this.missing.push({ key, name: node.name, because: node.name });
-          return [{ area, keptOut: undefined, broken: [node.name] }];
-        }
-        const { value, broken } = this.context.watch(() => this.keptOut(text, key, node));
-        if (value === undefined) this.missing.push({ key, name: node.name, because: nameIn(broken[0] ?? node.name) });
-        return [{ area, keptOut: value, broken: value === undefined ? [node.name] : [] }];
-      })
-    );
-  }
-
-  private keptOut(text: SpecText, key: Key, node: ast.KeptOut): KeptOut | undefined {
-    const found = this.context.find(text, key, node, 'area', node.area?.$refText, ['area']);
-    const said = saidOnce(this.context, text, key, node.items, () => 'shape');
-    const item = said.get('shape');
-    if (item === undefined)
-      return this.context.fault(
-        text,
-        key,
-        node,
-        'thing-incomplete',
-        `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`,
-        { property: 'name' }
-      );
-    const outline = this.outlines.read(text, key, item.shape);
-    return (
-      found && outline && { key, name: node.name, kind: node.kind, area: `area:${found.name}`, outline: outline.loop }
-    );
   }
 
   // ---- what else is told ----
@@ -475,38 +316,6 @@ class Lowering {
       { property: 'name', harmless: true }
     );
   }
-}
-
-function keyOf(declared: Declared): Key {
-  if (declared.kind === 'kept-out') return `${(declared.node as ast.KeptOut).kind}:${declared.name}`;
-  return `${declared.kind}:${declared.name}`;
-}
-
-/** Leads offsets of a text to places. */
-function placer(text: SpecText): (offset: number, length: number) => Place {
-  const starts = [0];
-  const source = text.parsed.text;
-  for (let at = source.indexOf('\n'); at >= 0; at = source.indexOf('\n', at + 1)) starts.push(at + 1);
-  const at = (offset: number): { line: number; column: number } => {
-    let low = 0;
-    let high = starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (starts[middle]! <= offset) low = middle;
-      else high = middle - 1;
-    }
-    return { line: low + 1, column: offset - starts[low]! + 1 };
-  };
-  return (offset, length) => {
-    const from = at(Math.min(offset, source.length));
-    const to = at(Math.min(offset + length, Math.max(source.length, offset)));
-    return { file: text.file, ...from, endLine: to.line, endColumn: to.column };
-  };
-}
-
-/** `terrace` of `area:terrace/base/thickness`. */
-function nameIn(key: Key): string {
-  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
 }
 
 function frozen<T>(value: T): T {

@@ -15,6 +15,7 @@ import type { IRecognitionException, IToken, TokenType, TokenTypeDictionary } fr
 import type { Spec } from './generated/ast.ts';
 import { JobSpecGeneratedModule, PavingGeneratedSharedModule } from './generated/module.ts';
 import { hint } from './hints.ts';
+import { LineStarts } from './line-starts.ts';
 import { scan, type Chunk, type Scan, type TextFault } from './scanner.ts';
 import { wantedWords, wordsForParseError } from './parse-errors.ts';
 
@@ -102,32 +103,17 @@ function append(root: Spec, part: Spec): void {
 
 function result(text: string, root: Spec, scanned: Scan, more: readonly TextFault[]): ParsedText {
   // Where a statement was refused as a whole, what the parser makes of the rest of its line is no second fault.
-  const lineOf = lines(text);
-  const told = new Set(scanned.faults.map(fault => lineOf(fault.offset)));
+  const lines = new LineStarts(text);
+  const told = new Set(scanned.faults.map(fault => lines.lineOf(fault.offset)));
   const faults = [...scanned.faults];
   for (const fault of more) {
-    const line = lineOf(fault.offset);
+    const line = lines.lineOf(fault.offset);
     if (told.has(line)) continue;
     told.add(line);
     faults.push(fault);
   }
   faults.sort((left, right) => left.offset - right.offset);
   return { text, root, faults, chunks: scanned.chunks, tokens: scanned.tokens, comments: scanned.comments };
-}
-
-function lines(text: string): (offset: number) => number {
-  const starts = [0];
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
-  return offset => {
-    let low = 0;
-    let high = starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (starts[middle]! <= offset) low = middle;
-      else high = middle - 1;
-    }
-    return low;
-  };
 }
 
 /** A fault stands where the reading stopped: at the odd word, or after the last good one if the odd one is on another line. */

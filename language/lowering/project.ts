@@ -1,0 +1,11 @@
+import type { SpecText } from './names.ts';
+
+/** A file with all it uses, and what ships. */
+export interface Project {
+  readonly main: SpecText;
+  /** The main file first, then what it uses, each once. */
+  readonly texts: readonly SpecText[];
+  /** For each text the texts whose names it may use: itself, what it uses, what ships. */
+  readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
+  readonly shipped: SpecText;
+}

@@ -1,0 +1,21 @@
+import type { Session, Slot, Stage } from '../session/session.ts';
+
+/** The memory, as one job uses it. */
+export interface Memory {
+  readonly session: Session;
+  readonly scope: string;
+  /** Units are laid; where only findings are wanted, that they could be laid is enough. */
+  readonly lays: boolean;
+}
+
+/** A stage's result for some things of the job, by key: remembered, or computed in steps. */
+export function recall<T>(
+  { session, scope }: Memory,
+  stage: Stage,
+  things: readonly string[],
+  inputs: unknown,
+  compute: () => Generator<void, T> | T
+): Generator<void, T> {
+  const slot: Slot = { scope, stage, thing: things.join('\n') };
+  return session.recall(slot, inputs, compute);
+}

@@ -1,0 +1,23 @@
+/** Leads offsets of a text to its lines, by halving; lines and columns from nought. */
+export class LineStarts {
+  private readonly starts: number[] = [0];
+
+  constructor(text: string) {
+    for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) this.starts.push(at + 1);
+  }
+
+  lineOf(offset: number): number {
+    let low = 0;
+    let high = this.starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  columnOf(offset: number): number {
+    return offset - this.starts[this.lineOf(offset)]!;
+  }
+}
