@@ -2,7 +2,27 @@ import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import { AMBIGUOUS_MEASURES, MEASURES } from '../measures/measures.ts';
 import { MOST_CHARACTERS, MOST_NESTED, MOST_TERMS } from './limits.ts';
 import { nearest } from './nearest.ts';
-import { BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
+import {
+  SPACE,
+  COMMENT,
+  TEXT,
+  OPEN_TEXT,
+  NUMBER,
+  COMMA_NUMBER,
+  NAME,
+  SQUARE_OR_CUBIC,
+  MEASURE_WORD,
+  MEASURE_SIGN,
+  SIZE_SIGN,
+  COMMA_WORD,
+  NAME_GOES_ON,
+  TAPE_HYPHEN,
+  MEASURE_HYPHEN,
+  ABBREVIATION_STOP,
+  LINE_INDENT,
+  BRACES_AND_TEXTS
+} from './patterns.ts';
+import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -31,37 +51,6 @@ export interface Scan {
   readonly faults: TextFault[];
   readonly chunks: Chunk[];
 }
-
-const SPACE = /[\s\u00a0]+/y;
-const COMMENT = /\/\/[^\n\r]*/y;
-const TEXT = /"[^"\n\r]*"/y;
-/** Without the brace that may open a block at the line's end. */
-const OPEN_TEXT = /"[^"\n\r{]*/y;
-/** Mixed numbers (`6 1/2`, `6-1/2`, `6½`), fractions, slopes (`1:60`), decimals. */
-const NUMBER =
-  /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;
-/** `2,5`, `2,150.5`, `1.200,5`; in `4.4,12.5` the comma can only part two numbers. */
-const COMMA_NUMBER = /[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+(?![.0-9])|[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
-const NAME = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
-const SQUARE_OR_CUBIC = /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:short)[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
-const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
-const MEASURE_SIGN = /''|′′|’’|[%°'"″′’”]/y;
-/** `x`, or `by` between sizes. */
-const SIZE_SIGN = /(?:[x×X]|by(?=[ \t]))(?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
-
-/** A comma and the word after it. */
-const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy;
-/** What follows a name at the start of an edge. */
-const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
-/** `12'-6"`: the hyphen of the tape, not a minus. */
-const TAPE_HYPHEN = /[-−](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
-/** `6-in`, `12-ft`. */
-const MEASURE_HYPHEN = /[-−](?=(?:in|inch|inches|ft|foot|feet|yd|mm|cm|m)(?![\p{L}\p{N}_-]))/uy;
-/** `6 in.`: the full stop of an abbreviation. */
-const ABBREVIATION_STOP = /\.(?![0-9])/y;
-
-const LINE_INDENT = /[ \t]*/y;
-const BRACES_AND_TEXTS = /"[^"\n]*"|\/\/[^\n]*|[{}]/g;
 
 type Frame = BlockName | 'unknown';
 
@@ -594,18 +583,3 @@ class Scanner {
 }
 
 const NO_WORDS: ReadonlySet<string> = new Set();
-
-const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
-  spec: 'a job spec',
-  job: 'a job',
-  site: 'the site',
-  unit: 'a unit',
-  material: 'a material',
-  'soil-kind': 'a kind of soil',
-  'side-kind': 'a kind of side',
-  bond: 'a bond',
-  existing: 'an existing thing',
-  area: 'an area',
-  edges: 'the edges',
-  'kept-out': 'a box or pit'
-};

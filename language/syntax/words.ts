@@ -137,3 +137,19 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
 
 /** The words that begin something of their own: inside an open brace they say that the brace was never closed. */
 export const TOP_WORDS: ReadonlySet<string> = new Set(Object.keys(BLOCKS.spec.statements));
+
+/** A block in words, for messages. */
+export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
+  spec: 'a job spec',
+  job: 'a job',
+  site: 'the site',
+  unit: 'a unit',
+  material: 'a material',
+  'soil-kind': 'a kind of soil',
+  'side-kind': 'a kind of side',
+  bond: 'a bond',
+  existing: 'an existing thing',
+  area: 'an area',
+  edges: 'the edges',
+  'kept-out': 'a box or pit'
+};
