@@ -9,7 +9,7 @@ const wanted = [
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
-  /^extension\/(icon\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/
+  /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/
 ];
 
 const packaged = await listFiles({ cwd: root, packageManager: 0 });

@@ -61,8 +61,8 @@ export function setUp(connection: Connection, read: ReadInFolder): void {
       const gone = new Set(removed.map(folder => sameAddress(folder.uri)));
       folders = [...folders.filter(folder => !gone.has(folder)), ...added.map(folder => sameAddress(folder.uri))];
       // Which folder a file belongs to may have changed for each.
+      // What was found stays until it is found anew.
       languages.clear();
-      results.clear();
       for (const uri of open.keys()) schedule(uri);
     });
   });

@@ -86,6 +86,10 @@ function sum(node: Sum, context: AmountContext, measure: string | undefined): Am
   }
 }
 
+/** Lengths of the two systems: a tape shows the one or the other. */
+const METRIC = /^(?:mm|cm|m|met(?:re|er)s?)$/i;
+const TAPE = /^(?:in|inch|inches|ft|foot|feet|yd|yards?|['"′″’”]+)$/i;
+
 /** Longer numbers are no measure of a job; sums of them could grow without end. */
 const MOST_DIGITS = 40;
 const LARGEST = 10n ** 80n;
@@ -100,6 +104,15 @@ function withMeasure(amount: Amount, measure: string | undefined): Amount {
 
 function quantity(node: Quantity, context: AmountContext, listMeasure: string | undefined): Amount | undefined {
   let total: Amount | undefined;
+  if (
+    node.parts.some(part => METRIC.test(part.measure ?? '')) &&
+    node.parts.some(part => TAPE.test(part.measure ?? ''))
+  )
+    return context.fault(
+      node,
+      'kinds-mixed',
+      'Feet or inches and metres stand in one quantity here. Write it in one of them.'
+    );
   for (const part of node.parts) {
     const written = part.measure ?? (node.parts.length === 1 ? listMeasure : undefined);
     const number = readNumber(part.number);
@@ -143,6 +156,8 @@ function quantity(node: Quantity, context: AmountContext, listMeasure: string | 
   }
   if (total === undefined || node.per === undefined) return total;
   const per = measureNamed(node.per);
+  // A measure that nobody knows has been told where it stands.
+  if (per === undefined && !AMBIGUOUS_MEASURES.has(node.per.toLowerCase())) return undefined;
   if (per === undefined)
     return context.fault(
       node,

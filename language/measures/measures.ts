@@ -87,7 +87,7 @@ function names(is: Measure, ...spellings: string[]): [string, Measure][] {
 
 /** The measure of a spelling such as `cu ft` or `kg/m3`; undefined if the language does not know it. */
 export function measureNamed(spelling: string): Measure | undefined {
-  const [whole, ...per] = spelling.toLowerCase().replace(/\s+/g, ' ').split('/');
+  const [whole, ...per] = spelling.toLowerCase().replaceAll('.', '').replace(/\s+/g, ' ').split('/');
   const first = MEASURES.get(whole!.trim());
   if (first === undefined || per.length > 1) return undefined;
   if (per.length === 0) return first;

@@ -4,20 +4,23 @@ import { BLOCKS, type Statement } from './words.ts';
 
 /** What else may help where a statement breaks off or goes wrong: `at` is the odd word's index, or one past the end. */
 export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string {
-  return statementOnLine(tokens, at) ?? twoWords(tokens, at, isKnownName) ?? nearWord(tokens, at) ?? '';
+  return twoWords(tokens, at, isKnownName) ?? statementOnLine(tokens, at) ?? nearWord(tokens, at) ?? '';
 }
 
 /** `{ role edging width 25 mm }`: the second statement stands on the line of the first. */
 function statementOnLine(tokens: readonly IToken[], at: number): string | undefined {
   const [odd, before] = [tokens[at], tokens[at - 1]];
-  if (odd === undefined || before?.endLine !== odd.startLine || !isName(odd) || !STATEMENT_WORDS.has(odd.image))
-    return undefined;
-  return `\`${odd.image}\` begins a statement: give it a line of its own.`;
+  if (odd === undefined || before?.endLine !== odd.startLine || !isName(odd)) return undefined;
+  const line = statementAt(tokens, at);
+  const sameBlock = Object.values(BLOCKS).some(
+    ({ statements }) => line !== undefined && Object.hasOwn(statements, line) && Object.hasOwn(statements, odd.image)
+  );
+  return sameBlock ? `\`${odd.image}\` begins a statement: give it a line of its own.` : undefined;
 }
 
 /** `crushed stone` where `crushed-stone` is known. */
 function twoWords(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string | undefined {
-  for (const second of [at, at - 1]) {
+  for (const second of [at, at - 1, at - 2]) {
     const [one, other] = [tokens[second - 1], tokens[second]];
     if (one === undefined || other === undefined || !isName(one) || !isName(other)) continue;
     const joined = `${one.image}-${other.image}`;
@@ -40,12 +43,18 @@ function nearWord(tokens: readonly IToken[], at: number): string | undefined {
 
 /** The clause words of the statement that holds the odd word. */
 function clausesAt(tokens: readonly IToken[], at: number): readonly string[] {
+  const statement = statementAt(tokens, at);
+  return statement === undefined ? [] : STATEMENTS.get(statement)!.clauses;
+}
+
+/** The word of the statement that holds the odd word; none in a block whose lines begin with names. */
+function statementAt(tokens: readonly IToken[], at: number): string | undefined {
   for (let index = Math.min(at, tokens.length - 1); index >= 0; index--) {
-    const { tokenType } = tokens[index]!;
-    const statement = STATEMENTS.get(tokenType.name);
-    if (statement !== undefined) return statement.clauses;
+    const { name } = tokens[index]!.tokenType;
+    if (STATEMENTS.has(name)) return name;
+    if (name === '{') return undefined;
   }
-  return [];
+  return undefined;
 }
 
 function isName(token: IToken): boolean {
@@ -55,8 +64,6 @@ function isName(token: IToken): boolean {
 const STATEMENTS: ReadonlyMap<string, Statement> = new Map(
   Object.values(BLOCKS).flatMap(block => Object.entries<Statement>(block.statements))
 );
-
-const STATEMENT_WORDS: ReadonlySet<string> = new Set(STATEMENTS.keys());
 
 /** Words that people use for those of the language. */
 const OTHERWISE: Readonly<Record<string, string>> = {

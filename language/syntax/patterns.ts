@@ -1,3 +1,5 @@
+import { TOP_WORDS } from './words.ts';
+
 // What the scanner looks for at a place; all but the last are tried where they are told to start.
 
 export const SPACE = /[\s\u00a0]+/y;
@@ -12,22 +14,32 @@ export const NUMBER =
 export const COMMA_NUMBER = /[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+(?![.0-9])|[0-9]+(?:,[0-9]+)+(?:\.[0-9]+)?/y;
 export const NAME = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
 export const SQUARE_OR_CUBIC =
-  /(?:sq|cu)[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|(?:short)[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
+  /(?:sq|cu)\.?[ \t]+(?:in|ft|yd|mm|m)(?![\p{L}\p{N}_-])|short[ \t]+tons?(?![\p{L}\p{N}_-])/iuy;
 export const MEASURE_WORD = /[\p{L}]+[23²³]?/uy;
 export const MEASURE_SIGN = /''|′′|’’|[%°'"″′’”]/y;
 /** `x`, or `by` between sizes. */
-export const SIZE_SIGN = /(?:[x×X]|by(?=[ \t]))(?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/y;
+export const SIZE_SIGN = /(?:[x×X]|by(?![\p{L}_-]))(?=[ \t]*(?:[0-9.(½¼¾⅓⅔⅛⅜⅝⅞]|[\n\r]|$))/iuy;
 
 /** A comma and the word after it. */
 export const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy;
 /** What follows a name at the start of an edge. */
 export const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
 /** `12'-6"`: the hyphen of the tape, not a minus. */
-export const TAPE_HYPHEN = /[-−](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
+export const TAPE_HYPHEN = /[-−–‑](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
 /** `6-in`, `12-ft`. */
-export const MEASURE_HYPHEN = /[-−](?=(?:in|inch|inches|ft|foot|feet|yd|mm|cm|m)(?![\p{L}\p{N}_-]))/uy;
+export const MEASURE_HYPHEN = /[-−–‑](?=(?:in|inch|inches|ft|foot|feet|yd|mm|cm|m)(?![\p{L}\p{N}_-]))/uy;
 /** `6 in.`: the full stop of an abbreviation. */
 export const ABBREVIATION_STOP = /\.(?![0-9])/y;
 
 export const LINE_INDENT = /[ \t]*/y;
-export const BRACES_AND_TEXTS = /"[^"\n]*"|\/\/[^\n]*|[{}]/g;
+/** Braces, and what may hold some that don't count; a quote after a number is an inch mark. */
+export const BRACES_AND_TEXTS = /(?<![0-9½¼¾⅓⅔⅛⅜⅝⅞])"[^"\n]*"|\/\/[^\n]*|[{}]/g;
+
+/** A line that begins with a top-level word. */
+export const TOP_LINE = new RegExp(`^[ \\t]*(?:${[...TOP_WORDS].join('|')})(?![\\p{L}\\p{N}_-])`, 'gmu');
+
+/** A measure in feet. */
+export const FEET = /^(?:ft|foot|feet|['′’])$/i;
+
+/** Minus signs, dashes and hyphens as people and programs write them. */
+export const MINUS_SIGNS = ['−', '–', '‑'];

@@ -20,7 +20,10 @@ import {
   MEASURE_HYPHEN,
   ABBREVIATION_STOP,
   LINE_INDENT,
-  BRACES_AND_TEXTS
+  BRACES_AND_TEXTS,
+  FEET,
+  MINUS_SIGNS,
+  TOP_LINE
 } from './patterns.ts';
 import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
@@ -85,17 +88,20 @@ class Scanner {
   private terms = 0;
   private chunkTooDeep = false;
 
-  /** The text has not as many { as }. */
-  private readonly isUnpaired: boolean;
+  /** By the start of each chunk: it has not as many { as }. */
+  private readonly unpaired = new Map<number, boolean>();
+  /** The end of the last mark of a tape that was passed over. */
+  private tapeMarkEnd = -1;
+  /** The last block that was closed at the top, and where. */
+  private closed: { name: BlockName; offset: number } | undefined;
+  /** What stands at the top belongs into a block that was closed too early: that has been told. */
+  private orphansOf: BlockName | undefined;
   private readonly text: string;
   private readonly types: TokenTypeDictionary;
 
   constructor(text: string, types: TokenTypeDictionary) {
     this.text = text;
     this.types = types;
-    let open = 0;
-    for (const [mark] of text.matchAll(BRACES_AND_TEXTS)) open += mark === '{' ? 1 : mark === '}' ? -1 : 0;
-    this.isUnpaired = open !== 0;
   }
 
   run(): Scan {
@@ -179,15 +185,16 @@ class Scanner {
       }
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
-    if ((word === 'x' || word === 'by') && this.sizes && this.afterOperand()) return this.emit('BY', word);
+    if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
     this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
   }
 
-  /** The block before was never opened, and what stands here belongs into it. */
+  /** The block before was never opened, and what stands here belongs into it: by its word, or by its indent. */
   private braceIsMissing(word: string, block: BlockName): boolean {
     if (this.opens === undefined) return false;
     const { lines, statements } = BLOCKS[this.opens];
-    return lines === undefined ? Object.hasOwn(statements, word) : !Object.hasOwn(BLOCKS[block].statements, word);
+    if (lines !== undefined) return !Object.hasOwn(BLOCKS[block].statements, word);
+    return Object.hasOwn(statements, word) || (block === 'spec' && this.indentOf(this.lineStart) > 0);
   }
 
   private openMissingBrace(): void {
@@ -195,7 +202,7 @@ class Scanner {
     this.fault('brace-missing', `A { is missing after \`${last.image}\`.`, last.startOffset, last.image.length);
     const brace = this.inserted('{', last);
     this.tokens.push(brace);
-    this.frames.push({ name: this.opens!, brace, indent: this.indent() });
+    this.frames.push({ name: this.opens!, brace, indent: this.indentOf(last.startOffset - last.startColumn! + 1) });
     this.opens = undefined;
     this.clauses = NO_WORDS;
   }
@@ -204,9 +211,26 @@ class Scanner {
     this.endChunk(this.offset);
     this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length, dropped: false });
     const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word]! : undefined;
-    if (statement === undefined) return this.unknownStatement(word, TOP_WORDS, 'spec');
+    if (statement === undefined) return this.orphan(word);
+    this.closed = undefined;
+    this.orphansOf = undefined;
     this.startStatement(statement);
     this.emit(word, word);
+  }
+
+  /** No top-level word: a statement of the block before, if that was closed too early. */
+  private orphan(word: string): void {
+    const belongs = (name: BlockName | undefined): boolean =>
+      name !== undefined && Object.hasOwn(BLOCKS[name].statements, word);
+    if (this.closed !== undefined && this.orphansOf === undefined && belongs(this.closed.name)) {
+      const message = `This } stands too early: \`${word}\` in line ${this.line} belongs inside.`;
+      this.fault('brace-closes-nothing', message, this.closed.offset, 1);
+      this.orphansOf = this.closed.name;
+    }
+    if (!belongs(this.orphansOf)) return this.unknownStatement(word, TOP_WORDS, 'spec');
+    this.skippedLine = this.line;
+    this.opens = undefined;
+    this.advance(word);
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
@@ -282,6 +306,12 @@ class Scanner {
       return true;
     }
     const number = this.match(NUMBER);
+    const before = this.tokens.at(-1);
+    if (number?.startsWith('.') && before?.tokenType.name === 'MEASURE' && before.endOffset === this.offset - 1) {
+      const written = `${before.image}${number}`;
+      const message = `In \`${written}\` the point could end a word or begin a decimal. Write \`${before.image} ${number.slice(1)}\` or \`${before.image} 0${number}\`.`;
+      this.fault('odd-character', message, this.offset, 1);
+    }
     if (number !== undefined) this.emit('NUMBER', number);
     return number !== undefined;
   }
@@ -318,17 +348,18 @@ class Scanner {
 
   private measureWord(): string | undefined {
     const word = this.match(MEASURE_WORD);
-    return word !== undefined &&
-      (MEASURES.has(word.toLowerCase()) || AMBIGUOUS_MEASURES.has(word.toLowerCase())) &&
-      !this.isLongerName(word)
-      ? word
-      : undefined;
+    if (word === undefined) return undefined;
+    // `20ftx14ft`
+    const spelled =
+      /x$/i.test(word) && /[0-9]/.test(this.text[this.offset + word.length] ?? '') ? word.slice(0, -1) : word;
+    const isMeasure = MEASURES.has(spelled.toLowerCase()) || AMBIGUOUS_MEASURES.has(spelled.toLowerCase());
+    return isMeasure && !this.isLongerName(spelled) ? spelled : undefined;
   }
 
   private isLongerName(word: string): boolean {
     const name = this.match(NAME);
     // `12ft6in`, or with the hyphen of a tape `12ft-6in`.
-    return name !== undefined && name.length > word.length && !/^-?[0-9]/.test(name.slice(word.length));
+    return name !== undefined && name.length > word.length && !/^(?:-?|x)[0-9]/i.test(name.slice(word.length));
   }
 
   /** `kg/m3`, `in/ft`: one measure when written without spaces. */
@@ -370,12 +401,20 @@ class Scanner {
     if (sign === '{') return this.openBrace();
     if (sign === '}') return this.closeBrace();
     if (this.current() === 'unknown') return this.advance(sign);
-    if (this.isTapeMark()) return this.advance(sign);
+    if (this.isTapeMark()) {
+      this.tapeMarkEnd = this.offset + sign.length;
+      return this.advance(sign);
+    }
+    if (this.isLooseTapeHyphen()) {
+      const message =
+        'This could be feet and inches, or feet less inches. Leave the hyphen out, or put a space on both sides of it.';
+      this.fault('odd-character', message, this.offset, sign.length);
+    }
     if (sign === ',' && this.commaPartsStatements()) {
       this.advance(sign);
       return this.statementAfterComma();
     }
-    const type = sign === '−' ? '-' : sign;
+    const type = MINUS_SIGNS.includes(sign) ? '-' : sign;
     if (!(type in this.types) || type.length !== 1) {
       this.fault(
         'odd-character',
@@ -395,11 +434,19 @@ class Scanner {
   /** What the tape puts between number and measure, and after it, and what says nothing. */
   private isTapeMark(): boolean {
     const before = this.tokens.at(-1);
-    if (before?.endOffset !== this.offset - 1) return false;
+    if (before === undefined || (before.endOffset !== this.offset - 1 && this.tapeMarkEnd !== this.offset))
+      return false;
     if (before.tokenType.name === 'NUMBER') return this.match(MEASURE_HYPHEN) !== undefined;
     if (before.tokenType.name === 'MEASURE' && this.match(ABBREVIATION_STOP) !== undefined) return true;
-    const isFeet = before.tokenType.name === 'MEASURE' && /^(?:ft|foot|feet|['′’])$/i.test(before.image);
+    const isFeet = before.tokenType.name === 'MEASURE' && FEET.test(before.image);
     return isFeet && this.match(TAPE_HYPHEN) !== undefined;
+  }
+
+  /** `12 ft -6 in`. */
+  private isLooseTapeHyphen(): boolean {
+    const before = this.tokens.at(-1);
+    const isFeet = before?.tokenType.name === 'MEASURE' && FEET.test(before.image);
+    return isFeet && before.endLine === this.line && this.match(TAPE_HYPHEN) !== undefined;
   }
 
   private deeper(): void {
@@ -420,11 +467,11 @@ class Scanner {
     const known = this.current() !== 'unknown' && this.opens !== undefined;
     const brace = this.token('{', '{');
     if (known) this.tokens.push(brace);
-    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent: this.indent() });
+    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent: this.indentOf(this.lineStart) });
     this.skippedLine = 0;
     this.opens = undefined;
     this.clauses = NO_WORDS;
-    if (!known && this.tokens.length > 0 && !this.faultOnLine())
+    if (!known && this.tokens.length > 0 && this.orphansOf === undefined && !this.faultOnLine())
       this.fault('odd-character', 'This { opens nothing.', this.offset, 1);
     this.advance('{');
   }
@@ -439,15 +486,19 @@ class Scanner {
     const frame = this.frames.pop();
     this.skippedLine = 0;
     this.clauses = NO_WORDS;
-    if (frame === undefined) this.fault('brace-closes-nothing', 'This } closes nothing.', this.offset, 1);
-    else if (frame.name !== 'unknown') this.tokens.push(this.token('}', '}'));
+    // The brace that the orphans of an early one are followed by has been told with it.
+    if (frame === undefined && this.orphansOf === undefined)
+      this.fault('brace-closes-nothing', 'This } closes nothing.', this.offset, 1);
+    if (frame !== undefined && frame.name !== 'unknown' && this.frames.length === 0)
+      this.closed = { name: frame.name, offset: this.offset };
+    if (frame !== undefined && frame.name !== 'unknown') this.tokens.push(this.token('}', '}'));
     this.advance('}');
   }
 
   /** Where braces don't pair, the indent tells which one was forgotten: this } stands under the line of an outer one. */
   private closeDeeperBraces(): void {
     const column = this.offset - this.lineStart;
-    if (!this.isUnpaired || this.busyLine === this.line) return;
+    if (this.frames.length < 2 || this.busyLine === this.line || !this.isUnpaired()) return;
     for (let at = this.frames.length - 2; at >= 0; at--) {
       if (this.frames[at + 1]!.indent > column && this.frames[at]!.indent === column) {
         while (this.frames.length > at + 1) this.closeForgotten(`before the } in line ${this.line}`);
@@ -485,9 +536,25 @@ class Scanner {
     };
   }
 
-  private indent(): number {
-    LINE_INDENT.lastIndex = this.lineStart;
+  private indentOf(lineStart: number): number {
+    LINE_INDENT.lastIndex = lineStart;
     return LINE_INDENT.exec(this.text)![0].length;
+  }
+
+  /** Whether the braces of this chunk, up to the next top-level word on a line of its own, don't pair. */
+  private isUnpaired(): boolean {
+    const start = this.chunks.at(-1)?.start ?? 0;
+    let known = this.unpaired.get(start);
+    if (known === undefined) {
+      TOP_LINE.lastIndex = start + 1;
+      const end = TOP_LINE.exec(this.text)?.index ?? this.text.length;
+      let open = 0;
+      for (const [mark] of this.text.slice(start, end).matchAll(BRACES_AND_TEXTS))
+        open += mark === '{' ? 1 : mark === '}' ? -1 : 0;
+      known = open !== 0;
+      this.unpaired.set(start, known);
+    }
+    return known;
   }
 
   private commaPartsStatements(): boolean {

@@ -1,0 +1,92 @@
+// Texts that were once read wrongly, or told badly.
+import { expect, test } from 'vitest';
+import { evaluated } from './in-memory.ts';
+
+const area = (name: string, x: number): string => `area ${name} {
+  outline rectangle 4 x 3 m, corner (${x}, 0) m
+  traffic foot
+  finish level with step
+  base type-1 150 mm
+  edges { all round meets house-wall }
+}
+`;
+const HEAD = 'job "Yard" { rules britain }\nsite { soil sand, benchmark step, ground level with step }\n';
+
+async function told(text: string): Promise<{ areas: string[]; findings: string[] }> {
+  const { numbers, findings } = await evaluated(text);
+  return {
+    areas: numbers?.quantities.areas.map(({ name }) => name) ?? [],
+    findings: findings
+      .filter(({ id }) => id !== 'never-used')
+      .map(({ id, line, message }) => `${line} ${id}: ${message}`)
+  };
+}
+
+test('braces set oddly, but right, are not blamed for a fault elsewhere', async () => {
+  const odd = area('a', 0).replace('  edges {', '    edges {\n').replace('house-wall }', 'house-wall\n}');
+  expect(await told(HEAD + odd)).toEqual({ areas: ['a'], findings: [] });
+  expect((await told(`${HEAD}${odd}area c {\n`)).areas).toEqual(['a']);
+  expect(await told(`${HEAD}${odd}material e { role edging, width 3" } // 3" wide\n`)).toEqual({
+    areas: ['a'],
+    findings: []
+  });
+});
+
+test.each(['12 ft.-6 in.', '12ft.-6in.', '12-ft.-6-in.', '12’–6”'])('%s is 12 ft 6 in', async written => {
+  const { job, findings } = await evaluated(`job "Tape" { rules britain }\npoint A at (${written}, 0)\n`);
+  expect(findings.filter(({ id }) => id !== 'never-used')).toEqual([]);
+  expect(job!.points[0]!.x).toBeCloseTo(150 * 0.0254, 12);
+});
+
+test.each([
+  ['12ft.6in.', 'the point could end a word or begin a decimal'],
+  ['3m.50cm', 'the point could end a word or begin a decimal'],
+  ['12 ft -6 in', 'feet and inches, or feet less inches'],
+  ["1'000 mm", 'Feet or inches and metres stand in one quantity']
+])('%s could be read in two ways, and is refused', async (written, message) => {
+  const { job, findings } = await evaluated(`job "Tape" { rules britain }\npoint A at (${written}, 0)\n`);
+  expect(findings.map(finding => finding.message).join('\n')).toContain(message);
+  expect(job!.points).toEqual([]);
+});
+
+test('an area closed too early has no numbers, and one finding', async () => {
+  const early = area('a', 0).replace('  traffic foot', '}\n  traffic foot');
+  const { areas, findings } = await told(HEAD + early + area('b', 9));
+  expect(areas).toEqual(['b']);
+  expect(findings).toEqual([expect.stringMatching(/^5 brace-closes-nothing: .*`traffic` in line 6 belongs inside/)]);
+});
+
+test('forgotten braces are told once each, also before a misspelt first line', async () => {
+  const bare = area('a', 0)
+    .replace('area a {', 'area a')
+    .replace('edges { all', '  edges\n    all')
+    .replace(' }\n}', '\n  }\n}');
+  const { findings } = await told(HEAD + bare);
+  expect(findings.map(finding => finding.replace(/:.*/, ''))).toEqual(['3 brace-missing', '8 brace-missing']);
+  const misspelt = await told(HEAD + area('a', 0).replace('area a {', 'area a').replace('outline', 'outlin'));
+  expect(misspelt.findings.map(finding => finding.replace(/:.*/, ''))).toEqual([
+    '3 brace-missing',
+    '4 unknown-statement'
+  ]);
+});
+
+test.each([
+  ['base type-1 150 mm', 'paving u in running bond', 'write `running-bond`'],
+  ['all round meets house-wall', 'all round meets existing paving, flush', 'write `existing-paving`'],
+  ['base type-1 150 mm', 'base type-1 150 mm traffic cars', '`traffic` begins a statement']
+])('instead of %s: %s', async (right, wrong, hint) => {
+  const { findings } = await told(`${HEAD}unit u { size 200 x 100 x 60 mm }\n${area('a', 0).replace(right, wrong)}`);
+  expect(findings.join('\n')).toContain(hint);
+});
+
+test.each(['20 x 14 ft', '20ftx14ft', '20by14 ft', "20' By 14'", '20 ft by 14 ft'])('a size of %s', async written => {
+  const { numbers } = await evaluated(HEAD + area('a', 0).replace('4 x 3 m', written));
+  expect(numbers!.quantities.areas[0]!.grossArea).toBeCloseTo(20 * 14 * 0.3048 ** 2, 9);
+});
+
+test('an unknown measure behind `per` is no ton; `cu. ft.` is read', async () => {
+  const material = (density: string): string =>
+    `job "Stone" { rules britain }\nmaterial s { role base, compacted ${density} }\n`;
+  expect((await told(material('138 lb per cubit'))).findings).toEqual([expect.stringContaining('unknown-measure')]);
+  expect((await told(material('138 lb per cu. ft.'))).findings).toEqual([]);
+});
