@@ -1,5 +1,6 @@
 import { placed } from './findings/placed.ts';
 import type { Finding, Place } from './findings/finding.ts';
+import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
 import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
@@ -142,17 +143,9 @@ const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   outside: path => `The file ${path} lies outside this folder; only files inside it can be used. Copy it in.`
 };
 
-/** One finding is told once, though a used file may be reached in several ways. */
 function inOrder(findings: readonly Finding[], files: readonly string[]): Finding[] {
   const rank = new Map(files.map((file, index) => [file, index]));
-  const seen = new Set<string>();
-  const once = findings.filter(finding => {
-    const name = [finding.id, finding.file, finding.line, finding.column, finding.message].join('\n');
-    if (seen.has(name)) return false;
-    seen.add(name);
-    return true;
-  });
-  return once.sort(
+  return toldOnce(findings).sort(
     (left, right) =>
       (rank.get(left.file) ?? files.length) - (rank.get(right.file) ?? files.length) ||
       left.line - right.line ||

@@ -1,4 +1,5 @@
 import type { Finding } from './findings/finding.ts';
+import { placed } from './findings/placed.ts';
 import { placeOfUse, usesOf, type Use } from './lowering/uses.ts';
 import type { Project } from './lowering/project.ts';
 import type { SpecText } from './lowering/names.ts';
@@ -77,17 +78,8 @@ export interface UseProblem {
 }
 
 function useFinding(text: SpecText, use: Use, problem: UseProblem): Finding {
-  return {
-    id: problem.id,
-    family: 'fault',
-    severity: 'error',
-    message: problem.message,
-    target: `use:${use.path}`,
-    ...placeOfUse(text, use),
-    values: [],
-    related: [],
-    fixes: []
-  };
+  const target = `use:${use.path}`;
+  return placed({ ...problem, target }, new Map([[target, placeOfUse(text, use)]]), text.file);
 }
 
 function closure(text: SpecText, direct: ReadonlyMap<SpecText, readonly SpecText[]>): Set<SpecText> {

@@ -1,5 +1,6 @@
 export type { Loop, Point, Region, Side } from './shapes.ts';
 export { areaOf, perimeterOf, regionArea, reversedLoop, sideLength, signedAreaOf } from './outline.ts';
+export { boundsOf } from './bounds.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
 export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';
 export { isDegenerate, selfCrossing } from './crossing.ts';

@@ -1,4 +1,4 @@
-import { signedAreaOf } from '../geometry/index.ts';
+import { boundsOf, signedAreaOf } from '../geometry/index.ts';
 import type {
   Area,
   Assumed,
@@ -382,20 +382,13 @@ function isStone(role: Role): boolean {
   return role === 'base' || role === 'sub-base';
 }
 
-/** The grid begins at the first corner of the outline and runs along its first straight side. */
+/** The grid begins at the first corner of the outline and runs along its first straight side; without one, at the corner of the box round the outline. */
 function startOf(outline: NamedOutline): Area['start'] {
   const { loop } = outline;
   const first = loop.findIndex(side => side.arc === undefined);
   if (first < 0) {
-    const xs = loop.flatMap(side => [
-      side.from.x,
-      side.arc!.centre.x - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)
-    ]);
-    const ys = loop.flatMap(side => [
-      side.from.y,
-      side.arc!.centre.y - Math.hypot(side.from.x - side.arc!.centre.x, side.from.y - side.arc!.centre.y)
-    ]);
-    return { x: Math.min(...xs), y: Math.min(...ys), direction: 0, mirrored: false };
+    const { left, bottom } = boundsOf(loop);
+    return { x: left, y: bottom, direction: 0, mirrored: false };
   }
   const { from, to } = loop[first]!;
   return {

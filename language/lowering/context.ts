@@ -93,6 +93,11 @@ export class Context {
     return undefined;
   }
 
+  /** A declaration that leaves out what it can't do without. */
+  incomplete(text: SpecText, target: Key, node: AstNode, message: string): undefined {
+    return this.fault(text, target, node, 'thing-incomplete', message, { property: 'name' });
+  }
+
   place(key: Key, text: SpecText, node: AstNode, property?: Property): Key {
     this.places.set(key, placeOf(text, node, property));
     return key;

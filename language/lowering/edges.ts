@@ -212,13 +212,11 @@ export class Edges {
     const word = <T extends string>(what: string, known: readonly T[]): T | undefined => {
       const item = said.get(what);
       if (item === undefined)
-        return this.context.fault(
+        return this.context.incomplete(
           found.text,
           key,
           node,
-          'thing-incomplete',
-          `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`,
-          { property: 'name' }
+          `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`
         );
       return this.context.word(found.text, key, item, 'word', item.word, known);
     };

@@ -46,13 +46,11 @@ export class KeptOuts {
     const said = saidOnce(this.context, text, key, node.items, () => 'shape');
     const item = said.get('shape');
     if (item === undefined)
-      return this.context.fault(
+      return this.context.incomplete(
         text,
         key,
         node,
-        'thing-incomplete',
-        `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`,
-        { property: 'name' }
+        `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`
       );
     const outline = this.outlines.read(text, key, item.shape);
     return (

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
+import { placed } from '../findings/placed.ts';
 import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import * as ast from '../syntax/generated/ast.ts';
@@ -282,25 +283,9 @@ class Lowering {
   private missingWithoutReason(): void {
     if (this.missing.length === 0 || this.context.findings.some(({ severity }) => severity === 'error')) return;
     const [{ key, name }] = this.missing as [Missing];
-    const place = this.context.places.get(key) ?? {
-      file: this.project.main.file,
-      line: 1,
-      column: 1,
-      endLine: 1,
-      endColumn: 1
-    };
     const message = `There are no numbers of ${name}, and this program can't say why: please report it with the file.`;
-    this.context.findings.push({
-      id: 'internal',
-      family: 'fault',
-      severity: 'error',
-      message,
-      target: key,
-      ...place,
-      values: [],
-      related: [],
-      fixes: []
-    });
+    const { places, findings } = this.context;
+    findings.push(placed({ id: 'internal', message, target: key }, places, this.project.main.file));
   }
 
   private areasWithoutJob(): void {

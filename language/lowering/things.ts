@@ -37,13 +37,11 @@ export class Things {
     const said = saidOnce(context, text, key, node.items, item => item.$type);
     const size = said.get('SizeItem') as ast.SizeItem | undefined;
     if (size === undefined)
-      return context.fault(
+      return context.incomplete(
         text,
         key,
         node,
-        'thing-incomplete',
-        `The unit ${node.name} has no size. Write \`size 200 x 100 x 60 mm\`: length, width, thickness.`,
-        { property: 'name' }
+        `The unit ${node.name} has no size. Write \`size 200 x 100 x 60 mm\`: length, width, thickness.`
       );
     const [length, width, thickness] = this.size(text, key, size.size, 3, ['length', 'width', 'thickness']) ?? [];
     const made = said.get('MadeOf') as ast.MadeOf | undefined;
@@ -209,13 +207,11 @@ export class Things {
 
   private roles(text: SpecText, key: Key, node: ast.Material, item: ast.RoleItem | undefined): Role[] | undefined {
     if (item === undefined)
-      return this.context.fault(
+      return this.context.incomplete(
         text,
         key,
         node,
-        'thing-incomplete',
-        `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`,
-        { property: 'name' }
+        `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`
       );
     saidAgain(this.context, text, key, item, 'roles', item.roles);
     // `unbound` and `bound` tell how a joint filler sets.
@@ -322,13 +318,11 @@ export class Things {
     const measure = (what: string, wanted: Wanted): Given | undefined => {
       const item = said.get(what) as ast.SoilMeasure | undefined;
       if (item === undefined)
-        return context.fault(
+        return context.incomplete(
           text,
           key,
           node,
-          'thing-incomplete',
-          `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`,
-          { property: 'name' }
+          `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`
         );
       const given = context.given(
         text,
@@ -369,13 +363,11 @@ export class Things {
     const said = saidOnce(context, declared.text, key, node.items, item => item.$type);
     const item = said.get('BondItem');
     if (item === undefined)
-      return context.fault(
+      return context.incomplete(
         declared.text,
         key,
         node,
-        'thing-incomplete',
-        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`,
-        { property: 'name' }
+        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`
       );
     const offset = context.given(declared.text, `${key}/offset`, item.offset as Expression, '', NOT_NEGATIVE);
     if (offset !== undefined && offset.value >= 1)

@@ -35,53 +35,28 @@ export interface JobResult extends Together {
   readonly workings: Workings;
 }
 
+/** What the digs of the areas add up to, and what is taken off where several dig one ground. */
+const DUG = [
+  { quantity: 'area', words: 'dig area', twice: 'area dug twice', measure: 'm2' },
+  { quantity: 'bankVolume', words: 'bank volume', twice: 'volume dug twice', measure: 'm3' },
+  { quantity: 'looseVolume', words: 'loose volume', twice: 'volume dug twice', measure: 'm3' },
+  { quantity: 'mass', words: 'mass', twice: 'mass dug twice', measure: 'kg' }
+] as const satisfies readonly { quantity: KeyOf<'job-dig'>; words: string; twice: string; measure: string }[];
+
 /** Totals of the whole job. Ground that several areas dig is counted once, to the depth of the deepest dig. */
 export function jobStage({ key, areas }: JobInputs): JobResult {
   const book = new Book();
   const dig = book.page('job-dig', '/dig');
   const shared = areas.flatMap((area, index) => sharedDig(area, index, areas));
-  const ofAreas = (quantity: KeyOf<'dig'>, words: string, measure: string): Expression[] =>
-    areas.map((area, index) =>
-      leaf(`${words} of ${area.name}`, area.dig[quantity], measure, { pointer: `/areas/${index}/dig/${quantity}` })
-    );
   const once = (all: readonly Expression[], twice: readonly Expression[], words: string, measure: string): Expression =>
     subtract(total(all, measure, key), ...(twice.length > 0 ? twice : [measured(words, 0, measure, key)]));
-  dig.put(
-    'area',
-    once(
-      ofAreas('area', 'dig area', 'm2'),
-      shared.map(one => one.area),
-      'area dug twice',
-      'm2'
-    )
-  );
-  dig.put(
-    'bankVolume',
-    once(
-      ofAreas('bankVolume', 'bank volume', 'm3'),
-      shared.map(one => one.bank),
-      'volume dug twice',
-      'm3'
-    )
-  );
-  dig.put(
-    'looseVolume',
-    once(
-      ofAreas('looseVolume', 'loose volume', 'm3'),
-      shared.map(one => one.loose),
-      'volume dug twice',
-      'm3'
-    )
-  );
-  dig.put(
-    'mass',
-    once(
-      ofAreas('mass', 'mass', 'kg'),
-      shared.map(one => one.mass),
-      'mass dug twice',
-      'kg'
-    )
-  );
+  for (const { quantity, words, twice, measure } of DUG) {
+    const all = areas.map((area, index) =>
+      leaf(`${words} of ${area.name}`, area.dig[quantity], measure, { pointer: `/areas/${index}/dig/${quantity}` })
+    );
+    const again = shared.map(one => one[quantity]);
+    dig.put(quantity, once(all, again, twice, measure));
+  }
 
   const totals = book.page('totals', '/totals');
   const nets = areas.map((area, index) =>
@@ -106,7 +81,7 @@ function sharedDig(
   area: AreaTotals,
   index: number,
   areas: readonly AreaTotals[]
-): Record<'area' | 'bank' | 'loose' | 'mass', Expression>[] {
+): Record<KeyOf<'job-dig'>, Expression>[] {
   if (area.dug === undefined) return [];
   const { name, soil } = area;
   const ground = measured(`dig area of ${name} dug by others too`, area.dug.area, 'm2', shapes(area, area.dug, areas));
@@ -115,8 +90,8 @@ function sharedDig(
   return [
     {
       area: ground,
-      bank,
-      loose: multiply(bank, sum(plainNumber(1), given('swell of the soil', soil.swell, ''))),
+      bankVolume: bank,
+      looseVolume: multiply(bank, sum(plainNumber(1), given('swell of the soil', soil.swell, ''))),
       mass: multiply(bank, given('density of the soil', soil.density, 'kg/m3'))
     }
   ];

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Finding } from '../../language/findings/finding.ts';
+import { toldOnce } from '../../language/findings/told-once.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
@@ -122,13 +123,7 @@ function withoutParts(evaluations: readonly Evaluation[]): Evaluation[] {
 }
 
 function inOrder(findings: readonly Finding[]): Finding[] {
-  const once = new Map(
-    findings.map((finding): [string, Finding] => [
-      JSON.stringify([finding.id, finding.file, finding.line, finding.column, finding.message]),
-      finding
-    ])
-  );
-  return [...once.values()].sort(
+  return toldOnce(findings).sort(
     (left, right) =>
       compare(left.file, right.file) ||
       left.line - right.line ||

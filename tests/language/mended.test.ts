@@ -32,23 +32,6 @@ test('braces set oddly, but right, are not blamed for a fault elsewhere', async 
   });
 });
 
-test.each(['12 ft.-6 in.', '12ft.-6in.', '12-ft.-6-in.', '12’–6”'])('%s is 12 ft 6 in', async written => {
-  const { job, findings } = await evaluated(`job "Tape" { rules britain }\npoint A at (${written}, 0)\n`);
-  expect(findings.filter(({ id }) => id !== 'never-used')).toEqual([]);
-  expect(job!.points[0]!.x).toBeCloseTo(150 * 0.0254, 12);
-});
-
-test.each([
-  ['12ft.6in.', 'the point could end a word or begin a decimal'],
-  ['3m.50cm', 'the point could end a word or begin a decimal'],
-  ['12 ft -6 in', 'feet and inches, or feet less inches'],
-  ["1'000 mm", 'Feet or inches and metres stand in one quantity']
-])('%s could be read in two ways, and is refused', async (written, message) => {
-  const { job, findings } = await evaluated(`job "Tape" { rules britain }\npoint A at (${written}, 0)\n`);
-  expect(findings.map(finding => finding.message).join('\n')).toContain(message);
-  expect(job!.points).toEqual([]);
-});
-
 test('an area closed too early has no numbers, and one finding', async () => {
   const early = area('a', 0).replace('  traffic foot', '}\n  traffic foot');
   const { areas, findings } = await told(HEAD + early + area('b', 9));
