@@ -1,7 +1,14 @@
 // What the desktop and the web client share.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { readFileRequest, type ReadFileParams } from '../server/protocol.ts';
+import {
+  listFilesRequest,
+  mostFilesListed,
+  readFileRequest,
+  type ListFilesParams,
+  type ListFilesResult,
+  type ReadFileParams
+} from '../server/protocol.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { readFile } from './read-file.ts';
 
@@ -18,7 +25,14 @@ export async function start(context: vscode.ExtensionContext, client: BaseLangua
     registerPages(context.extensionUri),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
-    )
+    ),
+    client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(vscode.Uri.parse(folder)))
   );
   await client.start();
+}
+
+async function listFiles(folder: vscode.Uri): Promise<ListFilesResult> {
+  const specs = new vscode.RelativePattern(folder, '**/*.paving');
+  const found = await vscode.workspace.findFiles(specs, undefined, mostFilesListed + 1);
+  return { uris: found.slice(0, mostFilesListed).map(uri => uri.toString()), all: found.length <= mostFilesListed };
 }

@@ -5,8 +5,9 @@ import type { Job, Key } from './job/job.ts';
 import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
+import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
-import { gather, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
+import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
@@ -26,6 +27,12 @@ export interface Evaluation {
   readonly texts: readonly { readonly file: string; readonly text: string }[];
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
+}
+
+/** A file as it stands, with all it uses, as read: for what an editor asks of a text. */
+export interface Look {
+  readonly text: SpecText;
+  readonly project: Project;
 }
 
 /** What a caller needs: findings alone, or numbers as well. */
@@ -83,15 +90,9 @@ export class Paving {
    * needed, numbers are left out; the findings are the same.
    */
   *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
-    const main = this.texts.specOf(file);
-    if (main === undefined) return undefined;
-    const ids = new Map<SpecText, string>([[main, file]]);
-    const { project, findings } = gather(main, this.shipped(), (from, use) => {
-      const found = this.used(ids.get(from)!, use);
-      if ('id' in found) return found;
-      ids.set(found.spec, found.file);
-      return found.spec;
-    });
+    const gathered = this.gathered(file);
+    if (gathered === undefined) return undefined;
+    const { project, findings } = gathered;
     yield;
     const lowered = lower(project);
     yield;
@@ -108,6 +109,34 @@ export class Paving {
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };
+  }
+
+  /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
+  look(file: string): Look | undefined {
+    const gathered = this.gathered(file);
+    return gathered && { text: gathered.project.main, project: gathered.project };
+  }
+
+  /** How often a text was parsed so far. */
+  get parses(): number {
+    return this.texts.parses;
+  }
+
+  /** How many texts are at hand. */
+  get textsHeld(): number {
+    return this.texts.size;
+  }
+
+  private gathered(file: string): Gathered | undefined {
+    const main = this.texts.specOf(file);
+    if (main === undefined) return undefined;
+    const ids = new Map<SpecText, string>([[main, file]]);
+    return gather(main, this.shipped(), (from, use) => {
+      const found = this.used(ids.get(from)!, use);
+      if ('id' in found) return found;
+      ids.set(found.spec, found.file);
+      return found.spec;
+    });
   }
 
   private shipped(): SpecText {

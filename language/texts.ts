@@ -13,6 +13,9 @@ export class Texts {
   /** How often a file's text was set or dropped: what was read from disk meanwhile is old. */
   private readonly changes = new Map<string, number>();
 
+  /** How often a text was parsed. */
+  parses = 0;
+
   constructor(files: SpecFiles, parse: Parse) {
     this.files = files;
     this.parse = parse;
@@ -34,6 +37,10 @@ export class Texts {
     return this.stored.has(file);
   }
 
+  get size(): number {
+    return this.stored.size;
+  }
+
   problemOf(file: string): ReadProblem | undefined {
     const stored = this.stored.get(file);
     return stored !== undefined && 'problem' in stored ? stored.problem : undefined;
@@ -42,7 +49,9 @@ export class Texts {
   specOf(file: string): SpecText | undefined {
     const stored = this.stored.get(file);
     if (stored === undefined || 'problem' in stored) return undefined;
-    stored.spec ??= { file: this.files.show(file), parsed: this.parse(stored.text) };
+    if (stored.spec !== undefined) return stored.spec;
+    this.parses++;
+    stored.spec = { file: this.files.show(file), parsed: this.parse(stored.text) };
     return stored.spec;
   }
 

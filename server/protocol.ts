@@ -23,5 +23,21 @@ export type ReadFileResult = { readonly text: string } | { readonly problem: Rea
  */
 export const largestFile = 20_000_000;
 
+/** The server asks the client for the job specs in a folder, wherever it lies. */
+export const listFilesRequest = 'paving/listFiles';
+
+export interface ListFilesParams {
+  readonly folder: string;
+}
+
+export interface ListFilesResult {
+  readonly uris: readonly string[];
+  /** False when there are more than `mostFilesListed`. */
+  readonly all: boolean;
+}
+
+/** More job specs than anyone keeps in one folder; looking through them all would hold up the editor. */
+export const mostFilesListed = 1_000;
+
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';

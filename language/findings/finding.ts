@@ -18,12 +18,18 @@ export interface FindingValue {
   readonly measure: string;
 }
 
+/** Writes `text` in the place of what stands there. */
+export interface TextChange {
+  readonly place: Place;
+  readonly text: string;
+}
+
 /** A change of the text that removes the finding. */
 export interface Fix {
   readonly title: string;
   /** Safe: means the same thing, so it may be applied without asking. */
   readonly safe: boolean;
-  readonly edits: readonly { readonly place: Place; readonly text: string }[];
+  readonly edits: readonly TextChange[];
 }
 
 /** A finding before its key has been led to a place. */

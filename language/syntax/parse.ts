@@ -16,7 +16,7 @@ import type { Spec } from './generated/ast.ts';
 import { JobSpecGeneratedModule, PavingGeneratedSharedModule } from './generated/module.ts';
 import { hint } from './hints.ts';
 import { LineStarts } from './line-starts.ts';
-import { scan, type Chunk, type Scan, type TextFault } from './scanner.ts';
+import { scan, type Chunk, type Scan, type StatementStart, type TextFault } from './scanner.ts';
 import { wantedWords, wordsForParseError } from './parse-errors.ts';
 
 /** A text as read: the syntax tree (recovered where the text is broken), its faults and its top-level chunks. */
@@ -26,6 +26,7 @@ export interface ParsedText {
   readonly faults: readonly TextFault[];
   readonly chunks: readonly Chunk[];
   readonly tokens: readonly IToken[];
+  readonly statements: readonly StatementStart[];
   readonly comments: readonly IToken[];
 }
 
@@ -113,7 +114,8 @@ function result(text: string, root: Spec, scanned: Scan, more: readonly TextFaul
     faults.push(fault);
   }
   faults.sort((left, right) => left.offset - right.offset);
-  return { text, root, faults, chunks: scanned.chunks, tokens: scanned.tokens, comments: scanned.comments };
+  const { chunks, tokens, statements, comments } = scanned;
+  return { text, root, faults, chunks, tokens, statements, comments };
 }
 
 /** A fault stands where the reading stopped: at the odd word, or after the last good one if the odd one is on another line. */

@@ -48,8 +48,16 @@ export interface Chunk {
   readonly dropped: boolean;
 }
 
+/** Where a statement begins: its first word, the block that it stands in, and the one that its brace opens. */
+export interface StatementStart {
+  readonly token: number;
+  readonly block: BlockName;
+  readonly opens?: BlockName;
+}
+
 export interface Scan {
   readonly tokens: IToken[];
+  readonly statements: StatementStart[];
   readonly comments: IToken[];
   readonly faults: TextFault[];
   readonly chunks: Chunk[];
@@ -68,6 +76,7 @@ export function scan(text: string, types: TokenTypeDictionary): Scan {
 
 class Scanner {
   private readonly tokens: IToken[] = [];
+  private readonly statements: StatementStart[] = [];
   private readonly comments: IToken[] = [];
   private readonly faults: TextFault[] = [];
   private readonly chunks: { start: number; end: number; word: string; firstToken: number; dropped: boolean }[] = [];
@@ -119,6 +128,7 @@ class Scanner {
     this.endChunk(this.text.length);
     return {
       tokens: this.tokens,
+      statements: this.statements,
       comments: this.comments,
       faults: this.faults,
       chunks: this.chunks
@@ -255,6 +265,8 @@ class Scanner {
     this.sizes = sizes ?? false;
     this.terms = 0;
     this.nested = 0;
+    const block = this.current() as BlockName;
+    this.statements.push({ token: this.tokens.length, block, ...(opens === undefined ? {} : { opens }) });
   }
 
   /** A statement may begin on a line of its own, after a brace, or after a comma where the block allows it. */
@@ -586,7 +598,11 @@ class Scanner {
     chunk.end = end;
     // Its word and name stay, so that what names it finds it, broken.
     chunk.dropped = this.chunkTooDeep;
-    if (this.chunkTooDeep) this.tokens.length = Math.min(this.tokens.length, chunk.firstToken + 2);
+    if (this.chunkTooDeep) {
+      this.tokens.length = Math.min(this.tokens.length, chunk.firstToken + 2);
+      while ((this.statements.at(-1)?.token ?? 0) >= this.tokens.length && this.statements.length > 0)
+        this.statements.pop();
+    }
     this.chunkTooDeep = false;
   }
 

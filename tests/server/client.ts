@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import {
   createProtocolConnection,
   StreamMessageReader,
@@ -35,6 +36,10 @@ export class Client {
       this.history.push(params);
       for (const look of [...this.waiting]) look();
     });
+    this.connection.onRequest('paving/listFiles', ({ folder }: { folder: string }) => ({
+      uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
+      all: true
+    }));
     this.connection.listen();
   }
 
@@ -93,6 +98,11 @@ export class Client {
     throw new Error(`never became ${String(wanted)}: ${last ?? 'nothing'}`);
   }
 
+  /** Any request of the protocol; `params` as the protocol has them. */
+  ask<R>(method: string, params: unknown): Promise<R> {
+    return this.connection.sendRequest(method, params);
+  }
+
   hover(uri: string, line: number, character: number): Promise<Hover | null> {
     return this.connection.sendRequest('textDocument/hover', { textDocument: { uri }, position: { line, character } });
   }
@@ -124,4 +134,10 @@ export class Client {
     this.connection.dispose();
     this.server.kill();
   }
+}
+
+function specsIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.paving'))
+    .map(name => path.join(folder, name));
 }

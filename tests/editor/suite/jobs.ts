@@ -1,8 +1,9 @@
 // What a person sees of a job in the editor: findings, hover and lenses. Every figure here is worked out by hand.
 import type Mocha from 'mocha';
 import * as vscode from 'vscode';
+import { closeAll, findings, findingsBecome, hover, lenses, lensesBecome, open, type } from './editing.ts';
 import { same, soon } from './expect.ts';
-import { bytesOf, inFolder, write } from './folder.ts';
+import { bytesOf, write } from './folder.ts';
 
 // Flags of 495 mm with joints of 5 mm: 8 by 6 of them fill 4 x 3 m, 12 by 2 fill 6 x 1 m. Dig: 50 + 40 + base.
 const flag = 'unit flag { size 495 x 495 x 50 mm }\n';
@@ -34,76 +35,7 @@ const job = `job "${title}" { rules britain }\nsite { benchmark sill, ground lev
 const patioLens = '12.00 m2 · 48 whole, 0 cut · dig 190 mm deep';
 const pathLens = '6.00 m2 · 24 whole, 0 cut · dig 240 mm deep';
 
-async function open(name: string, text?: string): Promise<vscode.TextDocument> {
-  if (text !== undefined) await write(name, bytesOf(text));
-  const document = await vscode.workspace.openTextDocument(inFolder(name));
-  await vscode.window.showTextDocument(document);
-  return document;
-}
-
-/** Types over the first place that reads so. */
-async function type(document: vscode.TextDocument, before: string, after: string): Promise<void> {
-  const edit = new vscode.WorkspaceEdit();
-  edit.replace(document.uri, rangeOf(document, before), after);
-  same(await vscode.workspace.applyEdit(edit), true);
-}
-
-function rangeOf(document: vscode.TextDocument, words: string): vscode.Range {
-  const start = document.getText().indexOf(words);
-  if (start < 0) throw new Error(`The text has no: ${words}`);
-  return new vscode.Range(document.positionAt(start), document.positionAt(start + words.length));
-}
-
-/** Lenses with the words they stand above, from the top down. */
-async function lenses(document: vscode.TextDocument): Promise<string[]> {
-  const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(
-    'vscode.executeCodeLensProvider',
-    document.uri,
-    100
-  );
-  return found
-    .sort((left, right) => left.range.start.compareTo(right.range.start))
-    .map(({ range, command }) => `${document.getText(range)}: ${command?.title}`);
-}
-
-const lensesBecome = (document: vscode.TextDocument, wanted: readonly string[]) =>
-  becomes(`lenses of ${document.uri.path}`, () => lenses(document), wanted);
-
-const findings = ({ uri }: vscode.TextDocument) => vscode.languages.getDiagnostics(uri);
-
-function idOf({ code }: vscode.Diagnostic): string {
-  return String(typeof code === 'object' ? code.value : code);
-}
-
-const findingsBecome = (document: vscode.TextDocument, ids: readonly string[]) =>
-  becomes(`findings of ${document.uri.path}`, () => findings(document).map(idOf), ids);
-
-/** Waits until something reads as it should, and says what it reads when it does not. */
-async function becomes(what: string, look: () => unknown, wanted: unknown): Promise<void> {
-  let last: unknown;
-  await soon('', async () => {
-    last = await look();
-    return JSON.stringify(last) === JSON.stringify(wanted) || undefined;
-  }).catch(() => {
-    throw new Error(`${what}: found ${JSON.stringify(last)}, wanted ${JSON.stringify(wanted)}`);
-  });
-}
-
-async function hover(document: vscode.TextDocument, words: string): Promise<string> {
-  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-    'vscode.executeHoverProvider',
-    document.uri,
-    rangeOf(document, words).start
-  );
-  return hovers.flatMap(({ contents }) => contents.map(part => (part as vscode.MarkdownString).value)).join('\n');
-}
-
 const rendered = (markdown: string) => vscode.commands.executeCommand<string>('markdown.api.render', markdown);
-
-async function closeAll(): Promise<void> {
-  while (vscode.window.activeTextEditor)
-    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
-}
 
 export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
   suite('A job in the editor', () => {

@@ -1,0 +1,93 @@
+import { AstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
+import type { Place } from '../findings/finding.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
+import type { Project } from './project.ts';
+
+/** A place where a name stands, and the thing it leads to. */
+export interface Occurrence {
+  readonly name: string;
+  /** Kinds of things that can stand there. */
+  readonly kinds: readonly Kind[];
+  /** Offsets in the text, the end one past the last character. */
+  readonly start: number;
+  readonly end: number;
+  readonly place: Place;
+  /** Absent where the name leads nowhere. */
+  readonly declared?: Declared;
+  readonly isDeclaration: boolean;
+}
+
+/** Every name in a text, in its order: where it is declared, and where it is used; in a broken text as far as it could be read. */
+export function occurrencesIn(text: SpecText, project: Project): Occurrence[] {
+  const names = new Names(project.visible);
+  const found: Occurrence[] = [];
+  for (const declared of namesOf(text).all) {
+    const at = GrammarUtils.findNodeForProperty(declared.node.$cstNode, 'name');
+    if (at !== undefined) found.push(occurrence(text, declared.name, [declared.kind], at, declared, true));
+  }
+  for (const node of AstUtils.streamAst(text.parsed.root)) {
+    for (const { reference, property } of AstUtils.streamReferences(node)) {
+      const at = reference.$refNode;
+      if (at === undefined) continue;
+      const name = reference.$refText;
+      const kinds = kindsAt(node, property);
+      found.push(occurrence(text, name, kinds, at, leadsTo(names, text, kinds, name), false));
+    }
+  }
+  return found.sort((left, right) => left.start - right.start);
+}
+
+function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: string): Declared | undefined {
+  for (const kind of kinds) {
+    const declared = names.peek(text, kind, name);
+    if (declared !== undefined) return declared;
+  }
+  return kinds.includes('area') ? names.neighbour(name) : undefined;
+}
+
+function occurrence(
+  text: SpecText,
+  name: string,
+  kinds: readonly Kind[],
+  at: CstNode,
+  declared: Declared | undefined,
+  isDeclaration: boolean
+): Occurrence {
+  const { start, end } = at.range;
+  return {
+    name,
+    kinds,
+    start: at.offset,
+    end: at.end,
+    place: {
+      file: text.file,
+      line: start.line + 1,
+      column: start.character + 1,
+      endLine: end.line + 1,
+      endColumn: end.character + 1
+    },
+    ...(declared === undefined ? {} : { declared }),
+    isDeclaration
+  };
+}
+
+function kindsAt(container: AstNode, property: string): readonly Kind[] {
+  return KINDS[ast.reflection.getReferenceType({ container, property, reference: NO_REFERENCE })]!;
+}
+
+const NO_REFERENCE = { $refText: '', ref: undefined };
+
+/** In the order in which a name is looked for. */
+const KINDS: Readonly<Record<string, readonly Kind[]>> = {
+  Let: ['let'],
+  Mark: ['point'],
+  Unit: ['unit'],
+  Material: ['material'],
+  SoilKind: ['soil-kind'],
+  SideKind: ['side-kind'],
+  Bond: ['bond'],
+  Area: ['area'],
+  Benchmark: ['benchmark'],
+  Meetable: ['existing', 'area', 'side-kind']
+};
