@@ -65,6 +65,11 @@ export class Paving {
     this.session.forget(file);
   }
 
+  /** Lets go of files that could not be read and that none of `mains` names any more. */
+  forgetUnread(mains: readonly string[]): void {
+    this.texts.dropUnread(mains);
+  }
+
   /** Whether the file, or why it can't be read, is at hand. */
   knows(file: string): boolean {
     return this.texts.knows(file);

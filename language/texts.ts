@@ -33,6 +33,13 @@ export class Texts {
     this.stored.delete(file);
   }
 
+  /** Lets go of files that could not be read and that none of `mains` names any more: a path typed letter by letter. */
+  dropUnread(mains: readonly string[]): void {
+    const reached = new Set(mains.flatMap(main => [...this.reachedFrom(main)]));
+    for (const [file, stored] of this.stored) if ('problem' in stored && !reached.has(file)) this.drop(file);
+    for (const file of this.changes.keys()) if (!this.stored.has(file) && !reached.has(file)) this.changes.delete(file);
+  }
+
   knows(file: string): boolean {
     return this.stored.has(file);
   }

@@ -280,6 +280,7 @@ export class Workspace {
       const evaluation = await this.inSlices(paving.evaluate(uri), run);
       if (run.cancelled || evaluation === undefined) return;
       this.results.set(uri, { evaluation, files });
+      paving.forgetUnread(this.openIn(files));
       this.failed.delete(uri);
     } catch (error) {
       if (run.cancelled) return;

@@ -1,7 +1,7 @@
 import type { Key, KeptOut, Missing } from '../job/job.ts';
+import { nameIn } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
-import { nameIn } from './keys.ts';
 import type { SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import { saidOnce } from './said-once.ts';

@@ -7,8 +7,3 @@ export function keyOf(declared: Declared): Key {
   if (declared.kind === 'kept-out') return `${(declared.node as KeptOut).kind}:${declared.name}`;
   return `${declared.kind}:${declared.name}`;
 }
-
-/** `terrace` of `area:terrace/base/thickness`. */
-export function nameIn(key: Key): string {
-  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
-}

@@ -9,14 +9,13 @@ import type { Session } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
 import type { AreaResult, Pair } from './area-result.ts';
 import { sharesOf } from './beside.ts';
-import type { JobNumbers, Working } from './contract.ts';
+import type { AreaQuantities, JobNumbers, Working } from './contract.ts';
 import { type Memory, recall } from './job-memory.ts';
-import type { JobResult } from './job-stage.ts';
 import { type Laid, layingInputs, layingStage, tooManyFor } from './laying-stage.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
-import { movedTo } from './page.ts';
-import { wholeJob } from './whole-job.ts';
+import { movedTo, withAreasAt } from './page.ts';
+import { wholeJob, type WholeJob } from './whole-job.ts';
 
 /**
  * All numbers of a job, from the memory where nothing they are taken from has changed. Pauses at each `yield`, so that
@@ -29,6 +28,9 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
   const whole = yield* wholeJob(job, results, pairs, memory);
   session.forgetOthers(scope, stillThere(job));
   const areas = results.map(({ area, shapes, layers }) => areaQuantities(area, shapes, layers));
+  for (const area of areas) session.keepLastGood(scope, area.id, area);
+  const lastGood = missing.flatMap(key => (session.lastGood(scope, key) as AreaQuantities | undefined) ?? []);
+  let workings: Record<string, Working> | undefined;
   return {
     quantities: {
       id: job.key,
@@ -44,8 +46,13 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       units: whole.units,
       edging: whole.edging
     },
-    workings: workingsOf(results, whole),
-    findings
+    // An editor asks for one or two of them, after an edit for none.
+    get workings() {
+      workings ??= workingsOf(results, whole);
+      return workings;
+    },
+    findings,
+    lastGood
   };
 }
 
@@ -66,7 +73,8 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const findings: RawFinding[] = [];
   const results: AreaResult[] = [];
   const missing = job.missing.map(({ key }) => key);
-  for (const area of job.areas) {
+  for (const now of job.areas) {
+    const area = memory.session.asBefore(memory.scope, now.key, now);
     const result = yield* areaResult(job, area, memory, findings);
     if (result === undefined) missing.push(area.key);
     else results.push(result);
@@ -135,10 +143,10 @@ function* judged(job: Job, { area, shapes, layers }: AreaResult, memory: Memory)
   return yield* recall(memory, 'rules', [area.key], inputs, () => judgeArea(inputs));
 }
 
-function workingsOf(results: readonly AreaResult[], whole: JobResult): Record<string, Working> {
+function workingsOf(results: readonly AreaResult[], whole: WholeJob): Record<string, Working> {
   const workings: Record<string, Working> = {};
   results.forEach(({ shapes, layers }, index) => {
     Object.assign(workings, movedTo(`/areas/${index}`, { ...shapes.workings, ...layers.workings }));
   });
-  return Object.assign(workings, whole.workings);
+  return Object.assign(workings, withAreasAt(whole.order, whole.workings));
 }

@@ -9,6 +9,11 @@ export interface JobNumbers {
   /** By JSON pointer, starting at the job: `/areas/0/netArea`. */
   readonly workings: Workings;
   readonly findings: readonly RawFinding[];
+  /**
+   * Of areas that have no numbers now, those they had before their text broke. An editor may show them, marked as old;
+   * they are no part of the job: no finding, total, table or JSON knows them.
+   */
+  readonly lastGood: readonly AreaQuantities[];
 }
 
 export type Workings = Readonly<Record<string, Working>>;

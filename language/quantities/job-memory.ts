@@ -1,4 +1,4 @@
-import type { Session, Slot, Stage } from '../session/session.ts';
+import type { Session, Stage } from '../session/session.ts';
 
 /** The memory, as one job uses it. */
 export interface Memory {
@@ -16,6 +16,6 @@ export function recall<T>(
   inputs: unknown,
   compute: () => Generator<void, T> | T
 ): Generator<void, T> {
-  const slot: Slot = { scope, stage, thing: things.join('\n') };
+  const slot = { scope, stage, thing: things.join('\n') };
   return session.recall(slot, inputs, compute);
 }

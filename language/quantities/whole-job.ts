@@ -3,7 +3,12 @@ import type { Job } from '../job/job.ts';
 import { type AreaResult, outlinesOf, type Pair } from './area-result.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { type AreaTotals, type JobInputs, type JobResult, jobStage, type Shared } from './job-stage.ts';
-import { withAreasAt } from './page.ts';
+
+/** The job's numbers; its workings name the areas by their place in `order`. */
+export interface WholeJob extends JobResult {
+  /** Indices of the areas in the order in which the workings count them. */
+  readonly order: readonly number[];
+}
 
 /** The numbers of the whole job out of those of its areas. */
 export function* wholeJob(
@@ -11,7 +16,7 @@ export function* wholeJob(
   results: readonly AreaResult[],
   pairs: readonly Pair[],
   memory: Memory
-): Generator<void, JobResult> {
+): Generator<void, WholeJob> {
   // By key, so that an area moved in the text changes nothing; the pointers are led to its place in the list afterwards.
   const order = results.map((_, index) => index).sort((a, b) => (results[a]!.area.key < results[b]!.area.key ? -1 : 1));
   const rank = new Map(order.map((index, at) => [index, at]));
@@ -35,7 +40,7 @@ export function* wholeJob(
   }
   const inputs: JobInputs = { key: job.key, areas };
   const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
-  return { ...result, workings: withAreasAt(order, result.workings) };
+  return { ...result, order };
 }
 
 /** What of an area's dig deeper ones take up, and what of its paving those do whose key comes first. */

@@ -1,5 +1,10 @@
+import { sameContent } from './same-content.ts';
+
 /** What the memory holds results of. */
 export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules';
+
+/** What else is held of a thing, with no computation behind it. */
+type Kept = 'inputs' | 'last-good';
 
 const STAGES: readonly Stage[] = ['outline', 'laying', 'layers', 'pair', 'neighbours', 'job', 'rules'];
 
@@ -11,7 +16,7 @@ const MOST_RESULTS = 16_384;
 
 interface Held {
   readonly slot: Slot;
-  readonly content: string;
+  readonly inputs: unknown;
   readonly result: unknown;
 }
 
@@ -40,19 +45,44 @@ export class Session {
   }
 
   /** The result of a stage for a thing: remembered if its inputs are the same, else computed in steps. */
-  *recall<T>(slot: Slot, inputs: unknown, compute: () => Generator<void, T> | T): Generator<void, T> {
+  *recall<T>(
+    slot: Slot & { readonly stage: Stage },
+    inputs: unknown,
+    compute: () => Generator<void, T> | T
+  ): Generator<void, T> {
     const name = slotName(slot);
-    const content = JSON.stringify(inputs);
     const held = this.#held.get(name);
-    if (held?.content === content) {
+    if (held !== undefined && sameContent(held.inputs, inputs)) {
       this.#keep(name, held);
       return held.result as T;
     }
     this.#computations.set(slot.stage, (this.#computations.get(slot.stage) ?? 0) + 1);
     const computed = compute();
     const result = isGenerator(computed) ? yield* computed : computed;
-    this.#keep(name, { slot, content, result });
+    this.#keep(name, { slot, inputs, result });
     return result;
+  }
+
+  /**
+   * A thing as it was before, where it is the same by content: what is taken from it is then the very same, and is known
+   * at a glance.
+   */
+  asBefore<T>(scope: string, thing: string, now: T): T {
+    const slot: Slot = { scope, stage: 'inputs', thing };
+    const before = this.#held.get(slotName(slot))?.result as T | undefined;
+    if (before !== undefined && sameContent(before, now)) return before;
+    this.#keep(slotName(slot), { slot, inputs: undefined, result: now });
+    return now;
+  }
+
+  /** Holds what a thing last came to, whatever it was worked out from: shown, marked as old, while the thing is broken. */
+  keepLastGood(scope: string, thing: string, result: unknown): void {
+    const slot: Slot = { scope, stage: 'last-good', thing };
+    this.#keep(slotName(slot), { slot, inputs: undefined, result });
+  }
+
+  lastGood(scope: string, thing: string): unknown {
+    return this.#held.get(slotName({ scope, stage: 'last-good', thing }))?.result;
   }
 
   /** Drops what a scope holds for things that are no longer there. */
@@ -79,7 +109,7 @@ export class Session {
 /** Where a result is held. */
 export interface Slot {
   readonly scope: string;
-  readonly stage: Stage;
+  readonly stage: Stage | Kept;
   readonly thing: string;
 }
 

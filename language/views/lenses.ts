@@ -1,7 +1,10 @@
 import type { Place } from '../findings/finding.ts';
+import type { Key, System } from '../job/job.ts';
+import { nameIn } from '../job/key-names.ts';
 import { printAs } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities } from '../quantities/contract.ts';
+import { errorBehind } from './error-behind.ts';
 
 /** A headline figure shown above a block. */
 export interface Lens {
@@ -14,27 +17,39 @@ export function lensesIn(evaluation: Evaluation, file: string): Lens[] {
   const { job, numbers, places } = evaluation;
   if (job === undefined || numbers === undefined) return [];
   const { quantities } = numbers;
-  const lens = (key: string, text: string): Lens[] => {
+  const lens = (key: Key, text: string): Lens[] => {
     const place = places.get(key);
     return place?.file === file ? [{ place, text }] : [];
   };
   const paved = printAs('area', quantities.totals.netArea, job.system);
   const missing = quantities.complete ? '' : ' · not complete';
+  const known = new Set(quantities.areas.map(({ id }) => id));
   return [
     ...lens(
       'job',
       quantities.areas.length === 0
-        ? 'no numbers yet'
+        ? `no numbers ${quantities.complete ? 'yet' : 'while there are errors'}`
         : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
     ),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
-    ...job.missing.flatMap(({ key, name, because }) =>
-      lens(key, `no numbers while ${because === name ? 'it' : because} has an error`)
-    )
+    ...quantities.missing
+      .filter(key => !known.has(key) && !/[/+]/.test(key))
+      .flatMap(key => lens(key, brokenText(evaluation, key, job.system)))
   ];
 }
 
-function areaText(area: AreaQuantities, system: 'imperial' | 'metric'): string {
+/** The last good figures of a broken area, with the line that broke it; or why there are none. */
+function brokenText(evaluation: Evaluation, key: Key, system: System): string {
+  const before = evaluation.numbers!.lastGood.find(({ id }) => id === key);
+  const error = errorBehind(evaluation, key);
+  const file = error === undefined || error.file === evaluation.places.get(key)!.file ? '' : ` of ${error.file}`;
+  const line = error === undefined ? 'the error' : `the error in line ${error.line}${file}`;
+  if (before !== undefined) return `before ${line}: ${areaText(before, system)}`;
+  const because = evaluation.job!.missing.find(missing => missing.key === key)?.because ?? nameIn(key);
+  return `no numbers while ${because === nameIn(key) ? 'it' : because} has ${error === undefined ? 'an error' : line}`;
+}
+
+function areaText(area: AreaQuantities, system: System): string {
   const laid = area.laying?.[0];
   const units = laid === undefined ? '' : ` · ${laid.whole} whole, ${laid.cut} cut`;
   const dig = ` · dig ${printAs('thickness', area.dig.deepest, system)} deep`;

@@ -3,14 +3,21 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { build } from 'esbuild';
 import { layUnits, rectangleLoop } from '../../language/geometry/index.ts';
+import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
+import { lensesIn } from '../../language/views/lenses.ts';
 
 /** The benchmark is run from the project's folder. */
 const root = process.cwd();
 const RUNS = 9;
+
+/** Areas in a job of about a thousand lines. */
+const LONG_JOB = 125;
 
 /** Milliseconds of each contestant, run by run in turn, as medians. */
 async function medians(contestants: Readonly<Record<string, () => unknown>>): Promise<Record<string, number>> {
@@ -25,6 +32,16 @@ async function medians(contestants: Readonly<Record<string, () => unknown>>): Pr
   return Object.fromEntries(
     Object.entries(times).map(([name, all]) => [name, all.sort((a, b) => a - b)[(RUNS - 1) / 2]!])
   );
+}
+
+/** A language without a disk: all texts are set. */
+function newPaving(): Paving {
+  const files: SpecFiles = {
+    resolve: () => undefined,
+    read: () => Promise.resolve({ problem: 'missing' }),
+    show: file => file
+  };
+  return new Paving(files);
 }
 
 function report(what: string, over: number, under: number, aim: string): void {
@@ -61,25 +78,65 @@ async function checkAgainstParser(folder: string): Promise<void> {
 /** An edit in one area of many costs little more than reading the text again. */
 async function editOfOneArea(): Promise<void> {
   const texts = [manyAreas(40, 0), manyAreas(40, 1)];
-  const files: SpecFiles = {
-    resolve: () => undefined,
-    read: () => Promise.resolve({ problem: 'missing' }),
-    show: file => file
-  };
-  const warm = new Paving(files);
+  const warm = newPaving();
   let turn = 0;
   const evaluated = (paving: Paving): void => {
     paving.setText('job.paving', texts[turn++ % 2]!);
     drain(paving.evaluate('job.paving'));
   };
   evaluated(warm);
-  const times = await medians({ edit: () => evaluated(warm), whole: () => evaluated(new Paving(files)) });
+  const times = await medians({ edit: () => evaluated(warm), whole: () => evaluated(newPaving()) });
   report(
     'an edit in one of 40 areas to working out all of them',
     times['edit']!,
     times['whole']!,
     'the less the better'
   );
+}
+
+/** From an edit in a long job to fresh findings and lenses, against reading the same text and finding its names alone. */
+async function editOfLongJob(): Promise<void> {
+  const texts = [manyAreas(LONG_JOB, 0), manyAreas(LONG_JOB, 1)];
+  console.log(`a job of ${texts[0]!.split('\n').length.toLocaleString('en')} lines, ${LONG_JOB} areas:`);
+  const warm = newPaving();
+  let edits = 0;
+  const edit = (): void => {
+    warm.setText('job.paving', texts[edits++ % 2]!);
+    const evaluation = drain(warm.evaluate('job.paving'))!;
+    if (
+      evaluation.findings.some(({ severity }) => severity === 'error') ||
+      lensesIn(evaluation, 'job.paving').length !== LONG_JOB + 1
+    )
+      throw new Error('The long job is not as it should be.');
+  };
+  const reading = newPaving();
+  let readings = 0;
+  const readAndLink = (): void => {
+    reading.setText('job.paving', texts[readings++ % 2]!);
+    const { text, project } = reading.look('job.paving')!;
+    if (occurrencesIn(text, project).some(({ declared }) => declared === undefined))
+      throw new Error('A name leads nowhere.');
+  };
+  for (let round = 0; round < 10; round++) [edit, readAndLink].forEach(run => run());
+  const times = await medians({ edit, readAndLink });
+  report('  an edit to reading and linking alone', times['edit']!, times['readAndLink']!, 'at most 2.00');
+  await heapOfManyEdits(warm, edit);
+}
+
+/** What is still held after many edits, garbage collected. */
+async function heapOfManyEdits(paving: Paving, edit: () => void): Promise<void> {
+  setFlagsFromString('--expose-gc');
+  const collect = runInNewContext('gc') as () => void;
+  const heap = (): string => {
+    collect();
+    return `${(process.memoryUsage().heapUsed / 2 ** 20).toFixed(1)} MB, ${paving.session.size} results held`;
+  };
+  for (let edits = 0; edits < 50; edits++) edit();
+  await new Promise(resolve => setTimeout(resolve, 0));
+  console.log(`  heap after 50 edits: ${heap()}`);
+  for (let edits = 50; edits < 500; edits++) edit();
+  await new Promise(resolve => setTimeout(resolve, 0));
+  console.log(`  heap after 500 edits: ${heap()}`);
 }
 
 function manyAreas(count: number, edit: number): string {
@@ -93,7 +150,7 @@ function manyAreas(count: number, edit: number): string {
   edges { all round meets house-wall }
 }`;
   });
-  return ['job "Forty courts" { rules britain }', 'unit block { size 200 x 100 x 60 mm }', ...areas].join('\n\n');
+  return ['job "Many courts" { rules britain }', 'unit block { size 200 x 100 x 60 mm }', ...areas].join('\n\n');
 }
 
 async function layingGrowth(): Promise<void> {
@@ -112,8 +169,9 @@ async function layingGrowth(): Promise<void> {
 const folder = mkdtempSync(path.join(tmpdir(), 'paving-bench-'));
 try {
   writeFileSync(path.join(folder, 'package.json'), '{}');
-  await checkAgainstParser(folder);
+  if (!process.env.QUICK) await checkAgainstParser(folder);
   await editOfOneArea();
+  await editOfLongJob();
   await layingGrowth();
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -1,11 +1,13 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
+import type { Readable, Writable } from 'node:stream';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import {
   createProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  type CancellationToken,
   type CodeLens,
   type Hover,
   type ProtocolConnection,
@@ -14,23 +16,33 @@ import {
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 
-/** The language server as an editor starts it, spoken to over its standard input and output. */
+/** What a server writes and reads. */
+export interface Wires {
+  readonly from: Readable;
+  readonly to: Writable;
+  readonly cut: () => void;
+}
+
+/** The built server in a process of its own, as an editor starts it. */
+function ownProcess(): Wires {
+  const server = spawn(process.execPath, [path.join(ROOT, 'dist/server.cjs'), '--stdio'], {
+    stdio: ['pipe', 'pipe', 'inherit']
+  });
+  return { from: server.stdout, to: server.stdin, cut: () => server.kill() };
+}
+
+/** Speaks to a language server as an editor does. */
 export class Client {
   readonly published = new Map<string, PublishDiagnosticsParams>();
   readonly history: PublishDiagnosticsParams[] = [];
-  private readonly server: ChildProcess;
+  private readonly wires: Wires;
   private readonly connection: ProtocolConnection;
   private readonly waiting = new Set<() => void>();
   private readonly versions = new Map<string, number>();
 
-  constructor() {
-    this.server = spawn(process.execPath, [path.join(ROOT, 'dist/server.cjs'), '--stdio'], {
-      stdio: ['pipe', 'pipe', 'inherit']
-    });
-    this.connection = createProtocolConnection(
-      new StreamMessageReader(this.server.stdout!),
-      new StreamMessageWriter(this.server.stdin!)
-    );
+  constructor(wires: Wires = ownProcess()) {
+    this.wires = wires;
+    this.connection = createProtocolConnection(new StreamMessageReader(wires.from), new StreamMessageWriter(wires.to));
     this.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
       this.published.set(params.uri, params);
       this.history.push(params);
@@ -99,8 +111,10 @@ export class Client {
   }
 
   /** Any request of the protocol; `params` as the protocol has them. */
-  ask<R>(method: string, params: unknown): Promise<R> {
-    return this.connection.sendRequest(method, params);
+  ask<R>(method: string, params: unknown, token?: CancellationToken): Promise<R> {
+    return token === undefined
+      ? this.connection.sendRequest(method, params)
+      : this.connection.sendRequest(method, params, token);
   }
 
   hover(uri: string, line: number, character: number): Promise<Hover | null> {
@@ -130,9 +144,8 @@ export class Client {
 
   async stop(): Promise<void> {
     await this.connection.sendRequest('shutdown');
-    await this.connection.sendNotification('exit');
     this.connection.dispose();
-    this.server.kill();
+    this.wires.cut();
   }
 }
 

@@ -1,0 +1,26 @@
+import type { InlayHint } from 'vscode-languageserver';
+import { hintsIn } from '../../language/views/hints.ts';
+import { rangeOf } from '../diagnostics.ts';
+import { aboutNewestText, type Feature } from '../feature.ts';
+import { sameAddress } from '../folder-files.ts';
+
+/** Short computed values behind the statements that they follow from. */
+export const hints: Feature = {
+  capabilities: { inlayHintProvider: true },
+  register(workspace) {
+    workspace.connection.languages.inlayHint.on(
+      aboutNewestText(async ({ textDocument, range }, token): Promise<InlayHint[]> => {
+        const result = await workspace.settled(textDocument.uri, token);
+        if (result === undefined) return [];
+        return hintsIn(result.evaluation, result.files.show(sameAddress(textDocument.uri)))
+          .map(({ place, text, tooltip }) => ({
+            position: rangeOf(place).end,
+            label: text,
+            tooltip,
+            paddingLeft: true
+          }))
+          .filter(({ position: { line } }) => line >= range.start.line && line <= range.end.line);
+      })
+    );
+  }
+};
