@@ -148,5 +148,5 @@ function workingsOf(results: readonly AreaResult[], whole: WholeJob): Record<str
   results.forEach(({ shapes, layers }, index) => {
     Object.assign(workings, movedTo(`/areas/${index}`, { ...shapes.workings, ...layers.workings }));
   });
-  return Object.assign(workings, withAreasAt(whole.order, whole.workings));
+  return Object.assign(workings, withAreasAt(whole.order, whole.workings()));
 }

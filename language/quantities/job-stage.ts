@@ -32,7 +32,7 @@ export interface AreaTotals extends Taken {
 export interface JobResult extends Together {
   readonly dig: NumbersOf<'job-dig'>;
   readonly totals: NumbersOf<'totals'>;
-  readonly workings: Workings;
+  readonly workings: () => Workings;
 }
 
 /** What the digs of the areas add up to, and what is taken off where several dig one ground. */
@@ -68,7 +68,7 @@ export function jobStage({ key, areas }: JobInputs): JobResult {
   });
   totals.put('netArea', once(nets, pavedTwice, 'area paved twice', 'm2'));
   const together = takenTogether(areas, book);
-  return { dig: dig.numbers, totals: totals.numbers, ...together, workings: book.workings };
+  return { dig: dig.numbers, totals: totals.numbers, ...together, workings: () => book.workings };
 }
 
 function total(all: readonly Expression[], measure: string, key: string): Expression {

@@ -5,9 +5,15 @@ import { isBareName, workingOf } from './formula-text.ts';
 
 /** The workings of one stage, by JSON pointer from where the stage's owner stands. */
 export class Book {
-  readonly workings: Record<string, Working> = {};
+  /** What each number was worked out from. */
+  readonly expressions = new Map<string, Expression>();
   /** A number came out too large to be written down: it was left out. */
   overflowed = false;
+
+  /** The workings in words; they cost more than the numbers, so a stage may leave them until they are asked for. */
+  get workings(): Record<string, Working> {
+    return Object.fromEntries([...this.expressions].map(([pointer, expression]) => [pointer, workingOf(expression)]));
+  }
 
   /** A page for the numbers of one object, at a pointer such as `` (the owner itself), `/dig` or `/edges/2`. */
   page<O extends Owner>(owner: O, at: string): Page<O> {
@@ -36,7 +42,7 @@ export class Page<O extends Owner> {
     if (isBareName(expression)) throw new Error(`The working of ${pointer} is a name alone`);
     if (Number.isFinite(expression.value)) {
       this.#numbers[key] = expression.value;
-      this.#book.workings[pointer] = workingOf(expression);
+      this.#book.expressions.set(pointer, expression);
     } else {
       this.#book.overflowed = true;
     }
