@@ -33,15 +33,13 @@ export function wordAt(text: SpecText, offset: number): WordAt | undefined {
     word: token.image,
     type: token.tokenType.name,
     offset: token.startOffset,
-    place: {
-      file: text.file,
-      line: token.startLine!,
-      column: token.startColumn!,
-      endLine: token.endLine!,
-      endColumn: token.endColumn! + 1
-    },
+    place: placeOfToken(text, token),
     ...(at === undefined ? {} : { at })
   };
+}
+
+export function placeOfToken({ file }: SpecText, { startLine, startColumn, endLine, endColumn }: Token): Place {
+  return { file, line: startLine!, column: startColumn!, endLine: endLine!, endColumn: endColumn! + 1 };
 }
 
 function placeIn(statements: readonly Statement[], index: number): WordPlace | undefined {

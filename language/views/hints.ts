@@ -14,7 +14,7 @@ export interface Hint {
 }
 
 /** Longer ones would be cut, or push the text aside. */
-const LONGEST = 20;
+export const LONGEST_HINT = 20;
 
 /** What the statements of sound areas come to: what to buy of each layer, how many units, how long each side. */
 export function hintsIn(evaluation: Evaluation, file: string): Hint[] {
@@ -24,7 +24,7 @@ export function hintsIn(evaluation: Evaluation, file: string): Hint[] {
     const atPlaces = [...valuesOf(area, job.system), ...sidesOf(area, places, job.system)];
     return atPlaces.flatMap(([key, text, tooltip]) => {
       const place = places.get(key);
-      return place?.file === file && text.length <= LONGEST ? [{ place, text, tooltip }] : [];
+      return place?.file === file && text.length <= LONGEST_HINT ? [{ place, text, tooltip }] : [];
     });
   });
 }
@@ -58,7 +58,7 @@ function layerValue(area: Key, layer: LayerQuantities, system: System): Value {
 
 function layingValue(area: Key, { unit, whole, cut }: LayingQuantities): Value {
   const both = `${whole} whole, ${cut} cut`;
-  const text = both.length <= LONGEST ? both : `${whole + cut} laid`;
+  const text = both.length <= LONGEST_HINT ? both : `${whole + cut} laid`;
   return [`${area}/paving`, text, `pieces of ${unit} as laid: whole ones, and those that are cut`];
 }
 

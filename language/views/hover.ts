@@ -3,6 +3,7 @@ import type { Key, System } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities } from '../quantities/contract.ts';
 import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
+import { errorBehind } from './error-behind.ts';
 import { markdownText } from './markdown.ts';
 import { rowsOf, type Row } from './rows.ts';
 import { workingLine } from './working-line.ts';
@@ -19,8 +20,18 @@ export function numbersAt(evaluation: Evaluation, file: string, line: number, co
   for (const [key, place] of placesAt(evaluation, file, line, column)) {
     const thing = thingOf(evaluation, key);
     if (thing !== undefined) return { place, markdown: markdown(thing, evaluation, job.system) };
+    const before = numbers.lastGood.find(({ id }) => id === key);
+    if (before !== undefined) return { place, markdown: asBefore(before, evaluation, job.system) };
   }
   return undefined;
+}
+
+/** The last good numbers of an area whose text is broken: marked so, and without a working, for nothing stands behind it now. */
+function asBefore(area: AreaQuantities, evaluation: Evaluation, system: System): string {
+  const error = errorBehind(evaluation, area.id);
+  const line = error === undefined ? 'the error' : `the error in line ${error.line}`;
+  const rows = [...rowsOf('area', area, system), ...rowsOf('dig', area.dig, system)];
+  return `**${markdownText(area.name)}**, before ${line}\n\n${table(rows)}`;
 }
 
 interface Thing {

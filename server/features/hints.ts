@@ -1,4 +1,5 @@
 import type { InlayHint } from 'vscode-languageserver';
+import { letHints } from '../../language/editing/let-hints.ts';
 import { hintsIn } from '../../language/views/hints.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
@@ -10,9 +11,12 @@ export const hints: Feature = {
   register(workspace) {
     workspace.connection.languages.inlayHint.on(
       aboutNewestText(async ({ textDocument, range }, token): Promise<InlayHint[]> => {
-        const result = await workspace.settled(textDocument.uri, token);
-        if (result === undefined) return [];
-        return hintsIn(result.evaluation, result.files.show(sameAddress(textDocument.uri)))
+        const { uri } = textDocument;
+        const result = await workspace.settled(uri, token);
+        const seen = await workspace.look(uri);
+        const system = result?.evaluation.job?.system;
+        if (result === undefined || seen === undefined || system === undefined) return [];
+        return [...hintsIn(result.evaluation, result.files.show(sameAddress(uri))), ...letHints(seen, system)]
           .map(({ place, text, tooltip }) => ({
             position: rangeOf(place).end,
             label: text,

@@ -1,7 +1,9 @@
 // Figures above areas while their text is broken, and the short values behind statements.
 import { describe, expect, it, test } from 'vitest';
+import { letHints } from '../../language/editing/let-hints.ts';
 import { drain, Paving, type Evaluation } from '../../language/paving.ts';
 import { hintsIn } from '../../language/views/hints.ts';
+import { numbersAt } from '../../language/views/hover.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
 import { again, evaluated, JOBS, newPaving, pathOf, textOf } from '../samples/samples.ts';
 import { inMemory } from './in-memory.ts';
@@ -56,6 +58,16 @@ describe('an area whose text is broken keeps its last good figures, marked with 
     ]);
   });
 
+  it('and pointing at its name tells them, marked the same', async () => {
+    const broken = await typedOver('rectangle 12 x 16 ft', 'rectangle 12 x');
+    const { line, column } = broken.places.get('area:patio')!;
+    const { markdown } = numbersAt(broken, FILE, line, column)!;
+    expect(markdown).toContain(`**patio**, before the error in line ${lineOf('rectangle')}\n`);
+    // 192 sq ft are 17.84 m2.
+    expect(markdown).toMatch(/\| Net area \| 192\.00 sq ft \| 17\.84 m2 \|/);
+    expect(markdown).not.toContain('_');
+  });
+
   it('an area that was taken out and written again begins anew', async () => {
     const paving = newPaving();
     await evaluated(FILE, paving);
@@ -65,6 +77,23 @@ describe('an area whose text is broken keeps its last good figures, marked with 
     paving.setText(pathOf(FILE), textOf(FILE).replace('12 x 16 ft', '12 x'));
     expect(again(paving, FILE).numbers!.lastGood).toEqual([]);
   });
+});
+
+test('a named quantity tells what it comes to: where it is declared as a sum, and where it is used', async () => {
+  const paving = newPaving();
+  const { job } = await evaluated('terrace.paving', paving);
+  const lines = textOf('terrace.paving').split('\n');
+  const shown = letHints(paving.look(pathOf('terrace.paving'))!, job!.system).map(({ place, text }) => {
+    const line = lines[place.endLine - 1]!;
+    return `${line
+      .slice(0, place.endColumn - 1)
+      .trim()
+      .replaceAll(/ +/g, ' ')} ‹${text}›`;
+  });
+  expect(shown).toEqual(['let base-depth = frost-base + for-clay ‹= 8 in›', 'base crushed-stone base-depth ‹= 8 in›']);
+  const broken = textOf('terrace.paving').replace('base-depth past the edging', 'base-depth past the');
+  paving.setText(pathOf('terrace.paving'), broken);
+  expect(letHints(paving.look(pathOf('terrace.paving'))!, job!.system)).toHaveLength(1);
 });
 
 /** Each line with its value, at the place where it is shown. */
