@@ -69,8 +69,8 @@ test('hover tells headline, table and working; a lens stands above the job and e
   expect(base.kind).toBe('markdown');
   // 4 x 3 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
   expect(base.value).toContain('**base of patio: type-1**');
-  expect(base.value).toContain('| Compacted volume | 1.80 m3 | 2.35 cu yd |');
-  expect(base.value).toContain('| Mass | 3.96 t | 4.37 short tons |');
+  expect(base.value).toContain('| Compacted volume | 1.80 m3 | &emsp;2.35 cu yd |');
+  expect(base.value).toContain('| Mass | 3.96 t | &emsp;4.37 short tons |');
   expect(base.value).toMatch(/_layer area × base thickness; layer area 12\.00 m2, base thickness 150 mm_/);
   const lenses = await client.lenses(at('patio.paving'));
   expect(lenses.map(({ range, command }) => [range.start.line, command!.title])).toEqual([

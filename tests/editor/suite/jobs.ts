@@ -71,7 +71,10 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
       same(/<strong>(.*?)<\/strong>/.exec(html)?.[1], 'base of patio: type-1');
       // 12 m2 by 100 mm is 1.2 m3.
       const volume = cells.indexOf('Compacted volume');
-      same(cells.slice(volume + 1, volume + 3), ['1.20 m3', '1.57 cu yd']);
+      same(
+        cells.slice(volume + 1, volume + 3).map(cell => cell!.trim()),
+        ['1.20 m3', '1.57 cu yd']
+      );
       same(/<em>(.*?);/.exec(html)?.[1], 'layer area × base thickness');
     });
 

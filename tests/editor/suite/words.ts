@@ -68,7 +68,7 @@ export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals):
       const { of, html } = await told(document, 'clay');
       same(of, 'clay');
       same(/<em>Source: (.*?)\./.exec(html)?.[1], 'Swell: US Army FM 5-434 table 1-1, from memory');
-      same(html.includes('density      100 lb per cu ft') || /density<?.*100/.test(html), true);
+      same(html.replace(/<[^>]*>/g, '').includes('density      100 lb per cu ft'), true);
       same(paragraphs(html).includes('In the other system, rounded: density 1602 kg/m3.'), true);
     });
 
