@@ -29,7 +29,7 @@ export function offersWithin(
       next.filter(each => !isValue(each))
     ),
     ...valueOffers(scene, begun, begun.kinds, next),
-    ...nameOffers(scene, begun, next.filter(isValue)),
+    ...nameOffers(scene, begun, canBeValue(begun, next) ? next.filter(isValue) : []),
     ...choiceOffers(scene, begun, next),
     ...sizeSign(scene, begun, next),
     ...measures,
@@ -48,7 +48,8 @@ export function offersWithin(
 
 /** Behind a comma that is not written yet. */
 function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
-  if (!next.some(({ is }) => is === ',')) return [];
+  // Right behind the statement's word a comma makes no sense.
+  if (begun.kinds.length === 1 || !next.some(({ is }) => is === ',')) return [];
   const kinds = [...begun.kinds, ','];
   const after: NextWords = nextWords(scene.cursor.block, kinds);
   const offers = [
@@ -123,6 +124,12 @@ function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
 function nameOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   const names = next.filter(({ what }) => what === 'name');
   return names.flatMap(each => candidatesAt(scene, each, begun).map(declared => nameOffer(scene, declared)));
+}
+
+/** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */
+function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
+  const others = next.some(({ what, is }) => what === 'name' && is !== 'Let');
+  return !others && !(kinds.at(-1) === 'BY' && kinds.at(-2) === 'NUMBER');
 }
 
 function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
