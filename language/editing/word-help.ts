@@ -1,24 +1,50 @@
-import type { Declared } from '../lowering/names.ts';
-import type { Project } from '../lowering/project.ts';
 import type { BlockName } from '../syntax/words.ts';
+import { AREA_WORDS } from './help/area-words.ts';
+import { EDGE_WORDS } from './help/edge-words.ts';
+import type { BlockHelp, Helps, WordHelp } from './help/help.ts';
+import { JOB_WORDS } from './help/job-words.ts';
+import { KEPT_OUT_WORDS } from './help/kept-out-words.ts';
+import { BOND_WORDS, EXISTING_WORDS, SIDE_KIND_WORDS, SOIL_KIND_WORDS } from './help/kind-words.ts';
+import { MATERIAL_WORDS } from './help/material-words.ts';
+import { SITE_WORDS } from './help/site-words.ts';
+import { SPEC_WORDS } from './help/spec-words.ts';
+import { UNIT_WORDS } from './help/unit-words.ts';
 
-export interface WordHelp {
-  /** One line, for the list of completions. */
-  readonly line: string;
-  /** Markdown for hover and documentation. */
-  readonly text: string;
-}
+export type { WordHelp } from './help/help.ts';
+export { measureHelp } from './measure-help.ts';
+export { thingHelp } from './thing-help.ts';
 
-/** Where a word stands: the block, and the word of the statement that it stands in (absent when it is itself the statement's word). */
+/** Where a word stands: the block, and the word of the statement it stands in (absent when it is itself the statement's word). */
 export interface WordPlace {
   readonly block: BlockName;
   readonly statement?: string;
 }
 
-export function wordHelp(_word: string, _place: WordPlace): WordHelp | undefined {
-  return undefined;
+/** Help on a word of the language where it stands; in `edges`, whose lines begin with names, by the word alone. */
+export function wordHelp(word: string, { block, statement }: WordPlace): WordHelp | undefined {
+  const { statements, within, isLines } = HELP[block];
+  const helps = statement === undefined || isLines ? statements : of(within ?? {}, statement);
+  return of<WordHelp>(helps ?? NONE, word);
 }
 
-export function thingHelp(_declared: Declared, _project: Project): WordHelp | undefined {
-  return undefined;
+const NONE: Helps = {};
+
+/** A word that happens to be one of the programming language's own is none of ours. */
+function of<T>(all: Readonly<Record<string, T>>, word: string): T | undefined {
+  return Object.hasOwn(all, word) ? all[word] : undefined;
 }
+
+const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>> = {
+  spec: SPEC_WORDS,
+  job: JOB_WORDS,
+  site: SITE_WORDS,
+  unit: UNIT_WORDS,
+  material: MATERIAL_WORDS,
+  'soil-kind': SOIL_KIND_WORDS,
+  'side-kind': SIDE_KIND_WORDS,
+  bond: BOND_WORDS,
+  existing: EXISTING_WORDS,
+  area: AREA_WORDS,
+  edges: { statements: EDGE_WORDS, isLines: true },
+  'kept-out': KEPT_OUT_WORDS
+};

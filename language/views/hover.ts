@@ -13,7 +13,7 @@ export interface Hover {
 }
 
 /** What the numbers say of the thing at a place (1-based): headline, small table, one line of working. */
-export function hoverAt(evaluation: Evaluation, file: string, line: number, column: number): Hover | undefined {
+export function numbersAt(evaluation: Evaluation, file: string, line: number, column: number): Hover | undefined {
   const { job, numbers } = evaluation;
   if (job === undefined || numbers === undefined) return undefined;
   for (const [key, place] of placesAt(evaluation, file, line, column)) {
@@ -163,8 +163,8 @@ function wordsOf({ owner, leading }: Thing): string {
 function table(rows: readonly Row[]): string {
   if (rows.length === 0) return '';
   return [
-    '| | |',
-    '|:--|--:|',
-    ...rows.map(({ words, value }) => `| ${markdownText(words)} | ${markdownText(value)} |`)
+    '| | | |',
+    '|:--|--:|--:|',
+    ...rows.map(({ words, value, other = '' }) => `| ${[words, value, other].map(markdownText).join(' | ')} |`)
   ].join('\n');
 }

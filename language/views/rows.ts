@@ -7,6 +7,8 @@ export interface Row {
   readonly key: string;
   readonly words: string;
   readonly value: string;
+  /** As it prints in the other system; absent for counts. */
+  readonly other?: string;
 }
 
 /** The numbers of one owner as rows, in the catalogue's order; what has no number has no row. */
@@ -14,6 +16,10 @@ export function rowsOf(owner: Owner, numbers: object, system: System, isBed = fa
   return shownQuantitiesOf(owner).flatMap(({ key, words, print, printBed }) => {
     const value = (numbers as Readonly<Record<string, unknown>>)[key];
     const style = isBed ? (printBed ?? print) : print;
-    return typeof value === 'number' ? [{ key, words, value: printAs(style, value, system) }] : [];
+    if (typeof value !== 'number') return [];
+    const row = { key, words, value: printAs(style, value, system) };
+    return [style === 'count' ? row : { ...row, other: printAs(style, value, OTHER[system]) }];
   });
 }
+
+const OTHER: Readonly<Record<System, System>> = { imperial: 'metric', metric: 'imperial' };

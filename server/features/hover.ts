@@ -1,19 +1,24 @@
 import { MarkupKind, type Hover } from 'vscode-languageserver';
-import { hoverAt } from '../../language/views/hover.ts';
+import { hoverAt } from '../../language/editing/hover.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutText, type Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
 
-/** What the numbers say of the thing under the pointer. */
+/** What is told of the word under the pointer: the numbers of its thing, and help on the word. */
 export const hover: Feature = {
   capabilities: { hoverProvider: true },
   register(workspace) {
     workspace.connection.onHover(
-      aboutText(workspace, async ({ textDocument, position }, token): Promise<Hover | undefined> => {
-        const result = await workspace.settled(textDocument.uri, token);
-        if (result === undefined) return undefined;
-        const file = result.files.show(sameAddress(textDocument.uri));
-        const found = hoverAt(result.evaluation, file, position.line + 1, position.character + 1);
+      aboutText(workspace, async ({ textDocument: { uri }, position }, token): Promise<Hover | undefined> => {
+        const result = await workspace.settled(uri, token);
+        const seen = await workspace.look(uri);
+        const offset = workspace.documentOf(uri)?.offsetAt(position);
+        if (seen === undefined || offset === undefined) return undefined;
+        const worked = result && {
+          evaluation: result.evaluation,
+          file: result.files.show(sameAddress(uri))
+        };
+        const found = hoverAt(seen, offset, worked);
         return found && { contents: { kind: MarkupKind.Markdown, value: found.markdown }, range: rangeOf(found.place) };
       })
     );

@@ -1,0 +1,113 @@
+import { help, together, usual, type BlockHelp, type Helps } from './help.ts';
+import { OUTLINE, OUTLINE_WORDS } from './outline-words.ts';
+import { HEIGHT_WORDS } from './site-words.ts';
+
+const FAQ = 'Interlocking Concrete Pavement Institute, frequently asked questions, 2015';
+const LIKE: Helps = { as: help('The same as in another area', '`as drive`') };
+
+const PAST = together(
+  'past the edging',
+  help(
+    'How far the base runs past the edging at open ground',
+    'As far as it is thick is advised: load spreads on its way down (Tech Spec 3, edge restraints).',
+    'Left out: as the edging says, else to the back of its concrete, else as far as the base is thick.'
+  )
+);
+
+const LAYERS =
+  'Compact it damp, in layers: about 4 in (100 mm) under a plate of 5,000 lbf (22 kN) (PAV-TEC-002, from memory), 2 to 3 in under a smaller one, four passes and on until nothing moves (common practice). Ears and toes protected.';
+
+const LAYER_WORDS: Helps = { ...LIKE, ...PAST };
+
+export const AREA_WORDS: BlockHelp = {
+  statements: {
+    outline: OUTLINE,
+    traffic: help(
+      'What uses the area: foot, cars, trucks; turning wheels',
+      '`traffic foot`, or several: `traffic cars, turning`. The heaviest counts for base, units and edging.',
+      'Left out: nothing that hangs on traffic is checked.'
+    ),
+    finish: help(
+      'How high the face of the laid units lies',
+      '`finish 2 1/2 in below door-sill`, `finish level with door-sill`, or the same as elsewhere: `finish as drive`.',
+      'In Britain 150 mm below a damp course (Approved Document C). Less below a sill lets water and snow in, unless it is drained.'
+    ),
+    paving: help(
+      'Which units, in which bond, with which joint',
+      '`paving slab-16 in running-bond, joints 1/8 in`, or the same as elsewhere: `paving as drive`.'
+    ),
+    bed: help(
+      'The screeded sand under the units; thickness as finished',
+      '`bed washed-sand 1 in`. It evens out the base by a little, no more; low spots are filled with base.',
+      `${usual('bed')} The material: washed-sand, in Britain sharp-sand, as shipped.`
+    ),
+    base: help(
+      'The compacted stone under the bed; it carries the load',
+      '`base crushed-stone 6 in, 6 in past the edging`. Thickness as compacted.',
+      'How thick stands with the words of `traffic`. Left out, the material is crushed-stone, in Britain type-1, as shipped.',
+      LAYERS
+    ),
+    'sub-base': help(
+      'A second layer of stone, under the base',
+      '`sub-base crushed-stone 8 in`. Thickness as compacted. Standing alone it counts as the base.',
+      LAYERS
+    ),
+    geotextile: help(
+      'Cloth under the stone, so that soil and stone do not mix',
+      '`geotextile separation-cloth`. Advised on clay and silt, and wherever fines can work up into the stone (PAV-TEC-002).',
+      'Without a name: separation-cloth as shipped. Left out: none.'
+    ),
+    joints: help(
+      'What is swept into the joints',
+      '`joints filled with joint-sand`. Sweep it in dry, in more than one go, and stay out of the dust.',
+      'Left out: joint-sand, in Britain kiln-dried-sand, as shipped.'
+    ),
+    edges: help(
+      'What each side meets, and the edging that holds it',
+      '`edges { all round meets lawn, edging spiked-strip }`. Paving on sand is held together from its edges: a side where nothing holds it needs edging (Tech Spec 3, edge restraints).'
+    )
+  },
+  within: {
+    outline: OUTLINE_WORDS,
+    traffic: {
+      foot: help(
+        'People on foot, barrows, garden chairs',
+        `Base in North America: at least 4 in (100 mm), usually 6 in (150 mm) where winters freeze (${FAQ}); 6 in too on clay, on soil that drains poorly or bears 5 % or less (Tech Spec 2, as quoted in public texts).`,
+        'Base in Britain: at least 100 mm (common practice).'
+      ),
+      cars: help(
+        'Cars and vans, such as on a drive',
+        `Base in North America: at least 6 in (150 mm), usually 10 in (250 mm) where winters freeze (${FAQ}); 8 in (200 mm) on clay, on soil that drains poorly or bears 5 % or less (Tech Spec 2, as quoted in public texts).`,
+        'Base in Britain: at least 150 mm, on clay 200 mm (common practice); by bearing ratio up to 300 mm (BS 7533 family, from memory).',
+        'Units: blocks, not slabs; at least 2.36 in (60 mm) thick (ASTM C936, section 5.1).'
+      ),
+      trucks: help(
+        'Trucks, such as for waste, oil or moving house',
+        'A licensed engineer sets base, units and edges. What the rules know is only a least: base 8 in (200 mm), units at most 3 times as long as thick (both from memory) and at least 3 1/8 in (80 mm) thick (PAV-TEC-002-22).'
+      ),
+      turning: help(
+        'Wheels that turn on the spot, such as at a garage',
+        'Write it with what turns: `traffic cars, turning`. The base is judged as under cars.',
+        'Turning pushes units sideways: full joints and firm edges matter most there (common practice).'
+      )
+    },
+    finish: { ...LIKE, ...HEIGHT_WORDS },
+    paving: {
+      ...LIKE,
+      in: help('The bond that the units are laid in', '`in running-bond`'),
+      joints: help(
+        'How wide the joints are',
+        '`joints 1/8 in`. 1/16 to 3/16 in, in Britain 2 to 5 mm (PAV-TEC-002 and BS 7533-3, from memory).',
+        usual('joint')
+      )
+    },
+    bed: LAYER_WORDS,
+    base: LAYER_WORDS,
+    'sub-base': LAYER_WORDS,
+    geotextile: LIKE,
+    joints: {
+      ...LIKE,
+      ...together('filled with', help('What the joints are filled with', '`joints filled with joint-sand`'))
+    }
+  }
+};

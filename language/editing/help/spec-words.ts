@@ -1,0 +1,83 @@
+import { help, type BlockHelp } from './help.ts';
+
+const LOCATE =
+  'Before digging near it have public **and** private lines located; public locating does not mark private ones.';
+
+export const SPEC_WORDS: BlockHelp = {
+  statements: {
+    job: help(
+      'The job: its title, its rules and how its numbers are shown',
+      '`job "First patio" { rules north-america, show feet-and-inches }`',
+      'A file has one. A file without is a list of units and materials, or a part of a job, for others to use.'
+    ),
+    use: help(
+      'Another file whose units, materials, points and areas count here',
+      '`use "till-prices.paving"`. The path counts from this file and stays inside its folder.'
+    ),
+    let: help(
+      'A value with a name, written once and used in many places',
+      '`let base-depth = 6 in + 2 in`, and then `base crushed-stone base-depth`. The signs `+ - * /` and brackets work.'
+    ),
+    site: help(
+      'The ground: soil, topsoil, winters, and heights as they are today',
+      '`site { soil clay, winters freeze, benchmark door-sill, ground 3 in below door-sill }`',
+      'Left out: common earth, mild winters, and ground level with the finish are taken, and listed as assumed.'
+    ),
+    point: help(
+      'A point of the plan, by how far it lies along and across',
+      '`point B at (18 ft 6 in, 0)`: first to the right, then up. All count from one corner, which you choose.',
+      'Measure the diagonals too. In a rectangle both are alike; a triangle of 3, 4 and 5 has a right angle.'
+    ),
+    unit: help(
+      'A paving unit: a block, slab or brick',
+      '`unit slab-16 { size 15 7/8 x 15 7/8 x 2 in }`: length, width, thickness, without the joint.',
+      'Measure your own: lay ten tight in a row and take a tenth (common practice). The name on the label is often a round figure.',
+      'Cut wet, with lungs, eyes and ears protected: the dust scars lungs for good.'
+    ),
+    material: help(
+      "Stone, sand, edging or cloth, with the supplier's own figures",
+      '`material crushed-stone { role base, compacted 138 lb per cu ft, loose 111 lb per cu ft }`',
+      'Densities that are left out are taken from the shipped material of its name or role, and listed as assumed. A name that ships may be declared anew: yours then counts.'
+    ),
+    'soil-kind': help(
+      'A kind of soil of your own',
+      '`soil-kind sandy-loam { swell 20 %, density 1.55 t/m3, drains well, frost-heave likely }`',
+      'These ship: clay, silt, common-earth, sand, gravel.'
+    ),
+    'side-kind': help(
+      'A kind of your own of what a side can meet',
+      '`side-kind hedge { ground open, holds nothing }`: whether the base may run on below it, and whether it holds the paving.'
+    ),
+    bond: help(
+      'A way of laying of your own, by the shift of each next course',
+      '`bond third-bond { offset 1/3 }`. These ship: running-bond, stack-bond.'
+    ),
+    existing: help(
+      'Something that is there already, and stays',
+      '`existing old-walk` is paving that holds the new paving; `existing old-lawn { kind lawn }` is of that kind. A side then `meets` it.'
+    ),
+    area: help(
+      'One paved area: outline, traffic, height, layers and edges',
+      'Its outline is the face of the laid units; edging stands outside it.'
+    ),
+    box: help(
+      'A box with a lid, through all layers: a valve, a drain cover',
+      '`box valves in terrace { rectangle 20 x 14 in, centre (6 ft 2 in, 3 ft 1 in) }`. Units, joints, bed, base, cloth and dig leave it out.',
+      LOCATE
+    ),
+    pit: help(
+      'A place inside an area that stays soil: round a tree, for plants',
+      '`pit lime-tree in court { circle 1.2 m across, centre (3, 4) m }`. Units, joints, bed, base, cloth and dig leave it out. Edging round it is not counted yet.'
+    )
+  },
+  within: {
+    point: {
+      at: help(
+        'Where the point lies: how far to the right, then how far up',
+        'Figures to the left or down are below nought: `(-2 3/8 in, 4 ft)`.'
+      )
+    },
+    box: { in: help('The area that the box stands in') },
+    pit: { in: help('The area that the pit lies in') }
+  }
+};

@@ -1,0 +1,29 @@
+import { help, type BlockHelp } from './help.ts';
+
+export const UNIT_WORDS: BlockHelp = {
+  statements: {
+    size: help(
+      'Length x width x thickness of one unit, without the joint',
+      '`size 200 x 100 x 60 mm`: the measure at the end counts for all. The length lies along the course.'
+    ),
+    made: help('What the units are made of: concrete or clay', '`made of clay`. Left out: concrete.'),
+    colour: help('The colour, as a note', '`colour buff`. One word; nothing is worked out from it.'),
+    weight: help(
+      'What one unit weighs',
+      '`weight 42 lb`. From about 44 to 55 lb (20 to 25 kg) on let two people or a machine lift (British guidance, from memory).'
+    )
+  },
+  within: {
+    made: {
+      of: help('What the units are made of: concrete or clay'),
+      concrete: help(
+        'Cast concrete blocks or slabs',
+        'A block has a face of at most 101 sq in (0.065 m2) and is at most 4 times as long as thick (ASTM C936, section 5.1); larger or longer ones are slabs, and not for wheels.'
+      ),
+      clay: help(
+        'Fired clay bricks made for paving',
+        'Clay paving bricks, not those for walls. North America: a bed of 3/4 to 1 in (19 to 25 mm) and joints of 1/16 to 3/16 in (1.6 to 4.8 mm) (Brick Industry Association, Technical Note 14A, 2017).'
+      )
+    }
+  }
+};

@@ -1,0 +1,21 @@
+import type * as ast from '../syntax/generated/ast.ts';
+import type { Amount } from './amounts.ts';
+import { Context } from './context.ts';
+import { Names, type Declared } from './names.ts';
+import type { Project } from './project.ts';
+import { Things } from './things.ts';
+
+/** What a `let` comes to; undefined while it can't be worked out. */
+export function amountOfLet(declared: Declared, project: Project): Amount | undefined {
+  return contextOf(project).letValue(declared.text, declared.node as ast.Let);
+}
+
+/** Share of a unit's length by which a bond shifts each next course; undefined while it can't be worked out. */
+export function offsetOfBond(declared: Declared, project: Project): number | undefined {
+  return new Things(contextOf(project), project.shipped).bond(declared)?.offset.value;
+}
+
+/** Faults that are found on the way are told elsewhere. */
+function contextOf(project: Project): Context {
+  return new Context(new Names(project.visible), () => false);
+}
