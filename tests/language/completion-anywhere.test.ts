@@ -24,14 +24,19 @@ function look(text: string): Look {
 
 /** Offsets of what a completion replaces. */
 function replaced({ place }: Completion, text: string): { start: number; end: number } {
-  const lineStart = text.split('\n').slice(0, place.line - 1).join('\n').length + (place.line > 1 ? 1 : 0);
+  const lineStart =
+    text
+      .split('\n')
+      .slice(0, place.line - 1)
+      .join('\n').length + (place.line > 1 ? 1 : 0);
   return { start: lineStart + place.column - 1, end: lineStart + place.endColumn - 1 };
 }
 
-/** What is wrong with where a completion goes. */
+/** What is wrong with what is said of a completion, and with where it goes. */
 function misplaced(completion: Completion, text: string, offset: number): string | undefined {
   const { start, end } = replaced(completion, text);
   const old = text.slice(start, end);
+  if (!/^\S.{3,80}$/.test(completion.detail)) return `${completion.kind} ${completion.label} has no line of help`;
   if (completion.place.line !== completion.place.endLine || start > offset || end < offset) return 'not at the cursor';
   if (completion.kind === 'file') return /["\n]/.test(old) ? 'replaces more than the path' : undefined;
   return /^\s*[\p{L}\p{M}\p{N}_-]*$/u.test(old) ? undefined : `replaces ${JSON.stringify(old)}`;
@@ -103,10 +108,29 @@ function drawn(text: string, offset: number): string {
   return JSON.stringify(`${text.slice(Math.max(0, offset - 60), offset)}‸${text.slice(offset, offset + 20)}`);
 }
 
+/** Words of a text that are not offered where they stand; names of new things and colours are free. */
+function notOffered(text: string): string[] {
+  const { text: spec, project } = look(text);
+  const names = occurrencesIn(spec, project);
+  return spec.parsed.tokens.flatMap(({ tokenType, image, startOffset }, at) => {
+    const isWord = /^[a-z]/i.test(image) && tokenType.name !== 'BY' && spec.parsed.tokens[at - 1]?.image !== 'colour';
+    const name = names.find(({ start }) => start === startOffset);
+    if (!isWord || name?.isDeclaration || (name !== undefined && name.declared === undefined)) return [];
+    const { offered } = completionsAt(spec, project, startOffset);
+    const isOffered = offered.some(({ label }) => label.split(' ').includes(image) || label === image);
+    return isOffered ? [] : [`${image} at ${drawn(text, startOffset)}`];
+  });
+}
+
 describe('Anywhere', () => {
   test('in the samples', () => {
     const below = seeded(7);
     expect(textsIn('samples').flatMap(text => wrongIn(text, 120, 2, below))).toEqual([]);
+  });
+
+  test('every word of the samples is offered where it stands', () => {
+    const alone = textsIn('samples').filter(text => !text.includes('\nuse '));
+    expect(alone.flatMap(notOffered)).toEqual([]);
   });
 
   test('in faulty specs', () => {

@@ -42,8 +42,7 @@ area drive {
 const METRIC = IMPERIAL.replace('north-america', 'britain');
 
 const inArea = (lines: string, job = IMPERIAL): string => `${job}area patio {\n  ${lines}\n}\n`;
-const inEdges = (outline: string, lines: string): string =>
-  inArea(`outline ${outline}\n  edges {\n    ${lines}\n  }`);
+const inEdges = (outline: string, lines: string): string => inArea(`outline ${outline}\n  edges {\n    ${lines}\n  }`);
 
 describe('Statements', () => {
   test('an empty text begins with a whole job, in either system', () => {
@@ -163,8 +162,8 @@ describe('Within a statement', () => {
     ['outline B to ‸', ['C', 'D', 'A']],
     ['outline A to B to C to ‸', ['D', 'A']],
     ['outline A to B to C, rounded 1 ft at ‸', ['A', 'B', 'C']],
-    ['outline rectangle 12 x ‸', []],
-    ['outline rectangle 12 ft x ‸', ['deep']],
+    ['outline rectangle 12 x ‸', ['16 ft']],
+    ['outline rectangle 12 ft x ‸', ['16 ft', 'deep']],
     ['outline rectangle 12 ‸', ['x', 'ft', 'in', 'yd', 'mm', 'm', 'cm']],
     ['outline rectangle 12 x 16 ft ‸', [', corner', ', centre', ', turned']],
     ['outline rectangle 12 x 16 ft, corner (0, 0), ‸', ['turned']],
@@ -227,6 +226,60 @@ describe('Within a statement', () => {
   });
 });
 
+describe('A job written from what is offered', () => {
+  /** Takes an offer at the cursor; the cursor then stands behind it. */
+  const take = (drawn: string, label: string): string => {
+    const { place, text } = offer(drawn, label);
+    const lines = drawn.replace('‸', '').split('\n');
+    const line = lines[place.line - 1]!;
+    lines[place.line - 1] = `${line.slice(0, place.column - 1)}${text}‸${line.slice(place.endColumn - 1)}`;
+    return lines.join('\n');
+  };
+  const typed = (drawn: string, keys: string): string => drawn.replace('‸', `${keys}‸`);
+  const findings = (drawn: string) => {
+    paving.setText('job.paving', drawn.replace('‸', ''));
+    return drain(paving.evaluate('job.paving'))!;
+  };
+
+  test('statement by statement', () => {
+    let spec = '‸';
+    for (const word of ['job', 'site', 'unit', 'area']) spec = typed(take(spec, word), '\n\n');
+    const { findings: found, numbers } = findings(spec);
+    expect(found).toEqual([]);
+    // 12 x 16 ft = 192 sq ft; 1 ft = 0.3048 m.
+    expect(numbers!.quantities.areas[0]!.netArea).toBeCloseTo(192 * 0.3048 ** 2, 9);
+  });
+
+  test('word by word, with spaces, line breaks and braces typed', () => {
+    const steps: readonly (readonly [string, string])[] = [
+      ['job', '\n'],
+      ['site', '\n'],
+      ['unit', '\narea patio {\n  '],
+      ['outline', '\n  traffic '],
+      ['foot', '\n  finish '],
+      ['2 1/2 in', ' '],
+      ['below', '\n  paving '],
+      ['slab-16', ' '],
+      ['in', ' '],
+      [', joints', '\n  bed '],
+      ['washed-sand', ' '],
+      ['1 in', '\n  base '],
+      ['crushed-stone', ' 6 '],
+      ['in', ', '],
+      ['6 in past the edging', '\n  joints '],
+      ['filled with', '\n  edges {\n    '],
+      ['near', '\n    right, '],
+      ['far', ', '],
+      ['left', ' '],
+      ['meets', ', '],
+      ['edging', '\n  }\n}\n']
+    ];
+    const spec = steps.reduce((drawn, [label, keys]) => typed(take(drawn, label), keys), '‸');
+    expect(spec).toContain('right, far, left meets house-wall, edging spiked-strip');
+    expect(findings(spec.replace('left meets house-wall', 'left meets lawn')).findings).toEqual([]);
+  });
+});
+
 describe('Sides', () => {
   test.each<[string, string, string[]]>([
     ['rectangle 12 x 16 ft', '‸', ['near', 'right', 'far', 'left', 'the rest', 'all round']],
@@ -237,6 +290,11 @@ describe('Sides', () => {
     ['rectangle 12 x 16 ft', 'near ‸', ['meets']],
     ['circle 3 m across', '‸', ['all round']],
     ['walk from (0, 0), right 6 ft, up 3 ft, back', 'leg 2 meets lawn\n    ‸', ['leg 1', 'leg 3', 'the rest']],
+    [
+      'walk from (0, 0), right 6 ft, up 3 ft, back',
+      'leg 1 meets lawn\n    ‸',
+      ['leg 2', 'leg 3', 'legs 2 to 3', 'the rest']
+    ],
     ['walk from (0, 0), right 6 ft, up 3 ft, back', 'legs 1 to ‸', ['2', '3']],
     ['A to B to C to D', '‸', ['A to B', 'B to C', 'C to D', 'D to A', 'the rest', 'all round']],
     ['A to B to C to D', 'C to B to A meets lawn\n    ‸', ['C to D', 'D to A', 'the rest']],
@@ -276,6 +334,10 @@ describe('Files to use', () => {
     expect([written('use ‸'), written('use "‸"'), written('use "pr‸')]).toEqual([
       ...['"prices.paving"', 'prices.paving', 'prices.paving"']
     ]);
+  });
+
+  test('a file that is used already is not offered again', () => {
+    expect(offered('use "prices.paving"\nuse "‸"', paths)).toEqual(['../yard/stone.paving']);
   });
 
   test('in other quotes no file is offered', () => {

@@ -152,8 +152,9 @@ function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
   const from = all.findIndex(({ name }) => name === last) + 1;
   const following = [...all.slice(from), ...all.slice(0, from)];
   const free = following.filter(({ name }) => !named.includes(name));
-  // Back to the first point closes the outline too.
-  const closing = rule === 'Leg' && named.length > 2 ? byNames(all, [named[0]!]) : [];
+  // Back to the first point closes the outline too; two sides enclose something only if one is bent.
+  const isBent = tokens.some(({ tokenType }) => /^(?:bowed|radius|through)$/.test(tokenType.name));
+  const closing = rule === 'Leg' && named.length > (isBent ? 1 : 2) ? byNames(all, [named[0]!]) : [];
   return [...free, ...closing];
 }
 

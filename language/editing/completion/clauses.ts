@@ -27,7 +27,7 @@ function clauseOffer(
   const { block } = scene.cursor;
   const [word] = phrase as [string];
   const said = phrase.join(' ');
-  const help = helpOn(scene, word, begun.word);
+  const help = word === 'per' ? PER : helpOn(scene, word, begun.word);
   const offer = (ending: readonly Part[]): Offer => ({ label: said, kind: 'clause', parts: [said, ...ending], help });
   if (word === 'walk') return { ...offer([]), parts: usualParts(scene, block, begun.word, WALK) };
   if (word === 'per') {
@@ -45,6 +45,8 @@ function phrases(scene: Scene, kinds: readonly string[], word: string): readonly
   if (complete || words.length === 0 || words.length < next.length) return [[word]];
   return words.flatMap(({ is }) => phrases(scene, [...kinds, word], is).map(rest => [word, ...rest]));
 }
+
+const PER = { line: 'a density: so much mass for each volume', text: '`140 lb per cu ft`' };
 
 const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
 

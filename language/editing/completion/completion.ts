@@ -2,7 +2,7 @@ import type { Place } from '../../findings/finding.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import type { Project } from '../../lowering/project.ts';
 import { LineStarts } from '../../syntax/line-starts.ts';
-import { cursorAt, usePathAt } from './cursor.ts';
+import { cursorAt, pathsUsedElsewhere, usePathAt } from './cursor.ts';
 import { edgeLinesToSay } from './edge-lines.ts';
 import { hasSlots, plainText, snippetText } from './insertion.ts';
 import { helpOn, type CompletionKind, type Offer } from './offer.ts';
@@ -50,15 +50,17 @@ export function completionsAt(
   paths: readonly string[] = []
 ): Completions {
   const { parsed } = text;
+  const used = pathsUsedElsewhere(parsed, offset);
+  const free = paths.filter(path => !used.has(path));
   const inUse = usePathAt(parsed, offset);
   if (inUse !== undefined)
     return {
-      offered: paths.map(path => completion(text, fileOffer(path, inUse), inUse.start, inUse.end)),
+      offered: free.map(path => completion(text, fileOffer(path, inUse), inUse.start, inUse.end)),
       wanted: true
     };
   const cursor = cursorAt(parsed, offset);
   if (cursor === undefined) return NOTHING;
-  const scene = sceneAt(text, project, cursor, paths);
+  const scene = sceneAt(text, project, cursor, free);
   const within = cursor.begun === undefined ? undefined : offersWithin(scene, cursor.begun);
   const starts = cursor.startsStatement ? startOffers(scene) : [];
   const offers = [...(within?.offers ?? []), ...starts];
@@ -74,7 +76,8 @@ function startOffers(scene: Scene): Offer[] {
   const { cursor } = scene;
   if (cursor.block === 'edges')
     return edgeLinesToSay(scene).map(({ where, parts }): Offer => {
-      const help = helpOn(scene, where);
+      const word = /^(?:near|right|far|left|the|all|legs?)(?= |$)/.exec(where)?.[0] ?? 'to';
+      const help = helpOn(scene, word);
       return { label: where, kind: 'side', parts: cursor.isFollowed ? [where] : parts, help };
     });
   const statements = statementsToSay(scene).map((word): Offer => {

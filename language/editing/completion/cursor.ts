@@ -101,6 +101,15 @@ export function usePathAt({ tokens }: ParsedText, offset: number): UsePath | und
   return offset <= end ? { start: token.startOffset + 1, end, opened: true, closed } : undefined;
 }
 
+/** The paths that other statements than the one at an offset use. */
+export function pathsUsedElsewhere({ tokens }: ParsedText, offset: number): ReadonlySet<string> {
+  const used = tokens.filter(({ tokenType, startOffset, endOffset }, at) => {
+    const isPath = tokenType.name === 'STRING' && tokens[at - 1]?.tokenType.name === 'use';
+    return isPath && (offset < startOffset || offset > endOffset! + 1);
+  });
+  return new Set(used.map(({ image }) => image.replaceAll('"', '')));
+}
+
 function wordAt(text: string, offset: number): { start: number; end: number } {
   const lineStart = text.lastIndexOf('\n', offset - 1) + 1;
   const before = WORD_BEFORE.exec(text.slice(lineStart, offset))?.[0] ?? '';

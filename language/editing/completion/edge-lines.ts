@@ -17,9 +17,21 @@ export function edgeLinesToSay(scene: Scene): readonly EdgeLine[] {
   const { said, rest } = sidesSaid(scene.cursor, sides);
   const free = [...new Set(sides.names)].filter(name => !said.has(name));
   const lines = free.map((name, at) => lineOf(scene, name, said.size === 0 && at === 0 && free.length > 1));
+  const run = sides.form === 'walk' ? runOfLegs(free) : undefined;
+  if (run !== undefined) lines.push(lineOf(scene, run, false));
   if (rest || free.length === 0 || sides.form === 'circle') return lines;
   const all = said.size === 0 ? [lineOf(scene, 'all round', false)] : [];
   return [...lines, lineOf(scene, 'the rest', false), ...all];
+}
+
+/** The first legs in a row: `legs 2 to 4`. */
+function runOfLegs(free: readonly string[]): string | undefined {
+  const legs = free.map(name => Number(name.replace('leg ', '')));
+  const from = legs.findIndex((leg, at) => legs[at + 1] === leg + 1);
+  if (from < 0) return undefined;
+  let to = from;
+  while (legs[to + 1] === legs[to]! + 1) to++;
+  return `legs ${legs[from]!} to ${legs[to]!}`;
 }
 
 /** What a new block of `edges` begins with: a side against the house, and the rest. */

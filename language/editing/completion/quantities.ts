@@ -75,7 +75,8 @@ const USUAL: Readonly<Record<string, Usual>> = {
 export interface WantedQuantity {
   readonly property: string;
   readonly kind: QuantityKind;
-  readonly usual: string;
+  /** What is usual here; absent within a pair or brackets. */
+  readonly usual?: string;
   readonly large: boolean;
 }
 
@@ -91,9 +92,21 @@ export function wantedQuantity(
   for (const property of path) {
     const keys = [...words.map(word => `${word} ${property}`), property];
     const usual = keys.map(key => USUAL[key]).find(found => found !== undefined);
-    if (usual !== undefined) return { property, kind: usual.kind, usual: usual[system], large: usual.large ?? false };
+    if (usual === undefined) continue;
+    const isWithin = path.some(each => WITHIN.includes(each));
+    const value = isWithin ? {} : { usual: sizesLeft(usual[system], words) };
+    return { property, kind: usual.kind, large: usual.large ?? false, ...value };
   }
   return undefined;
+}
+
+/** In a pair or in brackets a usual whole makes no sense. */
+const WITHIN: readonly string[] = ['Pair.x', 'Pair.y', 'Group.value'];
+
+/** Of `12 x 16 ft` behind `12 x` the `16 ft`. */
+function sizesLeft(usual: string, words: readonly string[]): string {
+  const given = words.filter(word => word === 'BY').length;
+  return usual.split(' x ').slice(given).join(' x ');
 }
 
 /** The measures that can stand behind a number, the job's own system first. */

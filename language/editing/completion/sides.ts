@@ -67,7 +67,7 @@ export function sidesNamed(where: readonly Token[], { names, form }: Sides): rea
   if (form !== 'points') return ids;
   return ids.slice(1).flatMap((to, at) => {
     const from = ids[at]!;
-    return [`${from} to ${to}`, `${to} to ${from}`].filter(name => names.includes(name));
+    return [`${from} to ${to}`, `${to} to ${from}`].find(name => names.includes(name)) ?? [];
   });
 }
 

@@ -100,7 +100,8 @@ export function beginsQuantity({ is, rule }: Next, all: readonly Next[]): boolea
 
 function pickQuantity(scene: Scene, block: BlockName, next: Next, { kinds }: Written): Picked | undefined {
   const wanted = wantedQuantity(next.path, [...kinds, block], scene.system);
-  return wanted && { slot: { usual: wanted.usual }, kinds: kindsOf(wanted.usual) };
+  const usual = wanted?.usual;
+  return usual === undefined ? undefined : { slot: { usual }, kinds: kindsOf(usual) };
 }
 
 function pickChoice(scene: Scene, next: Next, { word, tokens }: Written): Picked | undefined {

@@ -1,6 +1,7 @@
 import { FEET } from '../../syntax/patterns.ts';
 import { nextWords, type Next, type NextWords } from '../../syntax/next-words.ts';
 import { BLOCKS } from '../../syntax/words.ts';
+import { measureHelp } from '../word-help.ts';
 import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
 import { behindComma, clauseOffers, written } from './clauses.ts';
@@ -66,19 +67,19 @@ function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
 /** A usual quantity, with the words that have to follow it. */
 function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
   return next.flatMap((each): Offer[] => {
-    const wanted = beginsQuantity(each, next) ? wantedHere(scene, begun, each) : undefined;
-    if (wanted === undefined) return [];
-    const after = [...kinds, ...kindsOf(wanted.usual)];
+    const usual = beginsQuantity(each, next) ? wantedHere(scene, begun, each)?.usual : undefined;
+    if (usual === undefined || usual === '') return [];
+    const after = [...kinds, ...kindsOf(usual)];
     const ending = usualEnding(scene, scene.cursor.block, begun, after) ?? [];
-    const parts = [{ usual: wanted.usual }, ...ending];
+    const parts = [{ usual }, ...ending];
     const words = ending.flatMap(part => (typeof part === 'string' ? part.trim() : [])).filter(word => word !== '');
     const [word] = words;
     if (word === undefined) {
       const help = { line: 'usual; write your own', text: helpOn(scene, begun.word).text };
-      return [{ label: wanted.usual, kind: 'quantity', parts, help }];
+      return [{ label: usual, kind: 'quantity', parts, help }];
     }
     const help = helpOn(scene, word, begun.word);
-    return [{ label: written(parts), kind: 'clause', parts, help, filter: `${words.join(' ')} ${wanted.usual}` }];
+    return [{ label: written(parts), kind: 'clause', parts, help, filter: `${words.join(' ')} ${usual}` }];
   });
 }
 
@@ -89,7 +90,7 @@ function measureOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer
     label: measure,
     kind: 'measure',
     parts: [measure],
-    help: helpOn(scene, measure, begun.word)
+    help: measureHelp(measure.replace(' per ', '/')) ?? NO_HELP
   }));
 }
 
@@ -133,25 +134,29 @@ function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
 }
 
 function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
-  const said = new Set(begun.tokens.map(({ image }) => image));
+  // A list names nothing twice; a walk goes one way again and again.
+  const said = new Set(begun.kinds.includes('walk') ? [] : begun.tokens.map(({ image }) => image));
   return next.flatMap(each => {
     if (each.what !== 'free') return [];
     const words =
       sideChoices(scene, begun, each) ?? (each.is === 'ID' ? choicesAt(each.path, begun.word, scene) : undefined);
     return (words ?? [])
       .filter(word => !said.has(word))
-      .map((word): Offer => ({ label: word, kind: 'choice', parts: [word], help: helpOn(scene, word, begun.word) }));
+      .map((word): Offer => {
+        const help = helpOn(scene, each.is === 'NUMBER' ? 'leg' : word, begun.word);
+        return { label: word, kind: 'choice', parts: [word], help };
+      });
   });
 }
 
 /** Further sides in a list, or legs by their number. */
-function sideChoices(scene: Scene, begun: Begun, { path, is }: Next): readonly string[] | undefined {
+function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly string[] | undefined {
   const property = path.at(-1);
   const sides = sidesAround(scene.cursor);
   if (sides === undefined) return undefined;
   const free = sides.names.filter(name => !sidesSaid(scene.cursor, sides).said.has(name));
   if (property === 'EdgeWhere.sides') return sides.form === 'rectangle' ? free : undefined;
-  if (is !== 'NUMBER' || sides.form !== 'walk') return undefined;
+  if (sides.form !== 'walk' || !/^LegRange\.(?:first|last)$/.test(property ?? '')) return undefined;
   const first = property === 'LegRange.last' ? Number(begun.tokens.at(-2)?.image) : 0;
   return free.map(name => name.replace('leg ', '')).filter(leg => Number(leg) > first);
 }
@@ -167,12 +172,11 @@ function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
       return [{ label: '{ … }', kind: 'block', parts: ['{', ...body], help: whole, filter: 'block' }];
     }
     if (is === '=') {
-      const value = valueOffers(scene, begun, [...begun.kinds, '='], nextWords('spec', [...begun.kinds, '=']).next);
-      return value.map(({ label, parts }) => ({
-        label: `= ${label}`,
-        kind: 'quantity',
-        parts: ['= ', ...parts],
-        help: NO_HELP
+      const kinds = [...begun.kinds, '='];
+      return valueOffers(scene, begun, kinds, nextWords('spec', kinds).next).map(value => ({
+        ...value,
+        label: `= ${value.label}`,
+        parts: ['= ', ...value.parts]
       }));
     }
     if (path.at(-1) === 'Job.title') {
