@@ -195,6 +195,28 @@ describe('Within a statement', () => {
     expect(offered(drawn)).toEqual(labels);
   });
 
+  test.each([
+    'job "A" {\n  rules ‸\n}',
+    'job "A" {\n  show ‸\n}',
+    'job "A" { }\nsite {\n  winters ‸\n}',
+    'job "A" { }\nsite {\n  soil clay, ‸\n}',
+    'unit u {\n  size 1 x 1 x 1 m\n  made of ‸\n}',
+    'material m {\n  role ‸\n}',
+    'material m {\n  role base\n  grading ‸\n}',
+    'soil-kind s {\n  swell 1 %\n  density 1 t/m3\n  drains ‸\n}',
+    'soil-kind s {\n  swell 1 %\n  density 1 t/m3\n  frost-heave ‸\n}',
+    'side-kind s {\n  ground ‸\n  holds paving\n}',
+    'side-kind s {\n  ground open\n  holds ‸\n}',
+    'job "A" { }\narea a {\n  outline circle 1 m across\n  traffic ‸\n}',
+    'job "A" { }\narea a {\n  outline walk from (0, 0), ‸ 1 m, back\n}'
+  ])('all the words that are known there, and no other: %s', drawn => {
+    paving.setText('job.paving', drawn.replace('‸', 'nothing-known'));
+    const { message } = drain(paving.evaluate('job.paving'))!.findings.find(({ id }) => id === 'unknown-word')!;
+    const known = /Write one of: (.*)\.$/.exec(message)![1]!.split(', ');
+    const choices = completionsIn(drawn).offered.filter(({ kind }) => kind === 'choice');
+    expect(choices.map(({ label }) => label).sort()).toEqual(known.sort());
+  });
+
   test("values of one's own stand where their kind is wanted", () => {
     expect(offered(`${IMPERIAL}let more = ‸`)).toEqual(['6 in', 'deep', 'share']);
     expect(offered('let share = 3 %\nlet deep = 1 in\nsite {\n  soil clay, bearing ‸\n}')).toEqual(['3 %', 'share']);
