@@ -121,6 +121,11 @@ export class Workspace {
     return { seen, all: listed.all };
   }
 
+  /** Whether the editor takes texts with places to fill in. */
+  get knowsSnippets(): boolean {
+    return this.client.textDocument?.completion?.completionItem?.snippetSupport === true;
+  }
+
   /** The folders that are open, for what is looked for in all of them. */
   get openFolders(): readonly string[] {
     return this.folders;

@@ -429,7 +429,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
 const WITH_DENSITY: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'];
 
 /** Which shipped material stands in where a job names none. */
-const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
+export const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
   'north-america': {
     base: 'crushed-stone',
     'sub-base': 'crushed-stone',

@@ -3,22 +3,12 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { drain, Paving } from '../../language/paving.ts';
 import { inMemory } from './in-memory.ts';
+import { seeded } from './seeded.ts';
 
 const samples = path.resolve(import.meta.dirname, '../../samples');
 const texts = readdirSync(samples)
   .filter(name => name.endsWith('.paving'))
   .map(name => readFileSync(path.join(samples, name), 'utf8'));
-
-/** A seeded generator (mulberry32), so that every run mangles alike. */
-function seeded(seed: number): (below: number) => number {
-  let state = seed;
-  return below => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) % below;
-  };
-}
 
 const SCRAPS = [
   '{',

@@ -55,12 +55,12 @@ export class Client {
     this.connection.listen();
   }
 
-  async start(folder: string): Promise<unknown> {
+  async start(folder: string, capabilities: object = {}): Promise<unknown> {
     const uri = pathToFileURL(folder).href;
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
-      capabilities: { workspace: { workspaceFolders: true } },
+      capabilities: { workspace: { workspaceFolders: true }, ...capabilities },
       workspaceFolders: [{ uri, name: 'jobs' }]
     });
     await this.connection.sendNotification('initialized', {});

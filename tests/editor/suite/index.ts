@@ -1,6 +1,7 @@
 // Loaded by the extension host, the one on Node and the one in the browser alike.
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
+import { completionTests } from './completion.ts';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
 import { jobTests } from './jobs.ts';
@@ -20,6 +21,7 @@ export async function run(): Promise<void> {
   extensionTests(words);
   jobTests(words);
   wordTests(words);
+  completionTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

@@ -1,0 +1,183 @@
+import type { Role } from '../../job/job.ts';
+import type { Declared, Kind } from '../../lowering/names.ts';
+import {
+  areasOfJob,
+  atHand,
+  measuresOfLets,
+  rolesOf,
+  standardMaterial,
+  type AtHand
+} from '../../lowering/things-at-hand.ts';
+import type { Next } from '../../syntax/next-words.ts';
+import { statementTree } from '../../syntax/statement-tree.ts';
+import type { Token } from './cursor.ts';
+import { wantedQuantity, type QuantityKind } from './quantities.ts';
+import type { Scene } from './scene.ts';
+import { sidesAround } from './sides.ts';
+
+/** The statement that names are looked for in: its word, what is written of it, and what that is to the grammar. */
+export interface Written {
+  readonly word: string;
+  readonly tokens: readonly Token[];
+  readonly kinds: readonly string[];
+}
+
+/** The things that a name can lead to where it is written, those first that are more likely meant. */
+export function candidatesAt(scene: Scene, next: Next, written: Written): readonly Declared[] {
+  switch (next.is) {
+    case 'Let':
+      return lets(scene, next, written);
+    case 'Mark':
+      return points(scene, next, written);
+    case 'Material':
+      return materials(scene, roleAt(next, written));
+    case 'Meetable':
+      return meetable(scene);
+    case 'Area':
+      return next.rule === 'KeptOut' ? declared(things(scene, 'area')) : likeAreas(scene, written.word);
+    case 'Bond':
+      return declared(firstOf(things(scene, 'bond'), 'running-bond'));
+    case 'SoilKind':
+      return declared(firstOf(things(scene, 'soil-kind'), 'common-earth'));
+    case 'SideKind':
+      return declared(firstOf(things(scene, 'side-kind'), 'existing-paving'));
+    case 'Unit':
+      return declared(things(scene, 'unit'));
+    case 'Benchmark':
+      return declared(things(scene, 'benchmark'));
+    default:
+      return [];
+  }
+}
+
+/** One's own first. */
+function things({ text, project }: Scene, kind: Kind): AtHand[] {
+  const all = atHand(text, project, kind);
+  return [...all.filter(({ isShipped }) => !isShipped), ...all.filter(({ isShipped }) => isShipped)];
+}
+
+/** Of those that ship, the usual one first. */
+function firstOf(all: readonly AtHand[], usual: string | undefined): AtHand[] {
+  const rank = ({ declared: { name }, isShipped }: AtHand): number => (!isShipped ? 0 : name === usual ? 1 : 2);
+  return [...all].sort((left, right) => rank(left) - rank(right));
+}
+
+function declared(all: readonly AtHand[]): Declared[] {
+  return all.map(each => each.declared);
+}
+
+// ---- values ----
+
+/** Values of one's own of the kind that is wanted. */
+function lets(scene: Scene, { path }: Next, { word, tokens, kinds }: Written): Declared[] {
+  const wanted = wantedQuantity(path, [...kinds, scene.cursor.block], scene.system);
+  const measures = measuresOfLets(scene.text, scene.project);
+  const itself = word === 'let' ? tokens[1]?.image : undefined;
+  return declared(things(scene, 'let')).filter(({ name }) => {
+    const measure = measures.get(name);
+    return measure !== undefined && name !== itself && (wanted === undefined || fits(measure, wanted.kind));
+  });
+}
+
+function fits(measure: string, kind: QuantityKind): boolean {
+  return kind === 'any' || measure === (kind === 'share' || kind === 'number' ? '' : kind);
+}
+
+// ---- materials ----
+
+function roleAt({ rule }: Next, { word }: Written): Role {
+  if (rule === 'JointFill') return 'joint-filler';
+  if (rule === 'Geotextile') return 'geotextile';
+  return rule === 'EdgeClause' ? 'edging' : (word as Role);
+}
+
+function materials(scene: Scene, role: Role): Declared[] {
+  // Stone of the base may be the sub-base too, and the other way round.
+  const wanted = role === 'base' || role === 'sub-base' ? ['base', 'sub-base'] : [role];
+  const fitting = things(scene, 'material').filter(({ declared: material }) =>
+    rolesOf(material).some(word => wanted.includes(word))
+  );
+  return declared(firstOf(fitting, standardMaterial(role, scene.country)));
+}
+
+// ---- areas, and what a side meets ----
+
+/** What is there, the other areas, then kinds of sides with the commonest first. */
+function meetable(scene: Scene): Declared[] {
+  const own = nameOfArea(scene);
+  const areas = areasOfJob(scene.project).filter(({ name }) => name !== own);
+  const kinds = things(scene, 'side-kind');
+  const usual = USUAL_SIDES.flatMap(name => kinds.find(kind => kind.declared.name === name) ?? []);
+  const all = [...declared(things(scene, 'existing')), ...areas, ...declared([...usual, ...kinds])];
+  return [...new Map(all.map(each => [each.name, each])).values()];
+}
+
+const USUAL_SIDES = ['house-wall', 'lawn'];
+
+/** Other areas that say the statement themselves, so that this one can be like them. */
+function likeAreas(scene: Scene, statement: string): Declared[] {
+  const own = nameOfArea(scene);
+  return declared(things(scene, 'area')).filter(area => area.name !== own && saysItself(area, statement, own));
+}
+
+function saysItself({ name, text: { parsed } }: Declared, statement: string, own: string | undefined): boolean {
+  const area = statementTree(parsed).find(
+    ({ opens, first }) => opens === 'area' && parsed.tokens[first + 1]?.image === name
+  );
+  const said = area?.inside.find(({ word }) => word === statement);
+  if (said === undefined) return false;
+  // One that is like this area would lead round in a circle.
+  return !(parsed.tokens[said.first + 1]?.tokenType.name === 'as' && parsed.tokens[said.first + 2]?.image === own);
+}
+
+export function nameOfArea({ cursor: { around, parsed } }: Scene): string | undefined {
+  const area = around.find(({ opens }) => opens === 'area');
+  const name = area && parsed.tokens[area.first + 1];
+  return name?.tokenType.name === 'ID' ? name.image : undefined;
+}
+
+// ---- points ----
+
+/** Points where one can go on to: along an outline those after the last first, in `edges` only its neighbours. */
+function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
+  const all = declared(things(scene, 'point'));
+  const named = tokens.filter(({ tokenType }) => tokenType.name === 'ID').map(({ image }) => image);
+  const last = named.at(-1);
+  if (rule === 'EdgeWhere') return byNames(all, neighbours(scene, named));
+  if (rule === 'Rounding')
+    return byNames(
+      all,
+      cornersOf(tokens).filter(name => !isRounded(tokens, name))
+    );
+  const from = all.findIndex(({ name }) => name === last) + 1;
+  const following = [...all.slice(from), ...all.slice(0, from)];
+  const free = following.filter(({ name }) => !named.includes(name));
+  // Back to the first point closes the outline too; two sides enclose something only if one is bent.
+  const isBent = tokens.some(({ tokenType }) => /^(?:bowed|radius|through)$/.test(tokenType.name));
+  const closing = rule === 'Leg' && named.length > (isBent ? 1 : 2) ? byNames(all, [named[0]!]) : [];
+  return [...free, ...closing];
+}
+
+/** The corners beside the last one named, the next one first; a side already named is not walked back. */
+function neighbours(scene: Scene, named: readonly string[]): string[] {
+  const corners = sidesAround(scene.cursor)?.corners ?? [];
+  const at = corners.indexOf(named.at(-1) ?? '');
+  if (at < 0) return named.length === 0 ? [...corners] : [];
+  const count = corners.length;
+  const beside = [corners[(at + 1) % count]!, corners[(at + count - 1) % count]!];
+  return beside.filter(name => !named.includes(name));
+}
+
+function cornersOf(tokens: readonly Token[]): string[] {
+  return tokens
+    .filter(({ tokenType }, at) => tokenType.name === 'ID' && /^(?:outline|to)$/.test(tokens[at - 1]?.image ?? ''))
+    .map(({ image }) => image);
+}
+
+function isRounded(tokens: readonly Token[], name: string): boolean {
+  return tokens.some(({ image }, at) => image === name && /^(?:at|and)$/.test(tokens[at - 1]?.image ?? ''));
+}
+
+function byNames(all: readonly Declared[], names: readonly string[]): Declared[] {
+  return names.flatMap(name => all.find(each => each.name === name) ?? []);
+}

@@ -1,0 +1,32 @@
+import type { Country, System } from '../../job/job.ts';
+
+/** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
+const CHOICES: Readonly<Record<string, readonly string[]>> = {
+  'JobRules.countries': ['north-america', 'britain'],
+  'JobShow.system': ['feet-and-inches', 'metric'],
+  'JobCurrency.code': ['USD', 'CAD', 'GBP', 'EUR', 'AUD', 'NZD'],
+  'SoilFact.word': ['poorly-drained', 'well-drained'],
+  'SiteWinters.kind': ['freeze', 'mild'],
+  'MadeOf.what': ['concrete', 'clay'],
+  'RoleItem.roles': ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile', 'unbound', 'bound'],
+  'Grading.word': ['dense', 'open', 'grit'],
+  'drains SoilWord.word': ['well', 'poorly'],
+  'frost-heave SoilWord.word': ['likely', 'unlikely'],
+  'ground SideItem.word': ['open', 'closed'],
+  'holds SideItem.word': ['nothing', 'paving'],
+  'Traffic.kinds': ['foot', 'cars', 'trucks', 'turning'],
+  'Step.direction': ['right', 'up', 'left', 'down']
+};
+
+/** Choice words at a property, those first that fit the job; undefined where any word may stand. */
+export function choicesAt(
+  path: readonly string[],
+  statement: string,
+  { country, system }: { readonly country: Country; readonly system: System }
+): readonly string[] | undefined {
+  const property = path.at(-1);
+  if (property === undefined) return undefined;
+  const words = CHOICES[`${statement} ${property}`] ?? CHOICES[property];
+  const first = [country, system === 'metric' ? 'metric' : 'feet-and-inches', country === 'britain' ? 'GBP' : 'USD'];
+  return words && [...words.filter(word => first.includes(word)), ...words.filter(word => !first.includes(word))];
+}

@@ -1,0 +1,97 @@
+import { nextWords, type Next } from '../../syntax/next-words.ts';
+import { measureNamed } from '../../measures/measures.ts';
+import { BLOCKS } from '../../syntax/words.ts';
+import type { Begun } from './cursor.ts';
+import type { Part } from './insertion.ts';
+import { plainText } from './insertion.ts';
+import { helpOn, type Offer } from './offer.ts';
+import { measuresAfterPer, wantedQuantity } from './quantities.ts';
+import type { Scene } from './scene.ts';
+import { sidesAround } from './sides.ts';
+import { isWord, usualEnding, usualParts } from './usual.ts';
+
+/** The words that can follow in a statement, each with what usually goes with it: `joints 1/8 in`, `set before laying`. */
+export function clauseOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
+  const words = next.filter(each => each.what === 'word' && isWord(each.is) && isSaidHere(scene, begun, each));
+  return [...new Set(words.map(({ is }) => is))].flatMap(word =>
+    phrases(scene, kinds, word).flatMap(phrase => clauseOffer(scene, begun, kinds, phrase) ?? [])
+  );
+}
+
+function clauseOffer(
+  scene: Scene,
+  begun: Begun,
+  kinds: readonly string[],
+  phrase: readonly string[]
+): Offer | undefined {
+  const { block } = scene.cursor;
+  const [word] = phrase as [string];
+  const said = phrase.join(' ');
+  const help = word === 'per' ? PER : helpOn(scene, word, begun.word);
+  const offer = (ending: readonly Part[]): Offer => ({ label: said, kind: 'clause', parts: [said, ...ending], help });
+  if (word === 'walk') return { ...offer([]), parts: usualParts(scene, block, begun.word, WALK) };
+  if (word === 'per') {
+    const choices = measuresAfterPer(scene.system);
+    return offer([' ', { usual: choices[0]!, choices }]);
+  }
+  const ending = usualEnding(scene, block, begun, [...kinds, ...phrase]);
+  return ending && offer(ending);
+}
+
+/** The word, with the words that have to follow it. */
+function phrases(scene: Scene, kinds: readonly string[], word: string): readonly (readonly string[])[] {
+  const { next, complete } = nextWords(scene.cursor.block, [...kinds, word]);
+  const words = next.filter(({ what, is }) => what === 'word' && isWord(is));
+  if (complete || words.length === 0 || words.length < next.length) return [[word]];
+  return words.flatMap(({ is }) => phrases(scene, [...kinds, word], is).map(rest => [word, ...rest]));
+}
+
+const PER = { line: 'a density: so much mass for each volume', text: '`140 lb per cu ft`' };
+
+const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
+
+/** Whether the grammar's word is one of this statement, and makes sense with what is said already. */
+function isSaidHere(scene: Scene, begun: Begun, { is, rule, path }: Next): boolean {
+  const { block, startsStatement } = scene.cursor;
+  const { statements, lines } = BLOCKS[block];
+  // On a line of its own it would begin a statement.
+  if (startsStatement && Object.hasOwn(statements, is)) return false;
+  if (is === 'per')
+    return isMass(begun) && wantedQuantity(path, [...begun.kinds, block], scene.system)?.kind === 'kg/m3';
+  if (!(lines ?? statements[begun.word]?.clauses ?? []).includes(is)) return false;
+  const said = begun.kinds;
+  if (rule === 'EdgeClause' && (is === 'flush' || is === 'edging')) return !said.includes(is);
+  if (rule === 'PlaceClause') return !isPlaced(said, is);
+  return rule !== 'EdgeWhere' && rule !== 'EdgeItem' ? true : isWhere(scene, begun, is);
+}
+
+function isMass({ tokens }: Begun): boolean {
+  const last = tokens.at(-1);
+  return (
+    last?.tokenType.name === 'MEASURE' && measureNamed(last.image)?.dimensions['kg'] === 1 && !last.image.includes('/')
+  );
+}
+
+function isPlaced(said: readonly string[], word: string): boolean {
+  if (said.includes('circle')) return word !== 'centre' || said.includes('centre');
+  return word === 'turned' ? said.includes(word) : said.includes('corner') || said.includes('centre');
+}
+
+/** From corner to corner one goes on only along an outline of points, and two of them make a side. */
+function isWhere(scene: Scene, { kinds }: Begun, word: string): boolean {
+  const sides = sidesAround(scene.cursor);
+  const isLoneName = kinds.length === 1 && kinds[0] === 'ID';
+  if (word === 'to') return sides === undefined || sides.form === 'points';
+  return !(word === 'meets' && isLoneName && sides?.form === 'points');
+}
+
+/** The same words behind a comma that is not written yet. */
+export function behindComma(offer: Offer): Offer {
+  const { label, parts, filter } = offer;
+  return { ...offer, label: `, ${label}`, parts: [', ', ...parts], filter: filter ?? label, closesUp: true };
+}
+
+/** What is written, for a label. */
+export function written(parts: readonly Part[]): string {
+  return plainText(parts).trim();
+}

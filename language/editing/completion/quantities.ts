@@ -1,0 +1,156 @@
+import type { System } from '../../job/job.ts';
+
+/** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
+export type QuantityKind = 'm' | 'kg' | 'kg/m3' | 'degrees' | 'share' | 'number' | 'any';
+
+interface Usual {
+  readonly kind: QuantityKind;
+  /** A value that is often right, as one writes it. */
+  readonly imperial: string;
+  readonly metric: string;
+  /** Written in feet or metres rather than in inches or millimetres. */
+  readonly large?: true;
+}
+
+const length = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric });
+const long = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric, large: true });
+const density = (imperial: string, metric: string): Usual => ({ kind: 'kg/m3', imperial, metric });
+const same = (kind: QuantityKind, value: string): Usual => ({ kind, imperial: value, metric: value });
+
+/**
+ * By the property that the quantity is read into. The word before the quantity, the statement's word or the block's name
+ * stands before it where the same property means several things. All are common practice, and there to be changed.
+ */
+const USUAL: Readonly<Record<string, Usual>> = {
+  'Let.value': { kind: 'any', imperial: '6 in', metric: '150 mm' },
+  'SiteTopsoil.thickness': length('6 in', '150 mm'),
+  'SoilFact.bearing': same('share', '3 %'),
+  'Benchmark.height': long('100 ft', '10.000 m'),
+  'ground Height.by': length('3 in', '80 mm'),
+  'finish Height.by': length('2 1/2 in', '60 mm'),
+  'Mark.at': long('(0, 0)', '(0, 0)'),
+
+  'unit Size.sides': length('15 7/8 x 15 7/8 x 2 in', '200 x 100 x 60 mm'),
+  'Weight.value': { kind: 'kg', imperial: '42 lb', metric: '2.7 kg' },
+  'material Size.sides': length('36 x 2 x 6 in', '915 x 50 x 150 mm'),
+  'compacted MeasureItem.value': density('140 lb per cu ft', '2.2 t/m3'),
+  'loose MeasureItem.value': density('112 lb per cu ft', '1.76 t/m3'),
+  'compaction-factor MeasureItem.value': same('number', '1.25'),
+  'width MeasureItem.value': length('2 in', '50 mm'),
+  'base-past MeasureItem.value': length('6 in', '150 mm'),
+  'lap MeasureItem.value': length('12 in', '300 mm'),
+  'Spikes.spacing': length('12 in', '300 mm'),
+  'concrete Size.sides': length('12 x 4 in', '300 x 100 mm'),
+  'Concrete.under': length('2 in', '50 mm'),
+  'haunch Size.sides': length('4 x 3 in', '100 x 75 mm'),
+  'roll Size.sides': long('12 x 100 ft', '4.5 x 100 m'),
+  'swell SoilMeasure.value': same('share', '25 %'),
+  'density SoilMeasure.value': density('100 lb per cu ft', '1.6 t/m3'),
+  'BondItem.offset': same('number', '1/3'),
+
+  'area Size.sides': long('12 x 16 ft', '3.6 x 4.8 m'),
+  'area Circle.across': long('10 ft', '3 m'),
+  'area Circle.radius': long('5 ft', '1.5 m'),
+  'kept-out Size.sides': length('20 x 14 in', '500 x 350 mm'),
+  'kept-out Circle.across': length('10 in', '250 mm'),
+  'kept-out Circle.radius': length('5 in', '125 mm'),
+  'area PlaceClause.at': long('(0, 0)', '(0, 0)'),
+  'kept-out PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
+  'PlaceClause.turn': same('degrees', '12 degrees'),
+  'Walk.start': long('(0, 0)', '(0, 0)'),
+  'Step.length': long('12 ft', '3.6 m'),
+  'bowed Bend.by': length('12 in', '300 mm'),
+  'radius Bend.by': long('20 ft', '6 m'),
+  'Rounding.radius': long('4 ft', '1.2 m'),
+
+  'Paving.joint': length('1/8 in', '3 mm'),
+  'bed Layer.thickness': length('1 in', '30 mm'),
+  'base Layer.thickness': length('6 in', '150 mm'),
+  'sub-base Layer.thickness': length('6 in', '150 mm'),
+  'base Layer.past': length('6 in', '150 mm'),
+  'sub-base Layer.past': length('6 in', '150 mm')
+};
+
+/** A place that wants a quantity. */
+export interface WantedQuantity {
+  readonly property: string;
+  readonly kind: QuantityKind;
+  /** What is usual here; absent within a pair or brackets. */
+  readonly usual?: string;
+  readonly large: boolean;
+}
+
+/**
+ * The quantity that a property on the way to a number or bracket wants; undefined if none of them is one. `words` are
+ * those that it may hang on: of the statement so far, then of its block.
+ */
+export function wantedQuantity(
+  path: readonly string[],
+  words: readonly string[],
+  system: System
+): WantedQuantity | undefined {
+  for (const property of path) {
+    const keys = [...words.map(word => `${word} ${property}`), property];
+    const usual = keys.map(key => USUAL[key]).find(found => found !== undefined);
+    if (usual === undefined) continue;
+    const isWithin = path.some(each => WITHIN.includes(each));
+    const value = isWithin ? {} : { usual: sizesLeft(usual[system], words) };
+    return { property, kind: usual.kind, large: usual.large ?? false, ...value };
+  }
+  return undefined;
+}
+
+/** In a pair or in brackets a usual whole makes no sense. */
+const WITHIN: readonly string[] = ['Pair.x', 'Pair.y', 'Group.value'];
+
+/** Of `12 x 16 ft` behind `12 x` the `16 ft`. */
+function sizesLeft(usual: string, words: readonly string[]): string {
+  const given = words.filter(word => word === 'BY').length;
+  return usual.split(' x ').slice(given).join(' x ');
+}
+
+/** The measures that can stand behind a number, the job's own system first. */
+export function measuresFor({ kind, large }: WantedQuantity, system: System): readonly string[] {
+  const [imperial, metric] = MEASURES_OF[kind];
+  const [near, far] = system === 'imperial' ? [imperial, metric] : [metric, imperial];
+  // An outline is measured in feet or metres, a layer in inches or millimetres.
+  const [first, second, ...others] = near;
+  const sized = kind === 'm' && large ? [second!, first!, ...others] : near;
+  return [...sized, ...far];
+}
+
+/** The words that follow `per`. */
+export function measuresAfterPer(system: System): readonly string[] {
+  return system === 'imperial' ? ['cu ft', 'cu yd', 'm3'] : ['m3', 'cu ft', 'cu yd'];
+}
+
+const LENGTHS = [
+  ['in', 'ft', 'yd'],
+  ['mm', 'm', 'cm']
+] as const;
+
+const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], readonly string[]]>> = {
+  m: LENGTHS,
+  kg: [
+    ['lb', 'short ton'],
+    ['kg', 't']
+  ],
+  'kg/m3': [['lb per cu ft'], ['t/m3', 'kg/m3']],
+  degrees: [['degrees'], []],
+  share: [['%'], []],
+  number: [[], []],
+  any: [
+    ['in', 'ft', 'sq ft', 'cu yd', 'lb', '%'],
+    ['mm', 'm', 'm2', 'm3', 'kg']
+  ]
+};
+
+/** What the words of a usual quantity are to the grammar. */
+export function kindsOf(quantity: string): string[] {
+  const words = quantity.match(/[0-9]+(?:[ ./][0-9]+(?:\/[0-9]+)?)*|per|x|[(),]|(?:cu|sq|short) \w+|[a-z%][\w/]*/g);
+  return (words ?? []).map(word => {
+    if (/^[0-9]/.test(word)) return 'NUMBER';
+    if (word === 'x') return 'BY';
+    return /^(?:per|[(),])$/.test(word) ? word : 'MEASURE';
+  });
+}

@@ -1,0 +1,101 @@
+import type { Statement } from '../../syntax/statement-tree.ts';
+import type { Cursor, Token } from './cursor.ts';
+
+/** The sides of an outline as a person names them in `edges`. */
+export interface Sides {
+  readonly form: 'rectangle' | 'circle' | 'walk' | 'points';
+  readonly names: readonly string[];
+  /** Of an outline from point to point, in its order. */
+  readonly corners: readonly string[];
+}
+
+/** The sides of the area around the cursor; undefined without an outline. */
+export function sidesAround({ parsed, around }: Cursor): Sides | undefined {
+  const area = around.find(({ opens }) => opens === 'area');
+  const outline = area?.inside.find(({ word }) => word === 'outline');
+  return outline && sidesOf(parsed.tokens.slice(outline.first + 1, outline.end));
+}
+
+function sidesOf(tokens: readonly Token[]): Sides | undefined {
+  const form = tokens[0]?.tokenType.name;
+  if (form === 'rectangle') return { form, names: ['near', 'right', 'far', 'left'], corners: [] };
+  if (form === 'circle') return { form, names: ['all round'], corners: [] };
+  if (form === 'walk') {
+    const legs = Array.from({ length: commasOutsideBrackets(tokens) }, (_, leg) => `leg ${leg + 1}`);
+    return { form, names: legs, corners: [] };
+  }
+  if (form !== 'ID') return undefined;
+  const named = tokens.filter((token, at) => isName(token) && (at === 0 || tokens[at - 1]!.tokenType.name === 'to'));
+  const corners = named.map(({ image }) => image);
+  if (corners.length > 2 && corners.at(-1) === corners[0]) corners.pop();
+  const names =
+    corners.length < 2 ? [] : corners.map((corner, at) => `${corner} to ${corners[(at + 1) % corners.length]!}`);
+  return { form: 'points', names, corners };
+}
+
+/** The sides of which a line of `edges` speaks already, and whether one speaks of the rest. */
+export function sidesSaid(
+  cursor: Cursor,
+  sides: Sides
+): { readonly said: ReadonlySet<string>; readonly rest: boolean } {
+  const { tokens } = cursor.parsed;
+  const edges = cursor.around.at(-1);
+  const lines = (edges?.inside ?? []).filter(line => !isAtCursor(line, cursor));
+  const said = new Set<string>();
+  let rest = false;
+  for (const { first, end } of lines) {
+    const line = tokens.slice(first, end);
+    const meets = line.findIndex(({ tokenType }) => tokenType.name === 'meets');
+    const where = line.slice(0, meets < 0 ? line.length : meets);
+    if (where[0]?.tokenType.name === 'the') rest = true;
+    for (const name of sidesNamed(where, sides)) said.add(name);
+  }
+  return { said, rest };
+}
+
+function isAtCursor({ first }: Statement, { parsed: { tokens }, start, end, begun }: Cursor): boolean {
+  const token = tokens[first]!;
+  return token === begun?.tokens[0] || (token.startOffset === start && end > start);
+}
+
+/** The sides that the words before `meets` name. */
+export function sidesNamed(where: readonly Token[], { names, form }: Sides): readonly string[] {
+  const first = where[0]?.tokenType.name;
+  if (first === 'all') return names;
+  if (first === 'leg' || first === 'legs') return legsNamed(where);
+  const ids = where.filter(isName).map(({ image }) => image);
+  if (form !== 'points') return ids;
+  return ids.slice(1).flatMap((to, at) => {
+    const from = ids[at]!;
+    return [`${from} to ${to}`, `${to} to ${from}`].find(name => names.includes(name)) ?? [];
+  });
+}
+
+function legsNamed(where: readonly Token[]): string[] {
+  const legs: string[] = [];
+  where.forEach(({ tokenType, image }, at) => {
+    if (tokenType.name !== 'NUMBER') return;
+    const isLast = where[at - 1]?.tokenType.name === 'to';
+    const from = isLast ? Number(where[at - 2]?.image) + 1 : Number(image);
+    for (let leg = from; leg <= Number(image) && legs.length < MOST_LEGS; leg++) legs.push(`leg ${leg}`);
+  });
+  return legs;
+}
+
+/** More legs than an outline can have. */
+const MOST_LEGS = 1_000;
+
+function commasOutsideBrackets(tokens: readonly Token[]): number {
+  let depth = 0;
+  let commas = 0;
+  for (const { tokenType } of tokens) {
+    if (tokenType.name === '(') depth++;
+    if (tokenType.name === ')') depth--;
+    if (tokenType.name === ',' && depth === 0) commas++;
+  }
+  return commas;
+}
+
+function isName({ tokenType }: Token): boolean {
+  return tokenType.name === 'ID';
+}

@@ -1,0 +1,181 @@
+import { atHand } from '../../lowering/things-at-hand.ts';
+import type { Kind } from '../../lowering/names.ts';
+import { BLOCKS, type BlockName } from '../../syntax/words.ts';
+import type { Part } from './insertion.ts';
+import { linesOfEdges } from './edge-lines.ts';
+import type { Scene } from './scene.ts';
+import { usualParts } from './usual.ts';
+
+/** By block its statements in the usual order of writing, each as it is usually written behind its word. */
+const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> = {
+  spec: {
+    job: '"[=My patio]"',
+    site: '',
+    unit: '[=unit]',
+    area: '[=patio]',
+    material: '[=pit-stone]',
+    point: '[=A] at []',
+    box: '[=valves] in []',
+    pit: '[=tree] in []',
+    existing: '[=old-walk]',
+    use: '"[=prices.paving]"',
+    let: '[=deep] = []',
+    'soil-kind': '[=loam]',
+    'side-kind': '[=raised-bed]',
+    bond: '[=third-bond]'
+  },
+  job: { rules: '[]', show: '[]', currency: '[]' },
+  site: { soil: '[]', topsoil: '[]', winters: '[]', benchmark: '[=door-sill]', ground: '[] below []' },
+  unit: { size: '[]', made: 'of []', colour: '[=grey]', weight: '[]' },
+  material: {
+    role: '[]',
+    compacted: '[]',
+    loose: '[]',
+    'compaction-factor': '[]',
+    grading: '[]',
+    width: '[]',
+    size: '[]',
+    spikes: 'every []',
+    'base-past': '[]',
+    concrete: '[] below',
+    haunch: '[] behind',
+    roll: '[]',
+    lap: '[]',
+    'according-to': '"[=the supplier\'s sheet]"'
+  },
+  'soil-kind': {
+    swell: '[]',
+    density: '[]',
+    drains: '[]',
+    'frost-heave': '[]',
+    'according-to': '"[=own sample, weighed]"'
+  },
+  'side-kind': { ground: '[]', holds: '[]' },
+  bond: { offset: '[]' },
+  existing: { kind: '[]' },
+  area: {
+    outline: 'rectangle []',
+    traffic: '[]',
+    finish: '[] below []',
+    paving: '[] in [], joints []',
+    bed: '[] []',
+    base: '[] []',
+    'sub-base': '[] []',
+    geotextile: '[]',
+    joints: 'filled with []',
+    edges: ''
+  },
+  edges: {},
+  'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' }
+};
+
+/** What a new block begins with. */
+const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
+  spec: [],
+  job: ['rules', 'show'],
+  site: ['soil', 'topsoil', 'winters', 'benchmark', 'ground'],
+  unit: ['size'],
+  material: ['role', 'compacted', 'loose'],
+  'soil-kind': ['swell', 'density', 'drains', 'frost-heave'],
+  'side-kind': ['ground', 'holds'],
+  bond: ['offset'],
+  existing: ['kind'],
+  area: ['outline', 'traffic', 'finish', 'paving', 'bed', 'base', 'joints', 'edges'],
+  edges: [],
+  'kept-out': ['rectangle']
+};
+
+/** Statements that only materials of some roles have. */
+const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
+  compacted: ['base', 'sub-base', 'bed', 'joint-filler'],
+  loose: ['base', 'sub-base', 'bed', 'joint-filler'],
+  'compaction-factor': ['base', 'sub-base', 'bed', 'joint-filler'],
+  grading: ['base', 'sub-base', 'bed', 'joint-filler'],
+  width: ['edging'],
+  size: ['edging'],
+  spikes: ['edging'],
+  'base-past': ['edging'],
+  concrete: ['edging'],
+  haunch: ['edging'],
+  roll: ['geotextile'],
+  lap: ['geotextile']
+};
+
+/** Words of the statements that can still be said where the cursor stands, in the usual order. */
+export function statementsToSay(scene: Scene): readonly string[] {
+  const { cursor, text, project } = scene;
+  const { tokens } = cursor.parsed;
+  const { block } = cursor;
+  const around = cursor.around.at(-1);
+  const others = (around?.inside ?? []).filter(({ first }) => tokens[first]!.startOffset !== cursor.start);
+  const said = new Set(others.map(({ word }) => word));
+  const words = Object.keys(STATEMENTS[block]);
+  if (block === 'kept-out') return said.size > 0 ? [] : words;
+  if (block === 'spec') {
+    const chunks = cursor.parsed.chunks.filter(({ start }) => start !== cursor.start).map(({ word }) => word);
+    const hasArea = atHand(text, project, 'area').length > 0;
+    return words.filter(word => {
+      if (word === 'job' || word === 'site') return !chunks.includes(word);
+      return hasArea || (word !== 'box' && word !== 'pit');
+    });
+  }
+  const role = others.find(({ word }) => word === 'role');
+  const roles = role && tokens.slice(role.first, role.end).map(({ image }) => image);
+  return words.filter(word => !said.has(word) && (roles === undefined || suits(word, roles)));
+}
+
+function suits(word: string, roles: readonly string[]): boolean {
+  const wanted = FOR_ROLES[word];
+  return wanted === undefined || wanted.some(role => roles.includes(role));
+}
+
+/** A statement as it is usually written, with its block where it has one; `width` is the room for its word. */
+export function statementParts(scene: Scene, block: BlockName, word: string, width = word.length): readonly Part[] {
+  const pattern = named(scene, block, word, STATEMENTS[block][word]!);
+  const head = usualParts(scene, block, word, pattern);
+  const { opens } = BLOCKS[block].statements[word]!;
+  const body = opens === undefined ? [] : blockParts(scene, opens);
+  return [opens === undefined ? word.padEnd(width) : word, ...(pattern === '' ? [] : [' ', ...head]), ...body];
+}
+
+/** ` { … }` with what a block of its kind usually begins with. */
+export function blockParts(scene: Scene, opens: BlockName): readonly Part[] {
+  const lines = linesOf(scene, opens);
+  const [only] = lines;
+  if (lines.length === 1 && only!.every(part => typeof part !== 'string' || !part.includes('\n')))
+    return [' { ', ...only!, ' }'];
+  return [' {', ...lines.flatMap(line => ['\n  ', ...line.map(indented)]), '\n}'];
+}
+
+function linesOf(scene: Scene, opens: BlockName): readonly (readonly Part[])[] {
+  if (opens === 'edges') return linesOfEdges(scene);
+  const words = BEGINS_WITH[opens];
+  const flat = words.filter(word => BLOCKS[opens].statements[word]!.opens === undefined);
+  const width = Math.max(...flat.map(word => word.length));
+  return words.map(word => statementParts(scene, opens, word, width));
+}
+
+function indented(part: Part): Part {
+  return typeof part === 'string' ? part.replaceAll('\n', '\n  ') : part;
+}
+
+/** Gives a new thing a name that is free. */
+function named(scene: Scene, block: BlockName, word: string, pattern: string): string {
+  const kind = word === 'box' || word === 'pit' ? 'kept-out' : word;
+  if (block !== 'spec' || kind === 'job' || kind === 'use') return pattern;
+  return pattern.replace(/\[=([^\]]+)\]/, (_, usual: string) => {
+    const name = usual === 'unit' ? (scene.system === 'imperial' ? 'slab-16' : 'block') : usual;
+    return `[=${freeName(scene, kind as Kind, name)}]`;
+  });
+}
+
+/** The next name of its kind that nothing is called by yet: `patio`, `patio-2`; of points the next letter. */
+function freeName({ text, project }: Scene, kind: Kind, usual: string): string {
+  const taken = new Set(atHand(text, project, kind).map(({ declared: { name } }) => name));
+  const letters = Array.from({ length: 26 }, (_, at) => String.fromCharCode(usual.charCodeAt(0) + at));
+  const letter = kind === 'point' ? letters.find(each => /^[A-Z]$/.test(each) && !taken.has(each)) : undefined;
+  if (letter !== undefined) return letter;
+  let name = usual;
+  for (let count = 2; taken.has(name); count++) name = `${usual}-${count}`;
+  return name;
+}

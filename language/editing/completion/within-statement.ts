@@ -1,0 +1,200 @@
+import { FEET } from '../../syntax/patterns.ts';
+import { nextWords, type Next, type NextWords } from '../../syntax/next-words.ts';
+import { BLOCKS } from '../../syntax/words.ts';
+import { measureHelp } from '../word-help.ts';
+import { candidatesAt } from './candidates.ts';
+import { choicesAt } from './choices.ts';
+import { behindComma, clauseOffers, written } from './clauses.ts';
+import type { Begun } from './cursor.ts';
+import { helpOn, nameOffer, NO_HELP, type Offer } from './offer.ts';
+import { kindsOf, measuresAfterPer, measuresFor, wantedQuantity, type WantedQuantity } from './quantities.ts';
+import type { Scene } from './scene.ts';
+import { sidesAround, sidesSaid } from './sides.ts';
+import { blockParts } from './statements.ts';
+import { beginsQuantity, usualEnding } from './usual.ts';
+
+/** What can follow in the statement that is being written, and whether something has to. */
+export function offersWithin(
+  scene: Scene,
+  begun: Begun
+): { readonly offers: readonly Offer[]; readonly wanted: boolean } {
+  const { block } = scene.cursor;
+  const { next, complete } = nextWords(block, begun.kinds);
+  const measures = measureOffers(scene, begun, next);
+  const clauses = clauseOffers(scene, begun, begun.kinds, next);
+  const isValue = ({ is }: Next): boolean => is === 'Let';
+  const offers = [
+    ...nameOffers(
+      scene,
+      begun,
+      next.filter(each => !isValue(each))
+    ),
+    ...valueOffers(scene, begun, begun.kinds, next),
+    ...nameOffers(scene, begun, canBeValue(begun, next) ? next.filter(isValue) : []),
+    ...choiceOffers(scene, begun, next),
+    ...sizeSign(scene, begun, next),
+    ...measures,
+    ...clauses,
+    ...signOffers(scene, begun, next),
+    ...afterComma(scene, begun, next)
+  ];
+  const lacksMeasure = measures.length > 0 && begun.kinds.at(-1) === 'NUMBER' && !isOfAnyKind(scene, begun, next);
+  // The grammar could do without, but the job hardly.
+  const lacksMore =
+    begun.kinds.length === 1 ||
+    next.some(({ path }) => path[0] === 'Layer.thickness' && begun.kinds.at(-1) === 'ID') ||
+    clauses.some(({ label }) => label === 'below' || label === 'per');
+  return { offers: onceEach(offers), wanted: !complete || lacksMeasure || lacksMore };
+}
+
+/** Behind a comma that is not written yet. */
+function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  // Right behind the statement's word a comma makes no sense.
+  if (begun.kinds.length === 1 || !next.some(({ is }) => is === ',')) return [];
+  const kinds = [...begun.kinds, ','];
+  const after: NextWords = nextWords(scene.cursor.block, kinds);
+  const offers = [
+    ...valueOffers(scene, begun, kinds, after.next).filter(({ kind }) => kind === 'clause'),
+    ...clauseOffers(scene, begun, kinds, after.next),
+    // Where nothing but a comma can follow, what stands behind it is offered whole.
+    ...(next.length === 1 ? choiceOffers(scene, begun, after.next) : [])
+  ];
+  return offers.map(behindComma);
+}
+
+// ---- quantities ----
+
+/** A usual quantity, with the words that have to follow it. */
+function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
+  return next.flatMap((each): Offer[] => {
+    const usual = beginsQuantity(each, next) ? wantedHere(scene, begun, each)?.usual : undefined;
+    if (usual === undefined || usual === '') return [];
+    const after = [...kinds, ...kindsOf(usual)];
+    const ending = usualEnding(scene, scene.cursor.block, begun, after) ?? [];
+    const parts = [{ usual }, ...ending];
+    const words = ending.flatMap(part => (typeof part === 'string' ? part.trim() : [])).filter(word => word !== '');
+    const [word] = words;
+    if (word === undefined) {
+      const help = { line: 'usual; write your own', text: helpOn(scene, begun.word).text };
+      return [{ label: usual, kind: 'quantity', parts, help }];
+    }
+    const help = helpOn(scene, word, begun.word);
+    return [{ label: written(parts), kind: 'clause', parts, help, filter: `${words.join(' ')} ${usual}` }];
+  });
+}
+
+function measureOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const at = next.find(({ is }) => is === 'MEASURE');
+  if (at === undefined) return [];
+  return measuresAt(scene, begun, at).map((measure): Offer => ({
+    label: measure,
+    kind: 'measure',
+    parts: [measure],
+    help: measureHelp(measure.replace(' per ', '/')) ?? NO_HELP
+  }));
+}
+
+function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
+  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system);
+  const wanted = wantedHere(scene, begun, at);
+  const before = begun.tokens.at(-2);
+  const isSecondPart = begun.kinds.at(-1) === 'NUMBER' && begun.kinds.at(-2) === 'MEASURE';
+  // Behind feet stand inches, and behind anything else nothing.
+  if (isSecondPart) return before !== undefined && FEET.test(before.image) ? ['in'] : [];
+  return wanted === undefined ? [] : measuresFor(wanted, scene.system);
+}
+
+function isOfAnyKind(scene: Scene, begun: Begun, next: readonly Next[]): boolean {
+  const at = next.find(({ is }) => is === 'MEASURE');
+  return at !== undefined && wantedHere(scene, begun, at)?.kind === 'any';
+}
+
+function wantedHere(scene: Scene, begun: Begun, { path }: Next): WantedQuantity | undefined {
+  return wantedQuantity(path, [...begun.kinds, scene.cursor.block], scene.system);
+}
+
+function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const sizes = begun.kinds.filter(kind => kind === 'BY').length + 1;
+  if (sizes >= (begun.word === 'size' ? 3 : 2) || !next.some(({ is }) => is === 'BY')) return [];
+  const help = { ...helpOn(scene, 'x', begun.word), line: 'between the sizes' };
+  return [{ label: 'x', kind: 'clause', parts: ['x'], help }];
+}
+
+// ---- names and words ----
+
+function nameOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const names = next.filter(({ what }) => what === 'name');
+  return names.flatMap(each => candidatesAt(scene, each, begun).map(declared => nameOffer(scene, declared)));
+}
+
+/** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */
+function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
+  const others = next.some(({ what, is }) => what === 'name' && is !== 'Let');
+  return !others && !(kinds.at(-1) === 'BY' && kinds.at(-2) === 'NUMBER');
+}
+
+function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  // A list names nothing twice; a walk goes one way again and again.
+  const said = new Set(begun.kinds.includes('walk') ? [] : begun.tokens.map(({ image }) => image));
+  return next.flatMap(each => {
+    if (each.what !== 'free') return [];
+    const words =
+      sideChoices(scene, begun, each) ?? (each.is === 'ID' ? choicesAt(each.path, begun.word, scene) : undefined);
+    return (words ?? [])
+      .filter(word => !said.has(word))
+      .map((word): Offer => {
+        const help = helpOn(scene, each.is === 'NUMBER' ? 'leg' : word, begun.word);
+        return { label: word, kind: 'choice', parts: [word], help };
+      });
+  });
+}
+
+/** Further sides in a list, or legs by their number. */
+function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly string[] | undefined {
+  const property = path.at(-1);
+  const sides = sidesAround(scene.cursor);
+  if (sides === undefined) return undefined;
+  const free = sides.names.filter(name => !sidesSaid(scene.cursor, sides).said.has(name));
+  if (property === 'EdgeWhere.sides') return sides.form === 'rectangle' ? free : undefined;
+  if (sides.form !== 'walk' || !/^LegRange\.(?:first|last)$/.test(property ?? '')) return undefined;
+  const first = property === 'LegRange.last' ? Number(begun.tokens.at(-2)?.image) : 0;
+  return free.map(name => name.replace('leg ', '')).filter(leg => Number(leg) > first);
+}
+
+// ---- braces, texts in quotes, values ----
+
+function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const opens = BLOCKS[scene.cursor.block].statements[begun.word]?.opens;
+  const whole = { line: 'the block, with what it usually holds', text: '' };
+  return next.flatMap(({ is, path }): Offer[] => {
+    if (is === '{' && opens !== undefined) {
+      const [, ...body] = blockParts(scene, opens);
+      return [{ label: '{ … }', kind: 'block', parts: ['{', ...body], help: whole, filter: 'block' }];
+    }
+    if (is === '=') {
+      const kinds = [...begun.kinds, '='];
+      return valueOffers(scene, begun, kinds, nextWords('spec', kinds).next).map(value => ({
+        ...value,
+        label: `= ${value.label}`,
+        parts: ['= ', ...value.parts]
+      }));
+    }
+    if (path.at(-1) === 'Job.title') {
+      const title = ['"', { usual: 'My patio' }, '"', ...blockParts(scene, 'job')];
+      return [{ label: '"…" { … }', kind: 'block', parts: title, help: whole, filter: 'title' }];
+    }
+    return path.at(-1) === 'Use.path' ? scene.paths.map(file => fileOffer(file, { opened: false, closed: false })) : [];
+  });
+}
+
+/** A path, with the quotes that are not there yet. */
+export function fileOffer(path: string, quote: { readonly opened: boolean; readonly closed: boolean }): Offer {
+  const help = { line: 'a job spec in this folder', text: '' };
+  const open = quote.opened ? '' : '"';
+  return { label: path, kind: 'file', parts: [`${open}${path}${quote.closed ? '' : '"'}`], help, filter: open + path };
+}
+
+/** The first of each label counts. */
+function onceEach(offers: readonly Offer[]): Offer[] {
+  return [...new Map([...offers].reverse().map(offer => [offer.label, offer])).values()].reverse();
+}

@@ -1,0 +1,92 @@
+import {
+  CompletionItemKind,
+  InsertTextFormat,
+  InsertTextMode,
+  MarkupKind,
+  type CompletionItem,
+  type CompletionList
+} from 'vscode-languageserver';
+import {
+  asksForPaths,
+  completionsAt,
+  type Completion,
+  type CompletionKind
+} from '../../language/editing/completion/completion.ts';
+import { rangeOf } from '../diagnostics.ts';
+import { aboutText, type Feature } from '../feature.ts';
+import type { Seen, Workspace } from '../workspace.ts';
+
+/** What can be written next, with a line of help. */
+export const completion: Feature = {
+  // A slash goes on with a path.
+  capabilities: { completionProvider: { triggerCharacters: [' ', '"', '/'] } },
+  register(workspace) {
+    workspace.connection.onCompletion(
+      aboutText(workspace, async ({ textDocument, position, context }): Promise<CompletionList> => {
+        const seen = await workspace.look(textDocument.uri);
+        const offset = workspace.documentOf(textDocument.uri)?.offsetAt(position);
+        if (seen === undefined || offset === undefined) return listOf([]);
+        const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen) : [];
+        const { offered, wanted } = completionsAt(seen.text, seen.project, offset, paths);
+        // A space alone offers only what has to follow: behind a finished statement it is just a space.
+        if (context?.triggerCharacter !== undefined && !wanted) return listOf([]);
+        return listOf(offered.map((each, at) => item(each, at, workspace.knowsSnippets)));
+      })
+    );
+  }
+};
+
+function listOf(items: CompletionItem[]): CompletionList {
+  return { isIncomplete: false, items };
+}
+
+function item(completion: Completion, at: number, knowsSnippets: boolean): CompletionItem {
+  const { label, kind, detail, documentation, place, filter, text, snippet } = completion;
+  const isSnippet = knowsSnippets && snippet !== undefined;
+  return {
+    label,
+    kind: KINDS[kind],
+    detail,
+    ...(documentation === '' ? {} : { documentation: { kind: MarkupKind.Markdown, value: documentation } }),
+    sortText: String(at).padStart(5, '0'),
+    filterText: filter,
+    textEdit: { range: rangeOf(place), newText: isSnippet ? snippet : text },
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    insertTextMode: InsertTextMode.adjustIndentation
+  };
+}
+
+const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+  job: CompletionItemKind.Snippet,
+  statement: CompletionItemKind.Keyword,
+  clause: CompletionItemKind.Keyword,
+  block: CompletionItemKind.Snippet,
+  side: CompletionItemKind.Field,
+  choice: CompletionItemKind.EnumMember,
+  name: CompletionItemKind.Variable,
+  quantity: CompletionItemKind.Value,
+  measure: CompletionItemKind.Unit,
+  file: CompletionItemKind.File
+};
+
+/** The other job specs of the folder that can be used without a circle, by their paths from a file. */
+async function pathsAround(workspace: Workspace, seen: Seen): Promise<string[]> {
+  const around = await workspace.lookAround(seen.uri);
+  const own = seen.text.file;
+  const usable = around.seen.filter(
+    ({ uri, project }) => uri !== seen.uri && !project.texts.some(({ file }) => file === own)
+  );
+  return usable.map(({ text }) => pathFrom(own, text.file)).sort(nearestFirst);
+}
+
+/** The way from one file to another of the same folder, with forward slashes. */
+function pathFrom(from: string, to: string): string {
+  const [steps, other] = [from.split('/').slice(0, -1), to.split('/')];
+  let same = 0;
+  while (same < steps.length && steps[same] === other[same] && same < other.length - 1) same++;
+  return [...steps.slice(same).map(() => '..'), ...other.slice(same)].join('/');
+}
+
+function nearestFirst(left: string, right: string): number {
+  return left.split('/').length - right.split('/').length || (left < right ? -1 : 1);
+}

@@ -1,0 +1,74 @@
+// What is offered while a person writes, and what becomes of the text when they take it.
+import type Mocha from 'mocha';
+import * as vscode from 'vscode';
+import { closeAll, open } from './editing.ts';
+import { same, soon } from './expect.ts';
+import { bytesOf, write } from './folder.ts';
+
+const job = 'job "Offers" { rules north-america }\nunit slab-16 { size 15 7/8 x 15 7/8 x 2 in }\n';
+
+async function offeredAt(name: string, drawn: string): Promise<vscode.CompletionList> {
+  const document = await open(name, drawn.replace('‸', ''));
+  const position = document.positionAt(drawn.indexOf('‸'));
+  return vscode.commands.executeCommand<vscode.CompletionList>(
+    'vscode.executeCompletionItemProvider',
+    document.uri,
+    position
+  );
+}
+
+const labelsOf = ({ items }: vscode.CompletionList): string[] =>
+  [...items]
+    .sort((left, right) => (left.sortText! < right.sortText! ? -1 : 1))
+    .map(({ label }) => (typeof label === 'string' ? label : label.label));
+
+/** Types, waits for what is offered, and takes the first. */
+async function typeAndTake(document: vscode.TextDocument, keys: string, wanted: string): Promise<void> {
+  await vscode.commands.executeCommand('type', { text: keys });
+  await soon(`the text has: ${wanted}`, async () => {
+    await vscode.commands.executeCommand('acceptSelectedSuggestion');
+    await new Promise(resolve => setTimeout(resolve, 200));
+    return document.getText().includes(wanted) || undefined;
+  });
+}
+
+export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
+  suite('Completion', () => {
+    teardown(closeAll);
+
+    test('offers the statements of an area that are not said yet', async () => {
+      const list = await offeredAt('offers-1.paving', `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`);
+      same(labelsOf(list).slice(0, 3), ['traffic', 'finish', 'paving']);
+      const traffic = list.items.find(({ label }) => label === 'traffic');
+      same(traffic?.detail !== undefined && traffic.detail !== '', true);
+      same((traffic?.insertText as vscode.SnippetString).value, 'traffic ${1|foot,cars,trucks,turning|}');
+    });
+
+    test('offers materials by their role, and files of the folder', async () => {
+      const base = await offeredAt('offers-2.paving', `${job}area patio {\n  base ‸\n}\n`);
+      same(labelsOf(base).slice(0, 3), ['crushed-stone', 'type-1', 'open-graded-stone']);
+      await write('offers-used.paving', bytesOf('// nothing yet\n'));
+      const files = await soon('the new file is offered', async () => {
+        const found = await offeredAt('offers-3.paving', 'use "‸"\n');
+        return labelsOf(found).includes('offers-used.paving') ? found : undefined;
+      });
+      same(labelsOf(files).includes('offers-3.paving'), false);
+    });
+
+    test('a whole job is taken in an empty file', async () => {
+      const document = await open('offers-4.paving', '');
+      await typeAndTake(document, 'job', 'area patio {');
+      const text = document.getText();
+      same(text.includes('outline rectangle 12 x 16 ft'), true);
+      same(text.includes('\n  edges {\n    near      meets house-wall\n'), true);
+    });
+
+    test('a hyphenated name is completed as one word', async () => {
+      const drawn = `${job}area patio {\n  edges { near meets house-w‸ }\n}\n`;
+      const list = await offeredAt('offers-5.paving', drawn);
+      const wall = list.items.find(({ label }) => label === 'house-wall');
+      const range = wall?.range instanceof vscode.Range ? wall.range : wall?.range?.replacing;
+      same([range?.start.character, range?.end.character], [21, 28]);
+    });
+  });
+}
