@@ -1,12 +1,13 @@
 // One set-up for the language server in Node and in a browser's worker: what differs is how files are read.
 import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from 'vscode-languageserver';
 import type { Feature } from './feature.ts';
+import { codeActions } from './features/code-actions.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [hover, lenses];
+const FEATURES: readonly Feature[] = [hover, lenses, codeActions];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);
