@@ -71,13 +71,15 @@ function notSaid(beside: Beside): RawFinding[] {
 /** How a side is parted: a rectangle or a circle has no points, and a walk has legs. */
 function setPoint(edges: readonly Edge[]): string {
   const several = new Set(edges.map(({ name }) => name)).size > 1;
-  const names = edges.map(({ name }) => name);
-  if (names.every(name => name.startsWith('leg ')))
+  if (edges.some(({ name }) => WITHOUT_POINTS.includes(name)))
+    return 'Write its outline from point to point, `outline A to B to C …`, with a point where the two part,';
+  if (edges.some(({ name }) => name.startsWith('leg ')))
     return several ? 'Make two legs of each where they part,' : 'Make two legs of it where the two part,';
-  if (names.every(name => name.includes(' to ')))
-    return several ? 'Set a point on each side where they part,' : 'Set a point on the side where the two part,';
-  return 'Write its outline from point to point, `outline A to B to C …`, with a point where the two part,';
+  return several ? 'Set a point on each side where they part,' : 'Set a point on the side where the two part,';
 }
+
+/** The sides of a rectangle and of a circle. */
+const WITHOUT_POINTS: readonly string[] = ['near', 'right', 'far', 'left', 'all round'];
 
 function meeting(edges: readonly Edge[], what: string): RawFix {
   const edits = edges.map(({ key }) => ({ gap: `${key}/thing`, statements: [what] }));

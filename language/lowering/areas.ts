@@ -44,6 +44,8 @@ export class Areas {
   private readonly outlines: Outlines;
   private readonly edges: Edges;
   private readonly shipped: SpecText;
+  /** What is said of whole areas to be as in another: `base area:drive`. */
+  private likes: ReadonlySet<string> | undefined;
 
   constructor(context: Context, things: Things, shipped: SpecText) {
     this.context = context;
@@ -414,10 +416,10 @@ export class Areas {
 
   /** Another area says `as` this one there. */
   private isLikeOfOthers(key: Key, what: string): boolean {
-    return this.context.names.areas().some(({ node }) => {
-      const item = this.statementOf(node as ast.Area, what) as { like?: { readonly $refText: string } } | undefined;
-      return item?.like !== undefined && `area:${item.like.$refText}` === key;
-    });
+    this.likes ??= new Set(
+      this.context.names.areas().flatMap(({ node }) => (node as ast.Area).items.flatMap(likeness))
+    );
+    return this.likes.has(`${what} ${key}`);
   }
 
   private usualBed(key: Key, words: JobWords): Layer | undefined {
@@ -434,6 +436,11 @@ export class Areas {
     const because: Assumed = { because: `the usual ${what}; the job does not say` };
     return given && assumed(given, because);
   }
+}
+
+function likeness(item: ast.AreaItem): string[] {
+  const like = 'like' in item ? item.like : undefined;
+  return like === undefined ? [] : [`${ast.isLayer(item) ? item.role : WORDS[item.$type]} area:${like.$refText}`];
 }
 
 function isStone(role: Role): boolean {

@@ -3,7 +3,7 @@ import type { Edge, Key, Material, Meets } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { MOST_SIDES } from '../syntax/limits.ts';
 import { nearest } from '../syntax/nearest.ts';
-import { endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
+import { beginsLine, endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
 import { KEYWORD, type Context, type Property } from './context.ts';
 import type { GapInText } from './gap.ts';
 import type { Declared, Kind, SpecText } from './names.ts';
@@ -199,6 +199,7 @@ export class Edges {
     const near = nearest(name, known);
     if (near !== undefined) return [writing(near)];
     const edges = (ast.isLegRange(node) ? node.$container : node).$container.$container;
+    if (edges.items.length > MOST_SIDES) return [];
     const said = new Set(
       edges.items.flatMap(({ where }) => [...where.sides, ...nameOfChain(where), ...namesOfLegs(where)])
     );
@@ -334,7 +335,7 @@ function lineBefore(text: SpecText, item: ast.EdgeItem, name: string): GapInText
   const source = text.parsed.text;
   const { start } = spanOf(item);
   const indent = indentAt(source, start);
-  if (source.slice(source.lastIndexOf('\n', start - 1) + 1, start) !== indent) return undefined;
+  if (!beginsLine(source, start)) return undefined;
   const rest = /^.*?[ \t]+(?=meets\b)/.exec(source.slice(start, endOfLine(source, start)))?.[0] ?? '';
   const head = name.padEnd(rest.length - 1);
   return { ...NOTHING_AROUND, start, end: start, before: `${head} meets `, after: lineBreakOf(source) + indent };

@@ -1,5 +1,5 @@
 import { GrammarUtils, type AstNode } from 'langium';
-import { endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
+import { beginsLine, endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
 import type { SpecText } from './names.ts';
 
 /** Where a statement that is not said can be written, by offsets, and what has to stand around it. */
@@ -38,7 +38,9 @@ export function gapIn(
   if (commas && !source.slice(open, node.$cstNode.end).includes('\n'))
     return behind === undefined ? startOfOneLine(source, open, node.items.length === 0) : inList(at);
   const outer = indentAt(source, node.$cstNode.offset);
-  const model = [behind, ...node.items].find(item => item !== undefined && beginsLine(source, item));
+  const model = [behind, ...node.items].find(
+    item => item?.$cstNode !== undefined && beginsLine(source, item.$cstNode.offset)
+  );
   const indent = model?.$cstNode === undefined ? outer + INDENT : indentAt(source, model.$cstNode.offset);
   const newLine = lineBreakOf(source) + indent;
   const column = columnOf(source, model, secondColumn);
@@ -65,11 +67,6 @@ function inList(at: number): GapInText {
 function startOfOneLine(source: string, open: number, isEmpty: boolean): GapInText {
   const space = /^[ \t]*/.exec(source.slice(open))![0].length;
   return { start: open, end: open + space, before: ' ', between: ', ', after: isEmpty ? ' ' : ', ', column: 0 };
-}
-
-function beginsLine(source: string, item: AstNode): boolean {
-  const offset = item.$cstNode?.offset ?? 0;
-  return source.slice(source.lastIndexOf('\n', offset - 1) + 1, offset).trim() === '';
 }
 
 function columnOf(source: string, model: AstNode | undefined, secondColumn: BlockForm['secondColumn']): number {

@@ -71,8 +71,8 @@ interface Frame {
   readonly brace: IToken;
   /** The indent of its line. */
   readonly indent: number;
-  /** What would mend it, if it is at fault: how it ends is known when it does. */
-  readonly mending?: TextEdit[];
+  /** Its own fault, and what would mend that: how it ends is known when it does. */
+  readonly odd?: { readonly fault: { fixes: readonly TextFix[] }; readonly mending: TextEdit[] };
 }
 
 /**
@@ -88,7 +88,7 @@ class Scanner {
   private readonly tokens: IToken[] = [];
   private readonly statements: StatementStart[] = [];
   private readonly comments: IToken[] = [];
-  private readonly faults: { -readonly [K in keyof TextFault]: TextFault[K] }[] = [];
+  private readonly faults: TextFault[] = [];
   private readonly chunks: { start: number; end: number; word: string; firstToken: number; dropped: boolean }[] = [];
   private readonly frames: Frame[] = [];
   private offset = 0;
@@ -245,11 +245,13 @@ class Scanner {
     const end = last.endOffset! + 1;
     const mending: TextEdit[] = [{ start: end, end, text: ' {' }];
     const message = `A { is missing after \`${last.image}\`.`;
-    this.fault('brace-missing', message, last.startOffset, last.image.length, [{ title: 'Write `{`', edits: mending }]);
+    const fault = this.fault('brace-missing', message, last.startOffset, last.image.length, [
+      { title: 'Write `{`', edits: mending }
+    ]);
     const brace = this.inserted('{', last);
     this.tokens.push(brace);
     const indent = this.indentOf(last.startOffset - last.startColumn! + 1);
-    this.frames.push({ name: this.opens!, brace, indent, mending });
+    this.frames.push({ name: this.opens!, brace, indent, odd: { fault, mending } });
     this.opens = undefined;
     this.clauses = NO_WORDS;
   }
@@ -551,14 +553,18 @@ class Scanner {
     const indent = this.indentOf(this.lineStart);
     if (known) this.tokens.push(brace);
     const isOdd = !known && !isInside && this.tokens.length > 0 && this.orphansOf === undefined && !this.faultOnLine();
-    const mending = [takenOut(this.text, this.offset, this.offset + 1)];
-    if (isOdd)
-      this.fault('odd-character', 'This { opens nothing.', this.offset, 1, [{ title: 'Take it out', edits: mending }]);
-    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent, ...(isOdd ? { mending } : {}) });
+    const odd = isOdd ? { odd: this.oddBrace() } : {};
+    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent, ...odd });
     this.skippedLine = 0;
     this.opens = undefined;
     this.clauses = NO_WORDS;
     this.advance('{');
+  }
+
+  private oddBrace(): NonNullable<Frame['odd']> {
+    const mending = [takenOut(this.text, this.offset, this.offset + 1)];
+    const fixes = [{ title: 'Take it out', edits: mending }];
+    return { fault: this.fault('odd-character', 'This { opens nothing.', this.offset, 1, fixes), mending };
   }
 
   private faultOnLine(): boolean {
@@ -577,7 +583,7 @@ class Scanner {
         { title: 'Take it out', edits: [takenOut(this.text, this.offset, this.offset + 1)] }
       ]);
     if (frame === undefined) this.earlyBrace = undefined;
-    if (frame?.name === 'unknown' && frame.mending !== undefined) this.closeOdd(frame.brace, frame.mending);
+    if (frame?.name === 'unknown') this.closeOdd(frame);
     if (frame !== undefined && frame.name !== 'unknown' && this.frames.length === 0)
       this.closed = { name: frame.name, offset: this.offset };
     if (frame !== undefined && frame.name !== 'unknown') this.tokens.push(this.token('}', '}'));
@@ -585,10 +591,11 @@ class Scanner {
   }
 
   /** Both braces go, if nothing stands between them: what else was meant nobody can tell. */
-  private closeOdd(brace: IToken, mending: TextEdit[]): void {
-    if (this.text.slice(brace.startOffset + 1, this.offset).trim() === '')
-      mending.splice(0, 1, takenOut(this.text, brace.startOffset, this.offset + 1));
-    else this.faults.find(fault => fault.offset === brace.startOffset)!.fixes = [];
+  private closeOdd({ brace, odd }: Frame): void {
+    if (odd === undefined) return;
+    const start = brace.startOffset;
+    if (this.busyEnd === start + 1) odd.mending.splice(0, 1, takenOut(this.text, start, this.offset + 1));
+    else odd.fault.fixes = [];
   }
 
   /** Where braces don't pair, the indent tells which one was forgotten: this } stands under the line of an outer one. */
@@ -614,19 +621,19 @@ class Scanner {
 
   /** `written`: the braces by which those further inside, forgotten too, would be closed. */
   private closeForgotten(where: string, written: TextEdit[]): void {
-    const { name, brace, mending } = this.frames.pop()!;
-    const isOdd = name === 'unknown' && mending !== undefined;
-    if (!isOdd) {
+    const { name, brace, odd } = this.frames.pop()!;
+    // A brace that opens nothing need not be closed.
+    if (name !== 'unknown' || odd === undefined) {
       const isOneLine = !this.text.slice(brace.startOffset, this.busyEnd).includes('\n');
       const closing = isOneLine
         ? { start: this.busyEnd, end: this.busyEnd, text: ' }' }
         : this.closingLine(indentAt(this.text, brace.startOffset));
       join(written, closing);
       // A brace that was put in has told its own fault.
-      if (brace.image === '') mending!.push(closing);
+      if (brace.image === '') odd!.mending.push(closing);
       else
         this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1, [
-          { title: 'Write `}`', edits: [...written] }
+          ...(this.frames.length > MOST_NESTED ? [] : [{ title: 'Write `}`', edits: [...written] }])
         ]);
     }
     if (name !== 'unknown') this.tokens.push(this.inserted('}', this.tokens.at(-1)!));
@@ -716,8 +723,16 @@ class Scanner {
     return pattern.exec(this.text)?.[0];
   }
 
-  private fault(id: string, message: string, offset: number, length: number, fixes: readonly TextFix[] = []): void {
-    this.faults.push({ id, message, offset, length, fixes });
+  private fault(
+    id: string,
+    message: string,
+    offset: number,
+    length: number,
+    fixes: readonly TextFix[] = []
+  ): { fixes: readonly TextFix[] } {
+    const fault = { id, message, offset, length, fixes };
+    this.faults.push(fault);
+    return fault;
   }
 
   private emit(type: string, image: string): void {

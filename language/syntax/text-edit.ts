@@ -21,25 +21,27 @@ export function writes(words: readonly string[], start: number, length: number):
  * with the comma that parts it from its neighbour.
  */
 export function takenOut(source: string, start: number, end: number): TextEdit {
-  const lineStart = source.lastIndexOf('\n', start - 1) + 1;
-  const lineEnd = endOfLine(source, end);
-  const rest = /^\s*(,?)\s*(?:\/\/.*)?$/.exec(source.slice(end, lineEnd));
-  const before = commaBefore(source, start);
-  if (source.slice(lineStart, start).trim() === '' && rest !== null) {
+  REST_OF_LINE.lastIndex = end;
+  const rest = REST_OF_LINE.exec(source);
+  const lineStart = spaceBefore(source, start, /[^\S\n]/);
+  const comma = spaceBefore(source, start, /\s/) - 1;
+  const hasComma = source[comma] === ',';
+  if (rest !== null && (lineStart === 0 || source[lineStart - 1] === '\n')) {
     // Without a comma of its own it takes the one at the end of the line before.
-    if (before !== undefined && rest[1] === '') return { start: before, end, text: '' };
-    return withoutLine(source, lineStart, lineEnd);
+    if (hasComma && rest[1] === '') return { start: comma, end, text: '' };
+    return withoutLine(source, lineStart, end + rest[0].length);
   }
-  if (before !== undefined) return { start: before, end, text: '' };
-  const after = /^\s*,[^\S\n]*/.exec(source.slice(end, lineEnd))?.[0] ?? '';
-  if (after !== '') return { start, end: end + after.length, text: '' };
-  const space = /[^\S\n]*$/.exec(source.slice(lineStart, start))![0].length;
-  return { start: start - space, end, text: '' };
+  if (hasComma) return { start: comma, end, text: '' };
+  COMMA_AFTER.lastIndex = end;
+  const after = COMMA_AFTER.exec(source)?.[0];
+  return after === undefined ? { start: lineStart, end, text: '' } : { start, end: end + after.length, text: '' };
 }
 
-/** A line with its break; of two blank lines that it parted one is left. */
-function withoutLine(source: string, start: number, end: number): TextEdit {
-  const next = afterBreak(source, end);
+const REST_OF_LINE = /[^\S\n]*(,?)[^\S\n]*(?:\/\/[^\n]*)?(?:\n|$)/y;
+const COMMA_AFTER = /\s*,[^\S\n]*/y;
+
+/** A line with its break, where `next` begins the one after; of two blank lines that it parted one is left. */
+function withoutLine(source: string, start: number, next: number): TextEdit {
   const isBlankBefore = start === 0 || /\n[^\S\n]*\n$/.test(source.slice(Math.max(0, start - MOST_BLANK), start));
   const blankAfter = /^[^\S\n]*(?:\n|$)/.exec(source.slice(next, next + MOST_BLANK));
   const isLast = next >= source.length;
@@ -49,10 +51,17 @@ function withoutLine(source: string, start: number, end: number): TextEdit {
 /** Nobody indents a blank line further. */
 const MOST_BLANK = 200;
 
-function commaBefore(source: string, start: number): number | undefined {
-  let at = start - 1;
-  while (at >= 0 && /\s/.test(source[at]!)) at--;
-  return source[at] === ',' ? at : undefined;
+/** Where the white space begins that stands before an offset. */
+function spaceBefore(source: string, offset: number, space: RegExp): number {
+  let at = offset;
+  while (at > 0 && space.test(source[at - 1]!)) at--;
+  return at;
+}
+
+/** Whether nothing stands before an offset on its line. */
+export function beginsLine(source: string, offset: number): boolean {
+  const at = spaceBefore(source, offset, /[^\S\n]/);
+  return at === 0 || source[at - 1] === '\n';
 }
 
 /** Where the line ends that an offset lies in, before its break. */
@@ -60,11 +69,6 @@ export function endOfLine(source: string, offset: number): number {
   const at = source.indexOf('\n', offset);
   const end = at < 0 ? source.length : at;
   return end > offset && source[end - 1] === '\r' ? end - 1 : end;
-}
-
-function afterBreak(source: string, lineEnd: number): number {
-  const at = source.indexOf('\n', lineEnd);
-  return at < 0 ? source.length : at + 1;
 }
 
 /** The white space that the line begins with that an offset lies in. */
@@ -75,7 +79,7 @@ export function indentAt(source: string, offset: number): string {
 
 /** How the lines of a text end. */
 export function lineBreakOf(source: string): string {
-  return /\r?\n/.exec(source)?.[0] ?? '\n';
+  return source[source.indexOf('\n') - 1] === '\r' ? '\r\n' : '\n';
 }
 
 /** The text with edits that do not overlap; of two at one place the first stands first. */

@@ -4,6 +4,9 @@ import { applied, type TextFix } from './text-edit.ts';
 /** Each trial reads a chunk once more: of a text with so many faults a person mends the first ones first. */
 const MOST_TRIALS = 20;
 
+/** Nobody writes an area so long. */
+const LONGEST_TRIED = 20_000;
+
 /** Leaves to a fault the fixes that really mend something: what is meant by half a statement can only be guessed. */
 export class Trials {
   private readonly text: string;
@@ -19,6 +22,7 @@ export class Trials {
   mended(fault: TextFault, chunk: Chunk, { chunks }: Scan): TextFault {
     if (fault.fixes.length === 0) return fault;
     const end = chunks[chunks.indexOf(chunk) + 1]?.start ?? this.text.length;
+    if (end - chunk.start > LONGEST_TRIED) return { ...fault, fixes: [] };
     const fixes = fault.fixes.filter(fix => this.left-- > 0 && this.mends(fix, chunk, end));
     return { ...fault, fixes };
   }
