@@ -13,32 +13,53 @@ export interface Result {
 /** The editor shows at most 1,000 findings of a file; beyond this many a person has other troubles. */
 const MOST_FINDINGS = 500;
 
-/** The findings by address: of every open file, and of files that open ones use; each told once. */
+/** A finding as an editor is told of it. */
+export interface Told {
+  readonly finding: Finding;
+  readonly diagnostic: Diagnostic;
+  /** The files as the job knows them whose finding it is. */
+  readonly files: FolderFiles;
+}
+
+/** What is told by address: of every open file, and of files that open ones use. */
 export function diagnosticsOf(
   results: ReadonlyMap<string, Result>,
   failed: ReadonlySet<string>
 ): Map<string, Diagnostic[]> {
-  const byUri = new Map<string, { told: Set<string>; diagnostics: Diagnostic[] }>();
-  const of = (uri: string): { told: Set<string>; diagnostics: Diagnostic[] } => {
-    const known = byUri.get(uri) ?? { told: new Set(), diagnostics: [] };
-    byUri.set(uri, known);
-    return known;
-  };
-  for (const uri of failed) of(uri).diagnostics.push(INTERNAL);
+  const byUri = new Map<string, Diagnostic[]>([...failed].map(uri => [uri, [INTERNAL]]));
+  for (const uri of results.keys()) if (!byUri.has(uri)) byUri.set(uri, []);
+  for (const { uri, finding, files } of findings(results)) {
+    const diagnostics = byUri.get(uri) ?? [];
+    byUri.set(uri, diagnostics);
+    diagnostics.push(diagnostic(finding, files));
+  }
+  return new Map([...byUri].map(([uri, diagnostics]) => [uri, capped(diagnostics)]));
+}
+
+/** What is told of one file. */
+export function toldOf(address: string, results: ReadonlyMap<string, Result>): Told[] {
+  return [...findings(results)]
+    .filter(({ uri }) => uri === address)
+    .map(({ finding, files }) => ({ finding, files, diagnostic: diagnostic(finding, files) }));
+}
+
+/** The findings of all results with their addresses, each once. */
+function* findings(
+  results: ReadonlyMap<string, Result>
+): Generator<{ readonly uri: string; readonly finding: Finding; readonly files: FolderFiles }> {
+  const told = new Set<string>();
   const parts = partsOfJobs(results);
-  for (const [uri, { evaluation, files }] of results) {
-    of(uri);
+  for (const [main, { evaluation, files }] of results) {
     for (const finding of evaluation.findings) {
       // A part of a job that stands open is no lonely file.
-      if (finding.id === 'job-missing' && parts.has(uri)) continue;
-      const { told, diagnostics } = of(files.uriOf(finding.file));
-      const name = [finding.id, finding.line, finding.column, finding.message].join('\n');
+      if (finding.id === 'job-missing' && parts.has(main)) continue;
+      const uri = files.uriOf(finding.file);
+      const name = [uri, finding.id, finding.line, finding.column, finding.message].join('\n');
       if (told.has(name)) continue;
       told.add(name);
-      diagnostics.push(diagnostic(finding, files));
+      yield { uri, finding, files };
     }
   }
-  return new Map([...byUri].map(([uri, { diagnostics }]) => [uri, capped(diagnostics)]));
 }
 
 /** Addresses of files that another open file uses. */

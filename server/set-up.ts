@@ -1,14 +1,15 @@
 // One set-up for the language server in Node and in a browser's worker: what differs is how files are read.
 import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from 'vscode-languageserver';
 import type { Feature } from './feature.ts';
-import { hints } from './features/hints.ts';
+import { codeActions } from './features/code-actions.ts';
 import { completion } from './features/completion.ts';
+import { hints } from './features/hints.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [completion, hints, hover, lenses];
+const FEATURES: readonly Feature[] = [codeActions, completion, hints, hover, lenses];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);

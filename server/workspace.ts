@@ -9,7 +9,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Paving, type Evaluation, type Look } from '../language/paving.ts';
-import { diagnosticsOf, type Result } from './diagnostics.ts';
+import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { FolderFiles, sameAddress, type ReadInFolder } from './folder-files.ts';
 import { listFilesRequest, type ListFilesResult } from './protocol.ts';
 
@@ -150,6 +150,17 @@ export class Workspace {
     for (let run = this.runOf(uri); run !== undefined && !token.isCancellationRequested; run = this.runOf(uri))
       await Promise.race([run.ended, given]);
     return this.resultOf(uri);
+  }
+
+  /** What is told of a file, once its newest text is worked out. */
+  async findingsOf(address: string, token: CancellationToken): Promise<Told[]> {
+    await this.settled(address, token);
+    return toldOf(sameAddress(address), this.results);
+  }
+
+  /** Whether the editor takes changes of a text for a version of it. */
+  get knowsVersionedEdits(): boolean {
+    return this.client.workspace?.workspaceEdit?.documentChanges === true;
   }
 
   private runOf(uri: string): Run | undefined {

@@ -17,6 +17,10 @@ export class LineStarts {
     return low;
   }
 
+  offsetOf(line: number, column: number): number {
+    return this.starts[line]! + column;
+  }
+
   columnOf(offset: number): number {
     return offset - this.starts[this.lineOf(offset)]!;
   }

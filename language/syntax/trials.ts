@@ -1,0 +1,37 @@
+import type { Chunk, Scan, TextFault } from './scanner.ts';
+import { applied, type TextFix } from './text-edit.ts';
+
+/** Each trial reads a chunk once more: of a text with so many faults a person mends the first ones first. */
+const MOST_TRIALS = 20;
+
+/** Nobody writes an area so long. */
+const LONGEST_TRIED = 20_000;
+
+/** Leaves to a fault the fixes that really mend something: what is meant by half a statement can only be guessed. */
+export class Trials {
+  private readonly text: string;
+  private readonly faultyLines: (text: string) => number;
+  private readonly before = new Map<Chunk, number>();
+  private left = MOST_TRIALS;
+
+  constructor(text: string, faultyLines: (text: string) => number) {
+    this.text = text;
+    this.faultyLines = faultyLines;
+  }
+
+  mended(fault: TextFault, chunk: Chunk, { chunks }: Scan): TextFault {
+    if (fault.fixes.length === 0) return fault;
+    const end = chunks[chunks.indexOf(chunk) + 1]?.start ?? this.text.length;
+    if (end - chunk.start > LONGEST_TRIED) return { ...fault, fixes: [] };
+    const fixes = fault.fixes.filter(fix => this.left-- > 0 && this.mends(fix, chunk, end));
+    return { ...fault, fixes };
+  }
+
+  private mends({ edits }: TextFix, chunk: Chunk, end: number): boolean {
+    const inChunk = edits.map(edit => ({ ...edit, start: edit.start - chunk.start, end: edit.end - chunk.start }));
+    const text = this.text.slice(chunk.start, end);
+    const before = this.before.get(chunk) ?? this.faultyLines(text);
+    this.before.set(chunk, before);
+    return this.faultyLines(applied(text, inChunk)) < before;
+  }
+}
