@@ -64,7 +64,7 @@ describe('an area whose text is broken keeps its last good figures, marked with 
     const { markdown } = numbersAt(broken, FILE, line, column)!;
     expect(markdown).toContain(`**patio**, before the error in line ${lineOf('rectangle')}\n`);
     // 192 sq ft are 17.84 m2.
-    expect(markdown).toMatch(/\| Net area \| 192\.00 sq ft \| 17\.84 m2 \|/);
+    expect(markdown).toMatch(/\| Net area \| 192\.00 sq ft \| &emsp;17\.84 m2 \|/);
     expect(markdown).not.toContain('_');
   });
 
