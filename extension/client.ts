@@ -11,6 +11,7 @@ import {
 } from '../server/protocol.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { readFile } from './read-file.ts';
+import { registerShippedTexts } from './shipped-texts.ts';
 
 export const clientOptions = (): LanguageClientOptions => ({
   documentSelector: [{ language: 'paving' }],
@@ -23,6 +24,7 @@ export const clientOptions = (): LanguageClientOptions => ({
 export async function start(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(
     registerPages(context.extensionUri),
+    registerShippedTexts(context.extensionUri),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
     ),
