@@ -68,11 +68,13 @@ function standsOverShipped({ project }: Look, { kind, name }: Declared): boolean
   return namesOf(project.shipped).byName.has(`${kind} ${name}`);
 }
 
-function differenceInWords(difference: Difference, name: string): string {
-  const where = `line ${difference.place.line} of ${difference.place.file}`;
-  return difference.isRead
-    ? `\`${difference.name}\` in ${where} would then lead to something else. Choose another name.`
-    : `\`${name}\` can't be a name in ${where}: it would be read as something else there. Choose another name.`;
+function differenceInWords({ place, name: there, now }: Difference, name: string): string {
+  const where = `line ${place.line} of ${place.file}`;
+  if (now === 'unread')
+    return `\`${name}\` can't be a name in ${where}: it would be read as something else there. Choose another name.`;
+  return now === 'found'
+    ? `\`${there}\` in ${where} leads nowhere so far, and would then lead here. Put it right there first, or choose another name.`
+    : `\`${there}\` in ${where} would then lead to something else. Choose another name.`;
 }
 
 function thingAt(

@@ -26,8 +26,8 @@ export function changed(looks: readonly Look[], places: readonly Occurrence[], n
 export interface Difference {
   readonly place: Place;
   readonly name: string;
-  /** It is a name still, but leads elsewhere. */
-  readonly isRead: boolean;
+  /** It is no name any more, or it leads elsewhere, or it led nowhere before. */
+  readonly now: 'unread' | 'elsewhere' | 'found';
 }
 
 /** Compares every name before and after: each must still be a name, and lead to the same thing. */
@@ -65,7 +65,8 @@ function differenceIn(
     const wanted = isChanged ? name : was.name;
     if (is?.name !== wanted || is.start !== was.start + moved || is.kinds.join() !== was.kinds.join())
       return notRead(places, was.start, name);
-    if (!isSame(was.declared, is.declared, texts)) return { place: was.place, name: wanted, isRead: true };
+    if (!isSame(was.declared, is.declared, texts))
+      return { place: was.place, name: wanted, now: was.declared === undefined ? 'found' : 'elsewhere' };
     if (isChanged) moved += name.length - was.name.length;
   }
   const isSound = now.length === before.length && textAfter.parsed.faults.length === text.parsed.faults.length;
@@ -75,7 +76,7 @@ function differenceIn(
 /** What is read otherwise from here on is so by the last change before. */
 function notRead(places: readonly Occurrence[], start: number, name: string): Difference | undefined {
   const place = (places.filter(each => each.start <= start).at(-1) ?? places[0])?.place;
-  return place && { place, name, isRead: false };
+  return place && { place, name, now: 'unread' };
 }
 
 /** Whether each job comes to the same amounts, whatever the names in it. */

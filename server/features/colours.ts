@@ -61,14 +61,19 @@ async function coloured(workspace: Workspace, uri: string, range?: Range): Promi
   for (const word of seen === undefined ? [] : wordKindsIn(seen)) {
     const { line, column, endColumn } = word.place;
     if (line < first || line > last) continue;
-    const bits = modifiersOf(word).reduce((all, modifier) => all | (1 << MODIFIERS.indexOf(modifier)), 0);
-    builder.push(line - 1, column - 1, endColumn - column, TYPES.indexOf(typeOf(word)), bits);
+    const { type, modifiers } = colourOf(word);
+    const bits = modifiers.reduce((all, modifier) => all | (1 << MODIFIERS.indexOf(modifier)), 0);
+    builder.push(line - 1, column - 1, endColumn - column, TYPES.indexOf(type), bits);
   }
   return builder.build();
 }
 
-function typeOf({ kind, declared }: WordKind): Type {
-  return declared === undefined ? TYPE_OF_WORD[kind] : TYPE_OF_THING[declared.kind];
+export function colourOf(word: WordKind): { readonly type: Type; readonly modifiers: readonly Modifier[] } {
+  const { kind, declared } = word;
+  return {
+    type: declared === undefined ? TYPE_OF_WORD[kind] : TYPE_OF_THING[declared.kind],
+    modifiers: modifiersOf(word)
+  };
 }
 
 function modifiersOf({ kind, isDeclaration, isShipped }: WordKind): Modifier[] {

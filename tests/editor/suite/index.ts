@@ -3,6 +3,7 @@ import 'mocha/mocha.js';
 import type Mocha from 'mocha';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
+import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 
 export interface TestResult {
@@ -18,6 +19,7 @@ export async function run(): Promise<void> {
   mocha.suite.emit('pre-require', words, '', mocha);
   extensionTests(words);
   jobTests(words);
+  gettingAboutTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

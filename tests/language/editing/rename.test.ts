@@ -117,7 +117,10 @@ describe('A new name is refused', () => {
   });
 
   test('while the name stands where something is wrong', async () => {
-    const broken = { ...yardWith('yard.paving', 'let ‸depth'), 'other.paving': YARD['other.paving']! };
+    const broken: Record<string, string> = {
+      ...yardWith('yard.paving', 'let ‸depth'),
+      'other.paving': YARD['other.paving']!
+    };
     const more = 'area broken {\n  base stone (depth +\n  bed depth depth depth\n}\n';
     broken['yard.paving'] += more;
     expect(await rename(broken, 'thick')).toContain(
