@@ -10,7 +10,7 @@ import { NAME } from '../syntax/patterns.ts';
 import { nameAmong, placeOfDeclaration } from './names-at.ts';
 import { looksThatMayName, placesInAll } from './references.ts';
 import { areAmountsSame, changed, firstDifference, type Difference } from './same-meaning.ts';
-import { startOf } from './words.ts';
+import { endOf, startOf } from './words.ts';
 
 /** Why something is not done, in words for the person who asked. */
 export interface Refusal {
@@ -133,7 +133,7 @@ function capital(words: string): string {
 function unreadName(seeing: readonly Look[], name: string, places: readonly Occurrence[]): string | undefined {
   for (const text of new Set(seeing.flatMap(({ project }) => project.texts))) {
     const known = new Set(places.filter(({ place }) => place.file === text.file).map(({ start }) => start));
-    const offset = unreadWords(text).find(({ word, start }) => word === name && !known.has(start))?.start;
+    const offset = unread(text, name).find(start => !known.has(start));
     if (offset === undefined) continue;
     const line = new LineStarts(text.parsed.text).lineOf(offset) + 1;
     return `\`${name}\` also stands in line ${line} of ${text.file}, where something is wrong. Put that right first.`;
@@ -141,14 +141,15 @@ function unreadName(seeing: readonly Look[], name: string, places: readonly Occu
   return undefined;
 }
 
-/** All words of what is broken in a text but those in comments. */
-function unreadWords({ parsed }: SpecText): { readonly word: string; readonly start: number }[] {
+/** Where a word stands in what is broken of a text, comments left out. */
+function unread({ parsed }: SpecText, name: string): number[] {
   if (parsed.faults.length === 0) return [];
   const chunks = new ChunkIndex(parsed);
   const isOutside = parsed.faults.some(({ offset }) => chunks.at(offset) === undefined);
   const inComment = (offset: number): boolean =>
-    parsed.comments.some(comment => startOf(comment) <= offset && offset <= comment.endOffset!);
+    parsed.comments.some(comment => startOf(comment) <= offset && offset < endOf(comment));
   return [...parsed.text.matchAll(new RegExp(NAME.source, 'gu'))]
-    .map(match => ({ word: match[0], start: match.index }))
-    .filter(({ start }) => (isOutside || chunks.isBroken(start)) && !inComment(start));
+    .filter(([word]) => word === name)
+    .map(({ index }) => index)
+    .filter(offset => (isOutside || chunks.isBroken(offset)) && !inComment(offset));
 }

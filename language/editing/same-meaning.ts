@@ -38,10 +38,11 @@ export function firstDifference(
   name: string
 ): Difference | undefined {
   const projects = new Map<Project, Project>();
+  const things = new Things(texts);
   for (const { text, project } of looks) {
     const after = projects.get(project) ?? withTexts(project, texts);
     projects.set(project, after);
-    const difference = differenceIn({ text, project }, after, texts, placesInFile(places, text), name);
+    const difference = differenceIn({ text, project }, after, things, placesInFile(places, text), name);
     if (difference !== undefined) return difference;
   }
   return undefined;
@@ -50,11 +51,11 @@ export function firstDifference(
 function differenceIn(
   { text, project }: Look,
   after: Project,
-  texts: Changed,
+  things: Things,
   places: readonly Occurrence[],
   name: string
 ): Difference | undefined {
-  const textAfter = texts.get(text) ?? text;
+  const textAfter = things.after(text);
   const starts = new Set(places.map(({ start }) => start));
   const before = occurrencesIn(text, project);
   const now = occurrencesIn(textAfter, after);
@@ -65,7 +66,7 @@ function differenceIn(
     const wanted = isChanged ? name : was.name;
     if (is?.name !== wanted || is.start !== was.start + moved || is.kinds.join() !== was.kinds.join())
       return notRead(places, was.start, name);
-    if (!isSame(was.declared, is.declared, texts))
+    if (!things.isSame(was.declared, is.declared))
       return { place: was.place, name: wanted, now: was.declared === undefined ? 'found' : 'elsewhere' };
     if (isChanged) moved += name.length - was.name.length;
   }
@@ -89,10 +90,30 @@ function amountsOf(project: Project): string {
   return JSON.stringify(lower(project).job, (_, value: unknown) => (typeof value === 'string' ? '' : value)) ?? '';
 }
 
-function isSame(before: Declared | undefined, after: Declared | undefined, texts: Changed): boolean {
-  if (before === undefined || after === undefined) return before === after;
-  const text = texts.get(before.text) ?? before.text;
-  return after.text === text && namesOf(after.text).all.indexOf(after) === namesOf(before.text).all.indexOf(before);
+/** Things before and after: the same one is declared in the same place among those of its text. */
+class Things {
+  private readonly texts: Changed;
+  private readonly orders = new Map<SpecText, ReadonlyMap<Declared, number>>();
+
+  constructor(texts: Changed) {
+    this.texts = texts;
+  }
+
+  after(text: SpecText): SpecText {
+    return this.texts.get(text) ?? text;
+  }
+
+  isSame(before: Declared | undefined, after: Declared | undefined): boolean {
+    if (before === undefined || after === undefined) return before === after;
+    return after.text === this.after(before.text) && this.orderOf(after) === this.orderOf(before);
+  }
+
+  private orderOf(declared: Declared): number | undefined {
+    const { text } = declared;
+    const order = this.orders.get(text) ?? new Map(namesOf(text).all.map((each, index) => [each, index]));
+    this.orders.set(text, order);
+    return order.get(declared);
+  }
 }
 
 /** In the order of the text. */

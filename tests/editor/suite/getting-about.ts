@@ -26,6 +26,7 @@ area about-yard {
     the rest meets hedge, edging spiked-strip
   }
 }
+let about-spare = 1 m // never used: a finding
 `;
 const other = `job "Another" { rules britain }
 use "about/shared.paving"
@@ -187,12 +188,13 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
           'A: at (0, 0)',
           'B: at (6, 0) m',
           'C: at (6, 4) m',
-          'about-yard: A to B to C'
+          'about-yard: A to B to C',
+          'about-spare: = 1 m'
         ]
       );
       same(
         contents
-          .at(-1)!
+          .at(-2)!
           .children.at(-1)!
           .children.map(({ name }) => name),
         ['A to B', 'the rest']
