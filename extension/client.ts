@@ -1,14 +1,8 @@
 // What the desktop and the web client share.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import {
-  listFilesRequest,
-  mostFilesListed,
-  readFileRequest,
-  type ListFilesParams,
-  type ListFilesResult,
-  type ReadFileParams
-} from '../server/protocol.ts';
+import { listFilesRequest, readFileRequest, type ListFilesParams, type ReadFileParams } from '../server/protocol.ts';
+import { listFiles } from './list-files.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { readFile } from './read-file.ts';
 import { registerShippedTexts } from './shipped-texts.ts';
@@ -31,10 +25,4 @@ export async function start(context: vscode.ExtensionContext, client: BaseLangua
     client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(vscode.Uri.parse(folder)))
   );
   await client.start();
-}
-
-async function listFiles(folder: vscode.Uri): Promise<ListFilesResult> {
-  const specs = new vscode.RelativePattern(folder, '**/*.paving');
-  const found = await vscode.workspace.findFiles(specs, undefined, mostFilesListed + 1);
-  return { uris: found.slice(0, mostFilesListed).map(uri => uri.toString()), all: found.length <= mostFilesListed };
 }

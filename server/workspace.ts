@@ -2,6 +2,7 @@
 import {
   CodeLensRefreshRequest,
   InlayHintRefreshRequest,
+  SemanticTokensRefreshRequest,
   TextDocuments,
   type CancellationToken,
   type ClientCapabilities,
@@ -199,6 +200,7 @@ export class Workspace {
     // A file may be used from another folder that holds it.
     for (const { paving } of this.languages.values()) if (paving.knows(uri)) paving.setText(uri, document.getText());
     this.schedule(uri);
+    if (this.readersOf(uri).length > 0) this.refreshColours();
   }
 
   private closed(uri: string): void {
@@ -217,6 +219,13 @@ export class Workspace {
     const readers = this.readersOf(uri);
     for (const { paving } of this.languages.values()) paving.forget(uri);
     for (const reader of readers) this.schedule(reader);
+    if (readers.length > 0) this.refreshColours();
+  }
+
+  /** What a name is can hang on another file: the editor asks anew only for the text that was typed in. */
+  private refreshColours(): void {
+    if (this.client.workspace?.semanticTokens?.refreshSupport)
+      this.connection.sendRequest(SemanticTokensRefreshRequest.type).catch(() => undefined);
   }
 
   /** Open files that use a file, whether it could be read or not. */

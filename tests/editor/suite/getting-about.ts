@@ -75,6 +75,23 @@ function editsOf(edit: vscode.WorkspaceEdit): string[] {
     .sort();
 }
 
+/** What each word is told to be, by its line and the word. */
+async function coloursOf(document: vscode.TextDocument): Promise<Map<string, string>> {
+  const legend = await run<vscode.SemanticTokensLegend>('vscode.provideDocumentSemanticTokensLegend', document.uri);
+  const { data } = await run<vscode.SemanticTokens>('vscode.provideDocumentSemanticTokens', document.uri);
+  const coloured = new Map<string, string>();
+  let [line, character] = [0, 0];
+  for (let at = 0; at < data.length; at += 5) {
+    const [down, along, length, type, modifiers] = data.slice(at, at + 5) as unknown as number[];
+    character = down! > 0 ? along! : character + along!;
+    line += down!;
+    const word = document.getText(new vscode.Range(line, character, line, character + length!));
+    const names = legend.tokenModifiers.filter((_, bit) => modifiers! & (1 << bit));
+    coloured.set(`${line + 1} ${word}`, [legend.tokenTypes[type!], ...names].join('.'));
+  }
+  return coloured;
+}
+
 async function refusal(asked: Thenable<unknown>): Promise<string> {
   try {
     await asked;
@@ -239,18 +256,6 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
 
     test('words have colours by what they mean', async () => {
       const document = await openYard();
-      const legend = await run<vscode.SemanticTokensLegend>('vscode.provideDocumentSemanticTokensLegend', document.uri);
-      const { data } = await run<vscode.SemanticTokens>('vscode.provideDocumentSemanticTokens', document.uri);
-      const coloured = new Map<string, string>();
-      let [line, character] = [0, 0];
-      for (let at = 0; at < data.length; at += 5) {
-        const [down, along, length, type, modifiers] = data.slice(at, at + 5) as unknown as number[];
-        character = down! > 0 ? along! : character + along!;
-        line += down!;
-        const word = document.getText(new vscode.Range(line, character, line, character + length!));
-        const names = legend.tokenModifiers.filter((_, bit) => modifiers! & (1 << bit));
-        coloured.set(`${line + 1} ${word}`, [legend.tokenTypes[type!], ...names].join('.'));
-      }
       const wanted = {
         '7 area': 'keyword',
         '7 about-yard': 'class.declaration',
@@ -262,7 +267,14 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
         '11 mm': 'number.static',
         '12 about-depth': 'variable'
       };
-      same(Object.fromEntries(Object.keys(wanted).map(word => [word, coloured.get(word)])), wanted);
+      await becomes(
+        'colours',
+        async () => {
+          const coloured = await coloursOf(document);
+          return Object.fromEntries(Object.keys(wanted).map(word => [word, coloured.get(word)]));
+        },
+        wanted
+      );
     });
 
     test('a file that is renamed takes `use` along, also in what is not saved', async () => {
