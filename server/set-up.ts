@@ -2,14 +2,42 @@
 import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from 'vscode-languageserver';
 import type { Feature } from './feature.ts';
 import { codeActions } from './features/code-actions.ts';
+import { colours } from './features/colours.ts';
 import { completion } from './features/completion.ts';
+import { contents } from './features/contents.ts';
+import { definition } from './features/definition.ts';
+import { folding } from './features/folding.ts';
+import { highlights } from './features/highlights.ts';
 import { hints } from './features/hints.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
+import { links } from './features/links.ts';
+import { movedFiles } from './features/moved-files.ts';
+import { references } from './features/references.ts';
+import { rename } from './features/rename.ts';
+import { search } from './features/search.ts';
+import { selection } from './features/selection.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [codeActions, completion, hints, hover, lenses];
+const FEATURES: readonly Feature[] = [
+  codeActions,
+  colours,
+  completion,
+  contents,
+  definition,
+  folding,
+  highlights,
+  hints,
+  hover,
+  lenses,
+  links,
+  movedFiles,
+  references,
+  rename,
+  search,
+  selection
+];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);
