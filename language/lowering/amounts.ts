@@ -87,8 +87,8 @@ function sum(node: Sum, context: AmountContext, measure: string | undefined): Am
 }
 
 /** Lengths of the two systems: a tape shows the one or the other. */
-const METRIC = /^(?:mm|cm|m|met(?:re|er)s?)$/i;
-const TAPE = /^(?:in|inch|inches|ft|foot|feet|yd|yards?|['"′″’”]+)$/i;
+export const METRIC = /^(?:mm|cm|m|met(?:re|er)s?)$/i;
+export const TAPE = /^(?:in|inch|inches|ft|foot|feet|yd|yards?|['"′″’”]+)$/i;
 
 /** Longer numbers are no measure of a job; sums of them could grow without end. */
 const MOST_DIGITS = 40;

@@ -350,6 +350,6 @@ const DIRECTIONS: Readonly<Record<'right' | 'up' | 'left' | 'down', readonly [nu
   down: [0, -1]
 };
 
-function endMeasure(node: Expression | undefined): string | undefined {
+export function endMeasure(node: Expression | undefined): string | undefined {
   return node !== undefined && ast.isQuantity(node) ? node.parts.at(-1)?.measure : undefined;
 }

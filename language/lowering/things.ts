@@ -383,7 +383,7 @@ export class Things {
 }
 
 /** `12 ft 6 in` ends in `in`. */
-function lastMeasure(node: Expression): string | undefined {
+export function lastMeasure(node: Expression): string | undefined {
   if (ast.isQuantity(node)) return node.parts.at(-1)?.measure;
   if (ast.isSum(node)) return lastMeasure(node.right as Expression);
   return ast.isGroup(node) ? node.measure : undefined;
@@ -429,7 +429,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
 const WITH_DENSITY: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'];
 
 /** Which shipped material stands in where a job names none. */
-const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
+export const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
   'north-america': {
     base: 'crushed-stone',
     'sub-base': 'crushed-stone',
