@@ -50,11 +50,14 @@ export function inOneMeasure(system: System, lengths: readonly Fraction[]): InOn
     : undefined;
 }
 
-/** How much rounding moved a length, in words; empty where it moved nothing. */
-export function roundedBy(metres: Fraction, of: 'one' | 'several'): string {
-  if (metres.equals(0)) return '';
-  const tenths = metres.mul(10_000).ceil();
-  return `, rounded by ${of === 'one' ? '' : 'up to '}${tenths.div(10).toString()} mm`;
+/** How far rounding moved one length, or the most that it moved each of several, in words; empty where it moved nothing. */
+export function roundedBy(moved: readonly Fraction[]): string {
+  const most = moved.reduce((largest, each) => (each.compare(largest) > 0 ? each : largest), new Fraction(0));
+  if (most.equals(0)) return '';
+  const tenths = most.mul(10_000);
+  if (moved.length > 1) return `, rounded by up to ${tenths.ceil().div(10).toString()} mm`;
+  const rounded = tenths.round();
+  return rounded.equals(0) ? ', rounded by less than 0.1 mm' : `, rounded by ${rounded.div(10).toString()} mm`;
 }
 
 function millimetres(metres: Fraction): string {

@@ -11,6 +11,11 @@ const WORDS: ReadonlySet<string> = new Set([
   ...['x', 'by', 'per']
 ]);
 
+/** Whether a word means something in some statement. */
+export function isWord(name: string): boolean {
+  return WORDS.has(name);
+}
+
 /** Names that nothing in a job has yet, nor any statement; each is given once. */
 export class FreeNames {
   private readonly taken: Set<string>;

@@ -2,6 +2,7 @@ import Fraction from 'fraction.js';
 import type { System } from '../../job/job.ts';
 import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
+import { ChunkIndex } from '../../syntax/chunk-index.ts';
 import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
 import { inOneMeasure, lengthIn, roundedBy, toNearest } from './lengths.ts';
 import { applied, covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
@@ -29,10 +30,12 @@ const MOST_TIMES = 20;
 
 /** The lengths at the cursor or in the selection in the other system; at the job's title or its `show` all of the file. */
 export function inOtherSystem({ text, project }: Look, at: Span, system: System | undefined): Rewrite[] {
-  const lists = sumsIn(text, project);
+  const chunks = new ChunkIndex(text.parsed);
+  const lists = sumsIn(text, project).filter(({ start }) => !chunks.isBroken(start));
   if (at.start < at.end) return [inSelection(text, lists, at)].filter(found => found !== undefined);
   const job = jobAt(text, at);
-  if (job !== undefined) return system === undefined ? [] : wholeFile(text, lists, job, opposite(system));
+  if (job !== undefined)
+    return system === undefined || chunks.isAnyBroken ? [] : wholeFile(text, lists, job, opposite(system));
   return [atCursor(text, lists, at)].filter(found => found !== undefined);
 }
 
@@ -55,7 +58,7 @@ function atCursor(text: Look['text'], lists: readonly SumList[], at: Span): Rewr
     text.parsed.text.slice(span.start, span.end),
     made.edits.map(edit => ({ ...edit, start: edit.start - span.start, end: edit.end - span.start }))
   );
-  const title = `Write ${written.replace(/\s+/g, ' ')}${roundedBy(largest(made.moved), made.moved.length > 1 ? 'several' : 'one')}`;
+  const title = `Write ${written.replace(/\s+/g, ' ')}${roundedBy(made.moved)}`;
   return rewrite(text, { title, kind: 'rewrite', keeps: { within: within(made), but: ['centre'] } }, made.edits);
 }
 
@@ -66,8 +69,7 @@ function inSelection(text: Look['text'], lists: readonly SumList[], at: Span): R
   const to = opposite(system);
   const made = convert(text, inside, to, list => covers(at, list), at);
   if (made.moved.length === 0) return undefined;
-  const rounding = roundedBy(largest(made.moved), made.moved.length > 1 ? 'several' : 'one');
-  const title = `Write what is selected ${SYSTEM_WORDS[to].lengths}${rounding}`;
+  const title = `Write what is selected ${SYSTEM_WORDS[to].lengths}${roundedBy(made.moved)}`;
   return rewrite(text, { title, kind: 'rewrite', keeps: { within: within(made), but: ['centre'] } }, made.edits);
 }
 
@@ -93,7 +95,7 @@ function wholeFile(text: Look['text'], lists: readonly SumList[], job: Statement
   const made = convert(text, lists, to, () => true);
   const show = showEdit(text, job, SYSTEM_WORDS[to].show);
   if (made.moved.length === 0 || show === undefined) return [];
-  const title = `Write the whole file ${SYSTEM_WORDS[to].lengths}${roundedBy(largest(made.moved), 'several')}`;
+  const title = `Write the whole file ${SYSTEM_WORDS[to].lengths}${roundedBy(made.moved)}`;
   return [
     rewrite(text, { title, kind: 'rewrite', keeps: { within: within(made), but: ['system', 'centre'] } }, [
       ...made.edits,
@@ -158,7 +160,8 @@ function convertList(text: string, list: SumList, pieces: readonly Piece[], to: 
 
 /** One measure for all of a list, where each of them is a quantity alone, or the value of a `let`, or nought. */
 function sharedMeasure(list: SumList, pieces: readonly Piece[], lengths: readonly Fraction[], to: System) {
-  const isPiece = (sum: WrittenSum): boolean => pieces.some(piece => piece.sum === sum);
+  const isPiece = (sum: WrittenSum): boolean =>
+    pieces.some(piece => piece.sum === sum || (sum.form === 'negative' && piece.sum === sum.inside[0]));
   const fits = list.sums.every(sum => isPiece(sum) || sum.form === 'name' || isNought(sum));
   const ends = list.form === 'pair' || isPiece(list.sums.at(-1)!);
   return fits && ends && pieces.length > 1 ? inOneMeasure(to, lengths) : undefined;
@@ -197,10 +200,6 @@ function piecesIn(sum: WrittenSum): Piece[] | undefined {
   return inside.some(pieces => pieces === undefined) ? undefined : (inside.flat() as Piece[]);
 }
 
-function largest(moved: readonly Fraction[]): Fraction {
-  return moved.reduce((most, each) => (each.compare(most) > 0 ? each : most), new Fraction(0));
-}
-
 function within({ moved }: Converted): number {
-  return largest(moved).valueOf() * MOST_TIMES;
+  return Math.max(0, ...moved.map(Number)) * MOST_TIMES;
 }
