@@ -9,7 +9,9 @@ import {
   type ListFilesResult,
   type ReadFileParams
 } from '../server/protocol.ts';
+import { registerNameHere } from './name-here.ts';
 import { linkToPage, registerPages } from './pages.ts';
+import { registerPastePoints } from './paste-points.ts';
 import { readFile } from './read-file.ts';
 
 export const clientOptions = (): LanguageClientOptions => ({
@@ -23,6 +25,8 @@ export const clientOptions = (): LanguageClientOptions => ({
 export async function start(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(
     registerPages(context.extensionUri),
+    registerNameHere(),
+    registerPastePoints(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
     ),

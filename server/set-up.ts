@@ -4,10 +4,11 @@ import type { Feature } from './feature.ts';
 import { codeActions } from './features/code-actions.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
+import { pastePoints } from './features/paste-points.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [hover, lenses, codeActions];
+const FEATURES: readonly Feature[] = [hover, lenses, codeActions, pastePoints];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);

@@ -24,7 +24,10 @@ export interface PastedPoints {
 export interface PointsFromTable {
   /** The likeliest first. */
   readonly choices: readonly PastedPoints[];
-  /** A name and two numbers on each of several lines, and nothing else: hardly anything but a table of points. */
+  /**
+   * A name and two numbers on each of several lines and nothing else, and one choice: hardly anything but a table of
+   * points, and nothing to guess.
+   */
   readonly isPlain: boolean;
 }
 
@@ -57,8 +60,12 @@ export function pointsFromTable(
       const edit = written({ text, project }, at, lines);
       return { title, text: edit.text, place: placeOf(text.file, new LineStarts(text.parsed.text), edit) };
     }),
-    isPlain: table.rows.length > 1 && table.leftOut === 0 && table.rows.every(({ name }) => /\p{L}/u.test(name ?? ''))
+    isPlain: choices.length === 1 && isPlain(table)
   };
+}
+
+function isPlain({ rows, leftOut }: Table): boolean {
+  return rows.length > 1 && leftOut === 0 && rows.every(({ name }) => /\p{L}/u.test(name ?? ''));
 }
 
 // ---- measures ----

@@ -209,11 +209,13 @@ describe('what is no table', () => {
       const found = await pasted(table);
       return 'isPlain' in found && found.isPlain;
     };
-    expect(await isPlain('A 1.5 2\nB 2 2')).toBe(true);
-    expect(await isPlain('name;x;y\nA;1.5;2\nB;2;2')).toBe(true);
-    expect(await isPlain('A 1.5 2')).toBe(false);
-    expect(await isPlain('1.5 2\n2 2')).toBe(false);
-    expect(await isPlain('A 1.5 2 3\nB 2 2 3')).toBe(false);
+    expect(await isPlain('A\t1.5 m\t2 m\nB\t2 m\t2 m')).toBe(true);
+    // In m or in mm?
+    expect(await isPlain('A 1.5 2\nB 2 2')).toBe(false);
+    expect(await isPlain('name;x (m);y (m)\nA;1.5;2\nB;2;2')).toBe(true);
+    expect(await isPlain('A\t1.5 m\t2 m')).toBe(false);
+    expect(await isPlain('1.5 m\t2 m\n2 m\t2 m')).toBe(false);
+    expect(await isPlain('name;x (m);y (m);z\nA;1.5;2;3\nB;2;2;3')).toBe(false);
   });
 });
 

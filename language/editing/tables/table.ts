@@ -18,7 +18,7 @@ export interface Row {
 export type TableOr = Table | { readonly problem: string };
 
 /** More points than any job has; a longer table is something else. */
-export const MOST_ROWS = 2_000;
+const MOST_ROWS = 2_000;
 
 interface Columns {
   readonly name?: number;
