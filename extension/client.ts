@@ -3,7 +3,9 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { listFilesRequest, readFileRequest, type ListFilesParams, type ReadFileParams } from '../server/protocol.ts';
 import { listFiles } from './list-files.ts';
+import { registerNameHere } from './name-here.ts';
 import { linkToPage, registerPages } from './pages.ts';
+import { registerPastePoints } from './paste-points.ts';
 import { readFile } from './read-file.ts';
 import { registerShippedTexts } from './shipped-texts.ts';
 
@@ -19,6 +21,8 @@ export async function start(context: vscode.ExtensionContext, client: BaseLangua
   context.subscriptions.push(
     registerPages(context.extensionUri),
     registerShippedTexts(context.extensionUri),
+    registerNameHere(),
+    registerPastePoints(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
     ),

@@ -39,6 +39,12 @@ export interface Look {
 /** What a caller needs: findings alone, or numbers as well. */
 export type Need = 'findings' | 'numbers';
 
+/** A text that is read in the place of a file's own. */
+interface Instead {
+  readonly file: string;
+  readonly spec: SpecText;
+}
+
 /**
  * The language as a whole, for the command line and the editor alike: keeps the texts, leads each file through parsing,
  * lowering, numbers and findings, and remembers what did not change.
@@ -98,13 +104,30 @@ export class Paving {
    */
   *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
     const gathered = this.gathered(file);
-    if (gathered === undefined) return undefined;
-    const { project, findings } = gathered;
+    return gathered && (yield* this.workedOut(file, gathered, need, this.session));
+  }
+
+  /**
+   * What a loaded file would come to, without numbers, if one of its files read otherwise. Nothing of it is kept.
+   */
+  *tryOut(file: string, changed: string, text: string): Generator<void, Evaluation | undefined> {
+    const spec = { file: this.files.show(changed), parsed: this.parse(text) };
+    yield;
+    const gathered = this.gathered(file, { file: changed, spec });
+    return gathered && (yield* this.workedOut(file, gathered, 'findings', new Session()));
+  }
+
+  private *workedOut(
+    file: string,
+    { project, findings }: Gathered,
+    need: Need,
+    session: Session
+  ): Generator<void, Evaluation> {
     yield;
     const lowered = lower(project);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, file) : undefined;
-    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, file))) ?? [];
+    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, session, file) : undefined;
+    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, session, file))) ?? [];
     const order = project.texts.map(text => text.file);
     const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
     return {
@@ -134,12 +157,13 @@ export class Paving {
     return this.texts.size;
   }
 
-  private gathered(file: string): Gathered | undefined {
-    const main = this.texts.specOf(file);
+  private gathered(file: string, instead?: Instead): Gathered | undefined {
+    const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
     return gather(main, this.shipped(), (from, use) => {
-      const found = this.used(ids.get(from)!, use);
+      const used = this.used(ids.get(from)!, use);
+      const found = 'file' in used && used.file === instead?.file ? instead : used;
       if ('id' in found) return found;
       ids.set(found.spec, found.file);
       return found.spec;

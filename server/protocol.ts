@@ -42,5 +42,35 @@ export const mostFilesListed = 1_000;
 /** What ships as spec text is read as `paving-shipped:/FILE`, and can't be changed there. */
 export const shippedScheme = 'paving-shipped';
 
+/** The client asks how a table would be written as points. */
+export const pointsFromTableRequest = 'paving/pointsFromTable';
+
+export interface TextRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+export interface PointsFromTableParams {
+  readonly textDocument: { readonly uri: string };
+  /** What is selected, or where the cursor stands. */
+  readonly range: TextRange;
+  readonly table: string;
+}
+
+export type PointsFromTableResult =
+  | {
+      /** Ways to write them, the likeliest first: `text` in the place of `range`. */
+      readonly choices: readonly { readonly title: string; readonly text: string; readonly range: TextRange }[];
+      /** It can hardly be anything else, and there is one way alone. */
+      readonly isPlain: boolean;
+    }
+  | { readonly problem: string };
+
+/** Characters of the largest table that is looked at; a longer text on the clipboard is something else. */
+export const largestTable = 200_000;
+
+/** The client lets the person name what has just been given a name, at: address, line and character from nought. */
+export const nameHereCommand = 'paving.nameHere';
+
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';

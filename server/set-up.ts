@@ -13,6 +13,7 @@ import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
 import { links } from './features/links.ts';
 import { movedFiles } from './features/moved-files.ts';
+import { pastePoints } from './features/paste-points.ts';
 import { references } from './features/references.ts';
 import { rename } from './features/rename.ts';
 import { search } from './features/search.ts';
@@ -33,6 +34,7 @@ const FEATURES: readonly Feature[] = [
   lenses,
   links,
   movedFiles,
+  pastePoints,
   references,
   rename,
   search,

@@ -171,6 +171,22 @@ export class Workspace {
     return toldOf(sameAddress(address), this.results);
   }
 
+  /** What a job would come to if one of its files read otherwise; undefined when nobody waits any more. */
+  tryOut(
+    { evaluation }: Result,
+    address: string,
+    text: string,
+    token: CancellationToken
+  ): Promise<Evaluation | undefined> {
+    const { paving } = this.languageOf(evaluation.file);
+    const wait = {
+      get cancelled() {
+        return token.isCancellationRequested;
+      }
+    };
+    return this.inSlices(paving.tryOut(evaluation.file, sameAddress(address), text), wait);
+  }
+
   /** Whether the editor takes changes of a text for a version of it. */
   get knowsVersionedEdits(): boolean {
     return this.client.workspace?.workspaceEdit?.documentChanges === true;
@@ -339,7 +355,10 @@ export class Workspace {
   }
 
   /** Works in slices, so that the next keystroke is heard and the work it makes idle is dropped. */
-  private async inSlices(steps: Generator<void, Evaluation | undefined>, run: Run): Promise<Evaluation | undefined> {
+  private async inSlices(
+    steps: Generator<void, Evaluation | undefined>,
+    run: { readonly cancelled: boolean }
+  ): Promise<Evaluation | undefined> {
     for (let started = Date.now(); !run.cancelled;) {
       const step = steps.next();
       if (step.done) return step.value;

@@ -48,7 +48,7 @@ const MOST_LISTED = 24;
 const MOST_CHOICES = 4;
 
 /** No paved area is wider than this, m; beyond it a number is a slip of the key. */
-const LARGEST_LENGTH = 10_000;
+export const LARGEST_LENGTH = 10_000;
 
 /** A `let` may lean on others this deep; more is no spec that a person wrote. */
 const MOST_LETS_DEEP = 100;

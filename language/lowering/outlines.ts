@@ -392,6 +392,6 @@ function cornerFixes({ corners }: ast.Rounding, sides: readonly { readonly to: s
 /** More corners to choose from help nobody. */
 const MOST_CORNERS = 4;
 
-function endMeasure(node: Expression | undefined): string | undefined {
+export function endMeasure(node: Expression | undefined): string | undefined {
   return node !== undefined && ast.isQuantity(node) ? node.parts.at(-1)?.measure : undefined;
 }

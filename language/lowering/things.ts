@@ -467,7 +467,7 @@ export class Things {
 }
 
 /** `12 ft 6 in` ends in `in`. */
-function lastMeasure(node: Expression): string | undefined {
+export function lastMeasure(node: Expression): string | undefined {
   if (ast.isQuantity(node)) return node.parts.at(-1)?.measure;
   if (ast.isSum(node)) return lastMeasure(node.right as Expression);
   return ast.isGroup(node) ? node.measure : undefined;

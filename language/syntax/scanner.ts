@@ -489,6 +489,7 @@ class Scanner {
       this.advance(sign);
       return this.statementAfterComma();
     }
+    if (sign === '×' && this.sizes && this.afterOperand()) return this.emit('BY', sign);
     const type = MINUS_SIGNS.includes(sign) ? '-' : sign;
     if (!(type in this.types) || type.length !== 1) {
       this.fault(

@@ -2,6 +2,7 @@ import type { CancellationToken, CodeAction, CodeActionKind, CodeActionParams } 
 import { aboutText, type Feature } from '../feature.ts';
 import type { Workspace } from '../workspace.ts';
 import { fixes } from './fixes.ts';
+import { rewrites } from './rewrites.ts';
 
 /** What is offered at a place of a text; an editor that asks for some kinds only (`context.only`) gets only those. */
 export type ActionsAt = (
@@ -16,7 +17,7 @@ export interface ActionProvider {
   readonly actionsAt: ActionsAt;
 }
 
-const PROVIDERS: readonly ActionProvider[] = [fixes];
+const PROVIDERS: readonly ActionProvider[] = [fixes, rewrites];
 
 /** What the editor offers under its light bulb, on save, and in its menu. */
 export const codeActions: Feature = {

@@ -67,6 +67,12 @@ test.each(['20 x 14 ft', '20ftx14ft', '20by14 ft', "20' By 14'", '20 ft by 14 ft
   expect(numbers!.quantities.areas[0]!.grossArea).toBeCloseTo(20 * 14 * 0.3048 ** 2, 9);
 });
 
+test.each(['wide x deep', 'wide × deep', '(wide) × deep', '4 m × deep'])('a size of %s', async written => {
+  const lets = 'let wide = 4 m\nlet deep = 3 m\n';
+  const { numbers } = await evaluated(HEAD + lets + area('a', 0).replace('4 x 3 m', written));
+  expect(numbers!.quantities.areas[0]!.grossArea).toBeCloseTo(12, 9);
+});
+
 test('an unknown measure behind `per` is no ton; `cu. ft.` is read', async () => {
   const material = (density: string): string =>
     `job "Stone" { rules britain }\nmaterial s { role base, compacted ${density} }\n`;

@@ -7,6 +7,7 @@ import { bytesOf, write } from './folder.ts';
 import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
+import { rewriteTests } from './rewrites.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -24,6 +25,7 @@ export async function run(): Promise<void> {
   wordTests(words);
   completionTests(words);
   gettingAboutTests(words);
+  rewriteTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

@@ -1,0 +1,86 @@
+import { occurrencesIn, type Occurrence } from '../../lowering/occurrences.ts';
+import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
+import type { Look } from '../../paving.ts';
+import type { ParsedText } from '../../syntax/parse.ts';
+import type { Statement } from '../../syntax/statement-tree.ts';
+import { isBroken, spanOf, topStatementAt } from './places.ts';
+import { rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { onOneLine } from './written.ts';
+
+/** What a `let` stands for in the place of its name: there alone, or everywhere, and the `let` goes. */
+export function inlineLet(look: Look, at: Span): Rewrite[] {
+  const { text, project } = look;
+  const all = occurrencesIn(text, project).filter(({ kinds }) => kinds.includes('let'));
+  const here = all.find(occurrence => touches(occurrence, at));
+  const declared = here?.declared;
+  if (here === undefined || declared === undefined || declared.text === project.shipped) return [];
+  const list = sumsIn(declared.text, project).find(
+    ({ holder, declares }) => holder === 'Let' && declares === declared.name
+  );
+  const value = list?.sums[0];
+  const written = value && onOneLine(declared.text.parsed, value);
+  if (value?.amount === undefined || written === undefined) return [];
+  const lists = sumsIn(text, project);
+  const made: Rewrite[] = [];
+  if (!here.isDeclaration) {
+    const edits = [inPlace(lists, here, value, written)];
+    made.push(rewrite(text, { title: `Write ${written} here`, kind: 'inline', keeps: { within: 0 } }, edits));
+  }
+  const uses = all.filter(other => !other.isDeclaration && other.declared?.node === declared.node);
+  const statement = declared.text === text ? declaration(text.parsed, list!) : undefined;
+  if (uses.length === 0 || statement === undefined || !isJob(text.parsed)) return made;
+  const title = `Write ${written} ${placesInWords(uses.length)} ${here.name}, and take the let out`;
+  const edits = [...uses.map(use => inPlace(lists, use, value, written)), takenOut(text.parsed, statement)];
+  return [...made, rewrite(text, { title, kind: 'inline', keeps: { within: 0 } }, edits)];
+}
+
+function placesInWords(count: number): string {
+  if (count === 1) return 'in the one place that says';
+  return `in ${count === 2 ? 'both' : `all ${count}`} places that say`;
+}
+
+/** Other files may lean on what a file without a job declares. */
+function isJob({ chunks }: ParsedText): boolean {
+  return chunks.some(({ word }) => word === 'job');
+}
+
+function inPlace(lists: readonly SumList[], use: Occurrence, value: WrittenSum, written: string): Edit {
+  const isCompound = value.form === 'plus' || value.form === 'times' || value.form === 'negative';
+  const needsBrackets = isCompound && isOperand(lists, use);
+  return { start: use.start, end: use.end, text: needsBrackets ? `(${written})` : written };
+}
+
+/** Another sum, or the sign of a size, stands beside it. */
+function isOperand(lists: readonly SumList[], { start, end }: Span): boolean {
+  const list = lists.find(each => each.start <= start && end <= each.end);
+  const isBetween = (sum: WrittenSum): boolean => {
+    const part = sum.inside.find(each => each.start <= start && end <= each.end);
+    if (part === undefined) return false;
+    const isItself = part.start === start && part.end === end;
+    return isItself ? sum.form !== 'brackets' : isBetween(part);
+  };
+  return list?.form === 'size' || list?.sums.some(isBetween) === true;
+}
+
+function declaration(parsed: ParsedText, { start }: SumList): Statement | undefined {
+  const statement = topStatementAt(parsed, start);
+  return statement === undefined || isBroken(parsed, statement) ? undefined : statement;
+}
+
+/** A statement with its line; a comment at the end of the line stays, for it says why. */
+function takenOut(parsed: ParsedText, { first, end }: Statement): Edit {
+  const { text, comments, tokens } = parsed;
+  const span = spanOf(parsed, first, end);
+  const { endLine } = tokens[end - 1]!;
+  const comment = comments.find(({ startLine, startOffset }) => startLine === endLine && startOffset >= span.end);
+  if (comment !== undefined) return { start: span.start, end: comment.startOffset, text: '' };
+  const lineStart = text.lastIndexOf('\n', span.start - 1) + 1;
+  const lineEnd = text.indexOf('\n', span.end);
+  const nextLine = lineEnd < 0 ? text.length : lineEnd + 1;
+  const isAlone = (text.slice(lineStart, span.start) + text.slice(span.end, nextLine)).trim() === '';
+  if (!isAlone) return { ...span, text: '' };
+  // Of two blank lines that would meet one goes.
+  const blankAfter = /^[^\S\n]*\r?\n/.exec(text.slice(nextLine))?.[0] ?? '';
+  const standsFree = lineStart === 0 || /\n[^\S\n]*\n$/.test(text.slice(0, lineStart));
+  return { start: lineStart, end: nextLine + (standsFree ? blankAfter.length : 0), text: '' };
+}

@@ -1,0 +1,98 @@
+import type { Finding, Place, TextChange } from '../../findings/finding.ts';
+import type { SpecText } from '../../lowering/names.ts';
+import { LineStarts } from '../../syntax/line-starts.ts';
+
+/** Another way to write a part of a text, as the editor offers it. */
+export interface Rewrite {
+  readonly title: string;
+  readonly kind: 'rewrite' | 'extract' | 'inline';
+  /** None of them touches another. */
+  readonly edits: readonly TextChange[];
+  /** The text with all of them made. */
+  readonly text: string;
+  /** Where in that text a name stands that was chosen for the writer, who may want another. */
+  readonly cursor?: Place;
+  readonly keeps: Keeps;
+}
+
+/** What is the same after a rewrite: it is offered only where that holds. */
+export interface Keeps {
+  /** The most that a length may move, m; absent where the numbers are meant to change. */
+  readonly within?: number;
+  /** Parts of the job that are meant to change. */
+  readonly but?: readonly ('system' | 'name' | 'centre')[];
+  /** The finding that it mends. */
+  readonly mends?: Finding['id'];
+}
+
+/** Offsets in a text, the end one past the last character. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Writes `text` in the place of a span; an insertion has an empty one. `cursor`: where in `text` the cursor goes. */
+export interface Edit extends Span {
+  readonly text: string;
+  readonly cursor?: number;
+}
+
+/** A rewrite from the edits that it is made of, in any order. */
+export function rewrite(
+  spec: SpecText,
+  { title, kind, keeps }: Pick<Rewrite, 'title' | 'kind' | 'keeps'>,
+  edits: readonly Edit[]
+): Rewrite {
+  const sorted = [...edits].sort((left, right) => left.start - right.start || left.end - right.end);
+  const lines = new LineStarts(spec.parsed.text);
+  const text = applied(spec.parsed.text, sorted);
+  const cursor = cursorAfter(sorted);
+  return {
+    title,
+    kind,
+    keeps,
+    edits: sorted.map(edit => ({ place: placeOf(spec.file, lines, edit), text: edit.text })),
+    text,
+    ...(cursor === undefined
+      ? {}
+      : { cursor: placeOf(spec.file, new LineStarts(text), { start: cursor, end: cursor }) })
+  };
+}
+
+export function applied(text: string, edits: readonly Edit[]): string {
+  let done = 0;
+  const parts: string[] = [];
+  for (const edit of edits) {
+    parts.push(text.slice(done, edit.start), edit.text);
+    done = edit.end;
+  }
+  return parts.join('') + text.slice(done);
+}
+
+function cursorAfter(sorted: readonly Edit[]): number | undefined {
+  let moved = 0;
+  for (const { start, end, text, cursor } of sorted) {
+    if (cursor !== undefined) return start + moved + cursor;
+    moved += text.length - (end - start);
+  }
+  return undefined;
+}
+
+export function placeOf(file: string, lines: LineStarts, { start, end }: Span): Place {
+  return {
+    file,
+    line: lines.lineOf(start) + 1,
+    column: lines.columnOf(start) + 1,
+    endLine: lines.lineOf(end) + 1,
+    endColumn: lines.columnOf(end) + 1
+  };
+}
+
+/** Touching is enough: the cursor may stand right behind a word. */
+export function touches(one: Span, other: Span): boolean {
+  return one.start <= other.end && other.start <= one.end;
+}
+
+export function covers(outer: Span, inner: Span): boolean {
+  return outer.start <= inner.start && inner.end <= outer.end;
+}

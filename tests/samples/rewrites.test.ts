@@ -1,0 +1,80 @@
+/* Wherever the cursor stands in a sample: what is offered reads without a new finding, and keeps what it says it keeps. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Rewrite } from '../../language/editing/rewrites/rewrite.ts';
+import { sumsIn, type WrittenSum } from '../../language/lowering/sums.ts';
+import { drain, type Paving } from '../../language/paving.ts';
+import { offeredBy } from '../language/rewriting.ts';
+import { FILES, newPaving, pathOf, textOf } from './samples.ts';
+
+const SEED = 20260418;
+const PLACES = 40;
+
+/** The findings and numbers of a file, and the lengths that are written in it. */
+function comesTo(paving: Paving, file: string) {
+  const { findings, numbers } = drain(paving.evaluate(pathOf(file)))!;
+  const { points: _points, ...quantities } = numbers?.quantities ?? {};
+  return {
+    findings: findings.map(({ id, target }) => `${id} ${target}`).sort(),
+    numbers: rounded(quantities),
+    lengths: lengthsIn(paving, file)
+  };
+}
+
+/** Numbers to a nanometre: sums in another order end in other digits. Sides of edges may have new names. */
+function rounded(value: unknown): unknown {
+  if (typeof value === 'number') return Number(value.toFixed(9));
+  if (Array.isArray(value)) return value.map(rounded);
+  if (typeof value !== 'object' || value === null) return value;
+  const parts = Object.entries(value).filter(([name]) => name !== 'name');
+  return Object.fromEntries(parts.map(([name, part]) => [name, rounded(part)]));
+}
+
+/** In m, in the text's order; of brackets with a measure what they come to. */
+function lengthsIn(paving: Paving, file: string): number[] {
+  const { text, project } = paving.look(pathOf(file))!;
+  const leaves = (sum: WrittenSum): WrittenSum[] =>
+    sum.form === 'quantity' || sum.measure !== undefined ? [sum] : sum.inside.flatMap(leaves);
+  return sumsIn(text, project)
+    .flatMap(({ sums }) => sums.flatMap(leaves))
+    .map(({ amount }) => (amount?.measure === 'm' ? amount.value.valueOf() : 0));
+}
+
+/** What a title says of rounding, m, to a tenth of a millimetre. */
+function saidRounding({ title }: Rewrite): number {
+  const said = /rounded by (?:up to |less than )?([0-9.]+) mm$/.exec(title)?.[1];
+  return said === undefined ? 0 : (Number(said) + 0.05) / 1000;
+}
+
+describe.each(FILES)('%s', file => {
+  test('whatever is offered holds', async () => {
+    const text = textOf(file);
+    const paving = newPaving();
+    await paving.load(pathOf(file));
+    const before = comesTo(paving, file);
+    let checked = 0;
+    const check = (rewrite: Rewrite): void => {
+      checked++;
+      paving.setText(pathOf(file), rewrite.text);
+      const after = comesTo(paving, file);
+      paving.setText(pathOf(file), text);
+      expect(after.findings, rewrite.title).toEqual(before.findings);
+      if (rewrite.keeps.but?.includes('centre') !== true) {
+        expect(after.numbers, rewrite.title).toEqual(before.numbers);
+        return;
+      }
+      expect(after.lengths, rewrite.title).toHaveLength(before.lengths.length);
+      after.lengths.forEach((length, index) =>
+        expect(Math.abs(length - before.lengths[index]!), rewrite.title).toBeLessThanOrEqual(saidRounding(rewrite))
+      );
+    };
+    fc.assert(
+      fc.property(fc.nat(text.length), fc.nat(30), fc.boolean(), (start, more, selects) => {
+        const end = selects ? Math.min(text.length, start + more) : start;
+        offeredBy(paving, pathOf(file), start, end).forEach(check);
+      }),
+      { seed: SEED, numRuns: PLACES }
+    );
+    expect(checked).toBeGreaterThan(0);
+  }, 60_000);
+});
