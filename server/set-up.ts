@@ -3,10 +3,11 @@ import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from '
 import type { Feature } from './feature.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
+import { newJob } from './features/new-job.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [hover, lenses];
+const FEATURES: readonly Feature[] = [hover, lenses, newJob];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);

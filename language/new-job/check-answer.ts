@@ -5,10 +5,12 @@ import { nearest } from '../syntax/nearest.ts';
 import type { Parse } from '../syntax/parse.ts';
 import { QUESTION_IDS, withUsual, type Answers, type QuestionId } from './answers.ts';
 import { CHOICES } from './choices.ts';
+import { questionsFor } from './questions.ts';
 import { writeNewJob } from './write-new-job.ts';
 
 /** Why an answer can't be taken, and what to write; undefined where it can. `answers` are those to the other questions. */
-export function checkAnswer(id: QuestionId, answer: string, answers: Answers, parse: Parse): string | undefined {
+export function checkAnswer(id: string, answer: string, answers: Answers, parse: Parse): string | undefined {
+  if (!isQuestion(id)) return noQuestion(id);
   const choices = CHOICES[id];
   if (choices === undefined) return sizeProblem(answer, answers, parse);
   const ids = choices.map(choice => choice.id);
@@ -18,19 +20,29 @@ export function checkAnswer(id: QuestionId, answer: string, answers: Answers, pa
   return `\`${answer}\` is none of the answers. ${help}`;
 }
 
-export interface WrongAnswer {
-  readonly id: QuestionId;
-  readonly problem: string;
+/** Answers that came from outside, as they are or with what is wrong with the first that can't be taken. */
+export function readAnswers(
+  given: Readonly<Record<string, unknown>>,
+  parse: Parse
+): { readonly answers: Answers } | { readonly problem: string } {
+  const unknown = Object.keys(given).find(name => !isQuestion(name));
+  if (unknown !== undefined) return { problem: noQuestion(unknown) };
+  const answers = given as Answers;
+  for (const { id, title } of questionsFor({})) {
+    const answer = given[id];
+    if (answer === undefined) continue;
+    const problem = typeof answer === 'string' ? checkAnswer(id, answer, answers, parse) : 'Write it as text.';
+    if (problem !== undefined) return { problem: `${title} ${problem}` };
+  }
+  return { answers };
 }
 
-/** The first answer that can't be taken, and why. */
-export function checkAnswers(answers: Answers, parse: Parse): WrongAnswer | undefined {
-  for (const id of QUESTION_IDS) {
-    const answer = answers[id];
-    const problem = answer === undefined ? undefined : checkAnswer(id, answer, answers, parse);
-    if (problem !== undefined) return { id, problem };
-  }
-  return undefined;
+function noQuestion(name: string): string {
+  return `There is no question \`${name}\`. Did you mean ${nearest(name, QUESTION_IDS) ?? QUESTION_IDS.join(', ')}?`;
+}
+
+function isQuestion(name: string): name is QuestionId {
+  return QUESTION_IDS.some(id => id === name);
 }
 
 /** Of the answers only those that bear on a size: the others may not be checked yet. */

@@ -63,7 +63,7 @@ const SIDE_WORDS: Readonly<Record<string, readonly [label: string, detail: strin
   'existing-paving': ['Paving that is there already', 'It holds the paving.'],
   'concrete-slab': ['Concrete slab', 'It holds the paving.'],
   road: ['Road or street', 'It holds the paving.'],
-  kerb: ['Kerb that is there already', 'It holds the paving.'],
+  kerb: ['Kerb (curb) that is there already', 'It holds the paving.'],
   steps: ['Steps', 'They hold the paving.'],
   'drain-channel': ['Drain channel', 'It holds the paving.']
 };

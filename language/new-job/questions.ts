@@ -11,7 +11,7 @@ export interface Question {
   readonly hint: string;
   /** Absent where the answer is typed. */
   readonly choices?: readonly Choice[];
-  /** The usual answer: the id of a choice, or a text. */
+  /** What was answered so far, else what is usual: the id of a choice, or a text. */
   readonly usual: string;
 }
 

@@ -5,7 +5,7 @@ import type { Finding } from '../../language/findings/finding.ts';
 import { formatText } from '../../language/format/format.ts';
 import { SHIPPED_SIDES } from '../../language/library/shipped.ts';
 import { QUESTION_IDS, type Answers } from '../../language/new-job/answers.ts';
-import { checkAnswer, checkAnswers } from '../../language/new-job/check-answer.ts';
+import { checkAnswer, readAnswers } from '../../language/new-job/check-answer.ts';
 import { CHOICES } from '../../language/new-job/choices.ts';
 import { questionsFor, STEPS } from '../../language/new-job/questions.ts';
 import { writeNewJob } from '../../language/new-job/write-new-job.ts';
@@ -137,7 +137,7 @@ describe('whatever is answered', () => {
         length,
         (answers, sides, along, out) => {
           const all = { ...answers, ...sides, size: `${along} x ${out}` };
-          expect(checkAnswers(all, parse)).toBeUndefined();
+          expect(readAnswers(all, parse)).toEqual({ answers: all });
           expect([all, told(written(all))]).toEqual([all, findingsFor(all)]);
         }
       ),
@@ -206,7 +206,7 @@ describe('the questions', () => {
       expect(questions.map(({ id }) => id)).toEqual(QUESTION_IDS);
       expect([...new Set(questions.map(({ step }) => step))]).toEqual([1, 2, 3, 4, STEPS]);
       const usual: Answers = Object.fromEntries(questions.map(question => [question.id, question.usual]));
-      expect(checkAnswers({ ...usual, country }, parse)).toBeUndefined();
+      expect(readAnswers({ ...usual, country }, parse)).toEqual({ answers: { ...usual, country } });
       expect(written({ country })).toBe(written({ ...usual, country }));
     }
   });
@@ -291,11 +291,20 @@ describe('an answer', () => {
     expect(checkAnswer('winters', 'no idea', {}, parse)).toBe(
       '`no idea` is none of the answers. Write one of: freeze, mild.'
     );
-    expect(checkAnswers({ country: 'britain', size: '3 m', soil: 'mud' }, parse)).toEqual({
-      id: 'size',
-      problem: 'Write two lengths with x between them, such as `4 x 5 m`.'
-    });
   });
+
+  test.each([
+    [
+      { country: 'britain', size: '3 m', soil: 'mud' },
+      'How large is it? Write two lengths with x between them, such as `4 x 5 m`.'
+    ],
+    [{ trafic: 'cars' }, 'There is no question `trafic`. Did you mean traffic?'],
+    [{ soil: 3 }, 'What soil is under the topsoil? Write it as text.'],
+    [
+      { country: 'france', size: '3 x 4 m' },
+      'Where is the job? `france` is none of the answers. Write one of: north-america, north-america-metric, britain.'
+    ]
+  ])('from outside is read with care: %j', (given, problem) => expect(readAnswers(given, parse)).toEqual({ problem }));
 
   test('nothing but a size slips into the spec, whatever is typed', { timeout: 120_000 }, () => {
     const pieces = [
