@@ -9,6 +9,7 @@ import {
   type ListFilesResult,
   type ReadFileParams
 } from '../server/protocol.ts';
+import { registerNewJob } from './new-job.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { readFile } from './read-file.ts';
 
@@ -23,6 +24,7 @@ export const clientOptions = (): LanguageClientOptions => ({
 export async function start(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(
     registerPages(context.extensionUri),
+    registerNewJob(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
     ),
