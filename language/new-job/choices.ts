@@ -29,14 +29,8 @@ const COUNTRIES = choices<CountryAnswer>({
 const TRAFFIC = choices<TrafficAnswer>({
   foot: ['People on foot', 'A patio, a path, a courtyard: slabs.'],
   cars: ['Cars and light vans', 'A drive or a parking place: blocks, and a thicker base.'],
-  turning: [
-    'Cars that turn on the spot',
-    'As for cars. Turning wheels push units apart: herringbone is usual there. It is not known here yet; the spec says so.'
-  ],
-  trucks: [
-    'Trucks',
-    'A licensed engineer sets the layers, units and edging: the spec is only a start for that talk. Turning trucks can’t be done right here yet.'
-  ]
+  turning: ['Cars that turn on the spot', 'As for cars; but herringbone is usual there, which is not known here yet.'],
+  trucks: ['Trucks', 'A licensed engineer sets the layers: this is only a start. Not for turning trucks yet.']
 });
 
 const NEAR = choices<NearAnswer>({
@@ -77,8 +71,8 @@ const SIDES: readonly Choice[] = SHIPPED_SIDES.map(({ name }) => {
 
 // Telling soils by hand: common practice.
 const SOILS = choices<SoilAnswer>({
-  clay: ['Clay', 'Sticky. Damp, it rolls between the palms into a long thin worm that bends without breaking.'],
-  silt: ['Silt', 'Silky like flour. Damp, it rolls only into short thick pieces; a wet lump turns shiny when shaken.'],
+  clay: ['Clay', 'Sticky. Damp, it rolls into a long thin worm that bends without breaking.'],
+  silt: ['Silt', 'Silky like flour. Damp, it rolls only into short pieces; a wet lump shines when shaken.'],
   'common-earth': ['Common earth', 'A mix. Squeezed damp it makes a ball, which crumbles when poked.'],
   sand: ['Sand', 'Gritty. Makes no ball; dry, it runs through the fingers.'],
   gravel: ['Gravel', 'Mostly stones as large as peas or larger, with sand between.']

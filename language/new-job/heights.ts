@@ -21,7 +21,7 @@ const LEVEL = 'level with';
 // Common practice: 2 in or more below a sill where snow lies, else water comes in.
 const SILL: Usual = {
   benchmark: 'door-sill',
-  means: 'the top of the sill: all heights hang from it',
+  means: 'the top of the sill: heights hang from it',
   imperial: ['2 1/2 in below', '3 in below'],
   metric: ['65 mm below', '75 mm below']
 };
@@ -29,7 +29,7 @@ const SILL: Usual = {
 // Britain: paving stays 150 mm below the damp course (Approved Document C, 5.5, as quoted in public texts).
 const DAMP_COURSE: Usual = {
   benchmark: 'damp-course',
-  means: 'the strip in the lowest joints of the wall: all heights hang from it',
+  means: 'the strip low in the wall: heights hang from it',
   imperial: ['6 in below', '6 1/2 in below'],
   metric: ['150 mm below', '160 mm below']
 };
@@ -38,31 +38,31 @@ const DAMP_COURSE: Usual = {
 const SIDING: Usual = {
   ...DAMP_COURSE,
   benchmark: 'siding-edge',
-  means: 'the lowest edge of the siding: all heights hang from it'
+  means: 'the lowest edge of the siding: heights hang from it'
 };
 
 const OTHERS: Readonly<Record<Exclude<NearAnswer, 'house-door' | 'house-wall'>, Usual>> = {
   garage: {
     benchmark: 'garage-floor',
-    means: 'the floor in the gateway: all heights hang from it',
+    means: 'the floor in the gateway: heights hang from it',
     imperial: ['1 in below', '1 1/2 in below'],
     metric: ['25 mm below', '35 mm below']
   },
   'garden-wall': {
     benchmark: 'wall-line',
-    means: 'a level line drawn on the wall: all heights hang from it',
+    means: 'a level line drawn on the wall: heights hang from it',
     imperial: ['12 in below', '12 1/2 in below'],
     metric: ['300 mm below', '310 mm below']
   },
   'existing-paving': {
     benchmark: 'old-paving',
-    means: 'the face of the paving that is there: all heights hang from it',
+    means: 'the face of the paving that is there: heights hang from it',
     imperial: [LEVEL, '1/2 in below'],
     metric: [LEVEL, '10 mm below']
   },
   open: {
     benchmark: 'nail',
-    means: 'a nail in a stake, at the height of the ground: all heights hang from it',
+    means: 'a nail in a stake, level with the ground: heights hang from it',
     imperial: ['1/2 in above', LEVEL],
     metric: ['10 mm above', LEVEL]
   }

@@ -43,16 +43,16 @@ const TITLES: Readonly<Record<QuestionId, string>> = {
   winters: 'What are winters like?'
 };
 
-const SEEN_FROM = 'as seen with your back to what it stands against. Open ground needs edging; the spec names it.';
+const SEEN = 'As seen with your back to the near side. Open ground needs edging; the spec names it.';
 
 const HINTS: Readonly<Record<Exclude<QuestionId, 'size'>, string>> = {
   country: 'It says which rules check the job, and in which measures.',
   traffic: 'The heaviest that ever comes counts, even if it comes seldom.',
   near: 'This is the near side. Left, far and right are as seen with your back to it.',
-  left: `The left side, ${SEEN_FROM}`,
-  far: `The side opposite, ${SEEN_FROM}`,
-  right: `The right side, ${SEEN_FROM}`,
-  soil: 'Wet a handful from where the base will lie. If in doubt take clay. Filled, soft or peaty ground: ask an engineer.',
+  left: SEEN,
+  far: SEEN,
+  right: SEEN,
+  soil: 'Wet a handful. In doubt take clay. On filled or peaty ground ask a licensed engineer.',
   water: 'Look after rain, or fill a hole with water and look the next day.',
   winters: 'Frost in wet ground lifts paving; the base gets thicker for it.'
 };

@@ -35,7 +35,7 @@ function nameOf({ traffic }: AllAnswers): string {
 }
 
 const HEAD = [
-  '// Written from five answers. What is marked `measure` holds usual values: measure it and write your own.',
+  '// Written from five answers. What is marked `measure` is a usual value: write your own.',
   '// Before you dig, have public and private lines located: gas, power, water, drains, cables.',
   '// Local codes and licensed practice stand over everything here.'
 ];
@@ -53,7 +53,7 @@ function site(answers: AllAnswers): string[] {
   return [
     'site {',
     `soil ${soil}, ${water === 'stays' ? 'poorly-drained' : 'well-drained'}`,
-    `topsoil ${topsoil} // measure: dig down to where the dark soil with roots ends`,
+    `topsoil ${topsoil} // measure: dig to where the dark soil ends`,
     `winters ${winters}${frost}`,
     `benchmark ${benchmark} // ${means}`,
     `ground ${ground} // measure: the ground in the middle of the place`,
@@ -65,14 +65,14 @@ const NO_FROST_RULES = 'the rules for Britain say nothing of frost: ask locally'
 
 function unit(answers: AllAnswers): string[] {
   const { name, size } = unitFor(answers);
-  return [`unit ${name} {`, `size ${size} // measure: lay ten tight in a row and divide by ten`, '}'];
+  return [`unit ${name} {`, `size ${size} // measure: lay ten tight, divide by ten`, '}'];
 }
 
 function edging(answers: AllAnswers): string[] {
   const { declared } = edgingFor(answers);
   if (declared === undefined || sides(answers).every(({ thing }) => holdsPaving(thing))) return [];
   return [
-    '// On a strip of concrete of its own. What its trench takes below the dig is not counted here yet.',
+    '// On a strip of concrete of its own; what its trench takes is not counted here yet.',
     `material ${declared.name} {`,
     ...declared.statements.map((statement, index) =>
       index === 1 ? `${statement} // measure: as sold where you buy` : statement
@@ -85,7 +85,7 @@ function area(answers: AllAnswers): string[] {
   const { near, country, traffic, size } = answers;
   const { joints, jointFiller, bed, base } = layersFor(answers);
   const across = traffic === 'foot' ? '' : ' // the long side across the way the wheels run';
-  const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for on this ground';
+  const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for here';
   return [
     ...cautions(answers),
     `area ${nameOf(answers)} {`,
@@ -97,6 +97,7 @@ function area(answers: AllAnswers): string[] {
     `base ${base} // as compacted: ${thick}`,
     ...(needsGeotextile(answers) ? ['geotextile separation-cloth // keeps stone and soil apart'] : []),
     `joints filled with ${jointFiller}`,
+    '// Left and right are as seen with your back to the near side.',
     'edges {',
     ...sides(answers).map(side => edge(side, answers)),
     '}',
@@ -107,13 +108,17 @@ function area(answers: AllAnswers): string[] {
 /** What the language cannot do right yet is said where it matters. */
 function cautions({ country, traffic, near }: AllAnswers): string[] {
   const away = near === 'open' ? 'to one side' : 'away from the near side';
-  const water = `// Let it fall ${away}, about ${FALL[country]}, to where water can go: falls and drains are not counted here yet.`;
+  const water = [
+    `// Let it fall ${away}, about ${FALL[country]}, to where water can go.`,
+    '// Falls and drains are not counted here yet.'
+  ];
   const turning = 'herringbone is usual there, and is not known here yet.';
-  if (traffic === 'turning') return [water, `// Wheels that turn on the spot push units apart: ${turning}`];
-  if (traffic !== 'trucks') return [water];
+  if (traffic === 'turning') return [...water, `// Wheels that turn on the spot push units apart: ${turning}`];
+  if (traffic !== 'trucks') return water;
   return [
-    water,
-    '// Trucks: a licensed engineer sets the layers, the units and the edging. This is a start for that talk, no design.',
+    ...water,
+    '// Trucks: a licensed engineer sets the layers, the units and the edging.',
+    '// This is a start for that talk, no design.',
     `// Where trucks turn, ${turning}`
   ];
 }
@@ -161,8 +166,7 @@ const NEAR: Readonly<Record<NearAnswer, string>> = {
 
 function edge({ name, thing }: Side, answers: AllAnswers): string {
   const held = holdsPaving(thing) ? '' : `, ${edgingFor(answers).clause}`;
-  const seen = name === 'left' ? ' // left and right as seen with your back to the near side' : '';
-  return `${name} meets ${thing}${held}${seen}`;
+  return `${name} meets ${thing}${held}`;
 }
 
 function holdsPaving(thing: string): boolean {

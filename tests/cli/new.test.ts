@@ -12,7 +12,18 @@ const typed = (...lines: string[]): string => lines.map(line => `${line}\n`).joi
 
 test('a patio of 12 by 16 ft against the house: 192 sq ft, and no finding', () => {
   const cwd = folder({});
-  const answers = typed('1', 'people', 'House wall with a', '12 by 16 ft', 'lawn', '1', '', 'Common', 'drains', 'freeze');
+  const answers = typed(
+    '1',
+    'people',
+    'House wall with a',
+    '12 by 16 ft',
+    'lawn',
+    '1',
+    '',
+    'Common',
+    'drains',
+    'freeze'
+  );
   const made = paving(['new', 'patio.paving'], { cwd, input: answers });
   expect(made).toMatchObject({ code: 0, out: '' });
   expect(made.err).toContain('patio.paving is written.');

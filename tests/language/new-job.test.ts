@@ -42,7 +42,7 @@ describe('a patio of 12 by 16 ft against the house', () => {
 
   test('reads like the note of a careful installer', () => {
     expect(written(answers))
-      .toBe(`// Written from five answers. What is marked \`measure\` holds usual values: measure it and write your own.
+      .toBe(`// Written from five answers. What is marked \`measure\` is a usual value: write your own.
 // Before you dig, have public and private lines located: gas, power, water, drains, cables.
 // Local codes and licensed practice stand over everything here.
 
@@ -53,28 +53,30 @@ job "New patio" {
 
 site {
   soil      common-earth, well-drained
-  topsoil   5 in                      // measure: dig down to where the dark soil with roots ends
+  topsoil   5 in                      // measure: dig to where the dark soil ends
   winters   freeze
-  benchmark door-sill                 // the top of the sill: all heights hang from it
+  benchmark door-sill                 // the top of the sill: heights hang from it
   ground    3 in below door-sill      // measure: the ground in the middle of the place
 }
 
 unit slab-16 {
-  size 15 7/8 x 15 7/8 x 2 in         // measure: lay ten tight in a row and divide by ten
+  size 15 7/8 x 15 7/8 x 2 in         // measure: lay ten tight, divide by ten
 }
 
-// Let it fall away from the near side, about 1/4 in per ft, to where water can go: falls and drains are not counted here yet.
+// Let it fall away from the near side, about 1/4 in per ft, to where water can go.
+// Falls and drains are not counted here yet.
 area patio {
   outline rectangle 12 by 16 ft       // along the house wall x out from it
   traffic foot
   finish  2 1/2 in below door-sill    // the face of the units at the near side
   paving  slab-16 in running-bond, joints 1/8 in
   bed     washed-sand 1 in            // thickness with the units down
-  base    crushed-stone 6 in          // as compacted: what the rules ask for on this ground
+  base    crushed-stone 6 in          // as compacted: what the rules ask for here
   joints  filled with joint-sand
+  // Left and right are as seen with your back to the near side.
   edges {
     near   meets house-wall
-    left   meets lawn, edging spiked-strip  // left and right as seen with your back to the near side
+    left   meets lawn, edging spiked-strip
     far    meets lawn, edging spiked-strip
     right  meets lawn, edging spiked-strip
   }
@@ -222,6 +224,9 @@ describe('the questions', () => {
       hint,
       ...choices.flatMap(({ label, detail }) => [label, detail])
     ]);
+    // A longer line is cut off in the editor's lists.
+    const inLists = texts.filter(text => text !== questionsFor({}).find(({ id }) => id === 'size')!.hint);
+    expect(inLists.filter(text => text.length > 90)).toEqual([]);
     expect(texts.flatMap(programmersWords)).toEqual([]);
     for (const { title, hint } of questionsFor({}))
       expect([title, hint]).toEqual([expect.stringMatching(/\?$/), expect.stringMatching(/\.$/)]);
