@@ -5,7 +5,7 @@ import path from 'node:path';
 import { root } from './bundles.mjs';
 
 const wanted = [
-  /^package\.json$/,
+  /^package(\.nls)?\.json$/,
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,

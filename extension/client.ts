@@ -4,6 +4,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import { listFilesRequest, readFileRequest, type ListFilesParams, type ReadFileParams } from '../server/protocol.ts';
 import { listFiles } from './list-files.ts';
 import { registerNameHere } from './name-here.ts';
+import { registerNewJob } from './new-job.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { registerPastePoints } from './paste-points.ts';
 import { readFile } from './read-file.ts';
@@ -23,6 +24,7 @@ export async function start(context: vscode.ExtensionContext, client: BaseLangua
     registerShippedTexts(context.extensionUri),
     registerNameHere(),
     registerPastePoints(client),
+    registerNewJob(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
     ),

@@ -70,7 +70,7 @@ function partsOfJobs(results: ReadonlyMap<string, Result>): Set<string> {
   return parts;
 }
 
-export function rangeOf(place: Place): Diagnostic['range'] {
+export function rangeOf(place: Omit<Place, 'file'>): Diagnostic['range'] {
   return {
     start: { line: place.line - 1, character: place.column - 1 },
     end: { line: place.endLine - 1, character: place.endColumn - 1 }

@@ -74,3 +74,66 @@ export const nameHereCommand = 'paving.nameHere';
 
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';
+
+/** The client asks the server for the questions that lead to a new job, as befits what was answered so far. */
+export const newJobQuestionsRequest = 'paving/newJobQuestions';
+
+/** By question: the id of a choice, or what was typed. */
+export type NewJobAnswers = Readonly<Record<string, string>>;
+
+export interface NewJobQuestionsParams {
+  readonly answers: NewJobAnswers;
+}
+
+export interface NewJobQuestionsResult {
+  readonly steps: number;
+  readonly questions: readonly NewJobQuestion[];
+}
+
+export interface NewJobQuestion {
+  readonly id: string;
+  /** From 1; several questions may share one. */
+  readonly step: number;
+  readonly title: string;
+  readonly hint: string;
+  /** Absent where the answer is typed. */
+  readonly choices?: readonly { readonly id: string; readonly label: string; readonly detail: string }[];
+  /** What was answered so far, else what is usual. */
+  readonly usual: string;
+}
+
+/** The client asks whether an answer can be taken, while it is typed. */
+export const checkAnswerRequest = 'paving/checkAnswer';
+
+export interface CheckAnswerParams {
+  readonly question: string;
+  readonly answer: string;
+  /** The answers to the other questions so far. */
+  readonly answers: NewJobAnswers;
+}
+
+export interface CheckAnswerResult {
+  /** What to write instead; absent where the answer can be taken. */
+  readonly problem?: string;
+}
+
+/** The client asks for the spec that the answers lead to; where one is missing, the usual one counts. */
+export const writeNewJobRequest = 'paving/writeNewJob';
+
+export interface WriteNewJobParams {
+  readonly answers: NewJobAnswers;
+}
+
+export type WriteNewJobResult = NewJobText | { readonly problem: string };
+
+export interface NewJobText {
+  readonly text: string;
+  readonly fileName: string;
+  /** The value to measure first; 0-based lines and characters, as in the protocol. */
+  readonly firstToMeasure: { readonly start: TextPosition; readonly end: TextPosition };
+}
+
+interface TextPosition {
+  readonly line: number;
+  readonly character: number;
+}

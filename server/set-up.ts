@@ -13,6 +13,7 @@ import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
 import { links } from './features/links.ts';
 import { movedFiles } from './features/moved-files.ts';
+import { newJob } from './features/new-job.ts';
 import { pastePoints } from './features/paste-points.ts';
 import { references } from './features/references.ts';
 import { rename } from './features/rename.ts';
@@ -34,6 +35,7 @@ const FEATURES: readonly Feature[] = [
   lenses,
   links,
   movedFiles,
+  newJob,
   pastePoints,
   references,
   rename,

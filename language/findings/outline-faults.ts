@@ -61,6 +61,8 @@ function ownFaults(area: OutlineInputs): RawFinding[] {
 function nothingLeft({ key, name, outline, keptOut }: OutlineInputs): RawFinding[] {
   const left = keptOut.reduce((sum, shape) => sum - areaOf(shape.outline), areaOf(outline));
   if (left > OVERLAP_TOLERANCE) return [];
+  if (keptOut.length === 0)
+    return [{ ...withoutArea(key), message: `The outline of ${name} encloses next to nothing.` }];
   return [
     {
       id: 'outline-without-area',

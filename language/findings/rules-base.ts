@@ -1,4 +1,4 @@
-import type { Country, Edge, Given, Site, System } from '../job/job.ts';
+import type { Area, Country, Edge, Given, Site, Soil, System } from '../job/job.ts';
 import { printFine, printHeight, printPercent, roundedUp } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
 import type { RawFix } from './finding.ts';
@@ -23,6 +23,19 @@ interface Need {
   readonly thickness: Limit;
   /** `at least under foot traffic`, `is usual under cars where winters freeze`. */
   readonly why: string;
+}
+
+/** What decides how thick a base has to be. */
+export interface BaseInputs {
+  readonly countries: readonly Country[];
+  readonly area: Pick<Area, 'traffic'> & { readonly site: Ground };
+}
+
+type Ground = Pick<Site, 'drains' | 'bearing' | 'winters'> & { readonly soil: Pick<Soil, 'name'> };
+
+/** The least thickness of all stone under the bed that passes every rule about it. */
+export function baseThatPasses(inputs: BaseInputs): Limit {
+  return greatestNeed(inputs).thickness;
 }
 
 /** The base is as thick as the least published for its traffic. */
@@ -52,7 +65,7 @@ function asked({ thickness, why }: Need, system: System): string {
 }
 
 /** What satisfies every rule about the thickness of the base in all countries that the job names. */
-function greatestNeed(inputs: RuleInputs): Need {
+function greatestNeed(inputs: BaseInputs): Need {
   const needs = inputs.countries.flatMap(country => [leastNeed(inputs, country), ...usualNeeds(inputs, country)]);
   return thickestFirst(needs)[0]!;
 }
@@ -101,7 +114,7 @@ function thickerBy({ key, value, assumed }: Given, missing: number, system: Syst
   return [writing(key, printFine(roundedUp(value + missing, system), system))];
 }
 
-function leastNeed(inputs: RuleInputs, country: Country): Need {
+function leastNeed(inputs: BaseInputs, country: Country): Need {
   const wheels = carriesWheels(inputs);
   const why = `at least ${underTraffic(inputs)}`;
   // Where the bearing ratio was measured it tells more than the name of the soil.
@@ -111,11 +124,11 @@ function leastNeed(inputs: RuleInputs, country: Country): Need {
   return { thickness: wheels ? limit(6, 150) : limit(4, 100), why };
 }
 
-function usualNeeds(inputs: RuleInputs, country: Country): Need[] {
+function usualNeeds(inputs: BaseInputs, country: Country): Need[] {
   return country === 'britain' ? bearingNeeds(inputs) : northAmericanNeeds(inputs);
 }
 
-function northAmericanNeeds(inputs: RuleInputs): Need[] {
+function northAmericanNeeds(inputs: BaseInputs): Need[] {
   const { site } = inputs.area;
   const wheels = carriesWheels(inputs);
   const usual = `is usual ${underTraffic(inputs)}`;
@@ -132,7 +145,7 @@ function northAmericanNeeds(inputs: RuleInputs): Need[] {
 /** A soil of this bearing ratio or less counts as poor (pavement design course text: poor is 3 to 5). */
 const POOR_BEARING = 0.05;
 
-function poorSoil(site: Site): string | undefined {
+function poorSoil(site: Ground): string | undefined {
   if (site.drains === 'poorly') return `${site.soil.name} that drains poorly`;
   if (site.bearing !== undefined) {
     return site.bearing.value <= POOR_BEARING + TIE ? bearingText(site.bearing.value) : undefined;
@@ -148,7 +161,7 @@ const BASE_BY_BEARING: readonly (readonly [number, Limit])[] = [
   [0.05, limit(6, 150)]
 ];
 
-function bearingNeeds(inputs: RuleInputs): Need[] {
+function bearingNeeds(inputs: BaseInputs): Need[] {
   const bearing = inputs.area.site.bearing?.value;
   if (bearing === undefined || !carriesWheels(inputs)) return [];
   const row = BASE_BY_BEARING.find(([ratio]) => bearing <= ratio + TIE);
@@ -160,7 +173,7 @@ function bearingText(bearing: number): string {
   return `soil with a bearing ratio of ${printPercent(bearing)}`;
 }
 
-function isClay({ soil }: Site): boolean {
+function isClay({ soil }: Ground): boolean {
   return /\bclay\b/.test(soil.name);
 }
 

@@ -1,16 +1,20 @@
-import type { RuleInputs } from './rule.ts';
+import type { Area } from '../job/job.ts';
+
+interface Used {
+  readonly area: Pick<Area, 'traffic'>;
+}
 
 /** Wheels run on the area. */
-export function carriesWheels({ area }: RuleInputs): boolean {
+export function carriesWheels({ area }: Used): boolean {
   return area.traffic.some(traffic => traffic !== 'foot');
 }
 
-export function carriesTrucks({ area }: RuleInputs): boolean {
+export function carriesTrucks({ area }: Used): boolean {
   return area.traffic.includes('trucks');
 }
 
 /** The heaviest traffic in words: `under foot traffic`. */
-export function underTraffic(inputs: RuleInputs): string {
+export function underTraffic(inputs: Used): string {
   if (carriesTrucks(inputs)) return 'under trucks';
   return carriesWheels(inputs) ? 'under cars' : 'under foot traffic';
 }

@@ -3,6 +3,7 @@ import { addCheck } from './check.ts';
 import { addExplain } from './explain.ts';
 import { complain, Failure } from './fail.ts';
 import { addFormat } from './format.ts';
+import { addNew } from './new.ts';
 import { allowClosedOutput } from './output.ts';
 import { addQuantities } from './quantities.ts';
 import { usageComplaint } from './usage.ts';
@@ -27,6 +28,7 @@ crushed stone. Start with a few lines:
   }
 
 Examples:
+  paving new terrace.paving             asks five questions and writes the spec
   paving check terrace.paving           what is wrong, and where
   paving quantities terrace.paving      areas, layers, dig, units, edging
   paving quantities --workings jobs     and how each number came about
@@ -48,7 +50,7 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addCheck, addQuantities, addFormat, addExplain]) add(program);
+  for (const add of [addNew, addCheck, addQuantities, addFormat, addExplain]) add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;
 }

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { programmersWords } from '../faulty/plain-words.ts';
 import { paving, root } from './run.ts';
 
-const VERBS = ['check', 'quantities', 'format', 'explain'];
+const VERBS = ['new', 'check', 'quantities', 'format', 'explain'];
 
 describe('help', () => {
   test.each([[], ['--help'], ...VERBS.map(verb => [verb, '--help'])].map(given => [given]))(

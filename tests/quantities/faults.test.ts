@@ -106,6 +106,13 @@ describe('heights that are not said', () => {
   });
 });
 
+it('an outline as small as a coin is told without a word of boxes', () => {
+  const { findings } = numbersOf(job([area(rectangle(0.01, 0.01), { name: 'speck' })]));
+  expect(findings.map(({ id, message }) => [id, message])).toEqual([
+    ['outline-without-area', 'The outline of speck encloses next to nothing.']
+  ]);
+});
+
 it('a box that takes up all of its area leaves nothing to pave', () => {
   const full = area(rectangle(2, 2), { keptOut: [box('tank', rectangle(2, 2))] });
   const { quantities, findings } = numbersOf(job([full]));

@@ -8,6 +8,7 @@ import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
+import { newJobTests } from './new-job.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -26,6 +27,7 @@ export async function run(): Promise<void> {
   completionTests(words);
   gettingAboutTests(words);
   rewriteTests(words);
+  newJobTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

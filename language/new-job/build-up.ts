@@ -1,0 +1,133 @@
+// What is laid, and on what: usual units, layers and edging for the traffic and the country. All of it is common practice
+// but for the base, whose thickness the rules themselves are asked for.
+import { printLimit } from '../findings/limits.ts';
+import { baseThatPasses } from '../findings/rules-base.ts';
+import type { Country, System, Traffic } from '../job/job.ts';
+import type { AllAnswers, CountryAnswer, TrafficAnswer } from './answers.ts';
+
+export function countryOf({ country }: AllAnswers): Country {
+  return country === 'britain' ? 'britain' : 'north-america';
+}
+
+export function systemOf({ country }: AllAnswers): System {
+  return country === 'north-america' ? 'imperial' : 'metric';
+}
+
+export function trafficOf({ traffic }: AllAnswers): readonly Traffic[] {
+  return traffic === 'turning' ? ['cars', 'turning'] : [traffic];
+}
+
+// ---- units ----
+
+export interface UnitText {
+  readonly name: string;
+  readonly size: string;
+}
+
+/** Slabs for people; for wheels blocks, thicker ones for trucks. Sizes as such units measure, not as they are sold. */
+export function unitFor(answers: AllAnswers): UnitText {
+  return UNITS[systemOf(answers)][answers.traffic];
+}
+
+const METRIC_BLOCK: UnitText = { name: 'block', size: '200 x 100 x 60 mm' };
+const IMPERIAL_BLOCK: UnitText = { name: 'block', size: '7 7/8 x 3 15/16 x 2 3/8 in' };
+
+const UNITS: Readonly<Record<System, Readonly<Record<TrafficAnswer, UnitText>>>> = {
+  imperial: {
+    foot: { name: 'slab-16', size: '15 7/8 x 15 7/8 x 2 in' },
+    cars: IMPERIAL_BLOCK,
+    turning: IMPERIAL_BLOCK,
+    trucks: { name: 'block', size: '7 7/8 x 3 15/16 x 3 1/8 in' }
+  },
+  metric: {
+    foot: { name: 'slab-400', size: '400 x 400 x 50 mm' },
+    cars: METRIC_BLOCK,
+    turning: METRIC_BLOCK,
+    trucks: { name: 'block', size: '200 x 100 x 80 mm' }
+  }
+};
+
+// ---- layers ----
+
+export interface LayerTexts {
+  readonly joints: string;
+  readonly jointFiller: string;
+  readonly bed: string;
+  readonly base: string;
+}
+
+export function layersFor(answers: AllAnswers): LayerTexts {
+  const { stone, ...others } = LAYERS[answers.country];
+  return { ...others, base: `${stone} ${baseThickness(answers)}` };
+}
+
+const LAYERS: Readonly<Record<CountryAnswer, Omit<LayerTexts, 'base'> & { readonly stone: string }>> = {
+  'north-america': { joints: '1/8 in', jointFiller: 'joint-sand', bed: 'washed-sand 1 in', stone: 'crushed-stone' },
+  'north-america-metric': {
+    joints: '3 mm',
+    jointFiller: 'joint-sand',
+    bed: 'washed-sand 25 mm',
+    stone: 'crushed-stone'
+  },
+  britain: { joints: '3 mm', jointFiller: 'kiln-dried-sand', bed: 'sharp-sand 30 mm', stone: 'type-1' }
+};
+
+function baseThickness(answers: AllAnswers): string {
+  const { soil, water, winters } = answers;
+  const site = { soil: { name: soil }, drains: water === 'stays' ? 'poorly' : 'well', winters } as const;
+  const least = baseThatPasses({ countries: [countryOf(answers)], area: { traffic: trafficOf(answers), site } });
+  return printLimit(least, systemOf(answers));
+}
+
+/** Stone sinks into soft fine soil (association guidance on installation: over silt and clay). */
+export function needsGeotextile({ soil, water }: AllAnswers): boolean {
+  return soil === 'clay' || soil === 'silt' || water === 'stays';
+}
+
+// ---- edging ----
+
+/** What holds the units where the ground is open; `declared` where it does not ship. */
+export interface EdgingText {
+  readonly clause: string;
+  readonly declared?: { readonly name: string; readonly statements: readonly string[] };
+}
+
+export function edgingFor(answers: AllAnswers): EdgingText {
+  const { country, traffic } = answers;
+  if (traffic === 'trucks') return kerb(systemOf(answers) === 'imperial' ? KERB_6 : KERB_125);
+  return country === 'britain' ? kerb(KERB_50) : { clause: 'edging spiked-strip' };
+}
+
+function kerb(declared: NonNullable<EdgingText['declared']>): EdgingText {
+  return { clause: `edging ${declared.name} set before laying`, declared };
+}
+
+const KERB_50 = {
+  name: 'kerb-50',
+  statements: [
+    'role edging',
+    'size 915 x 50 x 150 mm',
+    'concrete 250 x 100 mm below, 50 mm of it under the paving',
+    'haunch 100 x 75 mm behind'
+  ]
+};
+
+const KERB_125 = {
+  name: 'kerb-125',
+  statements: [
+    'role edging',
+    'size 915 x 125 x 255 mm',
+    'concrete 325 x 150 mm below, 75 mm of it under the paving',
+    'haunch 125 x 150 mm behind'
+  ]
+};
+
+const KERB_6 = {
+  name: 'kerb-6',
+  statements: [
+    'role edging',
+    'size 36 x 6 x 12 in',
+    'concrete 14 x 6 in below, 3 in of it under the paving',
+    'haunch 5 x 6 in behind'
+  ]
+};

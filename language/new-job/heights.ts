@@ -1,0 +1,82 @@
+import type { CountryAnswer, NearAnswer } from './answers.ts';
+
+/** What the heights hang from, and how the finish and today's ground lie to it. */
+export interface Heights {
+  readonly benchmark: string;
+  /** What the benchmark is on site. */
+  readonly means: string;
+  readonly finish: string;
+  readonly ground: string;
+}
+
+interface Usual extends Pick<Heights, 'means'> {
+  readonly benchmark: string;
+  /** Heights of finish and ground; the finish stands a little above the ground, so that the lawn does not drown it. */
+  readonly imperial: readonly [finish: string, ground: string];
+  readonly metric: readonly [finish: string, ground: string];
+}
+
+const LEVEL = 'level with';
+
+// Common practice: 2 in or more below a sill where snow lies, else water comes in.
+const SILL: Usual = {
+  benchmark: 'door-sill',
+  means: 'the top of the sill: heights hang from it',
+  imperial: ['2 1/2 in below', '3 in below'],
+  metric: ['65 mm below', '75 mm below']
+};
+
+// Britain: paving stays 150 mm below the damp course (Approved Document C, 5.5, as quoted in public texts).
+const DAMP_COURSE: Usual = {
+  benchmark: 'damp-course',
+  means: 'the strip low in the wall: heights hang from it',
+  imperial: ['6 in below', '6 1/2 in below'],
+  metric: ['150 mm below', '160 mm below']
+};
+
+// North America: 6 in below siding; from memory, common practice.
+const SIDING: Usual = {
+  ...DAMP_COURSE,
+  benchmark: 'siding-edge',
+  means: 'the lowest edge of the siding: heights hang from it'
+};
+
+const OTHERS: Readonly<Record<Exclude<NearAnswer, 'house-door' | 'house-wall'>, Usual>> = {
+  garage: {
+    benchmark: 'garage-floor',
+    means: 'the floor in the gateway: heights hang from it',
+    imperial: ['1 in below', '1 1/2 in below'],
+    metric: ['25 mm below', '35 mm below']
+  },
+  'garden-wall': {
+    benchmark: 'wall-line',
+    means: 'a level line drawn on the wall: heights hang from it',
+    imperial: ['12 in below', '12 1/2 in below'],
+    metric: ['300 mm below', '310 mm below']
+  },
+  'existing-paving': {
+    benchmark: 'old-paving',
+    means: 'the face of the paving that is there: heights hang from it',
+    imperial: [LEVEL, '1/2 in below'],
+    metric: [LEVEL, '10 mm below']
+  },
+  open: {
+    benchmark: 'nail',
+    means: 'a nail in a stake, level with the ground: heights hang from it',
+    imperial: ['1/2 in above', LEVEL],
+    metric: ['10 mm above', LEVEL]
+  }
+};
+
+export function heightsFor(near: NearAnswer, country: CountryAnswer): Heights {
+  const { benchmark, means, imperial, metric } = usual(near, country);
+  const [finish, ground] = country === 'north-america' ? imperial : metric;
+  return { benchmark, means, finish: `${finish} ${benchmark}`, ground: `${ground} ${benchmark}` };
+}
+
+function usual(near: NearAnswer, country: CountryAnswer): Usual {
+  if (near === 'house-wall') return country === 'britain' ? DAMP_COURSE : SIDING;
+  // In Britain a sill stands about as high as the damp course, and the paving well below both.
+  if (near === 'house-door') return country === 'britain' ? { ...SILL, metric: DAMP_COURSE.metric } : SILL;
+  return OTHERS[near];
+}

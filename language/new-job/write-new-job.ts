@@ -1,0 +1,183 @@
+import type { Place } from '../findings/finding.ts';
+import { formatText } from '../format/format.ts';
+import { SHIPPED_SIDES } from '../library/shipped.ts';
+import type { Parse } from '../syntax/parse.ts';
+import { withUsual, type AllAnswers, type Answers, type CountryAnswer, type NearAnswer } from './answers.ts';
+import { countryOf, edgingFor, layersFor, needsGeotextile, systemOf, trafficOf, unitFor } from './build-up.ts';
+import { heightsFor } from './heights.ts';
+
+/** A spec as written for a person who answered the questions. */
+export interface NewJob {
+  /** In canonical form. */
+  readonly text: string;
+  /** A name for its file. */
+  readonly fileName: string;
+  /** The value in the text that a person measures first. */
+  readonly firstToMeasure: Omit<Place, 'file'>;
+}
+
+/** Writes the whole spec. The answers have been checked; where one is missing the usual one counts. */
+export function writeNewJob(given: Answers, parse: Parse): NewJob {
+  const answers = withUsual(given);
+  const blocks = [HEAD, job(answers), site(answers), unit(answers), edging(answers), area(answers)];
+  const text = formatText(
+    blocks
+      .filter(lines => lines.length > 0)
+      .map(lines => lines.join('\n'))
+      .join('\n\n') + '\n',
+    parse
+  );
+  return { text, fileName: `${nameOf(answers)}.paving`, firstToMeasure: valueOf('topsoil', text) };
+}
+
+function nameOf({ traffic }: AllAnswers): string {
+  return traffic === 'foot' ? 'patio' : traffic === 'trucks' ? 'yard' : 'drive';
+}
+
+const HEAD = [
+  '// Written from five answers. What is marked `measure` is a usual value: write your own.',
+  '// Before you dig, have public and private lines located: gas, power, water, drains, cables.',
+  '// Local codes and licensed practice stand over everything here.'
+];
+
+function job(answers: AllAnswers): string[] {
+  const show = systemOf(answers) === 'imperial' ? 'feet-and-inches' : 'metric';
+  return [`job "New ${nameOf(answers)}" {`, `rules ${countryOf(answers)}`, `show ${show}`, '}'];
+}
+
+function site(answers: AllAnswers): string[] {
+  const { country, near, soil, water, winters } = answers;
+  const { benchmark, means, ground } = heightsFor(near, country);
+  const topsoil = systemOf(answers) === 'imperial' ? '5 in' : '125 mm';
+  const frost = country === 'britain' && winters === 'freeze' ? ` // ${NO_FROST_RULES}` : '';
+  return [
+    'site {',
+    `soil ${soil}, ${water === 'stays' ? 'poorly-drained' : 'well-drained'}`,
+    `topsoil ${topsoil} // measure: dig to where the dark soil ends`,
+    `winters ${winters}${frost}`,
+    `benchmark ${benchmark} // ${means}`,
+    `ground ${ground} // measure: the ground in the middle of the place`,
+    '}'
+  ];
+}
+
+const NO_FROST_RULES = 'the rules for Britain say nothing of frost: ask locally';
+
+function unit(answers: AllAnswers): string[] {
+  const { name, size } = unitFor(answers);
+  return [`unit ${name} {`, `size ${size} // measure: lay ten tight, divide by ten`, '}'];
+}
+
+function edging(answers: AllAnswers): string[] {
+  const { declared } = edgingFor(answers);
+  if (declared === undefined || sides(answers).every(({ thing }) => holdsPaving(thing))) return [];
+  return [
+    '// On a strip of concrete of its own; what its trench takes is not counted here yet.',
+    `material ${declared.name} {`,
+    ...declared.statements.map((statement, index) =>
+      index === 1 ? `${statement} // measure: as sold where you buy` : statement
+    ),
+    '}'
+  ];
+}
+
+function area(answers: AllAnswers): string[] {
+  const { near, country, traffic, size } = answers;
+  const { joints, jointFiller, bed, base } = layersFor(answers);
+  const across = traffic === 'foot' ? '' : ' // the long side across the way the wheels run';
+  const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for here';
+  return [
+    ...cautions(answers),
+    `area ${nameOf(answers)} {`,
+    `outline rectangle ${size} // ${ALONG[near]} x out from it`,
+    `traffic ${trafficOf(answers).join(', ')}`,
+    `finish ${heightsFor(near, country).finish} // the face of the units at the near side`,
+    `paving ${unitFor(answers).name} in running-bond, joints ${joints}${across}`,
+    `bed ${bed} // thickness with the units down`,
+    `base ${base} // as compacted: ${thick}`,
+    ...(needsGeotextile(answers) ? ['geotextile separation-cloth // keeps stone and soil apart'] : []),
+    `joints filled with ${jointFiller}`,
+    '// Left and right are as seen with your back to the near side.',
+    'edges {',
+    ...sides(answers).map(side => edge(side, answers)),
+    '}',
+    '}'
+  ];
+}
+
+/** What the language cannot do right yet is said where it matters. */
+function cautions({ country, traffic, near }: AllAnswers): string[] {
+  const away = near === 'open' ? 'to one side' : 'away from the near side';
+  const water = [
+    `// Let it fall ${away}, about ${FALL[country]}, to where water can go.`,
+    '// Falls and drains are not counted here yet.'
+  ];
+  const turning = 'herringbone is usual there, and is not known here yet.';
+  if (traffic === 'turning') return [...water, `// Wheels that turn on the spot push units apart: ${turning}`];
+  if (traffic !== 'trucks') return water;
+  return [
+    ...water,
+    '// Trucks: a licensed engineer sets the layers, the units and the edging.',
+    '// This is a start for that talk, no design.',
+    `// Where trucks turn, ${turning}`
+  ];
+}
+
+/** Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain). */
+const FALL: Readonly<Record<CountryAnswer, string>> = {
+  'north-america': '1/4 in per ft',
+  'north-america-metric': '1:50',
+  britain: '1:60'
+};
+
+const ALONG: Readonly<Record<NearAnswer, string>> = {
+  'house-door': 'along the house wall',
+  'house-wall': 'along the house wall',
+  garage: 'along the garage',
+  'garden-wall': 'along the garden wall',
+  'existing-paving': 'along the old paving',
+  open: 'along the near side'
+};
+
+// ---- sides ----
+
+interface Side {
+  readonly name: string;
+  readonly thing: string;
+}
+
+function sides({ near, left, far, right }: AllAnswers): Side[] {
+  return [
+    { name: 'near', thing: NEAR[near] },
+    { name: 'left', thing: left },
+    { name: 'far', thing: far },
+    { name: 'right', thing: right }
+  ];
+}
+
+const NEAR: Readonly<Record<NearAnswer, string>> = {
+  'house-door': 'house-wall',
+  'house-wall': 'house-wall',
+  garage: 'concrete-slab',
+  'garden-wall': 'garden-wall',
+  'existing-paving': 'existing-paving',
+  open: 'lawn'
+};
+
+function edge({ name, thing }: Side, answers: AllAnswers): string {
+  const held = holdsPaving(thing) ? '' : `, ${edgingFor(answers).clause}`;
+  return `${name} meets ${thing}${held}`;
+}
+
+function holdsPaving(thing: string): boolean {
+  return SHIPPED_SIDES.some(({ name, holdsPaving }) => name === thing && holdsPaving);
+}
+
+/** Where the value of a statement stands, up to its comment. */
+function valueOf(statement: string, text: string): NewJob['firstToMeasure'] {
+  const lines = text.split('\n');
+  const line = lines.findIndex(each => each.trimStart().startsWith(`${statement} `));
+  const [, before = '', value = ''] = /^( *[\w-]+ +)(.*?) *(?:\/\/|$)/.exec(lines[line] ?? '') ?? [];
+  const column = before.length + 1;
+  return { line: line + 1, column, endLine: line + 1, endColumn: column + value.length };
+}
