@@ -5,11 +5,15 @@ import path from 'node:path';
 import { root } from './bundles.mjs';
 
 const wanted = [
-  /^package\.json$/,
+  /^package(\.nls)?\.json$/,
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
-  /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/
+  /^dist\/bin\/paving(\.cmd)?$/,
+  /^dist\/samples\/[a-z-]+\.paving$/,
+  /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/,
+  /^extension\/(file-icon|walkthrough)\/[a-z-]+\.svg$/,
+  /^extension\/l10n\/bundle\.l10n\.json$/
 ];
 
 const packaged = await listFiles({ cwd: root, packageManager: 0 });

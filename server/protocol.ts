@@ -39,5 +39,12 @@ export interface ListFilesResult {
 /** More job specs than anyone keeps in one folder; looking through them all would hold up the editor. */
 export const mostFilesListed = 1_000;
 
+/** The server tells the client when it begins to work something out, and when nothing is left to do. */
+export const workNotification = 'paving/work';
+
+export interface WorkParams {
+  readonly working: boolean;
+}
+
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';

@@ -18,6 +18,8 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 export class Client {
   readonly published = new Map<string, PublishDiagnosticsParams>();
   readonly history: PublishDiagnosticsParams[] = [];
+  /** What was told of the server's work: true as it began, false as it ended. */
+  readonly work: boolean[] = [];
   private readonly server: ChildProcess;
   private readonly connection: ProtocolConnection;
   private readonly waiting = new Set<() => void>();
@@ -36,6 +38,7 @@ export class Client {
       this.history.push(params);
       for (const look of [...this.waiting]) look();
     });
+    this.connection.onNotification('paving/work', ({ working }: { working: boolean }) => this.work.push(working));
     this.connection.onRequest('paving/listFiles', ({ folder }: { folder: string }) => ({
       uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
       all: true
@@ -43,13 +46,14 @@ export class Client {
     this.connection.listen();
   }
 
-  async start(folder: string): Promise<unknown> {
-    const uri = pathToFileURL(folder).href;
+  /** Without a folder the editor stands empty. */
+  async start(folder?: string): Promise<unknown> {
+    const uri = folder === undefined ? null : pathToFileURL(folder).href;
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
       capabilities: { workspace: { workspaceFolders: true } },
-      workspaceFolders: [{ uri, name: 'jobs' }]
+      workspaceFolders: uri === null ? null : [{ uri, name: 'jobs' }]
     });
     await this.connection.sendNotification('initialized', {});
     return result;
@@ -76,8 +80,9 @@ export class Client {
     return this.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
   }
 
-  changedOnDisk(uri: string): Promise<void> {
-    return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+  /** `type` as the protocol has it: 1 come, 2 changed, 3 gone. */
+  changedOnDisk(uri: string, type: 1 | 2 | 3 = 2): Promise<void> {
+    return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type }] });
   }
 
   changeFolders(added: readonly string[], removed: readonly string[]): Promise<void> {
