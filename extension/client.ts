@@ -38,9 +38,9 @@ export async function start(context: vscode.ExtensionContext, createClient: Crea
     checked.follow(client),
     followSettings(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
-      readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
+      readFile(vscode.Uri.parse(uri), folderAt(folder))
     ),
-    client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(vscode.Uri.parse(folder)))
+    client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(folderAt(folder)))
   );
   await startOrTell(client);
 }
@@ -83,6 +83,12 @@ function errorHandler(): ErrorHandler {
       return { action: CloseAction.DoNotRestart, handled: true };
     }
   };
+}
+
+/** The server writes a folder's address without a slash at its end; the top of a file system has a path of its own. */
+function folderAt(address: string): vscode.Uri {
+  const folder = vscode.Uri.parse(address);
+  return folder.path === '' ? folder.with({ path: '/' }) : folder;
 }
 
 async function listFiles(folder: vscode.Uri): Promise<ListFilesResult> {

@@ -7,7 +7,8 @@ const hintsSetting = 'computedHints';
 
 export const figuresMiddleware: Required<Pick<Middleware, 'provideCodeLenses' | 'provideInlayHints'>> = {
   provideCodeLenses: (document, token, next) => (isOn(lensesSetting, document) ? next(document, token) : []),
-  provideInlayHints: (document, range, token, next) => (isOn(hintsSetting, document) ? next(document, range, token) : [])
+  provideInlayHints: (document, range, token, next) =>
+    isOn(hintsSetting, document) ? next(document, range, token) : []
 };
 
 function isOn(setting: string, document: vscode.TextDocument): boolean {
@@ -19,7 +20,8 @@ export function followSettings(client: BaseLanguageClient): vscode.Disposable {
   return vscode.workspace.onDidChangeConfiguration(change => {
     for (const document of vscode.workspace.textDocuments) {
       const lenses = client.getFeature(CodeLensRequest.method).getProvider(document);
-      if (change.affectsConfiguration(`paving.${lensesSetting}`, document.uri)) lenses?.onDidChangeCodeLensEmitter.fire();
+      if (change.affectsConfiguration(`paving.${lensesSetting}`, document.uri))
+        lenses?.onDidChangeCodeLensEmitter.fire();
       const hints = client.getFeature(InlayHintRequest.method).getProvider(document);
       if (change.affectsConfiguration(`paving.${hintsSetting}`, document.uri)) hints?.onDidChangeInlayHints.fire();
     }

@@ -23,7 +23,7 @@ export function shownStatus(server: ServerState, document: vscode.TextDocument |
   return {
     text: serverText(server),
     detail: isStopped
-      ? vscode.l10n.t('The language server ended; the log says why. Findings and figures stand still.')
+      ? vscode.l10n.t('No findings and no figures: see the log')
       : findingsText(document),
     severity: isStopped ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information,
     busy: server === 'starting' || server === 'working',

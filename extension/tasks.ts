@@ -4,7 +4,7 @@ import { nodeVariable, type Machine } from './terminal.ts';
 
 const taskType = 'paving';
 
-interface CheckDefinition extends vscode.TaskDefinition {
+export interface CheckDefinition extends vscode.TaskDefinition {
   /** Job specs and folders, from the task's own folder. */
   readonly files?: readonly string[];
   /** The task fails from this weight on. */
@@ -41,7 +41,7 @@ function commandLine(context: Context, { platform }: Machine): string {
   return context.asAbsolutePath(platform === 'win32' ? 'dist/bin/paving.cmd' : 'dist/bin/paving');
 }
 
-function checkTask(
+export function checkTask(
   folder: vscode.WorkspaceFolder,
   definition: CheckDefinition,
   program: string,

@@ -6,14 +6,7 @@ import type { SpecText } from './lowering/names.ts';
 
 /** Why a file could not be read; `unsaved`: its path counts from a file that lies nowhere yet. */
 export type ReadProblem =
-  | 'missing'
-  | 'forbidden'
-  | 'folder'
-  | 'binary'
-  | 'encoding'
-  | 'too-large'
-  | 'outside'
-  | 'unsaved';
+  'missing' | 'forbidden' | 'folder' | 'binary' | 'encoding' | 'too-large' | 'outside' | 'unsaved';
 
 export type ReadResult = { readonly text: string } | { readonly problem: ReadProblem };
 

@@ -33,9 +33,7 @@ export class FolderFiles implements SpecFiles {
   }
 
   read(file: string): Promise<ReadResult> {
-    return this.folder === NOWHERE
-      ? Promise.resolve({ problem: 'unsaved' })
-      : this.readInFolder(file, this.folder);
+    return this.folder === NOWHERE ? Promise.resolve({ problem: 'unsaved' }) : this.readInFolder(file, this.folder);
   }
 
   show(file: string): string {

@@ -67,7 +67,8 @@ export class Workspace {
     this.documents.onDidChangeContent(({ document }) => this.changed(document));
     this.documents.onDidClose(({ document }) => this.closed(sameAddress(document.uri)));
     this.connection.onDidChangeWatchedFiles(({ changes }) => {
-      for (const change of changes) for (const uri of this.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
+      for (const change of changes)
+        for (const uri of this.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
     });
     this.connection.onInitialized(() => {
       this.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {

@@ -51,6 +51,11 @@ test('every line of a report over many faulty specs is read as the finding that 
 
 test('nothing but findings is read as one', () => {
   const { regexp } = contributes.problemPatterns[0]!;
-  const others = ['', 'paving: there is no file x.paving. Check the name.', '12 errors, 3 warnings', 'a:1:2: wrong: b [c]'];
+  const others = [
+    '',
+    'paving: there is no file x.paving. Check the name.',
+    '12 errors, 3 warnings',
+    'a:1:2: wrong: b [c]'
+  ];
   expect(others.filter(line => new RegExp(regexp).test(line))).toEqual([]);
 });

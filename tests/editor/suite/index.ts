@@ -4,6 +4,7 @@ import type Mocha from 'mocha';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
 import { jobTests } from './jobs.ts';
+import { surroundingsTests } from './surroundings.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -18,6 +19,7 @@ export async function run(): Promise<void> {
   mocha.suite.emit('pre-require', words, '', mocha);
   extensionTests(words);
   jobTests(words);
+  surroundingsTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
