@@ -29,5 +29,14 @@ for (const [folder, ending] of [
   });
 }
 
+// The command line for the editor's terminal, and the samples that the first steps open.
+const shipped = { 'extension/bin': ['paving', 'paving.cmd'], samples: ['first-job.paving', 'path.paving'] };
+for (const [folder, names] of Object.entries(shipped)) {
+  const to = path.join(dist, path.basename(folder));
+  rmSync(to, { recursive: true, force: true });
+  for (const name of names) cpSync(path.join(root, folder, name), path.join(to, name));
+}
+chmodSync(path.join(dist, 'bin/paving'), 0o755);
+
 // Its time says when this build was made.
 writeFileSync(path.join(dist, 'built'), '');

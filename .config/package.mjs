@@ -10,7 +10,11 @@ const wanted = [
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
   /^dist\/library\/[a-z]+\.paving$/,
-  /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/
+  /^dist\/bin\/paving(\.cmd)?$/,
+  /^dist\/samples\/[a-z-]+\.paving$/,
+  /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/,
+  /^extension\/(file-icon|walkthrough)\/[a-z-]+\.svg$/,
+  /^extension\/l10n\/bundle\.l10n\.json$/
 ];
 
 const packaged = await listFiles({ cwd: root, packageManager: 0 });

@@ -1,7 +1,18 @@
 // What the desktop and the web client share.
 import * as vscode from 'vscode';
-import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import {
+  CloseAction,
+  ErrorAction,
+  RevealOutputChannelOn,
+  type BaseLanguageClient,
+  type ErrorHandler,
+  type LanguageClientOptions
+} from 'vscode-languageclient';
 import { listFilesRequest, readFileRequest, type ListFilesParams, type ReadFileParams } from '../server/protocol.ts';
+import { CheckedTexts } from './checked-texts.ts';
+import { registerCommands, startOrTell, tellCrashed } from './commands.ts';
+import { Crashes } from './crashes.ts';
+import { figuresMiddleware, followSettings } from './figures.ts';
 import { listFiles } from './list-files.ts';
 import { registerNameHere } from './name-here.ts';
 import { registerNewJob } from './new-job.ts';
@@ -9,26 +20,75 @@ import { linkToPage, registerPages } from './pages.ts';
 import { registerPastePoints } from './paste-points.ts';
 import { readFile } from './read-file.ts';
 import { registerShippedTexts } from './shipped-texts.ts';
+import { showStatus } from './status.ts';
+import { registerWalkthrough } from './walkthrough.ts';
 
-export const clientOptions = (): LanguageClientOptions => ({
-  documentSelector: [{ language: 'paving' }],
-  synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.paving') },
-  middleware: {
-    handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(linkToPage))
-  }
-});
+export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
-export async function start(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+export async function start(context: vscode.ExtensionContext, createClient: CreateClient): Promise<void> {
+  const checked = new CheckedTexts();
+  const client = createClient(clientOptions(checked));
   context.subscriptions.push(
     registerPages(context.extensionUri),
     registerShippedTexts(context.extensionUri),
     registerNameHere(),
     registerPastePoints(client),
     registerNewJob(client),
+    registerCommands(client),
+    registerWalkthrough(context.extension),
+    showStatus(client),
+    checked.follow(client),
+    followSettings(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
-      readFile(vscode.Uri.parse(uri), vscode.Uri.parse(folder))
+      readFile(vscode.Uri.parse(uri), folderAt(folder))
     ),
-    client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(vscode.Uri.parse(folder)))
+    client.onRequest(listFilesRequest, ({ folder }: ListFilesParams) => listFiles(folderAt(folder)))
   );
-  await client.start();
+  await startOrTell(client);
+}
+
+const clientOptions = (checked: CheckedTexts): LanguageClientOptions => ({
+  documentSelector: [{ language: 'paving' }],
+  synchronize: {
+    fileEvents: [
+      vscode.workspace.createFileSystemWatcher('**/*.paving'),
+      // Of a folder that comes or goes with all that is in it, the editor tells the folder alone.
+      vscode.workspace.createFileSystemWatcher('**', false, true, false)
+    ]
+  },
+  // The name that the findings of the task have too: a file that is opened then has its findings once.
+  diagnosticCollectionName: 'paving',
+  // It outlives the server, so that what went wrong can still be read.
+  outputChannel: vscode.window.createOutputChannel('Paving job spec'),
+  revealOutputChannelOn: RevealOutputChannelOn.Never,
+  errorHandler: errorHandler(),
+  middleware: {
+    ...checked.middleware,
+    ...figuresMiddleware,
+    handleDiagnostics: (uri, diagnostics, next) => next(uri, diagnostics.map(linkToPage))
+  }
+});
+
+/** So many broken messages in a row, and there is no sense in going on. */
+const MOST_BROKEN_MESSAGES = 3;
+
+function errorHandler(): ErrorHandler {
+  const crashes = new Crashes();
+  return {
+    error: (_error, _message, count = 1) => ({
+      action: count <= MOST_BROKEN_MESSAGES ? ErrorAction.Continue : ErrorAction.Shutdown,
+      handled: true
+    }),
+    closed: () => {
+      if (!crashes.add(Date.now())) return { action: CloseAction.Restart, handled: true };
+      void tellCrashed();
+      return { action: CloseAction.DoNotRestart, handled: true };
+    }
+  };
+}
+
+/** The server writes a folder's address without a slash at its end; the top of a file system has a path of its own. */
+function folderAt(address: string): vscode.Uri {
+  const folder = vscode.Uri.parse(address);
+  return folder.path === '' ? folder.with({ path: '/' }) : folder;
 }

@@ -1,13 +1,16 @@
 import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node.js';
-import { clientOptions, start } from './client.ts';
+import { start } from './client.ts';
+import { registerTasks } from './tasks.ts';
+import { offerCommandLine } from './terminal.ts';
 
 let client: LanguageClient | undefined;
 
 export function activate(context: ExtensionContext): Promise<void> {
+  offerCommandLine(context, process);
+  context.subscriptions.push(registerTasks(context, process));
   const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
-  client = new LanguageClient('paving', 'Paving job spec', server, clientOptions());
-  return start(context, client);
+  return start(context, options => (client = new LanguageClient('paving', 'Paving job spec', server, options)));
 }
 
 export const deactivate = () => client?.stop();

@@ -83,6 +83,11 @@ export class Paving {
     return this.texts.knows(file);
   }
 
+  /** Files in a folder, at any depth, that are at hand, or why they can't be read. */
+  knownBelow(folder: string): string[] {
+    return this.texts.below(folder);
+  }
+
   /** Why a file could not be read; undefined when it was, or was never wanted. */
   problemOf(file: string): ReadProblem | undefined {
     return this.texts.problemOf(file);
@@ -186,7 +191,11 @@ export class Paving {
       return { id: 'use-unreadable', message, ...this.near(from, use) };
     }
     if (spec !== undefined) return { file, spec };
-    const ids: Partial<Record<ReadProblem, string>> = { missing: 'use-missing', outside: 'use-outside' };
+    const ids: Partial<Record<ReadProblem, string>> = {
+      missing: 'use-missing',
+      unsaved: 'use-missing',
+      outside: 'use-outside'
+    };
     return { id: ids[problem] ?? 'use-unreadable', message: USE_PROBLEMS[problem](use.path), ...this.near(from, use) };
   }
 
@@ -220,6 +229,7 @@ const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   forbidden: path => `The file ${path} may not be read: you have no right to it.`,
   folder: path => `The path ${path} is a folder. Name a file in it.`,
   binary: path => `The file ${path} is no text.`,
+  unsaved: path => `Save this file first: the path ${path} counts from the place where it is saved.`,
   encoding: path => `The file ${path} is no UTF-8 text. Save it as UTF-8.`,
   'too-large': path => `The file ${path} is too large to be a job spec.`,
   outside: path => `The file ${path} lies outside this folder; only files inside it can be used. Copy it in.`

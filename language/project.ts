@@ -4,8 +4,9 @@ import { placeOfUse, usesOf, withoutUse, type Use } from './lowering/uses.ts';
 import type { Project } from './lowering/project.ts';
 import type { SpecText } from './lowering/names.ts';
 
-/** Why a file could not be read. */
-export type ReadProblem = 'missing' | 'forbidden' | 'folder' | 'binary' | 'encoding' | 'too-large' | 'outside';
+/** Why a file could not be read; `unsaved`: its path counts from a file that lies nowhere yet. */
+export type ReadProblem =
+  'missing' | 'forbidden' | 'folder' | 'binary' | 'encoding' | 'too-large' | 'outside' | 'unsaved';
 
 export type ReadResult = { readonly text: string } | { readonly problem: ReadProblem };
 

@@ -44,6 +44,11 @@ export class Texts {
     return this.stored.has(file);
   }
 
+  /** Files in a folder, at any depth, that are at hand. */
+  below(folder: string): string[] {
+    return [...this.stored.keys()].filter(file => file.startsWith(`${folder}/`));
+  }
+
   get size(): number {
     return this.stored.size;
   }

@@ -9,6 +9,9 @@ export function sameAddress(uri: string): string {
   return URI.parse(uri).toString().replace(/\/+$/, '');
 }
 
+/** Stands for the folder of a file that is not saved yet while no folder is open: nothing can be used from there. */
+export const NOWHERE = '';
+
 /** The files of one folder in an editor, by address; shown by their path in the folder. */
 export class FolderFiles implements SpecFiles {
   readonly folder: string;
@@ -26,11 +29,11 @@ export class FolderFiles implements SpecFiles {
     // A file that is not saved yet counts as standing in the folder.
     const at = this.isInside(from) ? Utils.dirname(URI.parse(from)) : URI.parse(this.folder);
     const uri = Utils.resolvePath(at, path.replaceAll('\\', '/')).toString();
-    return this.isInside(uri) ? uri : undefined;
+    return this.isInside(uri) || this.folder === NOWHERE ? uri : undefined;
   }
 
   read(file: string): Promise<ReadResult> {
-    return this.readInFolder(file, this.folder);
+    return this.folder === NOWHERE ? Promise.resolve({ problem: 'unsaved' }) : this.readInFolder(file, this.folder);
   }
 
   show(file: string): string {

@@ -72,6 +72,13 @@ export const largestTable = 200_000;
 /** The client lets the person name what has just been given a name, at: address, line and character from nought. */
 export const nameHereCommand = 'paving.nameHere';
 
+/** The server tells the client when it begins to work something out, and when nothing is left to do. */
+export const workNotification = 'paving/work';
+
+export interface WorkParams {
+  readonly working: boolean;
+}
+
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';
 

@@ -12,8 +12,8 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Paving, type Evaluation, type Look } from '../language/paving.ts';
 import type { Parse } from '../language/syntax/parse.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
-import { FolderFiles, sameAddress, type ReadInFolder } from './folder-files.ts';
-import { listFilesRequest, type ListFilesResult } from './protocol.ts';
+import { FolderFiles, NOWHERE, sameAddress, type ReadInFolder } from './folder-files.ts';
+import { listFilesRequest, workNotification, type ListFilesResult, type WorkParams } from './protocol.ts';
 
 /** Typing pauses for a moment before anything is worked out, ms. */
 const PAUSE = 50;
@@ -54,6 +54,7 @@ export class Workspace {
   /** What was last sent of each file that has findings. */
   private readonly published = new Map<string, string>();
   private folders: string[] = [];
+  private toldWorking = false;
   private client: ClientCapabilities = {};
 
   constructor(connection: Connection, read: ReadInFolder) {
@@ -70,10 +71,8 @@ export class Workspace {
     this.documents.onDidChangeContent(({ document }) => this.changed(document));
     this.documents.onDidClose(({ document }) => this.closed(sameAddress(document.uri)));
     this.connection.onDidChangeWatchedFiles(({ changes }) => {
-      for (const change of changes) {
-        const uri = sameAddress(change.uri);
-        if (!this.open.has(uri)) this.changedOutside(uri);
-      }
+      for (const change of changes)
+        for (const uri of this.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
     });
     this.connection.onInitialized(() => {
       this.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
@@ -244,6 +243,7 @@ export class Workspace {
     for (const [folder, { paving }] of this.languages)
       if (![...this.open.keys()].some(other => paving.knows(other))) this.languages.delete(folder);
     this.publish();
+    this.tellWork();
   }
 
   /** A file that stands open nowhere is read again when it is next wanted. */
@@ -258,6 +258,12 @@ export class Workspace {
   private refreshColours(): void {
     if (this.client.workspace?.semanticTokens?.refreshSupport)
       this.connection.sendRequest(SemanticTokensRefreshRequest.type).catch(() => undefined);
+  }
+
+  /** What changed on disk, as the files that are wanted and not open: of a folder that comes or goes nothing else is told. */
+  private standingFor(uri: string): string[] {
+    const below = [...this.languages.values()].flatMap(({ paving }) => paving.knownBelow(uri));
+    return [...new Set([uri, ...below])].filter(file => !this.open.has(file));
   }
 
   /** Open files that use a file, whether it could be read or not. */
@@ -276,7 +282,7 @@ export class Workspace {
     const inside = this.folders
       .filter(root => uri.startsWith(`${root}/`))
       .sort((left, right) => right.length - left.length);
-    const unsaved = uri.startsWith('untitled:') ? this.folders[0] : undefined;
+    const unsaved = uri.startsWith('untitled:') ? (this.folders[0] ?? NOWHERE) : undefined;
     return this.languageOfFolder(inside[0] ?? unsaved ?? uri.slice(0, Math.max(0, uri.lastIndexOf('/'))));
   }
 
@@ -317,7 +323,15 @@ export class Workspace {
     const ended = new Promise<void>(resolve => (end = resolve));
     const run: Run = { cancelled: false, timer: undefined, ended, end };
     this.runs.set(uri, run);
+    this.tellWork();
     return run;
+  }
+
+  private tellWork(): void {
+    const working = this.runs.size > 0;
+    if (working === this.toldWorking) return;
+    this.toldWorking = working;
+    void this.connection.sendNotification(workNotification, { working } satisfies WorkParams);
   }
 
   /** Works out a file once typing pauses, and what uses it. */
@@ -346,6 +360,7 @@ export class Workspace {
     } finally {
       if (this.runs.get(uri) === run) this.runs.delete(uri);
       run.end();
+      this.tellWork();
     }
     this.publish();
     const { codeLens, inlayHint } = this.client.workspace ?? {};

@@ -10,6 +10,7 @@ const WHY: Readonly<Record<ReadProblem, readonly [string, string?]>> = {
   binary: ['holds no text', 'Name a job spec, or save it as plain text.'],
   encoding: ['is no UTF-8 text', 'Save it as UTF-8.'],
   'too-large': ['is too large to be a job spec', 'Part it into several files.'],
+  unsaved: ['is not saved yet', 'Save it first.'],
   outside: ['is a link that leads out of its folder', 'Name the file itself, or copy it in.']
 };
 

@@ -1,12 +1,12 @@
 // The editor tests: the suite in both extension hosts, then what a person sees, all on the installed package.
 import { build } from 'esbuild';
-import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
-import { withJobFolder } from './host/job-folder.ts';
+import { withJobFolder, workspaceOf } from './host/job-folder.ts';
 import { places, root } from './host/places.ts';
 import type { TestResult } from './suite/index.ts';
 
@@ -37,9 +37,10 @@ function packageIsClean(): TestResult {
   const unwanted = files.filter(file =>
     /(^|\/)node_modules(\/|$)|\.m?ts$|\.map$|^(language|server|tests|samples)(\/|$)/.test(file)
   );
-  const missing = ['package.json', 'dist/extension.cjs', 'dist/extension-web.js', 'dist/pages'].filter(
-    file => !files.includes(file)
-  );
+  const wanted = ['package.json', 'package.nls.json', 'dist/extension.cjs', 'dist/extension-web.js', 'dist/pages'];
+  const missing = [...wanted, 'dist/bin/paving.cmd'].filter(file => !files.includes(file));
+  const launcher = statSync(path.join(installed.extension, 'dist/bin/paving'), { throwIfNoEntry: false });
+  if (!((launcher?.mode ?? 0) & 0o100)) missing.push('dist/bin/paving that may be run');
   if (unwanted.length + missing.length === 0) return { title };
   return { title, failure: `not wanted: ${unwanted.join(', ')}; missing: ${missing.join(', ')}` };
 }
@@ -75,7 +76,7 @@ async function suiteIn(host: 'node' | 'web'): Promise<TestResult[]> {
         vscodeExecutablePath: places.program,
         extensionDevelopmentPath: installed.extension,
         extensionTestsPath: places.suite,
-        launchArgs: [folder, ...(host === 'web' ? ['--extensionDevelopmentKind=web'] : [])]
+        launchArgs: [workspaceOf(folder), ...(host === 'web' ? ['--extensionDevelopmentKind=web'] : [])]
       });
     } catch (error) {
       failure = error;

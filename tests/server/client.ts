@@ -37,6 +37,8 @@ export class Client {
   readonly history: PublishDiagnosticsParams[] = [];
   /** False for a folder with more job specs than are listed. */
   listsAll = true;
+  /** What was told of the server's work: true as it began, false as it ended. */
+  readonly work: boolean[] = [];
   private readonly wires: Wires;
   private readonly connection: ProtocolConnection;
   private readonly waiting = new Set<() => void>();
@@ -50,6 +52,7 @@ export class Client {
       this.history.push(params);
       for (const look of [...this.waiting]) look();
     });
+    this.connection.onNotification('paving/work', ({ working }: { working: boolean }) => this.work.push(working));
     this.connection.onRequest('paving/listFiles', ({ folder }: { folder: string }) => ({
       uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
       all: this.listsAll
@@ -57,13 +60,14 @@ export class Client {
     this.connection.listen();
   }
 
-  async start(folder: string, capabilities: object = {}): Promise<unknown> {
-    const uri = pathToFileURL(folder).href;
+  /** Without a folder the editor stands empty. */
+  async start(folder?: string, capabilities: object = {}): Promise<unknown> {
+    const uri = folder === undefined ? null : pathToFileURL(folder).href;
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
       capabilities: { workspace: { workspaceFolders: true }, ...capabilities },
-      workspaceFolders: [{ uri, name: 'jobs' }]
+      workspaceFolders: uri === null ? null : [{ uri, name: 'jobs' }]
     });
     await this.connection.sendNotification('initialized', {});
     return result;
@@ -90,8 +94,9 @@ export class Client {
     return this.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
   }
 
-  changedOnDisk(uri: string): Promise<void> {
-    return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+  /** `type` as the protocol has it: 1 come, 2 changed, 3 gone. */
+  changedOnDisk(uri: string, type: 1 | 2 | 3 = 2): Promise<void> {
+    return this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type }] });
   }
 
   changeFolders(added: readonly string[], removed: readonly string[]): Promise<void> {

@@ -152,6 +152,45 @@ test('a file that was never saved has its findings', async () => {
   expect(diagnostics.map(({ code }) => code)).toEqual(['unknown-name']);
 });
 
+test('a file that was never saved, with no folder open, is told to be saved before it uses another', async () => {
+  const alone = new Client();
+  await alone.start();
+  for (const uri of ['untitled:Untitled-1', 'untitled:/somewhere/patio.paving']) {
+    await alone.open(uri, PATIO.replace('unit block { size 200 x 100 x 60 mm }', 'use "units.paving"'));
+    const { diagnostics } = await alone.findings(uri, params => params.version === 1);
+    const [missing] = diagnostics.filter(({ code }) => String(code).startsWith('use-'));
+    expect(missing).toMatchObject({
+      code: 'use-missing',
+      message: 'Save this file first: the path units.paving counts from the place where it is saved.'
+    });
+  }
+  await alone.stop();
+});
+
+test('a whole folder that comes or goes takes the used file in it along', async () => {
+  mkdirSync(path.join(folder, 'shared/yard'), { recursive: true });
+  const units = path.join(folder, 'shared/yard/units.paving');
+  writeFileSync(units, 'unit block { size 200 x 100 x 60 mm }\n');
+  const use = 'use "shared/yard/units.paving"';
+  await client.open(at('patio.paving'), PATIO.replace('unit block { size 200 x 100 x 60 mm }', use));
+  await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length === 0);
+  rmSync(path.join(folder, 'shared'), { recursive: true });
+  await client.changedOnDisk(at('shared'), 3);
+  await client.findings(at('patio.paving'), params => idsOf(params).includes('use-missing'));
+  mkdirSync(path.dirname(units), { recursive: true });
+  writeFileSync(units, 'unit block { size 200 x 100 x 60 mm }\n');
+  await client.changedOnDisk(at('shared'), 1);
+  await client.findings(at('patio.paving'), ({ diagnostics }) => diagnostics.length === 0);
+});
+
+test('tells when it begins to work, and when nothing is left to do', async () => {
+  await client.open(at('patio.paving'), PATIO);
+  await client.findings(at('patio.paving'));
+  await client.becomes(() => Promise.resolve(client.work.join()), /^true,false$/);
+  await client.change(at('patio.paving'), PATIO.replace('150 mm', '160 mm'));
+  await client.becomes(() => Promise.resolve(client.work.join()), /^true,false,true,false$/);
+});
+
 test('an address that the editor spells in its own way is still the same file', async () => {
   // Brackets may be written as they are or as signs.
   const odd = `${at('jobs')}%20%282%29/patio.paving`;

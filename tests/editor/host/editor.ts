@@ -139,6 +139,7 @@ export async function withServedFolder(folder: string, use: (origin: string) => 
 export function workbenchAddress(
   server: EditorServer,
   wish: {
+    /** A folder, or a file that names several. */
     readonly folder: string;
     readonly file?: string;
     readonly extension?: string;
@@ -152,7 +153,8 @@ export function workbenchAddress(
     ...(wish.tests ? [['extensionTestsPath', remote(wish.tests)]] : []),
     ...(wish.file ? [['openFile', remote(wish.file)]] : [])
   ];
-  return `${server.origin}/?${new URLSearchParams({ folder: wish.folder, payload: JSON.stringify(payload) })}`;
+  const what = wish.folder.endsWith('.code-workspace') ? 'workspace' : 'folder';
+  return `${server.origin}/?${new URLSearchParams({ [what]: wish.folder, payload: JSON.stringify(payload) })}`;
 }
 
 /**

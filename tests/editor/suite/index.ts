@@ -9,6 +9,7 @@ import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
 import { newJobTests } from './new-job.ts';
+import { surroundingsTests } from './surroundings.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -28,6 +29,7 @@ export async function run(): Promise<void> {
   gettingAboutTests(words);
   rewriteTests(words);
   newJobTests(words);
+  surroundingsTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

@@ -1,0 +1,81 @@
+// Every text of the extension stands where translators find it: the manifest's in package.nls.json, the client's in a bundle.
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const read = (file: string): string => readFileSync(path.join(root, file), 'utf8');
+const manifestText = read('package.json');
+const nls = JSON.parse(read('package.nls.json')) as Record<string, string>;
+const { contributes } = JSON.parse(manifestText) as Manifest;
+
+interface Manifest {
+  readonly contributes: {
+    readonly commands: readonly { readonly command: string }[];
+    readonly walkthroughs: readonly {
+      readonly steps: readonly {
+        readonly description: string;
+        readonly media: { readonly svg: string };
+        readonly completionEvents: readonly string[];
+      }[];
+    }[];
+  };
+}
+
+/** What the client hands to `vscode.l10n.t`; a text that is put together can't be found by a translator. */
+function clientTexts(): string[] {
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isCallExpression(node) && node.expression.getText() === 'vscode.l10n.t') {
+      const [text] = node.arguments;
+      if (text === undefined || !ts.isStringLiteral(text)) throw new Error(`No plain text: ${node.getText()}`);
+      found.push(text.text);
+    }
+    ts.forEachChild(node, visit);
+  };
+  for (const name of readdirSync(path.join(root, 'extension')).filter(file => file.endsWith('.ts')))
+    visit(ts.createSourceFile(name, read(`extension/${name}`), ts.ScriptTarget.Latest, true));
+  return found;
+}
+
+describe('The texts of the extension', () => {
+  test('the manifest names texts that exist, and all of them', () => {
+    const named = [...manifestText.matchAll(/"%([^"%]+)%"/g)].map(([, key]) => key!);
+    expect([...new Set(named)].sort()).toEqual(Object.keys(nls).sort());
+  });
+
+  test('the bundle for translators holds the client’s texts, and nothing else', () => {
+    const bundle = JSON.parse(read('extension/l10n/bundle.l10n.json')) as Record<string, string>;
+    const texts = [...new Set(clientTexts())].sort();
+    expect(bundle).toEqual(Object.fromEntries(texts.map(text => [text, text])));
+    expect(Object.keys(bundle)).toEqual(texts);
+  });
+});
+
+describe('The first steps', () => {
+  const steps = contributes.walkthroughs.flatMap(walkthrough => walkthrough.steps);
+  const commands = new Set(contributes.commands.map(({ command }) => command));
+  const descriptions = steps.map(({ description }) => nls[description.slice(1, -1)]!);
+
+  test('lead to commands that there are', () => {
+    const links = descriptions.flatMap(text => [...text.matchAll(/\(command:([\w.]+)/g)].map(([, id]) => id!));
+    const events = steps.flatMap(({ completionEvents }) => completionEvents);
+    const asked = events.flatMap(event => /^onCommand:(.+)/.exec(event)?.[1] ?? []);
+    expect(links.length).toBeGreaterThan(4);
+    expect([...links, ...asked].filter(id => id.startsWith('paving.') && !commands.has(id))).toEqual([]);
+  });
+
+  test('hand over to a command what it takes', () => {
+    const given = descriptions.flatMap(text => [...text.matchAll(/\?(%5B[^)]*)\)/g)].map(([, words]) => words!));
+    const samples = given.flatMap(words => JSON.parse(decodeURIComponent(words)) as string[]);
+    expect(samples).toEqual(['first-job', 'path']);
+    for (const sample of samples) expect(existsSync(path.join(root, `dist/samples/${sample}.paving`))).toBe(true);
+  });
+
+  test.each(steps.map(({ media }) => media.svg))('%s is drawn in the colours of the theme alone', picture => {
+    const colours = [...read(picture).matchAll(/(?:fill|stroke)="([^"]+)"/g)].map(([, colour]) => colour!);
+    expect(colours.length).toBeGreaterThan(5);
+    expect(colours.filter(colour => colour !== 'none' && !/^var\(--vscode-[a-zA-Z-]+\)$/.test(colour))).toEqual([]);
+  });
+});
