@@ -22,9 +22,7 @@ export function shownStatus(server: ServerState, document: vscode.TextDocument |
   const isStopped = server === 'stopped';
   return {
     text: serverText(server),
-    detail: isStopped
-      ? vscode.l10n.t('No findings and no figures: see the log')
-      : findingsText(document),
+    detail: isStopped ? vscode.l10n.t('No findings and no figures: see the log') : findingsText(document),
     severity: isStopped ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information,
     busy: server === 'starting' || server === 'working',
     command: isStopped ? restart : showLog
