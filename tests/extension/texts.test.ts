@@ -23,6 +23,21 @@ interface Manifest {
   };
 }
 
+/** Keys that stand twice in one object of a JSON text: the first one counts for nothing, and nothing tells so. */
+function keysSaidTwice(text: string): string[] {
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isObjectLiteralExpression(node)) {
+      const keys = node.properties.map(({ name }) => name!.getText());
+      found.push(...keys.filter((key, index) => keys.indexOf(key) < index));
+    }
+    ts.forEachChild(node, visit);
+  };
+  const source = ts.createSourceFile('file.ts', `(${text})`, ts.ScriptTarget.Latest, true);
+  visit(source);
+  return found;
+}
+
 /** What the client hands to `vscode.l10n.t`; a text that is put together can't be found by a translator. */
 function clientTexts(): string[] {
   const found: string[] = [];
@@ -43,6 +58,11 @@ describe('The texts of the extension', () => {
   test('the manifest names texts that exist, and all of them', () => {
     const named = [...manifestText.matchAll(/"%([^"%]+)%"/g)].map(([, key]) => key!);
     expect([...new Set(named)].sort()).toEqual(Object.keys(nls).sort());
+  });
+
+  test.each(['package.json', 'package.nls.json', 'extension/l10n/bundle.l10n.json'])('%s says nothing twice', file => {
+    expect(keysSaidTwice('{ "a": { "b": 1 }, "c": { "b": 2 }, "a": 3 }')).toEqual(['"a"']);
+    expect(keysSaidTwice(read(file))).toEqual([]);
   });
 
   test('the bundle for translators holds the client’s texts, and nothing else', () => {

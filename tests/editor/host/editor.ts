@@ -111,7 +111,11 @@ async function startBrowser(): Promise<Browser> {
 
 /** Serves a folder over http: the extension host in the browser loads extensions, and their workers, from there only. */
 export async function withServedFolder(folder: string, use: (origin: string) => Promise<void>): Promise<void> {
-  const types: Record<string, string> = { '.js': 'text/javascript', '.json': 'application/json' };
+  const types: Record<string, string> = {
+    '.js': 'text/javascript',
+    '.json': 'application/json',
+    '.svg': 'image/svg+xml'
+  };
   const web = http.createServer((request, response) => {
     const asked = new URL(request.url ?? '/', 'http://localhost').pathname;
     const file = path.join(folder, path.normalize(decodeURIComponent(asked)));
