@@ -19,7 +19,7 @@ export interface NewJob {
 /** Writes the whole spec. The answers have been checked; where one is missing the usual one counts. */
 export function writeNewJob(given: Answers, parse: Parse): NewJob {
   const answers = withUsual(given);
-  const blocks = [HEAD, job(answers), site(answers), unit(answers), edging(answers), area(answers)];
+  const blocks = [head(answers), job(answers), site(answers), unit(answers), edging(answers), area(answers)];
   const text = formatText(
     blocks
       .filter(lines => lines.length > 0)
@@ -34,8 +34,10 @@ function nameOf({ traffic }: AllAnswers): string {
   return traffic === 'foot' ? 'patio' : traffic === 'trucks' ? 'yard' : 'drive';
 }
 
-const HEAD = [
-  '// Written from five answers. What is marked `measure` is a usual value: write your own.',
+/** An unsaved text is shown by its first line. */
+const head = (answers: AllAnswers): string[] => [
+  `// New ${nameOf(answers)}, written from five answers.`,
+  '// What is marked `measure` is a usual value: measure, and write your own.',
   '// Before you dig, have public and private lines located: gas, power, water, drains, cables.',
   '// Local codes and licensed practice stand over everything here.'
 ];

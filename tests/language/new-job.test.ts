@@ -41,8 +41,8 @@ describe('a patio of 12 by 16 ft against the house', () => {
   const answers = { country: 'north-america', traffic: 'foot', near: 'house-door', size: '12 by 16 ft' };
 
   test('reads like the note of a careful installer', () => {
-    expect(written(answers))
-      .toBe(`// Written from five answers. What is marked \`measure\` is a usual value: write your own.
+    expect(written(answers)).toBe(`// New patio, written from five answers.
+// What is marked \`measure\` is a usual value: measure, and write your own.
 // Before you dig, have public and private lines located: gas, power, water, drains, cables.
 // Local codes and licensed practice stand over everything here.
 
@@ -177,6 +177,12 @@ describe('whatever is answered', () => {
       expect(assumed!.paving!.joint.assumed).toBeDefined();
     }
   );
+
+  test('in doubt take clay: no other soil gets a thicker base', () => {
+    const baseOf = (answers: Answers): number => Number(/base +[\w-]+ (\d+)/.exec(written(answers))![1]);
+    for (const answers of eachWithEach(['country', 'traffic', 'soil', 'water', 'winters']))
+      expect([answers, baseOf(answers) <= baseOf({ ...answers, soil: 'clay' })]).toEqual([answers, true]);
+  });
 
   test('edging stands where the ground is open, and nowhere else', () => {
     for (const { name, holdsPaving } of SHIPPED_SIDES)
