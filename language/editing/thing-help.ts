@@ -68,8 +68,9 @@ function fenced(lines: readonly string[], language = ''): string {
 function shortLine({ kind }: Declared, { parsed, statement }: Declaration): string {
   const [first] = statement.inside;
   const from = first === undefined ? statement.first + 2 : first.first;
-  const written = words(parsed, from, first === undefined ? statement.end : first.end).replace(/^= /, '');
-  const line = `${capital(KIND_WORDS[kind])}: ${written}`;
+  const end = first === undefined ? (statement.open ?? statement.end) : first.end;
+  const written = words(parsed, from, end).replace(/^= /, '');
+  const line = capital(KIND_WORDS[kind]) + (written === '' ? '' : `: ${written}`);
   return line.length <= LONGEST_LINE ? line : `${line.slice(0, LONGEST_LINE - 1).trimEnd()}…`;
 }
 

@@ -160,11 +160,16 @@ function wordsOf({ owner, leading }: Thing): string {
   return quantitiesOf(owner).find(({ key }) => key === leading)!.words;
 }
 
+/** Words, the value, and the value in the other system, set off so that the two don't run together. */
 function table(rows: readonly Row[]): string {
   if (rows.length === 0) return '';
   return [
     '| | | |',
     '|:--|--:|--:|',
-    ...rows.map(({ words, value, other = '' }) => `| ${[words, value, other].map(markdownText).join(' | ')} |`)
+    ...rows.map(({ words, value, other }) =>
+      ['', markdownText(words), markdownText(value), other === undefined ? '' : `&emsp;${markdownText(other)}`, '']
+        .join(' | ')
+        .trim()
+    )
   ].join('\n');
 }

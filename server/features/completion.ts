@@ -46,6 +46,8 @@ function item(completion: Completion, at: number, knowsSnippets: boolean): Compl
   return {
     label,
     kind: KINDS[kind],
+    // Shown on every line of the list, where `detail` is shown of the chosen one alone.
+    labelDetails: { description: detail },
     detail,
     ...(documentation === '' ? {} : { documentation: { kind: MarkupKind.Markdown, value: documentation } }),
     sortText: String(at).padStart(5, '0'),

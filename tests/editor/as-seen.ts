@@ -138,7 +138,8 @@ async function lookAtJob(page: Page, look: Look): Promise<void> {
   const shown = (await hover.innerText()).trim();
   if (rawMarkdown.test(shown)) throw new Error(`The hover shows its marks: ${shown}`);
   const row = hover.locator('tr', { hasText: 'Compacted volume' });
-  if (!/^Compacted volume\s+\d+\.\d\d cu yd$/.test((await row.innerText()).trim())) throw new Error(shown);
+  if (!/^Compacted volume\s+\d+\.\d\d cu yd\s+\d+\.\d\d m3$/.test((await row.innerText()).trim()))
+    throw new Error(shown);
   const view = await box(hover);
   if (view.x + view.width > 1280 || view.y + view.height > 800) throw new Error('The hover is cut off.');
   await picture(page, look.theme);

@@ -50,8 +50,8 @@ describe('Numbers under the pointer', () => {
     const hover = (await hovered(at('base    type-1', 'ba‸se    type-1')))!;
     // 4 x 3 m by 100 mm is 1.2 m3: 42.378 cu ft, 1.57 cu yd.
     expect(hover.markdown).toMatch(/^\*\*base of patio: type-1\*\*/);
-    expect(hover.markdown).toContain('| Compacted volume | 1.20 m3 | 1.57 cu yd |');
-    expect(hover.markdown).toContain('| Thickness | 100 mm | 3 15/16 in |');
+    expect(hover.markdown).toContain('| Compacted volume | 1.20 m3 | &emsp;1.57 cu yd |');
+    expect(hover.markdown).toContain('| Thickness | 100 mm | &emsp;3 15/16 in |');
     expect(hover.markdown).toMatch(/\n\n---\n\nThe compacted stone under the bed/);
     expect(hover.place).toEqual({ file: 'job.paving', line: 11, column: 3, endLine: 11, endColumn: 7 });
   });

@@ -126,6 +126,24 @@ describe('Help', () => {
     expect(withoutSource.map(([name]) => name)).toEqual([]);
   });
 
+  test("of a thing of one's own begins with what it is, in one short line", async () => {
+    const text = `let deep = 6 in
+unit slab { size 15 7/8 x 15 7/8 x 2 in, weight 42 lb }
+point P at (1 ft, 2 ft)
+area a { outline rectangle 12345678 x 12345678 ft, corner (12345678, 12345678) ft, turned 1 degrees }
+unit u {`;
+    const paving = new Paving(inMemory({ 'job.paving': text }));
+    await paving.load('job.paving');
+    const look = paving.look('job.paving')!;
+    expect(namesOf(look.text).all.map(thing => thingHelp(thing, look.project)!.line)).toEqual([
+      'Value: 6 in',
+      'Unit: size 15 7/8 x 15 7/8 x 2 in',
+      'Point: at (1 ft, 2 ft)',
+      'Area: outline rectangle 12345678 x 12345678 ft, corner (12345678, 123…',
+      'Unit'
+    ]);
+  });
+
   test('gives examples that can be read', () => {
     const parse = createParse();
     const insides: Readonly<Partial<Record<BlockName, (statement: string) => string>>> = {

@@ -69,14 +69,33 @@ test('hover tells headline, table and working; a lens stands above the job and e
   expect(base.kind).toBe('markdown');
   // 4 x 3 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
   expect(base.value).toContain('**base of patio: type-1**');
-  expect(base.value).toMatch(/\| Compacted volume \| 1\.80 m3 \|/);
-  expect(base.value).toMatch(/\| Mass \| 3\.96 t \|/);
+  expect(base.value).toContain('| Compacted volume | 1.80 m3 | &emsp;2.35 cu yd |');
+  expect(base.value).toContain('| Mass | 3.96 t | &emsp;4.37 short tons |');
   expect(base.value).toMatch(/_layer area × base thickness; layer area 12\.00 m2, base thickness 150 mm_/);
   const lenses = await client.lenses(at('patio.paving'));
   expect(lenses.map(({ range, command }) => [range.start.line, command!.title])).toEqual([
     [0, '12.00 m2 paved, 2.88 m3 to dig'],
     [6, expect.stringMatching(/^12\.00 m2 · \d+ whole, \d+ cut · dig 240 mm deep$/)]
   ]);
+});
+
+test('hover explains the word under the pointer, and marks it; in a broken text and in one without a job too', async () => {
+  await client.open(at('patio.paving'), PATIO.replace('4 x 3 m', '4 x'));
+  const foot = (await client.hover(at('patio.paving'), 8, 12))!;
+  expect((foot.contents as MarkupContent).value).toMatch(/^People on foot/);
+  expect(foot.range).toEqual({ start: { line: 8, character: 10 }, end: { line: 8, character: 14 } });
+  await client.open(at('units.paving'), 'unit block { size 200 x 100 x 60 mm, made of clay }\n');
+  const size = (await client.hover(at('units.paving'), 0, 18))!.contents as MarkupContent;
+  expect(size.value).toBe('**200 mm** is about 7 7/8 in.');
+});
+
+test('hover in a used file shows the numbers of the job that uses it', async () => {
+  const [job, used] = PATIO.split(/(?=site )/) as [string, string];
+  await client.open(at('patio.paving'), used);
+  await client.open(at('job.paving'), `${job}use "patio.paving"\n`);
+  await client.findings(at('job.paving'));
+  const { value } = (await client.hover(at('patio.paving'), 9, 3))!.contents as MarkupContent;
+  expect(value).toMatch(/^\*\*base of patio: type-1\*\*[^]*\n---\n\nThe compacted stone/);
 });
 
 test('a used file counts as it stands in the editor, else as on disk, and what changes in it is seen', async () => {

@@ -5,6 +5,7 @@ import { completionTests } from './completion.ts';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
 import { jobTests } from './jobs.ts';
+import { wordTests } from './words.ts';
 
 export interface TestResult {
   readonly title: string;
@@ -20,6 +21,7 @@ export async function run(): Promise<void> {
   extensionTests(words);
   jobTests(words);
   completionTests(words);
+  wordTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

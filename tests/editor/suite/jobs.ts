@@ -71,7 +71,10 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
       same(/<strong>(.*?)<\/strong>/.exec(html)?.[1], 'base of patio: type-1');
       // 12 m2 by 100 mm is 1.2 m3.
       const volume = cells.indexOf('Compacted volume');
-      same(cells[volume + 1], '1.20 m3');
+      same(
+        cells.slice(volume + 1, volume + 3).map(cell => cell!.trim()),
+        ['1.20 m3', '1.57 cu yd']
+      );
       same(/<em>(.*?);/.exec(html)?.[1], 'layer area × base thickness');
     });
 
@@ -111,7 +114,8 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
         'patio: no numbers while it has an error',
         `path: ${pathLens}`
       ]);
-      same(await hover(document, 'base    type-1 100'), '');
+      const words = await hover(document, 'base    type-1 100');
+      same([words.includes('base of patio'), words.startsWith('The compacted stone')], [false, true]);
       same((await hover(document, 'base    type-1 150')).includes('base of path'), true);
     });
 
