@@ -17,12 +17,17 @@ await Promise.all(
   })
 );
 
-// The editor opens the pages as files of the extension.
-rmSync(path.join(dist, 'pages'), { recursive: true, force: true });
-cpSync(path.join(root, 'language/pages'), path.join(dist, 'pages'), {
-  recursive: true,
-  filter: source => !path.extname(source) || source.endsWith('.md')
-});
+// The editor opens the pages, and what ships as spec text, as files of the extension.
+for (const [folder, ending] of [
+  ['pages', '.md'],
+  ['library', '.paving']
+]) {
+  rmSync(path.join(dist, folder), { recursive: true, force: true });
+  cpSync(path.join(root, 'language', folder), path.join(dist, folder), {
+    recursive: true,
+    filter: source => !path.extname(source) || source.endsWith(ending)
+  });
+}
 
 // Its time says when this build was made.
 writeFileSync(path.join(dist, 'built'), '');

@@ -39,5 +39,8 @@ export interface ListFilesResult {
 /** More job specs than anyone keeps in one folder; looking through them all would hold up the editor. */
 export const mostFilesListed = 1_000;
 
+/** What ships as spec text is read as `paving-shipped:/FILE`, and can't be changed there. */
+export const shippedScheme = 'paving-shipped';
+
 /** A finding links to its page as `paving-page:/ID`. */
 export const pageScheme = 'paving-page';

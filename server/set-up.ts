@@ -1,13 +1,39 @@
 // One set-up for the language server in Node and in a browser's worker: what differs is how files are read.
 import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from 'vscode-languageserver';
 import type { Feature } from './feature.ts';
+import { colours } from './features/colours.ts';
 import { completion } from './features/completion.ts';
+import { contents } from './features/contents.ts';
+import { definition } from './features/definition.ts';
+import { folding } from './features/folding.ts';
+import { highlights } from './features/highlights.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
+import { links } from './features/links.ts';
+import { movedFiles } from './features/moved-files.ts';
+import { references } from './features/references.ts';
+import { rename } from './features/rename.ts';
+import { search } from './features/search.ts';
+import { selection } from './features/selection.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [hover, lenses, completion];
+const FEATURES: readonly Feature[] = [
+  hover,
+  lenses,
+  completion,
+  definition,
+  references,
+  highlights,
+  rename,
+  contents,
+  search,
+  folding,
+  selection,
+  links,
+  movedFiles,
+  colours
+];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);

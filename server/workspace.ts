@@ -2,6 +2,7 @@
 import {
   CodeLensRefreshRequest,
   InlayHintRefreshRequest,
+  SemanticTokensRefreshRequest,
   TextDocuments,
   type CancellationToken,
   type ClientCapabilities,
@@ -9,6 +10,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Paving, type Evaluation, type Look } from '../language/paving.ts';
+import type { Parse } from '../language/syntax/parse.ts';
 import { diagnosticsOf, type Result } from './diagnostics.ts';
 import { FolderFiles, sameAddress, type ReadInFolder } from './folder-files.ts';
 import { listFilesRequest, type ListFilesResult } from './protocol.ts';
@@ -35,6 +37,8 @@ interface Run {
 export interface Seen extends Look {
   readonly uri: string;
   readonly files: FolderFiles;
+  /** Reads a text that stands in no file, to see what a change would come to. */
+  readonly parse: Parse;
 }
 
 /** All addresses inside are in the one spelling of `sameAddress`; a document's own is used towards the editor. */
@@ -102,28 +106,37 @@ export class Workspace {
     const uri = sameAddress(address);
     const { paving, files } = this.languageOf(uri);
     await paving.load(uri);
-    const look = paving.look(uri);
-    return look && { ...look, uri, files };
+    return seenIn(paving, files, uri);
   }
 
   /** Every job spec in the folder of a file, open or not, each with all it uses; `all` is false when there are too many. */
   async lookAround(address: string): Promise<{ readonly seen: readonly Seen[]; readonly all: boolean }> {
     const uri = sameAddress(address);
-    const { files } = this.languageOf(uri);
-    const listed = await this.listFiles(files.folder);
-    const uris = new Set([uri, ...this.openIn(files), ...listed.uris.map(sameAddress)]);
-    const seen: Seen[] = [];
-    // A folder inside this one that is open by itself has a language of its own.
-    for (const each of uris) {
-      const look = this.languageOf(each).files === files ? await this.look(each) : undefined;
-      if (look !== undefined) seen.push(look);
-    }
-    return { seen, all: listed.all };
+    return this.lookThrough(this.languageOf(uri), [uri]);
   }
 
-  /** Whether the editor takes texts with places to fill in. */
-  get knowsSnippets(): boolean {
-    return this.client.textDocument?.completion?.completionItem?.snippetSupport === true;
+  /** Every job spec in an open folder, open or not. */
+  async lookIn(folder: string): Promise<readonly Seen[]> {
+    return (await this.lookThrough(this.languageOfFolder(folder), [])).seen;
+  }
+
+  private async lookThrough(
+    { paving, files }: Language,
+    more: readonly string[]
+  ): Promise<{ readonly seen: readonly Seen[]; readonly all: boolean }> {
+    const listed = await this.listFiles(files.folder);
+    // A folder inside this one that is open by itself has a language of its own.
+    const uris = [...new Set([...more, ...this.openIn(files), ...listed.uris.map(sameAddress)])].filter(
+      uri => this.languageOf(uri).files === files
+    );
+    for (const uri of uris) await paving.load(uri);
+    // All are looked at in one go: none is of another time than the others.
+    return { seen: uris.flatMap(uri => seenIn(paving, files, uri) ?? []), all: listed.all };
+  }
+
+  /** What the editor makes of completions. */
+  get completionSupport(): { readonly snippetSupport?: boolean; readonly labelDetailsSupport?: boolean } {
+    return this.client.textDocument?.completion?.completionItem ?? {};
   }
 
   /** The folders that are open, for what is looked for in all of them. */
@@ -192,6 +205,7 @@ export class Workspace {
     // A file may be used from another folder that holds it.
     for (const { paving } of this.languages.values()) if (paving.knows(uri)) paving.setText(uri, document.getText());
     this.schedule(uri);
+    if (this.readersOf(uri).length > 0) this.refreshColours();
   }
 
   private closed(uri: string): void {
@@ -210,6 +224,13 @@ export class Workspace {
     const readers = this.readersOf(uri);
     for (const { paving } of this.languages.values()) paving.forget(uri);
     for (const reader of readers) this.schedule(reader);
+    if (readers.length > 0) this.refreshColours();
+  }
+
+  /** What a name is can hang on another file: the editor asks anew only for the text that was typed in. */
+  private refreshColours(): void {
+    if (this.client.workspace?.semanticTokens?.refreshSupport)
+      this.connection.sendRequest(SemanticTokensRefreshRequest.type).catch(() => undefined);
   }
 
   /** Open files that use a file, whether it could be read or not. */
@@ -229,7 +250,10 @@ export class Workspace {
       .filter(root => uri.startsWith(`${root}/`))
       .sort((left, right) => right.length - left.length);
     const unsaved = uri.startsWith('untitled:') ? this.folders[0] : undefined;
-    const folder = inside[0] ?? unsaved ?? uri.slice(0, Math.max(0, uri.lastIndexOf('/')));
+    return this.languageOfFolder(inside[0] ?? unsaved ?? uri.slice(0, Math.max(0, uri.lastIndexOf('/'))));
+  }
+
+  private languageOfFolder(folder: string): Language {
     let language = this.languages.get(folder);
     if (language === undefined) {
       const files = new FolderFiles(folder, (file, root) => this.readOpenOrStored(file, root));
@@ -332,4 +356,9 @@ export class Workspace {
       void this.connection.sendDiagnostics(params);
     }
   }
+}
+
+function seenIn(paving: Paving, files: FolderFiles, uri: string): Seen | undefined {
+  const look = paving.look(uri);
+  return look && { ...look, uri, files, parse: paving.parse };
 }

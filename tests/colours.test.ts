@@ -6,7 +6,11 @@ import { describe, expect, test } from 'vitest';
 import oniguruma from 'vscode-oniguruma';
 import textmate from 'vscode-textmate';
 import { MEASURES } from '../language/measures/measures.ts';
+import { wordKindsIn } from '../language/editing/word-kinds.ts';
+import type { Paving } from '../language/paving.ts';
 import { BLOCKS } from '../language/syntax/words.ts';
+import { colourOf } from '../server/features/colours.ts';
+import { FILES, newPaving, pathOf } from './samples/samples.ts';
 
 const grammarFile = path.resolve(import.meta.dirname, '../extension/syntaxes/paving.tmLanguage.json');
 const program = createRequire(import.meta.url).resolve('vscode-oniguruma/release/onig.wasm');
@@ -94,5 +98,39 @@ describe('Colours', () => {
     expect(coloured('  A base-course')[1]).toEqual(['base-course', 'variable.other']);
     expect(coloured('  A "base in"')[1]).toEqual(['"base in"', 'string.quoted.double']);
     expect(coloured('// base in')).toEqual([['// base in', 'comment.line.double-slash']]);
+  });
+});
+
+interface Manifest {
+  readonly contributes: {
+    readonly semanticTokenScopes: readonly [{ readonly scopes: Readonly<Record<string, readonly [string]>> }];
+  };
+}
+
+const manifestFile = path.resolve(import.meta.dirname, '../package.json');
+const manifest = JSON.parse(readFileSync(manifestFile, 'utf8')) as Manifest;
+const { scopes } = manifest.contributes.semanticTokenScopes[0];
+
+/** Words whose colour changes when the server has told what they are: `line: word, before > after`. */
+function flashesIn(paving: Paving, file: string): string[] {
+  const look = paving.look(file)!;
+  const lines = look.text.parsed.text.split('\n').map(line => grammar!.tokenizeLine(line, textmate.INITIAL).tokens);
+  return wordKindsIn(look).flatMap(word => {
+    const { line, column, endColumn } = word.place;
+    const { type, modifiers } = colourOf(word);
+    const after = scopes[[type, ...modifiers].join('.')]?.[0];
+    const before = lines[line - 1]!.filter(
+      ({ startIndex, endIndex }) => startIndex < endColumn - 1 && endIndex > column - 1
+    ).map(piece => piece.scopes.at(-1)!);
+    const text = look.text.parsed.text.split('\n')[line - 1]!.slice(column - 1, endColumn - 1);
+    return before.every(scope => scope === after) ? [] : [`${line}: ${text}, ${before.join(' ')} > ${String(after)}`];
+  });
+}
+
+describe('Colours by meaning', () => {
+  test.each(FILES)('%s: nothing changes its colour when the server answers', async file => {
+    const paving = newPaving();
+    await paving.load(pathOf(file));
+    expect(flashesIn(paving, pathOf(file))).toEqual([]);
   });
 });

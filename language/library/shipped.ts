@@ -3,8 +3,26 @@ import materials from './materials.paving';
 import sides from './sides.paving';
 import soils from './soils.paving';
 
+const PARTS: readonly (readonly [string, string])[] = [
+  ['defaults', defaults],
+  ['soils', soils],
+  ['sides', sides],
+  ['materials', materials]
+];
+
 /** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials. */
-export const SHIPPED_TEXT = [defaults, soils, sides, materials].join('\n');
+export const SHIPPED_TEXT = PARTS.map(([, text]) => text).join('\n');
+
+/** The file of the library that a line (from 1) of `SHIPPED_TEXT` stands in, and how many lines stand before it. */
+export function shippedPartAt(line: number): { readonly file: string; readonly before: number } {
+  let before = 0;
+  for (const [name, text] of PARTS) {
+    const lines = text.split('\n').length;
+    if (line <= before + lines) return { file: `${name}.paving`, before };
+    before += lines;
+  }
+  throw new Error(`What ships has no line ${line}.`);
+}
 
 /** Names that it declares. */
 export const SHIPPED_NAMES: ReadonlySet<string> = new Set(

@@ -43,7 +43,7 @@ function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: str
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
-  return kinds.includes('area') ? names.neighbour(name) : undefined;
+  return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
 function occurrence(

@@ -18,6 +18,8 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 export class Client {
   readonly published = new Map<string, PublishDiagnosticsParams>();
   readonly history: PublishDiagnosticsParams[] = [];
+  /** False for a folder with more job specs than are listed. */
+  listsAll = true;
   private readonly server: ChildProcess;
   private readonly connection: ProtocolConnection;
   private readonly waiting = new Set<() => void>();
@@ -38,7 +40,7 @@ export class Client {
     });
     this.connection.onRequest('paving/listFiles', ({ folder }: { folder: string }) => ({
       uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
-      all: true
+      all: this.listsAll
     }));
     this.connection.listen();
   }

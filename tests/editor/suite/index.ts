@@ -4,6 +4,7 @@ import type Mocha from 'mocha';
 import { completionTests } from './completion.ts';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
+import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
 
@@ -22,6 +23,7 @@ export async function run(): Promise<void> {
   jobTests(words);
   completionTests(words);
   wordTests(words);
+  gettingAboutTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {

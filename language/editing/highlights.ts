@@ -1,0 +1,43 @@
+import type { Place } from '../findings/finding.ts';
+import type { SpecText } from '../lowering/names.ts';
+import type { Look } from '../paving.ts';
+import { statementTree, type Statement } from '../syntax/statement-tree.ts';
+import { nameAt } from './names-at.ts';
+import { placesIn } from './references.ts';
+import { endOf, placeBetween, startOf } from './words.ts';
+
+export interface Highlight {
+  readonly place: Place;
+  readonly isDeclaration: boolean;
+}
+
+/** The places in a text that lead to the same thing as the name at an offset; of a side, the same side of its area. */
+export function highlightsAt(look: Look, offset: number): Highlight[] {
+  const at = nameAt(look, offset);
+  if (at === undefined) return sidesAt(look.text, offset).map(place => ({ place, isDeclaration: false }));
+  if (at.declared === undefined) return [{ place: at.place, isDeclaration: false }];
+  return placesIn(look, at.declared).map(({ place, isDeclaration }) => ({ place, isDeclaration }));
+}
+
+/** `near` and `far` are no names of things: they mean a side of the area whose edges they stand in. */
+function sidesAt({ parsed, file }: SpecText, offset: number): Place[] {
+  const { tokens } = parsed;
+  const edges = edgesAmong(statementTree(parsed)).find(
+    ({ first, end }) => startOf(tokens[first]!) <= offset && offset <= endOf(tokens[end - 1]!)
+  );
+  if (edges === undefined) return [];
+  const sides = edges.inside.flatMap(({ first, end }) => {
+    const words = tokens.slice(first, end);
+    const meets = words.findIndex(({ tokenType }) => tokenType.name === 'meets');
+    return words.slice(0, Math.max(0, meets)).filter(({ tokenType }) => tokenType.name === 'ID');
+  });
+  const at = sides.find(side => startOf(side) <= offset && offset <= endOf(side));
+  return sides.filter(({ image }) => image === at?.image).map(side => placeBetween(file, side, side));
+}
+
+function edgesAmong(statements: readonly Statement[]): Statement[] {
+  return statements.flatMap(statement => [
+    ...(statement.opens === 'edges' ? [statement] : []),
+    ...edgesAmong(statement.inside)
+  ]);
+}

@@ -1,0 +1,27 @@
+import type { Place } from '../findings/finding.ts';
+import { placeOf } from '../lowering/context.ts';
+import type { Declared } from '../lowering/names.ts';
+import { occurrencesIn, type Occurrence } from '../lowering/occurrences.ts';
+import type { Look } from '../paving.ts';
+
+/** The name at an offset, also right behind its last letter. */
+export function nameAt({ text, project }: Look, offset: number): Occurrence | undefined {
+  return occurrencesIn(text, project).find(({ start, end }) => start <= offset && offset <= end);
+}
+
+/**
+ * The same; a neighbour in a file that this one does not use is known to a job that holds both. `looks` are the texts
+ * around.
+ */
+export function nameAmong(looks: readonly Look[], look: Look, offset: number): Occurrence | undefined {
+  const own = nameAt(look, offset);
+  if (own === undefined || own.declared !== undefined) return own;
+  const jobs = looks.filter(({ project }) => project.texts.includes(look.text));
+  const known = jobs.map(({ project }) => nameAt({ text: look.text, project }, offset));
+  return known.find(occurrence => occurrence?.declared !== undefined) ?? own;
+}
+
+/** Where a thing is declared: its name there. */
+export function placeOfDeclaration({ text, node }: Declared): Place {
+  return placeOf(text, node, 'name');
+}

@@ -1,0 +1,30 @@
+import type { Declared } from '../lowering/names.ts';
+import { occurrencesIn, type Occurrence } from '../lowering/occurrences.ts';
+import type { Look } from '../paving.ts';
+
+/** The places in one text that lead to a thing; its declaration among them. */
+export function placesIn({ text, project }: Look, declared: Declared): Occurrence[] {
+  // Most texts of a folder do not name it at all.
+  if (!text.parsed.text.includes(declared.name)) return [];
+  return occurrencesIn(text, project).filter(occurrence => occurrence.declared?.node === declared.node);
+}
+
+/** The same in several texts and in all they use, each place once. */
+export function placesInAll(looks: readonly Look[], declared: Declared): Occurrence[] {
+  const found = new Map<string, Occurrence>();
+  for (const look of looksThatMayName(looks, declared))
+    for (const occurrence of placesIn(look, declared)) found.set(`${look.text.file}:${occurrence.start}`, occurrence);
+  return [...found.values()];
+}
+
+/** Every text that sees the thing, as each job sees the text. */
+export function* looksThatMayName(looks: readonly Look[], { kind, text: own }: Declared): Generator<Look> {
+  const mains = new Set(looks.map(({ text }) => text));
+  for (const { text: main, project } of looks) {
+    if (own !== project.shipped && !project.texts.includes(own)) continue;
+    for (const text of project.texts) {
+      // In each job that uses a text its names mean the same; only areas are also found by way of the job.
+      if (kind === 'area' || text === main || !mains.has(text)) yield { text, project };
+    }
+  }
+}

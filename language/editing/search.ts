@@ -1,0 +1,35 @@
+import type { SpecText } from '../lowering/names.ts';
+import { contentsOf, type Entry } from './contents.ts';
+
+/** A thing found by its name, and the thing that it belongs to, if any. */
+export interface Found {
+  readonly entry: Entry;
+  readonly within?: string;
+}
+
+/** The things of a text whose name holds the letters that were typed, in their order, large or small. */
+export function thingsNamed(text: SpecText, letters: string): Found[] {
+  return contentsOf(text).flatMap(entry => [
+    ...(entry.isThing && entry.word !== 'use' && holds(entry.name, letters) ? [found(entry)] : []),
+    ...entry.inside
+      .filter(part => part.isThing && holds(part.name, letters))
+      .map(part => ({ entry: part, within: entry.name }))
+  ]);
+}
+
+/** A box or pit belongs to its area: `in terrace`. */
+function found(entry: Entry): Found {
+  const area = /^in (\S+)$/.exec(entry.detail)?.[1];
+  const isIn = entry.word === 'box' || entry.word === 'pit';
+  return isIn && area !== undefined ? { entry, within: area } : { entry };
+}
+
+function holds(name: string, letters: string): boolean {
+  const lower = name.toLowerCase();
+  let at = 0;
+  for (const letter of letters.toLowerCase().replaceAll(/\s/g, '')) {
+    at = lower.indexOf(letter, at) + 1;
+    if (at === 0) return false;
+  }
+  return true;
+}

@@ -1,0 +1,26 @@
+import type { Location } from 'vscode-languageserver';
+import { nameAmong, placeOfDeclaration } from '../../language/editing/names-at.ts';
+import { placesInAll } from '../../language/editing/references.ts';
+import { aboutText, type Feature } from '../feature.ts';
+import { locationOf, seenAt } from '../locations.ts';
+
+/** Every place that names a thing, in all job specs of the folder, open or not. */
+export const references: Feature = {
+  capabilities: { referencesProvider: true },
+  register(workspace) {
+    workspace.connection.onReferences(
+      aboutText(workspace, async (params): Promise<Location[]> => {
+        const around = await workspace.lookAround(params.textDocument.uri);
+        const at = await seenAt(workspace, params);
+        const declared = at && nameAmong(around.seen, at.seen, at.offset)?.declared;
+        if (declared === undefined) return [];
+        const { files } = at!.seen;
+        const withDeclaration = params.context.includeDeclaration;
+        const places = placesInAll(around.seen, declared).filter(place => withDeclaration || !place.isDeclaration);
+        const isShipped = declared.text === at!.seen.project.shipped;
+        const shipped = isShipped && withDeclaration ? [placeOfDeclaration(declared)] : [];
+        return [...places.map(({ place }) => place), ...shipped].map(place => locationOf(workspace, files, place));
+      })
+    );
+  }
+};

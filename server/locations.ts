@@ -1,0 +1,46 @@
+// Between places in texts and what the protocol calls positions, ranges and locations.
+import type { Location, Position, Range, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver';
+import type { Place, TextChange } from '../language/findings/finding.ts';
+import { SHIPPED_FILE, shippedPartAt } from '../language/library/shipped.ts';
+import { rangeOf } from './diagnostics.ts';
+import type { FolderFiles } from './folder-files.ts';
+import { shippedScheme } from './protocol.ts';
+import type { Seen, Workspace } from './workspace.ts';
+
+interface Asked {
+  readonly textDocument: TextDocumentIdentifier;
+  readonly position: Position;
+}
+
+/** A text as it stands now, and the offset that a request asks about; undefined for a text that is not open. */
+export async function seenAt(
+  workspace: Workspace,
+  { textDocument, position }: Asked
+): Promise<{ readonly seen: Seen; readonly offset: number } | undefined> {
+  const seen = await workspace.look(textDocument.uri);
+  const document = workspace.documentOf(textDocument.uri);
+  return seen && document && { seen, offset: document.offsetAt(position) };
+}
+
+/** Where the editor finds a place: in a file of the folder, or in what ships. */
+export function locationOf(workspace: Workspace, files: FolderFiles, place: Place): Location {
+  if (place.file !== SHIPPED_FILE)
+    return { uri: workspace.editorsAddress(files.uriOf(place.file)), range: rangeOf(place) };
+  const { file, before } = shippedPartAt(place.line);
+  const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
+  return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };
+}
+
+/** Changes by the address of the file that each is made in. */
+export function editsOf(
+  workspace: Workspace,
+  files: FolderFiles,
+  changes: readonly TextChange[]
+): Record<string, TextEdit[]> {
+  const edits: Record<string, TextEdit[]> = {};
+  for (const { place, text } of changes)
+    (edits[workspace.editorsAddress(files.uriOf(place.file))] ??= []).push({ range: rangeOf(place), newText: text });
+  return edits;
+}
+
+export const START: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };

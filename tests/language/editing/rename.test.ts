@@ -1,0 +1,206 @@
+import { describe, expect, test } from 'vitest';
+import type { TextChange } from '../../../language/findings/finding.ts';
+import { renameableAt, renamed } from '../../../language/editing/rename.ts';
+import { occurrencesIn } from '../../../language/lowering/occurrences.ts';
+import type { Evaluation } from '../../../language/paving.ts';
+import { again, FILES, JOBS, newPaving, pathOf, textOf } from '../../samples/samples.ts';
+import { drawn, marked } from './marked.ts';
+import { YARD, yardWith } from './yard.ts';
+
+async function rename(files: Readonly<Record<string, string>>, name: string): Promise<string[] | string> {
+  const { looks, look, offset, paving } = await marked(files);
+  const result = renamed(looks, look, offset, name, paving.parse);
+  if ('refused' in result) return result.refused;
+  return drawn(
+    looks,
+    result.changes.map(({ place }) => place)
+  ).sort();
+}
+
+describe('A new name', () => {
+  test('goes to every file that sees the thing, also through a chain of use', async () => {
+    const places = await rename(yardWith('yard.paving', 'outline ‸A to'), 'corner-1');
+    expect(places).toEqual([
+      'other.paving: outline «A» to door to C',
+      'shared.paving: point «A» at (0, 0)',
+      'yard.paving: C to «A» meets hedge, edging spiked-strip set before laying',
+      'yard.paving: outline «A» to door bowed 3 m out to C',
+      'yard.paving: «A» to door meets house-wall'
+    ]);
+  });
+
+  test('goes to a neighbour in a file that does not use this one, and from there', async () => {
+    const wanted = [
+      'walk.paving: edges { left meets «yard», flush',
+      'yard.paving: area «yard» {',
+      'yard.paving: box lid in «yard» { rectangle 20 x 14 in, centre (3, 2) m }'
+    ];
+    expect(await rename(yardWith('yard.paving', 'area ‸yard'), 'back-yard')).toEqual(wanted);
+    expect(await rename(yardWith('walk.paving', 'left meets ya‸rd'), 'back-yard')).toEqual(wanted);
+  });
+
+  test('stands for the whole of a name with hyphens', async () => {
+    const { look, looks, offset } = await marked(yardWith('yard.paving', 'rest meets front-w‸alk'));
+    const found = renameableAt(looks, look, offset);
+    expect(found).toMatchObject({ name: 'front-walk' });
+    expect(await rename(yardWith('yard.paving', 'rest meets front-w‸alk'), 'path')).toHaveLength(2);
+  });
+
+  test('changes nothing when it is the old one', async () => {
+    expect(await rename(yardWith('yard.paving', 'let ‸depth'), 'depth')).toEqual([]);
+  });
+
+  test('may be one that another kind of thing has', async () => {
+    expect(await rename(yardWith('yard.paving', 'let ‸depth'), 'A')).toHaveLength(2);
+  });
+});
+
+describe('A new name is refused', () => {
+  test.each([
+    [
+      'which is taken',
+      'shared.paving',
+      'point ‸A',
+      'door',
+      'A point called `door` is declared in line 4 of shared.paving already.'
+    ],
+    [
+      'which another file has taken',
+      'walk.paving',
+      'area front‸-walk',
+      'yard',
+      'An area called `yard` is declared in line 5 of yard.paving already.'
+    ],
+    ['which ships', 'shared.paving', 'material ‸stone', 'crushed-stone', '`crushed-stone` is a material that ships'],
+    [
+      'of something else that can be met',
+      'walk.paving',
+      'area front‸-walk',
+      'hedge',
+      '`hedge` in line 14 of yard.paving would then lead to something else.'
+    ],
+    ['that hides a side that ships', 'shared.paving', 'existing he‸dge', 'lawn', '`lawn` in line'],
+    [
+      'that would be read as a word of the statement',
+      'shared.paving',
+      'point ‸A',
+      'to',
+      "`to` can't be a name in line"
+    ],
+    ['that would begin a clause', 'shared.paving', 'material ‸stone', 'past', "`past` can't be a name in line"],
+    ['but may be a letter that is the sign of a size elsewhere', 'size.paving', 'let ‸wide', 'x', undefined],
+    ['but may be a measure where no number stands before it', 'size.paving', 'let ‸twice', 'ft', undefined],
+    ['that is no name', 'yard.paving', 'let ‸depth', '12', '`12` is no name.'],
+    ['of two words', 'yard.paving', 'let ‸depth', 'base depth', 'Write `base-depth`?'],
+    ['with a hyphen at its end', 'yard.paving', 'let ‸depth', 'depth-', '`depth-` is no name.'],
+    [
+      'for what ships',
+      'yard.paving',
+      'meets house-‸wall',
+      'wall',
+      '`house-wall` is a kind of side that ships: its name stays as it is.'
+    ],
+    ['for a word of the language', 'yard.paving', 'traf‸fic foot', 'x', 'Only the name of something'],
+    ['for a number', 'yard.paving', '15‸0 mm', 'x', 'Only the name of something']
+  ])('%s', async (_, file, words, name, reason) => {
+    const sizes =
+      'let wide = 2 m\nlet twice = 2\nunit slab { size wide x wide x 50 mm }\nlet more = 3 * twice + wide\n';
+    const files =
+      file === 'size.paving' ? { [file]: sizes.replace(words.replace('‸', ''), words) } : yardWith(file, words);
+    const result = await rename(files, name);
+    if (reason === undefined) expect(result).toBeInstanceOf(Array);
+    else expect(result).toContain(reason);
+  });
+
+  test('for a name that leads nowhere', async () => {
+    expect(await rename({ 'a.paving': 'area a { base st‸one 3 in }' }, 'x')).toContain('declared nowhere');
+  });
+
+  test('while the name stands where something is wrong', async () => {
+    const broken: Record<string, string> = {
+      ...yardWith('yard.paving', 'let ‸depth'),
+      'other.paving': YARD['other.paving']!
+    };
+    const more = 'area broken {\n  base stone (depth +\n  bed depth depth depth\n}\n';
+    broken['yard.paving'] += more;
+    expect(await rename(broken, 'thick')).toContain(
+      '`depth` also stands in line 20 of yard.paving, where something is wrong.'
+    );
+    // In a comment it is no name.
+    broken['yard.paving'] = broken['yard.paving']!.replace(more, 'area broken {\n  base stone ( // depth\n}\n');
+    expect(await rename(broken, 'thick')).toHaveLength(2);
+  });
+
+  test('where a material takes from the shipped one of its name what it leaves out', async () => {
+    const job = (facts: string) => ({
+      'job.paving': `job "J" { rules britain }
+site { benchmark b, ground level with b }
+material ‸recycled-stone { role base${facts} }
+material type-1 { role base }
+unit u { size 1 x 1 x 0.05 m }
+area a {
+  outline rectangle 2 x 2 m
+  traffic foot
+  finish level with b
+  paving u in stack-bond
+  base type-1 150 mm
+  edges { all round meets kerb }
+}
+`
+        .replace('‸recycled', 'recycled')
+        .replace('material type-1', 'material ‸type-1')
+        .replace('role base }\nunit', `role base${facts} }\nunit`)
+    });
+    expect(await rename(job(''), 'our-stone')).toContain('stands in the place of what ships by that name');
+    expect(await rename(job(', compacted 2 t/m3, loose 1.6 t/m3'), 'our-stone')).toHaveLength(2);
+  });
+});
+
+test(
+  'for every name in every sample: another name changes no finding and no number',
+  { timeout: 120_000 },
+  async () => {
+    const paving = newPaving();
+    for (const file of FILES) await paving.load(pathOf(file));
+    const looks = FILES.map(file => paving.look(pathOf(file))!);
+    const before = new Map(JOBS.map(job => [job, told(again(paving, job))]));
+    let count = 0;
+    for (const look of looks) {
+      for (const { name, start } of occurrencesIn(look.text, look.project).filter(
+        ({ isDeclaration }) => isDeclaration
+      )) {
+        // As long as the old one, so that every place stays; found nowhere else, so that it can be put back; and in the
+        // same place among the others, since sums are told in the order of names.
+        const other = `${name.slice(0, -1)}Ж`;
+        const result = renamed(looks, look, start, other, paving.parse);
+        if ('refused' in result) throw new Error(`${look.text.file} ${name}: ${result.refused}`);
+        const after = changedBy(result.changes);
+        for (const [file, text] of after) paving.setText(pathOf(file), text);
+        const jobs = JOBS.filter(job => paving.filesOf(pathOf(job)).some(file => after.has(shownOf(file))));
+        for (const job of jobs)
+          expect(told(again(paving, job)).replaceAll(other, name) === before.get(job), `${name} in ${job}`).toBe(true);
+        for (const file of after.keys()) paving.setText(pathOf(file), textOf(file));
+        count++;
+      }
+    }
+    expect(count).toBeGreaterThan(100);
+  }
+);
+
+function told({ job, numbers, findings, places }: Evaluation): string {
+  return JSON.stringify({ job, numbers, findings, places: [...places] });
+}
+
+const shownOf = (file: string): string => FILES.find(each => pathOf(each) === file)!;
+
+/** The texts of the samples that changes are made in. */
+function changedBy(changes: readonly TextChange[]): Map<string, string> {
+  const texts = new Map<string, string>();
+  for (const { place, text } of changes) {
+    const lines = (texts.get(place.file) ?? textOf(place.file)).split('\n');
+    const line = lines[place.line - 1]!;
+    lines[place.line - 1] = line.slice(0, place.column - 1) + text + line.slice(place.endColumn - 1);
+    texts.set(place.file, lines.join('\n'));
+  }
+  return texts;
+}
