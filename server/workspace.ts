@@ -133,9 +133,9 @@ export class Workspace {
     return { seen: uris.flatMap(uri => seenIn(paving, files, uri) ?? []), all: listed.all };
   }
 
-  /** Whether the editor takes texts with places to fill in. */
-  get knowsSnippets(): boolean {
-    return this.client.textDocument?.completion?.completionItem?.snippetSupport === true;
+  /** What the editor makes of completions. */
+  get completionSupport(): { readonly snippetSupport?: boolean; readonly labelDetailsSupport?: boolean } {
+    return this.client.textDocument?.completion?.completionItem ?? {};
   }
 
   /** The folders that are open, for what is looked for in all of them. */

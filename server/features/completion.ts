@@ -30,7 +30,7 @@ export const completion: Feature = {
         const { offered, wanted } = completionsAt(seen.text, seen.project, offset, paths);
         // A space alone offers only what has to follow: behind a finished statement it is just a space.
         if (context?.triggerCharacter !== undefined && !wanted) return listOf([]);
-        return listOf(offered.map((each, at) => item(each, at, workspace.knowsSnippets)));
+        return listOf(offered.map((each, at) => item(each, at, workspace.completionSupport)));
       })
     );
   }
@@ -40,13 +40,14 @@ function listOf(items: CompletionItem[]): CompletionList {
   return { isIncomplete: false, items };
 }
 
-function item(completion: Completion, at: number, knowsSnippets: boolean): CompletionItem {
+function item(completion: Completion, at: number, support: Workspace['completionSupport']): CompletionItem {
   const { label, kind, detail, documentation, place, filter, text, snippet } = completion;
-  const isSnippet = knowsSnippets && snippet !== undefined;
+  const isSnippet = support.snippetSupport === true && snippet !== undefined;
   return {
     label,
     kind: KINDS[kind],
-    detail,
+    // Shown on every line of the list, where `detail` is shown of the chosen one alone.
+    ...(support.labelDetailsSupport === true ? { labelDetails: { description: detail } } : { detail }),
     ...(documentation === '' ? {} : { documentation: { kind: MarkupKind.Markdown, value: documentation } }),
     sortText: String(at).padStart(5, '0'),
     filterText: filter,

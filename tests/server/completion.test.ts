@@ -37,7 +37,9 @@ async function completed(name: string, drawn: string, typed?: string): Promise<C
 const labels = (items: readonly CompletionItem[]): string[] => items.map(({ label }) => label);
 
 test('a statement comes with its help, its place and places to fill in, in the usual order', async () => {
-  await client.start(folder, { textDocument: { completion: { completionItem: { snippetSupport: true } } } });
+  await client.start(folder, {
+    textDocument: { completion: { completionItem: { snippetSupport: true, labelDetailsSupport: true } } }
+  });
   const items = await completed('job.paving', 'job "A" { rules britain }\narea patio {\n  tr‸\n}\n');
   expect(labels(items).slice(0, 3)).toEqual(['outline', 'traffic', 'finish']);
   expect(labels([...items].sort((one, other) => (one.sortText! < other.sortText! ? -1 : 1)))).toEqual(labels(items));
@@ -50,7 +52,7 @@ test('a statement comes with its help, its place and places to fill in, in the u
       newText: 'traffic ${1|foot,cars,trucks,turning|}'
     }
   });
-  expect(traffic.detail).toMatch(/^\w.+/);
+  expect(traffic.labelDetails?.description).toMatch(/^What uses the area/);
   expect(traffic.documentation).toMatchObject({ kind: 'markdown', value: expect.stringContaining('foot') as string });
 });
 
@@ -59,6 +61,7 @@ test('an editor that fills nothing in gets plain text', async () => {
   const items = await completed('job.paving', 'job "A" { rules britain }\narea patio {\n  ‸\n}\n');
   const bed = items.find(({ label }) => label === 'bed')!;
   expect(bed.insertTextFormat).toBe(1);
+  expect(bed.detail).toMatch(/^The screeded sand/);
   expect(bed.textEdit!.newText).toBe('bed sharp-sand 30 mm');
 });
 

@@ -130,7 +130,7 @@ function saysItself({ name, text: { parsed } }: Declared, statement: string, own
   return !(parsed.tokens[said.first + 1]?.tokenType.name === 'as' && parsed.tokens[said.first + 2]?.image === own);
 }
 
-export function nameOfArea({ cursor: { around, parsed } }: Scene): string | undefined {
+function nameOfArea({ cursor: { around, parsed } }: Scene): string | undefined {
   const area = around.find(({ opens }) => opens === 'area');
   const name = area && parsed.tokens[area.first + 1];
   return name?.tokenType.name === 'ID' ? name.image : undefined;

@@ -59,7 +59,7 @@ function isAtCursor({ first }: Statement, { parsed: { tokens }, start, end, begu
 }
 
 /** The sides that the words before `meets` name. */
-export function sidesNamed(where: readonly Token[], { names, form }: Sides): readonly string[] {
+function sidesNamed(where: readonly Token[], { names, form }: Sides): readonly string[] {
   const first = where[0]?.tokenType.name;
   if (first === 'all') return names;
   if (first === 'leg' || first === 'legs') return legsNamed(where);

@@ -17,18 +17,21 @@ async function offeredAt(name: string, drawn: string): Promise<vscode.Completion
   );
 }
 
-const labelsOf = ({ items }: vscode.CompletionList): string[] =>
-  [...items]
-    .sort((left, right) => (left.sortText! < right.sortText! ? -1 : 1))
-    .map(({ label }) => (typeof label === 'string' ? label : label.label));
+const labelOf = ({ label }: vscode.CompletionItem): string => (typeof label === 'string' ? label : label.label);
 
-/** Types, waits for what is offered, and takes the first. */
-async function typeAndTake(document: vscode.TextDocument, keys: string, wanted: string): Promise<void> {
-  await vscode.commands.executeCommand('type', { text: keys });
-  await soon(`the text has: ${wanted}`, async () => {
+const labelsOf = ({ items }: vscode.CompletionList): string[] =>
+  [...items].sort((left, right) => (left.sortText! < right.sortText! ? -1 : 1)).map(labelOf);
+
+/** Writes at the start of an empty text, waits for what is offered, and takes the first. */
+async function writeAndTake(document: vscode.TextDocument, word: string): Promise<void> {
+  const editor = await vscode.window.showTextDocument(document);
+  await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  await editor.edit(edit => edit.insert(new vscode.Position(0, 0), word));
+  editor.selection = new vscode.Selection(0, word.length, 0, word.length);
+  await vscode.commands.executeCommand('editor.action.triggerSuggest');
+  await soon('what is offered is taken', async () => {
     await vscode.commands.executeCommand('acceptSelectedSuggestion');
-    await new Promise(resolve => setTimeout(resolve, 200));
-    return document.getText().includes(wanted) || undefined;
+    return document.getText() !== word || undefined;
   });
 }
 
@@ -39,8 +42,8 @@ export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): 
     test('offers the statements of an area that are not said yet', async () => {
       const list = await offeredAt('offers-1.paving', `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`);
       same(labelsOf(list).slice(0, 3), ['traffic', 'finish', 'paving']);
-      const traffic = list.items.find(({ label }) => label === 'traffic');
-      same(traffic?.detail !== undefined && traffic.detail !== '', true);
+      const traffic = list.items.find(item => labelOf(item) === 'traffic');
+      same((traffic?.label as vscode.CompletionItemLabel).description?.startsWith('What uses the area'), true);
       same((traffic?.insertText as vscode.SnippetString).value, 'traffic ${1|foot,cars,trucks,turning|}');
     });
 
@@ -57,16 +60,19 @@ export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): 
 
     test('a whole job is taken in an empty file', async () => {
       const document = await open('offers-4.paving', '');
-      await typeAndTake(document, 'job', 'area patio {');
-      const text = document.getText();
-      same(text.includes('outline rectangle 12 x 16 ft'), true);
-      same(text.includes('\n  edges {\n    near      meets house-wall\n'), true);
+      await writeAndTake(document, 'jo');
+      const lines = document.getText().split('\n');
+      same(lines[0], 'job "My patio" {');
+      same(
+        lines.filter(line => /outline|near/.test(line)),
+        ['  outline rectangle 12 x 16 ft', '    near      meets house-wall']
+      );
     });
 
     test('a hyphenated name is completed as one word', async () => {
       const drawn = `${job}area patio {\n  edges { near meets house-w‸ }\n}\n`;
       const list = await offeredAt('offers-5.paving', drawn);
-      const wall = list.items.find(({ label }) => label === 'house-wall');
+      const wall = list.items.find(item => labelOf(item) === 'house-wall');
       const range = wall?.range instanceof vscode.Range ? wall.range : wall?.range?.replacing;
       same([range?.start.character, range?.end.character], [21, 28]);
     });
