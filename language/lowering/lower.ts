@@ -330,7 +330,7 @@ class Lowering {
       area,
       'job-missing',
       'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.',
-      { property: 'name', harmless: true, fixes: this.jobFixes(area.name) }
+      { property: 'name', harmless: true, fixes: this.chunks.get(main)!.isAnyBroken ? [] : this.jobFixes(area.name) }
     );
   }
 

@@ -34,8 +34,13 @@ export function takenOut(source: string, start: number, end: number): TextEdit {
   if (hasComma) return { start: comma, end, text: '' };
   COMMA_AFTER.lastIndex = end;
   const after = COMMA_AFTER.exec(source)?.[0];
-  return after === undefined ? { start: lineStart, end, text: '' } : { start, end: end + after.length, text: '' };
+  if (after !== undefined) return { start, end: end + after.length, text: '' };
+  // Two words that it parted stay two.
+  const parts = WORD.test(source[lineStart - 1] ?? '') && WORD.test(source[end] ?? '');
+  return { start: lineStart, end, text: parts ? ' ' : '' };
 }
+
+const WORD = /[\p{L}\p{N}_]/u;
 
 const REST_OF_LINE = /[^\S\n]*(,?)[^\S\n]*(?:\/\/[^\n]*)?(?:\n|$)/y;
 const COMMA_AFTER = /\s*,[^\S\n]*/y;
