@@ -8,6 +8,7 @@ import {
   type Connection
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Finding } from '../language/findings/finding.ts';
 import { Paving, type Evaluation, type Look } from '../language/paving.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { FolderFiles, sameAddress, type ReadInFolder } from './folder-files.ts';
@@ -151,6 +152,22 @@ export class Workspace {
   async findingsOf(address: string, token: CancellationToken): Promise<Told[]> {
     await this.settled(address, token);
     return toldOf(sameAddress(address), this.results);
+  }
+
+  /** What would be found in a file if its text were another, in the job that it belongs to now. */
+  async findingsWith(address: string, text: string, token: CancellationToken): Promise<readonly Finding[]> {
+    const uri = sameAddress(address);
+    const main = this.resultOf(uri)?.evaluation.file ?? uri;
+    const { folder } = this.languageOf(main).files;
+    const files = new FolderFiles(folder, (file, root) =>
+      file === uri ? Promise.resolve({ text }) : this.readOpenOrStored(file, root)
+    );
+    const paving = new Paving(files);
+    await paving.load(main);
+    const run = { cancelled: token.isCancellationRequested };
+    token.onCancellationRequested(() => (run.cancelled = true));
+    const evaluation = await this.inSlices(paving.evaluate(main, 'findings'), run);
+    return evaluation?.findings ?? [];
   }
 
   /** Whether the editor takes changes of a text for a version of it. */
@@ -309,7 +326,10 @@ export class Workspace {
   }
 
   /** Works in slices, so that the next keystroke is heard and the work it makes idle is dropped. */
-  private async inSlices(steps: Generator<void, Evaluation | undefined>, run: Run): Promise<Evaluation | undefined> {
+  private async inSlices(
+    steps: Generator<void, Evaluation | undefined>,
+    run: Pick<Run, 'cancelled'>
+  ): Promise<Evaluation | undefined> {
     for (let started = Date.now(); !run.cancelled;) {
       const step = steps.next();
       if (step.done) return step.value;

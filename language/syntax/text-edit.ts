@@ -98,3 +98,14 @@ export function applied(source: string, edits: readonly TextEdit[]): string {
   }
   return text + source.slice(done);
 }
+
+/** An edit without what stays the same at its ends. */
+export function smallest(source: string, { start, end, text }: TextEdit): TextEdit {
+  const old = source.slice(start, end);
+  const most = Math.min(old.length, text.length);
+  let head = 0;
+  while (head < most && old[head] === text[head]) head++;
+  let tail = 0;
+  while (tail < most - head && old.at(-1 - tail) === text.at(-1 - tail)) tail++;
+  return { start: start + head, end: end - tail, text: text.slice(head, text.length - tail) };
+}
