@@ -2,8 +2,12 @@ import { applyChanges } from '../../language/editing/apply-changes.ts';
 import type { Finding, Fix, TextChange } from '../../language/findings/finding.ts';
 import type { Evaluation } from '../../language/paving.ts';
 
-/** What they fix brings rules into force, or lets them judge: what these find then is no fault of the fix. */
+/** Their fixes bring rules into force, or let them judge: what these find then is no fault of the fix. */
 const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', 'winters-not-said'];
+
+/** Where there was no base there was no dig: only now does it matter how high anything lies. */
+const LET_HEIGHTS_MATTER = ['base-too-thin'];
+const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
 /** A finding, however its line and what its message proposes may change. */
 function told({ id, message }: Finding): string {
@@ -21,7 +25,10 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
       !wasHidden(other, finding, before) &&
       !isUnusedNow(other, finding)
   );
-  const allowed = LET_RULES_JUDGE.includes(finding.id) ? others.filter(({ family }) => family === 'fault') : others;
+  const isMeant = ({ id, family }: Finding): boolean =>
+    (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
+    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id));
+  const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [
     ...still,
