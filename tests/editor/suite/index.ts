@@ -1,6 +1,7 @@
 // Loaded by the extension host, the one on Node and the one in the browser alike.
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
+import { editTests } from './edits.ts';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
 import { jobTests } from './jobs.ts';
@@ -18,6 +19,7 @@ export async function run(): Promise<void> {
   mocha.suite.emit('pre-require', words, '', mocha);
   extensionTests(words);
   jobTests(words);
+  editTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
