@@ -199,11 +199,12 @@ export class Paving {
     return { id: ids[problem] ?? 'use-unreadable', message: USE_PROBLEMS[problem](use.path), ...this.near(from, use) };
   }
 
-  /** A file at hand whose path is nearly the one that was written. */
+  /** A file at hand whose path is nearly the one that was written, and that could be used here. */
   private near(from: string, use: Use): { readonly near?: string } {
     const folder = pathOf(this.files.show(from)).slice(0, -1);
+    const used = this.texts.reachedFrom(from);
     const paths = this.texts.readable
-      .filter(file => file !== from)
+      .filter(file => !used.has(file) && !this.texts.reachedFrom(file).has(from))
       .map(file => pathFrom(folder, pathOf(this.files.show(file))))
       .filter(path => this.files.resolve(from, path) !== undefined);
     const near = paths.find(path => path === `${use.path}.paving`) ?? nearest(use.path, paths);

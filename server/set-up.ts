@@ -7,6 +7,7 @@ import { completion } from './features/completion.ts';
 import { contents } from './features/contents.ts';
 import { definition } from './features/definition.ts';
 import { folding } from './features/folding.ts';
+import { format } from './features/format.ts';
 import { highlights } from './features/highlights.ts';
 import { hints } from './features/hints.ts';
 import { hover } from './features/hover.ts';
@@ -29,6 +30,7 @@ const FEATURES: readonly Feature[] = [
   contents,
   definition,
   folding,
+  format,
   highlights,
   hints,
   hover,

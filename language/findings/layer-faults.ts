@@ -48,8 +48,9 @@ export function groundNotSaid(areas: readonly { area: Area; deepest: number }[],
 
 /** Level with the one that is said, as it is counted anyway; else as is usual. */
 function example({ benchmark }: Site, other: Height | undefined, system: System): string {
-  if (other !== undefined && !other.fromNought) return printHeight(other.above.value, other.benchmark, system);
-  return `${system === 'imperial' ? '3 in' : '80 mm'} below ${other?.benchmark ?? benchmark ?? BENCHMARK}`;
+  if (other === undefined) return `${system === 'imperial' ? '3 in' : '80 mm'} below ${benchmark ?? BENCHMARK}`;
+  const nought = other.fromNought ? (other.base?.value ?? 0) : 0;
+  return printHeight(other.above.value - nought, other.benchmark, system);
 }
 
 /** A height hangs from a benchmark: the site gets one where it has none. */

@@ -23,6 +23,20 @@ export function neighbourFaults(beside: Beside): RawFinding[] {
   return [...notAlong(beside), ...notSaid(beside)];
 }
 
+/** Sides of which nothing is said, by their keys, that lie along the other area: all of each, or a part. */
+export function unsaidAlong({ area, other, sides }: Beside): [Key, Along][] {
+  return area.edges.flatMap(({ key, meets }, index): [Key, Along][] => {
+    const side = sides[index];
+    if (meets !== undefined || side === undefined || side.along <= BRUSHING) return [];
+    return [[key, { area: other.name, whole: side.length - side.along <= TOUCHING + TIE }]];
+  });
+}
+
+export interface Along {
+  readonly area: string;
+  readonly whole: boolean;
+}
+
 function notAlong(beside: Beside): RawFinding[] {
   const { area, other, system } = beside;
   const apart = area.edges.filter((edge, index) => {

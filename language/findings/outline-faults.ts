@@ -11,8 +11,8 @@ import type { KeptOut, System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
 import type { OutlineInputs } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
-import { saying } from './limits.ts';
-import { sidesInWords, USUAL_NEIGHBOURS } from './sides.ts';
+import { sidesFixes } from './edge-fixes.ts';
+import { sidesInWords } from './sides.ts';
 
 /** A larger outline is a slip of the pen (a hundred square kilometres). */
 export const LARGEST_OUTLINE = 1e8;
@@ -122,13 +122,11 @@ function edgeNotSaid(
   area: OutlineInputs,
   sides: readonly { readonly key: string; readonly name: string }[]
 ): RawFinding {
-  const names = new Set(sides.map(({ name }) => name));
-  const where = sides.length === area.sides.length ? 'all round' : names.size === 1 ? sides[0]!.name : 'the rest';
   return {
     id: 'edge-not-said',
     message: `Nothing is said of ${sidesInWords(sides)} of ${area.name}: say what stands there. Until then no base is taken past it.`,
     target: area.key,
     at: sides[0]!.key,
-    fixes: USUAL_NEIGHBOURS.map(what => saying(`${area.key}/sides`, `${where} meets ${what}`))
+    fixes: sidesFixes(area.key, sides, sides.length === area.sides.length)
   };
 }

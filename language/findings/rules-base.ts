@@ -178,7 +178,8 @@ function isClay({ soil }: Ground): boolean {
 }
 
 /** The dig reaches the underside of the topsoil. */
-export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
+export function baseOnTopsoil(inputs: RuleInputs): Breach[] {
+  const { area, depth, system } = inputs;
   const { topsoil, ground } = area.site;
   if (topsoil === undefined || depth >= topsoil.value - TIE) return [];
   const left = printFine(topsoil.value - depth, system);
@@ -189,15 +190,17 @@ export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
       target: area.key,
       ...atLowestLayer(area),
       values: [lengthValue('dig', depth), lengthValue('topsoil', topsoil.value)],
-      fixes: deeperBy(area, topsoil.value - depth, system)
+      fixes: depth > 0 ? deeperBy(inputs, topsoil.value - depth) : []
     }
   ];
 }
 
-/** A thicker base, or a lower finish. */
-function deeperBy(area: RuleInputs['area'], missing: number, system: System): RawFix[] {
+/** A base that is thicker, and thick enough for all rules; or a lower finish. */
+function deeperBy(inputs: RuleInputs, missing: number): RawFix[] {
+  const { area, system } = inputs;
   const [base] = stoneLayers(area.layers);
-  const thicker = base === undefined ? [] : thickerBy(base.thickness, missing, system);
+  const least = inSystem(greatestNeed(inputs).thickness, system) - thicknessOf(inputs);
+  const thicker = base === undefined ? [] : thickerBy(base.thickness, Math.max(missing, least), system);
   const { finish } = area;
   if (finish?.above.key === undefined || finish.fromNought) return thicker;
   const below = roundedUp(missing - finish.above.value, system);

@@ -311,7 +311,7 @@ export class Context {
     if (around === undefined && list.node === undefined) return [];
     const { start, end } = spanOf(list.node ?? node);
     const written = text.parsed.text.slice(start, end);
-    return fittingMeasures(wanted, value, key, this.system).map(measure =>
+    return fittingMeasures(wanted, { value, written }, key, this.system).map(measure =>
       list.node === undefined
         ? writing(`${around![0]}${written}${around![1]} ${measure}`)
         : { ...writing(`${written} ${measure}`), does: [this.changes.behind(text, list.node, ` ${measure}`)] }

@@ -13,6 +13,7 @@ import { article, Context } from './context.ts';
 import { KeptOuts } from './kept-outs.ts';
 import { keyOf } from './keys.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
+import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
@@ -331,8 +332,15 @@ class Lowering {
       area,
       'job-missing',
       'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.',
-      { property: 'name', harmless: true, fixes: this.jobFixes(area.name) }
+      { property: 'name', harmless: true, fixes: this.standsAlone() ? this.jobFixes(area.name) : [] }
     );
+  }
+
+  /** Sound, and every name in it leads somewhere: else it is a part of a job that another file holds. */
+  private standsAlone(): boolean {
+    const { main } = this.project;
+    if (this.chunks.get(main)!.isAnyBroken) return false;
+    return occurrencesIn(main, this.project).every(({ declared }) => declared !== undefined);
   }
 
   /** A job on a line of its own above the first statement, called like the area. */

@@ -4,9 +4,13 @@ import { isGroup, isNegative, isQuantity, isSum, type Part, type Quantity } from
 import type { Expression } from './amounts.ts';
 import type { Wanted } from './context.ts';
 
+/** What is measured in feet or metres. */
+const LARGE = /^(?:point|box|pit):|\/outline/;
+
 /** What a length is likely to be, m, by the key of what it measures; the first that fits counts. */
 const LIKELY: readonly (readonly [RegExp, least: number, most: number])[] = [
-  [/^(?:point|box|pit):|\/outline/, 0.15, 1000],
+  [/\/outline/, 0.5, 1000],
+  [LARGE, 0.15, 1000],
   [/\/(?:sub-)?base\/thickness$/, 0.025, 1],
   [/\/bed\/thickness$/, 0.01, 0.1],
   [/\/joints$/, 0, 0.03],
@@ -29,13 +33,19 @@ const OTHERS: Readonly<Partial<Record<Wanted, Readonly<Record<System, readonly s
 /** Densities of soil, sand and stone, kg/m3. */
 const LIKELY_DENSITY = [800, 3000] as const;
 
-/** The measures that a bare number is likely to have, those of the job's system first. */
-export function fittingMeasures(wanted: Wanted, value: number, key: Key, system: System): string[] {
+/** The measures that a bare number is likely to have, those of the job's system first; a fraction is read off no metric tape. */
+export function fittingMeasures(
+  wanted: Wanted,
+  { value, written }: { readonly value: number; readonly written: string },
+  key: Key,
+  system: System
+): string[] {
   const other = system === 'imperial' ? 'metric' : 'imperial';
-  const use = LIKELY[0]![0].test(key) ? 'large' : 'small';
+  const use = LARGE.test(key) ? 'large' : 'small';
   const bySystem = wanted === 'm' ? LENGTHS[use] : OTHERS[wanted];
   if (bySystem === undefined) return [];
-  return [...bySystem[system], ...bySystem[other]].filter(measure => isLikely(wanted, Math.abs(value), measure, key));
+  const systems: readonly System[] = /\d ?\/ ?\d|[½¼¾⅓⅔⅛⅜⅝⅞]/.test(written) ? ['imperial'] : [system, other];
+  return systems.flatMap(one => bySystem[one]).filter(measure => isLikely(wanted, Math.abs(value), measure, key));
 }
 
 function isLikely(wanted: Wanted, value: number, measure: string, key: Key): boolean {

@@ -49,8 +49,8 @@ export function saidAgain(
 }
 
 /**
- * Offers to take out what a node, or a property of it, says. Safe where it only repeats what counts: then nobody can have
- * meant the one and not the other.
+ * Offers to take out what a node, or a property of it, says. Safe where it only repeats what counts, in a sound text: then
+ * nobody can have meant the one and not the other.
  */
 export function takingOut(
   context: Context,
@@ -58,6 +58,7 @@ export function takingOut(
   node: AstNode,
   { property, like }: { readonly property?: Property; readonly like?: AstNode } = {}
 ): SaidFix {
-  const safe = like !== undefined && writtenOf(like) === writtenOf(node);
+  const isSound = text.parsed.faults.length === 0;
+  const safe = isSound && like !== undefined && writtenOf(like) === writtenOf(node);
   return { title: 'Take it out', safe, does: [context.changes.takenOut(text, node, property)] };
 }

@@ -41,8 +41,10 @@ export function createParse(isKnownName: (name: string) => boolean = () => false
     services ??= createServices();
     const scanned = (services.parser.Lexer as SpecLexer).scan(text);
     try {
-      const parsed = parseAll(services, text, scanned, name => isKnownName(name) || names(scanned, name));
-      return result(text, parsed.root, scanned, parsed.faults);
+      const trials = new Trials(text, scanned.chunks, part => faultyLines(services!, part));
+      const parsed = parseAll(services, text, scanned, trials, name => isKnownName(name) || names(scanned, name));
+      const faults = scanned.faults.map(fault => (fault.id === 'unknown-statement' ? trials.tried(fault) : fault));
+      return result(text, parsed.root, { ...scanned, faults }, parsed.faults);
     } catch {
       services = createServices();
       const root: Spec = { $type: 'Spec', elements: [] };
@@ -63,6 +65,7 @@ function parseAll(
   services: LangiumCoreServices,
   text: string,
   scanned: Scan,
+  trials: Trials,
   isKnownName: (name: string) => boolean
 ): { root: Spec; faults: readonly TextFault[] } {
   const whole = parseTokens(services, text, scanned.tokens, scanned.comments);
@@ -70,7 +73,6 @@ function parseAll(
   const faults: TextFault[] = [];
   let root: Spec | undefined;
   let comment = 0;
-  const trials = new Trials(text, part => faultyLines(services, part));
   scanned.chunks.forEach((chunk, index) => {
     const tokens = scanned.tokens.slice(chunk.firstToken, scanned.chunks[index + 1]?.firstToken);
     const firstComment = comment;
@@ -80,7 +82,7 @@ function parseAll(
     // A chunk cut short here has told why.
     if (!chunk.dropped) {
       const found = part.parserErrors.map(error => parseFault(error, tokens, isKnownName));
-      faults.push(...found.map(fault => trials.mended(fault, chunk, scanned)));
+      faults.push(...found.map(fault => trials.tried(fault)));
     }
     if (root === undefined) root = part.value;
     else append(root, part.value);

@@ -102,6 +102,8 @@ class Scanner {
   private busyLine = 0;
   /** The end of the last word or sign, read or passed over. */
   private busyEnd = 0;
+  /** The end of the last text that was not closed: a brace behind it would be read as part of it. */
+  private openTextEnd = -1;
   /** Nothing is read up to the end of this line. */
   private skippedLine = 0;
   private nested = 0;
@@ -170,6 +172,7 @@ class Scanner {
     if (string !== undefined) return this.emit('STRING', string);
     const openText = this.match(OPEN_TEXT);
     if (openText !== undefined) {
+      this.openTextEnd = this.offset + openText.length;
       this.fault(
         'text-not-closed',
         'This text in quotes has no closing quote on its line.',
@@ -195,7 +198,7 @@ class Scanner {
 
   /** Behind the last word of a text that was not closed, or in the place of a curly quote there. */
   private closingQuote(openText: string): TextFix {
-    const words = openText.replace(/\s*(?:\/\/.*)?$/, '');
+    const words = openText.replace(/[\s}]*(?:\/\/.*)?$/, '');
     const end = this.offset + words.length;
     const isCurly = /[”»]$/.test(words);
     return { title: 'Write the closing quote', edits: [{ start: isCurly ? end - 1 : end, end, text: '"' }] };
@@ -634,7 +637,9 @@ class Scanner {
       if (brace.image === '') odd!.mending.push(closing);
       else
         this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1, [
-          ...(this.frames.length > MOST_NESTED ? [] : [{ title: 'Write `}`', edits: [...written] }])
+          ...(this.frames.length > MOST_NESTED || this.busyEnd === this.openTextEnd
+            ? []
+            : [{ title: 'Write `}`', edits: [...written] }])
         ]);
     }
     if (name !== 'unknown') this.tokens.push(this.inserted('}', this.tokens.at(-1)!));

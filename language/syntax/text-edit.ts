@@ -34,8 +34,13 @@ export function takenOut(source: string, start: number, end: number): TextEdit {
   if (hasComma) return { start: comma, end, text: '' };
   COMMA_AFTER.lastIndex = end;
   const after = COMMA_AFTER.exec(source)?.[0];
-  return after === undefined ? { start: lineStart, end, text: '' } : { start, end: end + after.length, text: '' };
+  if (after !== undefined) return { start, end: end + after.length, text: '' };
+  // Two words that it parted stay two.
+  const parts = WORD.test(source[lineStart - 1] ?? '') && WORD.test(source[end] ?? '');
+  return { start: lineStart, end, text: parts ? ' ' : '' };
 }
+
+const WORD = /[\p{L}\p{N}_]/u;
 
 const REST_OF_LINE = /[^\S\n]*(,?)[^\S\n]*(?:\/\/[^\n]*)?(?:\n|$)/y;
 const COMMA_AFTER = /\s*,[^\S\n]*/y;
@@ -92,4 +97,15 @@ export function applied(source: string, edits: readonly TextEdit[]): string {
     done = edit.end;
   }
   return text + source.slice(done);
+}
+
+/** An edit without what stays the same at its ends. */
+export function smallest(source: string, { start, end, text }: TextEdit): TextEdit {
+  const old = source.slice(start, end);
+  const most = Math.min(old.length, text.length);
+  let head = 0;
+  while (head < most && old[head] === text[head]) head++;
+  let tail = 0;
+  while (tail < most - head && old.at(-1 - tail) === text.at(-1 - tail)) tail++;
+  return { start: start + head, end: end - tail, text: text.slice(head, text.length - tail) };
 }

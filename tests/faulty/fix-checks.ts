@@ -2,24 +2,33 @@ import { applyChanges } from '../../language/editing/apply-changes.ts';
 import type { Finding, Fix, TextChange } from '../../language/findings/finding.ts';
 import type { Evaluation } from '../../language/paving.ts';
 
-/** What they fix brings rules into force, or lets them judge: what these find then is no fault of the fix. */
+/** Their fixes bring rules into force, or let them judge: what these find then is no fault of the fix. */
 const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', 'winters-not-said'];
 
+/** Where there was no base there was no dig: only now does it matter how high anything lies. */
+const LET_HEIGHTS_MATTER = ['base-too-thin'];
+const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
+
 /** A finding, however its line and what its message proposes may change. */
-export function told({ id, target, message }: Finding): string {
+function told({ id, message }: Finding): string {
   const [first] = message.replace(/line \d+/g, 'line').split(/(?<=[.?]) /);
-  return `${id} ${target} ${first!}`;
+  return `${id} ${first!}`;
 }
 
 /** Everything that is wrong with what a fix makes of a text. */
 export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after: Evaluation): string[] {
   const what = `${finding.id}, ${fix.title}`;
-  const earlier = before.findings.map(told);
   const still = count(after.findings, finding) >= count(before.findings, finding) ? [`${what}: stays`] : [];
   const others = after.findings.filter(
-    other => !earlier.includes(told(other)) && !wasHidden(other, finding, before) && !isUnusedNow(other, finding)
+    other =>
+      count(after.findings, other) > count(before.findings, other) &&
+      !wasHidden(other, finding, before) &&
+      !isUnusedNow(other, finding)
   );
-  const allowed = LET_RULES_JUDGE.includes(finding.id) ? others.filter(({ family }) => family === 'fault') : others;
+  const isMeant = ({ id, family }: Finding): boolean =>
+    (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
+    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id));
+  const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [
     ...still,
@@ -34,13 +43,14 @@ function count(findings: readonly Finding[], finding: Finding): number {
 }
 
 /** What an error had kept from being read or judged. */
-function wasHidden(other: Finding, mended: Finding, before: Evaluation): boolean {
+function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evaluation): boolean {
   if (mended.severity !== 'error') return false;
   const thing = (key: string): string => key.replace(/\/.*$/, '');
-  const broken = before.findings.filter(({ severity }) => severity === 'error').map(({ target }) => thing(target));
-  return (
-    broken.includes(thing(other.target)) || (other.severity !== 'error' && before.numbers?.quantities.complete !== true)
-  );
+  const faulty = findings.filter(({ severity }) => severity === 'error').map(({ target }) => target);
+  const broken = [...faulty, ...(numbers?.quantities.missing ?? [])].map(thing);
+  // Boxes and pits are judged with their area.
+  const isJudged = other.severity !== 'error' || /^(?:box|pit):/.test(other.target);
+  return broken.includes(thing(other.target)) || (isJudged && numbers?.quantities.complete !== true);
 }
 
 /** A thing whose name was overwritten may be used nowhere now: that is told, and true. */

@@ -1,6 +1,7 @@
 // Texts that were once read wrongly, or told badly.
 import { expect, test } from 'vitest';
-import { evaluated } from './in-memory.ts';
+import { drain, Paving } from '../../language/paving.ts';
+import { evaluated, inMemory } from './in-memory.ts';
 
 const area = (name: string, x: number): string => `area ${name} {
   outline rectangle 4 x 3 m, corner (${x}, 0) m
@@ -78,4 +79,35 @@ test('an unknown measure behind `per` is no ton; `cu. ft.` is read', async () =>
     `job "Stone" { rules britain }\nmaterial s { role base, compacted ${density} }\n`;
   expect((await told(material('138 lb per cubit'))).findings).toEqual([expect.stringContaining('unknown-measure')]);
   expect((await told(material('138 lb per cu. ft.'))).findings).toEqual([]);
+});
+
+test('curly quotes are one finding, and the text between them is read', async () => {
+  const { findings } = await told('job “Yard” { rules britain }\narea a { outline rectangle 3 x 4 }\n');
+  expect(findings).toEqual([
+    expect.stringContaining('1 odd-character: Curly quotes'),
+    expect.stringContaining('2 traffic-not-said'),
+    expect.stringContaining('2 measure-missing'),
+    expect.stringContaining('2 measure-missing')
+  ]);
+});
+
+test('a brace that opens nothing is told once, with all that it holds', async () => {
+  const { findings } = await told(HEAD + area('a', 0).replace('traffic foot', 'traffic foot {'));
+  expect(findings).toEqual(['5 odd-character: This { opens nothing.']);
+});
+
+test('a used file that is not there: one at hand that is nearly called so is offered, unless it is used already', async () => {
+  const texts = { 'job.paving': HEAD, 'parts/stones.paving': 'material s { role base }\n' };
+  const paving = new Paving(inMemory(texts));
+  const titles = async (uses: string): Promise<string[]> => {
+    paving.setText('parts/a.paving', `${uses}\n${HEAD}`);
+    for (const file of ['parts/a.paving', 'parts/stones.paving']) await paving.load(file);
+    const { findings } = drain(paving.evaluate('parts/a.paving'))!;
+    return findings.flatMap(({ fixes }) => fixes.map(({ title }) => title));
+  };
+  expect(await titles('use "stonse.paving"')).toEqual(['Write `"stones.paving"`']);
+  expect(await titles('use "stones"')).toEqual(['Write `"stones.paving"`']);
+  expect(await titles('use "stones.paving"\nuse "stonse.paving"')).toEqual([]);
+  paving.setText('parts/stones.paving', 'use "a.paving"\n');
+  expect(await titles('use "stonse.paving"')).toEqual([]);
 });

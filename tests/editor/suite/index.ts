@@ -2,6 +2,7 @@
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
 import { completionTests } from './completion.ts';
+import { editTests } from './edits.ts';
 import { extensionTests } from './extension.ts';
 import { bytesOf, write } from './folder.ts';
 import { gettingAboutTests } from './getting-about.ts';
@@ -30,6 +31,7 @@ export async function run(): Promise<void> {
   rewriteTests(words);
   newJobTests(words);
   surroundingsTests(words);
+  editTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
