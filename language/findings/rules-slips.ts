@@ -1,6 +1,7 @@
 import type { Material, System, Unit } from '../job/job.ts';
 import { printArea, printAs, printFine } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
+import type { RawFix } from './finding.ts';
 import { beyond, lengthValue, type Limit, limit, printLimit, shortOf } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 
@@ -67,12 +68,21 @@ function unitSlips(unit: Unit, system: System): Breach[] {
   const values = [lengthValue('length', long), lengthValue('width', wide), lengthValue('thickness', thick)];
   const breach = (message: string): Breach => ({ message, target: unit.key, values });
   if (thick > Math.max(long, wide)) {
-    return [breach(`${read}: thicker than long. The thickness stands last. Check the numbers and their order.`)];
+    const told = breach(`${read}: thicker than long. The thickness stands last. Check the numbers and their order.`);
+    return [{ ...told, fixes: inOrder(unit) }];
   }
   const tooThick = rareLength(thick, [undefined, THICKEST_UNIT], ['', 'thicker'], system);
   const tooLong = rareLength(Math.max(long, wide), [undefined, LONGEST_UNIT], ['', 'longer'], system);
   const rare = [tooThick, tooLong].filter(words => words !== undefined);
   return rare.length === 0 ? [] : [breach(`${read}; ${rare.join(' or ')} is rare. ${CHECK}`)];
+}
+
+/** The sizes in the places of each other, the longest first. */
+function inOrder({ length, width, thickness }: Unit): RawFix[] {
+  const places = [length, width, thickness];
+  const sizes = [...places].sort((one, other) => other.value - one.value);
+  const edits = places.flatMap(({ key }, at) => (key === undefined ? [] : [{ over: key, text: sizes[at]!.written }]));
+  return edits.length < places.length ? [] : [{ title: 'Put the thickness last', edits }];
 }
 
 function materialsOf({ area }: RuleInputs): Material[] {

@@ -307,8 +307,10 @@ class Lowering {
     const { main } = this.project;
     this.uses ??= new Uses(main, this.project);
     const all = [declared, ...this.uses.onlyBy(declared)];
-    const others = all.slice(1).map(({ name }) => `\`${name}\``);
-    const title = others.length === 0 ? 'Take it out' : `Take it out, with ${others.join(', ')} that only it uses`;
+    const others = all.slice(1);
+    const named = others.slice(0, MOST_NAMED).map(({ name }) => `\`${name}\``);
+    const more = others.length > named.length ? ` and ${others.length - named.length} more` : '';
+    const title = named.length === 0 ? 'Take it out' : `Take it out, with ${named.join(', ')}${more} that only it uses`;
     return { title, does: all.map(({ node }) => this.context.changes.takenOut(main, node)) };
   }
 
@@ -365,6 +367,9 @@ function systemOf(node: ast.Job | undefined): System {
 function systemBy(shown: string | undefined, country: string | undefined): System {
   return (shown ?? (country === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
 }
+
+/** A longer list in the name of a fix is read by nobody. */
+const MOST_NAMED = 3;
 
 function frozen<T>(value: T): T {
   if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;

@@ -111,3 +111,26 @@ test('a used file that is not there: one at hand that is nearly called so is off
   paving.setText('parts/stones.paving', 'use "a.paving"\n');
   expect(await titles('use "stonse.paving"')).toEqual([]);
 });
+
+test('what is never used goes with what only it uses', async () => {
+  const offered = async (text: string): Promise<string[]> =>
+    (await evaluated(`${HEAD}${text}`)).findings.flatMap(({ fixes }) => fixes.map(({ title }) => title));
+  expect(await offered('let a = 1 m\nlet b = a + 1 m\n')).toEqual(['Take it out, with `a` that only it uses']);
+  expect(await offered('let a = 1 m\nlet b = a\nlet c = a\n')).toEqual(['Take it out', 'Take it out']);
+  const row = Array.from({ length: 9 }, (_, at) => `let v${at} = v${at + 1}\n`).join('');
+  expect(await offered(`${row}let v9 = 1 m\n`)).toEqual([
+    'Take it out, with `v1`, `v2`, `v3` and 6 more that only it uses'
+  ]);
+});
+
+test('a side along another area is offered that area, and the rest what is usual', async () => {
+  const beside = area('b', 4).replace(
+    '{ all round meets house-wall }',
+    '{\n    near meets lawn, edging spiked-strip\n  }'
+  );
+  const { findings } = await evaluated(HEAD + area('a', 0) + beside);
+  expect(findings.find(({ id }) => id === 'edge-not-said')!.fixes.map(({ title }) => title)).toEqual([
+    'Write `left meets a` and `the rest meets lawn, edging spiked-strip`',
+    'Write `left meets a` and `the rest meets house-wall`'
+  ]);
+});
