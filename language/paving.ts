@@ -11,6 +11,7 @@ import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProble
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
+import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 import { Texts } from './texts.ts';
 
@@ -69,6 +70,7 @@ export class Paving {
   forget(file: string): void {
     this.texts.drop(file);
     this.session.forget(file);
+    this.session.forget(scopeOfTries(file));
   }
 
   /** Whether the file, or why it can't be read, is at hand. */
@@ -97,32 +99,33 @@ export class Paving {
    */
   *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
     const gathered = this.gathered(file);
-    return gathered && (yield* this.workedOut(file, gathered, need, this.session));
+    return gathered && (yield* this.workedOut(file, gathered, need, file));
   }
 
   /**
-   * What a loaded file would come to, without numbers, if one of its files read otherwise. Nothing of it is kept.
+   * What a loaded file would come to, without numbers, if one of its files read otherwise. The file stays as it is; what
+   * was worked out is remembered for the next try.
    */
   *tryOut(file: string, changed: string, text: string): Generator<void, Evaluation | undefined> {
     const spec = { file: this.files.show(changed), parsed: this.parse(text) };
     yield;
     const gathered = this.gathered(file, { file: changed, spec });
-    return gathered && (yield* this.workedOut(file, gathered, 'findings', new Session()));
+    return gathered && (yield* this.workedOut(file, gathered, 'findings', scopeOfTries(file)));
   }
 
   private *workedOut(
     file: string,
     { project, findings }: Gathered,
     need: Need,
-    session: Session
+    scope: string
   ): Generator<void, Evaluation> {
     yield;
     const lowered = lower(project);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, session, file) : undefined;
-    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, session, file))) ?? [];
+    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
+    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
     const order = project.texts.map(text => text.file);
-    const placedFindings = found.map(raw => placed(raw, lowered.places, project.main.file));
+    const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
@@ -176,15 +179,42 @@ export class Paving {
     // An editor tells of changes in job specs alone.
     if (problem !== 'folder' && !/\.paving$/i.test(use.path)) {
       const message = `The file ${use.path} is no job spec: only files that end in .paving can be used.`;
-      return { id: 'use-unreadable', message };
+      return { id: 'use-unreadable', message, ...this.near(from, use) };
     }
     if (spec !== undefined) return { file, spec };
     const ids: Partial<Record<ReadProblem, string>> = { missing: 'use-missing', outside: 'use-outside' };
-    return { id: ids[problem] ?? 'use-unreadable', message: USE_PROBLEMS[problem](use.path) };
+    return { id: ids[problem] ?? 'use-unreadable', message: USE_PROBLEMS[problem](use.path), ...this.near(from, use) };
+  }
+
+  /** A file at hand whose path is nearly the one that was written. */
+  private near(from: string, use: Use): { readonly near?: string } {
+    const folder = pathOf(this.files.show(from)).slice(0, -1);
+    const paths = this.texts.readable
+      .filter(file => file !== from)
+      .map(file => pathFrom(folder, pathOf(this.files.show(file))))
+      .filter(path => this.files.resolve(from, path) !== undefined);
+    const near = paths.find(path => path === `${use.path}.paving`) ?? nearest(use.path, paths);
+    return near === undefined ? {} : { near };
   }
 }
 
+/** Tries are remembered apart: they never push out what the file itself comes to. */
+function scopeOfTries(file: string): string {
+  return `tried ${file}`;
+}
+
 export { drain };
+
+function pathOf(shown: string): string[] {
+  return shown.replaceAll('\\', '/').split('/');
+}
+
+/** The way from a folder to a file, both from one root. */
+function pathFrom(folder: readonly string[], file: readonly string[]): string {
+  let same = 0;
+  while (same < folder.length && folder[same] === file[same]) same++;
+  return [...folder.slice(same).map(() => '..'), ...file.slice(same)].join('/');
+}
 
 const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   missing: path => `There is no file ${path}. The path counts from this file.`,

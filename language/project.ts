@@ -1,6 +1,6 @@
-import type { Finding } from './findings/finding.ts';
+import type { Finding, Fix, Place } from './findings/finding.ts';
 import { placed } from './findings/placed.ts';
-import { placeOfUse, usesOf, type Use } from './lowering/uses.ts';
+import { placeOfUse, usesOf, withoutUse, type Use } from './lowering/uses.ts';
 import type { Project } from './lowering/project.ts';
 import type { SpecText } from './lowering/names.ts';
 
@@ -46,14 +46,19 @@ export function gather(
       if ('id' in found) findings.push(useFinding(text, use, found));
       else if (used.includes(found))
         findings.push(
-          useFinding(text, use, { id: 'said-twice', message: `The file ${use.path} is used twice. Take one out.` })
+          useFinding(text, use, {
+            id: 'said-twice',
+            message: `The file ${use.path} is used twice. Take one out.`,
+            fixes: [{ title: 'Take it out', safe: true, edits: [withoutUse(text, use)] }]
+          })
         );
       else if (open.includes(found)) {
         const message =
           found === text
             ? 'This file uses itself.'
             : `This file is used by ${found.file}, which is used here: a circle.`;
-        findings.push(useFinding(text, use, { id: 'use-in-circle', message }));
+        const fixes = [{ title: 'Take it out', safe: false, edits: [withoutUse(text, use)] }];
+        findings.push(useFinding(text, use, { id: 'use-in-circle', message, fixes }));
       } else {
         used.push(found);
         if (direct.has(found)) continue;
@@ -75,11 +80,22 @@ export function gather(
 export interface UseProblem {
   readonly id: string;
   readonly message: string;
+  readonly fixes?: readonly Fix[];
+  /** A file that may be meant, by its path from here. */
+  readonly near?: string;
 }
 
 function useFinding(text: SpecText, use: Use, problem: UseProblem): Finding {
   const target = `use:${use.path}`;
-  return placed({ ...problem, target }, new Map([[target, placeOfUse(text, use)]]), text.file);
+  const place = placeOfUse(text, use);
+  const { id, message, near, fixes = [] } = problem;
+  const where = { places: new Map([[target, place]]), gaps: new Map() };
+  const meant = near === undefined ? [] : [writing(place, `"${near}"`)];
+  return { ...placed({ id, message, target }, where, text.file), fixes: [...meant, ...fixes] };
+}
+
+function writing(place: Place, text: string): Fix {
+  return { title: `Write \`${text}\``, safe: false, edits: [{ place, text }] };
 }
 
 function closure(text: SpecText, direct: ReadonlyMap<SpecText, readonly SpecText[]>): Set<SpecText> {

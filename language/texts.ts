@@ -41,6 +41,11 @@ export class Texts {
     return this.stored.size;
   }
 
+  /** The files whose text is at hand. */
+  get readable(): string[] {
+    return [...this.stored].flatMap(([file, stored]) => ('text' in stored ? [file] : []));
+  }
+
   problemOf(file: string): ReadProblem | undefined {
     const stored = this.stored.get(file);
     return stored !== undefined && 'problem' in stored ? stored.problem : undefined;

@@ -2,13 +2,14 @@
 import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from 'vscode-languageserver';
 import type { Feature } from './feature.ts';
 import { codeActions } from './features/code-actions.ts';
+import { format } from './features/format.ts';
 import { hover } from './features/hover.ts';
 import { lenses } from './features/lenses.ts';
 import { pastePoints } from './features/paste-points.ts';
 import type { ReadInFolder } from './folder-files.ts';
 import { Workspace } from './workspace.ts';
 
-const FEATURES: readonly Feature[] = [hover, lenses, codeActions, pastePoints];
+const FEATURES: readonly Feature[] = [hover, lenses, codeActions, format, pastePoints];
 
 export function setUp(connection: Connection, read: ReadInFolder): Workspace {
   const workspace = new Workspace(connection, read);

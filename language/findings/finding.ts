@@ -32,6 +32,18 @@ export interface Fix {
   readonly edits: readonly TextChange[];
 }
 
+/** A change before its key has been led to a place: over what stands there, right behind it, or into a gap. */
+export type RawEdit =
+  | { readonly over: Key; readonly text: string }
+  | { readonly behind: Key; readonly text: string }
+  | { readonly gap: Key; readonly statements: readonly string[] };
+
+/** What removes a finding; it changes the meaning, so it is never applied unasked. */
+export interface RawFix {
+  readonly title: string;
+  readonly edits: readonly RawEdit[];
+}
+
 /** A finding before its key has been led to a place. */
 export interface RawFinding {
   readonly id: string;
@@ -42,8 +54,7 @@ export interface RawFinding {
   readonly at?: Key;
   readonly values?: readonly FindingValue[];
   readonly related?: readonly { readonly key: Key; readonly message: string }[];
-  /** Writing `text` at the place of `at` removes the finding; it changes the meaning, so it is never applied unasked. */
-  readonly fix?: { readonly title: string; readonly at: Key; readonly text: string };
+  readonly fixes?: readonly RawFix[];
   /** Of a rule, where both hang on the country; a fault's severity stands in the list of faults. */
   readonly severity?: Severity;
   readonly source?: string;

@@ -1,6 +1,6 @@
-import type { Area, System } from '../job/job.ts';
-import { printThickness } from '../measures/print.ts';
-import type { RawFinding } from './finding.ts';
+import type { Area, Height, Site, System } from '../job/job.ts';
+import { printHeight, printThickness } from '../measures/print.ts';
+import type { RawFinding, RawFix } from './finding.ts';
 
 /** A job whose layers need no dig. `groundAboveLayers`: height of the ground above the underside of the layers, m. */
 export function nothingToDig(area: Area, groundAboveLayers: number, system: System): RawFinding[] {
@@ -19,11 +19,13 @@ export function nothingToDig(area: Area, groundAboveLayers: number, system: Syst
 /** An area is dug whose height is not said. */
 export function finishNotSaid(area: Area, deepest: number, system: System): RawFinding[] {
   if (area.finish !== undefined || deepest === 0) return [];
+  const height = example(area.site, area.site.ground, system);
   return [
     {
       id: 'finish-not-said',
-      message: `The area ${area.name} does not say how high it will lie: its dig is counted as if the ground lay level with the finish. Write \`finish ${example(area, system)}\`.`,
-      target: area.key
+      message: `The area ${area.name} does not say how high it will lie: its dig is counted as if the ground lay level with the finish. Write \`finish ${height}\`.`,
+      target: area.key,
+      fixes: [heightFix(area.site, { gap: `${area.key}/finish`, statements: [`finish ${height}`] })]
     }
   ];
 }
@@ -32,16 +34,38 @@ export function finishNotSaid(area: Area, deepest: number, system: System): RawF
 export function groundNotSaid(areas: readonly { area: Area; deepest: number }[], system: System): RawFinding[] {
   const dug = areas.find(({ area, deepest }) => area.site.ground === undefined && deepest > 0);
   if (dug === undefined) return [];
+  const { site, finish } = dug.area;
+  const ground = `ground ${example(site, finish, system)}`;
   return [
     {
       id: 'ground-not-said',
-      message: `The site does not say how high the ground lies today: each dig is counted as if the ground lay level with the finish. Write \`ground ${example(dug.area, system)}\`.`,
-      target: 'site'
+      message: `The site does not say how high the ground lies today: each dig is counted as if the ground lay level with the finish. Write \`${ground}\`.`,
+      target: 'site',
+      fixes: [heightFix(site, { gap: 'site/ground', statements: [ground] })]
     }
   ];
 }
 
-function example({ site, finish }: Area, system: System): string {
-  const mark = finish?.benchmark ?? site.ground?.benchmark ?? 'door-sill';
-  return `${system === 'imperial' ? '3 in' : '80 mm'} below ${mark}`;
+/** Level with the one that is said, as it is counted anyway; else as is usual. */
+function example({ benchmark }: Site, other: Height | undefined, system: System): string {
+  if (other === undefined) return `${system === 'imperial' ? '3 in' : '80 mm'} below ${benchmark ?? BENCHMARK}`;
+  const nought = other.fromNought ? (other.base?.value ?? 0) : 0;
+  return printHeight(other.above.value - nought, other.benchmark, system);
 }
+
+/** A height hangs from a benchmark: the site gets one where it has none. */
+function heightFix(
+  { benchmark }: Site,
+  edit: { readonly gap: string; readonly statements: readonly string[] }
+): RawFix {
+  const title = `Write \`${edit.statements[0]!}\``;
+  if (benchmark !== undefined) return { title, edits: [edit] };
+  const own = `benchmark ${BENCHMARK}`;
+  const edits =
+    edit.gap === 'site/ground'
+      ? [{ ...edit, statements: [own, ...edit.statements] }]
+      : [edit, { gap: 'site/benchmark', statements: [own] }];
+  return { title: `${title}, and the benchmark in the site`, edits };
+}
+
+const BENCHMARK = 'door-sill';

@@ -1,6 +1,6 @@
-import type { Given, System } from '../job/job.ts';
+import type { Given, Key, System } from '../job/job.ts';
 import { printFine } from '../measures/print.ts';
-import type { FindingValue } from './finding.ts';
+import type { FindingValue, RawFix } from './finding.ts';
 import type { Breach } from './rule.ts';
 
 /** A limit met exactly passes: a micrometre, far below what any tape shows. */
@@ -43,12 +43,30 @@ export function beyond(length: number, greatest: Limit, system: System): number 
   return length <= loosest + TIE ? undefined : length - inSystem(greatest, system);
 }
 
-/** Offers to write a limit in the place of what is written; nothing where the value is assumed. */
-export function fixTo(to: Limit, given: Given | undefined, system: System): Pick<Breach, 'fix'> {
-  if (given?.key === undefined || given.assumed !== undefined) return {};
-  const text = printLimit(to, system);
-  return { fix: { title: `Write \`${text}\``, at: given.key, text } };
+/** Offers to write a limit in the place of what is written, and as it is; nothing where the value is assumed. */
+export function fixTo(to: Limit, given: Given | undefined, system: System): Required<Pick<Breach, 'fixes'>> {
+  if (given?.key === undefined || given.assumed !== undefined) return { fixes: [] };
+  return { fixes: [writing(given.key, asWritten(to, given.written, system))] };
 }
+
+/** Offers to write words in the place of what stands at a key. */
+export function writing(over: Key, text: string): RawFix {
+  return { title: `Write \`${text}\``, edits: [{ over, text }] };
+}
+
+/** Offers to write something that is not said. */
+export function saying(gap: Key, statement: string): RawFix {
+  return { title: `Write \`${statement}\``, edits: [{ gap, statements: [statement] }] };
+}
+
+/** A limit in the measure in which a person wrote the value that misses it; the job's own where that can't be seen. */
+function asWritten(to: Limit, written: string, system: System): string {
+  const metric = /[0-9½¼¾] ?(mm|cm|m)$/.exec(written)?.[1];
+  if (metric !== undefined) return `${Number((to.millimetres / MILLIMETRES[metric]!).toFixed(6))} ${metric}`;
+  return printLimit(to, /(?:in|inch|inches|ft|foot|feet|["″”'′’])$/i.test(written) ? 'imperial' : system);
+}
+
+const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000 };
 
 export function lengthValue(name: string, value: number): FindingValue {
   return { name, value, measure: 'm' };

@@ -1,9 +1,9 @@
 import type { Area, Edge, Key, System } from '../job/job.ts';
 import { printLength } from '../measures/print.ts';
 import { type SideAlong, TOUCHING } from '../quantities/neighbour-stage.ts';
-import type { RawFinding } from './finding.ts';
+import type { RawFinding, RawFix } from './finding.ts';
 import { lengthValue, TIE } from './limits.ts';
-import { alike, sidesFirst } from './sides.ts';
+import { alike, sidesFirst, USUAL_NEIGHBOURS } from './sides.ts';
 
 /** In metres: a side that runs along another area for less may only brush its corner. */
 const BRUSHING = 0.1;
@@ -23,6 +23,20 @@ export function neighbourFaults(beside: Beside): RawFinding[] {
   return [...notAlong(beside), ...notSaid(beside)];
 }
 
+/** Sides of which nothing is said, by their keys, that lie along the other area: all of each, or a part. */
+export function unsaidAlong({ area, other, sides }: Beside): [Key, Along][] {
+  return area.edges.flatMap(({ key, meets }, index): [Key, Along][] => {
+    const side = sides[index];
+    if (meets !== undefined || side === undefined || side.along <= BRUSHING) return [];
+    return [[key, { area: other.name, whole: side.length - side.along <= TOUCHING + TIE }]];
+  });
+}
+
+export interface Along {
+  readonly area: string;
+  readonly whole: boolean;
+}
+
 function notAlong(beside: Beside): RawFinding[] {
   const { area, other, system } = beside;
   const apart = area.edges.filter((edge, index) => {
@@ -36,9 +50,10 @@ function notAlong(beside: Beside): RawFinding[] {
     const said = `${sides} of ${area.name} ${several ? 'are' : 'is'} said to meet ${other.name}, but`;
     const lengths = `${printLength(along, system)} of ${printLength(length, system)}`;
     const message = touches(edges[0]!)
-      ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${setPoint(several)} so that the rest can meet something else.`
+      ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${setPoint(edges)} so that the rest can meet something else.`
       : `${said} ${several ? 'lie' : 'lies'} nowhere along it. Say what stands there, or draw the two against each other.`;
-    return finding('neighbour-not-along', message, beside, edges);
+    const fixes = touches(edges[0]!) ? [] : USUAL_NEIGHBOURS.map(what => meeting(edges, what));
+    return { ...finding('neighbour-not-along', message, beside, edges), fixes };
   });
 }
 
@@ -60,14 +75,29 @@ function notSaid(beside: Beside): RawFinding[] {
     const said = edges[0]!.meets!.name;
     const advice = whole
       ? `Write \`meets ${other.name}\`, or draw the two apart.`
-      : `${setPoint(several)} so that only the rest meets ${said}.`;
+      : `${setPoint(edges)} so that only the rest meets ${said}.`;
     const message = `${sides} of ${area.name} ${several ? 'run' : 'runs'} along ${other.name} for ${lengths} but ${several ? 'are' : 'is'} said to meet ${said}. ${advice}`;
-    return finding('neighbour-not-said', message, beside, edges);
+    const fixes = whole && !several ? [meeting(edges.slice(0, 1), other.name)] : [];
+    return { ...finding('neighbour-not-said', message, beside, edges), fixes };
   });
 }
 
-function setPoint(several: boolean): string {
+/** How a side is parted: a rectangle or a circle has no points, and a walk has legs. */
+function setPoint(edges: readonly Edge[]): string {
+  const several = new Set(edges.map(({ name }) => name)).size > 1;
+  if (edges.some(({ name }) => WITHOUT_POINTS.includes(name)))
+    return 'Write its outline from point to point, `outline A to B to C …`, with a point where the two part,';
+  if (edges.some(({ name }) => name.startsWith('leg ')))
+    return several ? 'Make two legs of each where they part,' : 'Make two legs of it where the two part,';
   return several ? 'Set a point on each side where they part,' : 'Set a point on the side where the two part,';
+}
+
+/** The sides of a rectangle and of a circle. */
+const WITHOUT_POINTS: readonly string[] = ['near', 'right', 'far', 'left', 'all round'];
+
+function meeting(edges: readonly Edge[], what: string): RawFix {
+  const edits = edges.map(({ key }) => ({ gap: `${key}/thing`, statements: [what] }));
+  return { title: `Write \`meets ${what}\``, edits };
 }
 
 function together({ area, sides }: Beside, edges: readonly Edge[]): SideAlong {

@@ -11,6 +11,7 @@ import type { KeptOut, System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
 import type { OutlineInputs } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
+import { sidesFixes } from './edge-fixes.ts';
 import { sidesInWords } from './sides.ts';
 
 /** A larger outline is a slip of the pen (a hundred square kilometres). */
@@ -123,6 +124,7 @@ function edgeNotSaid(
     id: 'edge-not-said',
     message: `Nothing is said of ${sidesInWords(sides)} of ${area.name}: say what stands there. Until then no base is taken past it.`,
     target: area.key,
-    at: sides[0]!.key
+    at: sides[0]!.key,
+    fixes: sidesFixes(area.key, sides, sides.length === area.sides.length)
   };
 }

@@ -1,9 +1,17 @@
 import type { Key } from '../job/job.ts';
 import { FAULTS } from './fault-list.ts';
-import type { Finding, Fix, Place, RawFinding } from './finding.ts';
+import type { Finding, Fix, Place, RawEdit, RawFinding, TextChange } from './finding.ts';
+import { written, type Gap } from './gap.ts';
+
+/** Where things stand, and where something that is not said could. */
+export interface Where {
+  readonly places: ReadonlyMap<Key, Place>;
+  readonly gaps: ReadonlyMap<Key, Gap>;
+}
 
 /** A finding led to its place: by its own key, else by that of the thing it stands in, else at the job, else at the top of the file. */
-export function placed(raw: RawFinding, places: ReadonlyMap<Key, Place>, file: string): Finding {
+export function placed(raw: RawFinding, where: Where, file: string): Finding {
+  const { places } = where;
   const fault = FAULTS[raw.id];
   const source = raw.source === undefined ? {} : { source: raw.source };
   return {
@@ -16,13 +24,29 @@ export function placed(raw: RawFinding, places: ReadonlyMap<Key, Place>, file: s
     values: raw.values ?? [],
     ...source,
     related: (raw.related ?? []).map(({ key, message }) => ({ ...placeOfKey(key, places, file), message })),
-    fixes: fixesOf(raw, places)
+    fixes: (raw.fixes ?? []).flatMap(fix => fixOf(fix, where))
   };
 }
 
-function fixesOf({ fix }: RawFinding, places: ReadonlyMap<Key, Place>): Fix[] {
-  const place = fix && places.get(fix.at);
-  return place === undefined ? [] : [{ title: fix!.title, safe: false, edits: [{ place, text: fix!.text }] }];
+/** Nothing where one of its places is not known. */
+function fixOf({ title, edits }: NonNullable<RawFinding['fixes']>[number], where: Where): Fix[] {
+  const changes = edits.flatMap(edit => changeOf(edit, where) ?? []);
+  return changes.length < edits.length ? [] : [{ title, safe: false, edits: once(changes) }];
+}
+
+/** Sides that share a statement share its change. */
+function once(changes: readonly TextChange[]): TextChange[] {
+  return [...new Map(changes.map(change => [JSON.stringify(change), change])).values()];
+}
+
+function changeOf(edit: RawEdit, { places, gaps }: Where): TextChange | undefined {
+  if ('gap' in edit) {
+    const gap = gaps.get(edit.gap);
+    return gap && written(gap, edit.statements);
+  }
+  const place = places.get('over' in edit ? edit.over : edit.behind);
+  if (place === undefined || 'over' in edit) return place && { place, text: edit.text };
+  return { place: { ...place, line: place.endLine, column: place.endColumn }, text: edit.text };
 }
 
 /** The place of a key, or of the nearest thing that holds it: `area:terrace/base` for `area:terrace/base/thickness`. */

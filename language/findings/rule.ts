@@ -19,7 +19,7 @@ export interface Breach {
   readonly target: string;
   readonly at?: string;
   readonly values: readonly FindingValue[];
-  readonly fix?: NonNullable<RawFinding['fix']>;
+  readonly fixes?: NonNullable<RawFinding['fixes']>;
 }
 
 export interface Rule {

@@ -1,7 +1,19 @@
-import type { Country, Edge, Site, System } from '../job/job.ts';
-import { printPercent, printFine } from '../measures/print.ts';
+import type { Country, Edge, Given, Site, System } from '../job/job.ts';
+import { printFine, printHeight, printPercent, roundedUp } from '../measures/print.ts';
 import { stoneLayers } from '../quantities/base-past.ts';
-import { fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
+import type { RawFix } from './finding.ts';
+import {
+  fixTo,
+  inSystem,
+  lengthValue,
+  type Limit,
+  limit,
+  printLimit,
+  saying,
+  shortOf,
+  TIE,
+  writing
+} from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 import { alike, sidesInWords } from './sides.ts';
 import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
@@ -65,8 +77,28 @@ function breach(inputs: RuleInputs, need: Need, verdict: string, asked: string):
         : `The base of ${area.name}, ${printFine(thickness, system)}, is ${verdict}: ${asked}.`,
     target: first?.key ?? area.key,
     values: [lengthValue('base', thickness), lengthValue('needed', inSystem(need.thickness, system))],
-    ...(stone.length === 1 ? fixTo(greatestNeed(inputs).thickness, first?.thickness, system) : {})
+    fixes: thickerBase(inputs)
   };
+}
+
+/** As thick as satisfies all rules: the one layer, the upper of two by what both lack, or a base where there is none. */
+function thickerBase(inputs: RuleInputs): readonly RawFix[] {
+  const { area, system, countries } = inputs;
+  const need = greatestNeed(inputs).thickness;
+  const [first, ...others] = stoneLayers(area.layers);
+  if (first === undefined) {
+    const stone = USUAL_STONE[countries[0] ?? 'north-america'];
+    return [saying(`${area.key}/base`, `base ${stone} ${printLimit(need, system)}`)];
+  }
+  if (others.length === 0) return fixTo(need, first.thickness, system).fixes;
+  return thickerBy(first.thickness, inSystem(need, system) - thicknessOf(inputs), system);
+}
+
+const USUAL_STONE: Readonly<Record<Country, string>> = { 'north-america': 'crushed-stone', britain: 'type-1' };
+
+function thickerBy({ key, value, assumed }: Given, missing: number, system: System): RawFix[] {
+  if (key === undefined || assumed !== undefined) return [];
+  return [writing(key, printFine(roundedUp(value + missing, system), system))];
 }
 
 function leastNeed(inputs: RuleInputs, country: Country): Need {
@@ -133,7 +165,8 @@ function isClay({ soil }: Site): boolean {
 }
 
 /** The dig reaches the underside of the topsoil. */
-export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
+export function baseOnTopsoil(inputs: RuleInputs): Breach[] {
+  const { area, depth, system } = inputs;
   const { topsoil, ground } = area.site;
   if (topsoil === undefined || depth >= topsoil.value - TIE) return [];
   const left = printFine(topsoil.value - depth, system);
@@ -143,9 +176,22 @@ export function baseOnTopsoil({ area, depth, system }: RuleInputs): Breach[] {
       message: `The dig of ${area.name}, ${printFine(depth, system)} deep${level}, leaves ${left} of the topsoil, which is ${printFine(topsoil.value, system)} thick: the base may not lie on topsoil.`,
       target: area.key,
       ...atLowestLayer(area),
-      values: [lengthValue('dig', depth), lengthValue('topsoil', topsoil.value)]
+      values: [lengthValue('dig', depth), lengthValue('topsoil', topsoil.value)],
+      fixes: depth > 0 ? deeperBy(inputs, topsoil.value - depth) : []
     }
   ];
+}
+
+/** A base that is thicker, and thick enough for all rules; or a lower finish. */
+function deeperBy(inputs: RuleInputs, missing: number): RawFix[] {
+  const { area, system } = inputs;
+  const [base] = stoneLayers(area.layers);
+  const least = inSystem(greatestNeed(inputs).thickness, system) - thicknessOf(inputs);
+  const thicker = base === undefined ? [] : thickerBy(base.thickness, Math.max(missing, least), system);
+  const { finish } = area;
+  if (finish?.above.key === undefined || finish.fromNought) return thicker;
+  const below = roundedUp(missing - finish.above.value, system);
+  return [...thicker, writing(finish.above.key, printHeight(-below, finish.benchmark, system))];
 }
 
 function atLowestLayer(area: RuleInputs['area']): { at?: string } {
@@ -171,7 +217,17 @@ export function basePastEdging(inputs: RuleInputs): Breach[] {
       message: `At ${sidesInWords(edges)} of ${area.name} the base runs ${printFine(past, system)} past the edging: as far as it is thick, ${printFine(thickness, system)}, is advised.`,
       target: area.key,
       at: edges[0]!.key,
-      values: [lengthValue('base past the edging', past), lengthValue('base', thickness)]
+      values: [lengthValue('base past the edging', past), lengthValue('base', thickness)],
+      fixes: pastFixes(area, thickness, system)
     };
   });
+}
+
+/** As far past the edging as the base is thick. */
+function pastFixes(area: RuleInputs['area'], thickness: number, system: System): RawFix[] {
+  const [base] = stoneLayers(area.layers);
+  if (base === undefined) return [];
+  const past = printFine(roundedUp(thickness, system), system);
+  if (base.past?.key !== undefined) return [writing(base.past.key, past)];
+  return [saying(`${area.key}/${base.role}/past`, `${past} past the edging`)];
 }

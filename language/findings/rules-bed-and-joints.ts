@@ -67,7 +67,7 @@ function within(
   { least, greatest }: Limits,
   system: RuleInputs['system'],
   [below, above]: readonly [string, string]
-): Pick<Breach, 'message' | 'values' | 'fix'> | undefined {
+): Pick<Breach, 'message' | 'values' | 'fixes'> | undefined {
   const length = given.value;
   const missing = shortOf(length, least, system);
   const excess = beyond(length, greatest, system);

@@ -1,3 +1,5 @@
+import type { Edge } from '../job/job.ts';
+import type { RawFix } from './finding.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 import { alike, sidesFirst } from './sides.ts';
 
@@ -10,7 +12,20 @@ export function openEdges({ area }: RuleInputs): Breach[] {
       message: `${sides} of ${area.name} ${several ? 'meet' : 'meets'} ${edges[0]!.meets!.name} and ${several ? 'have' : 'has'} no edging: nothing holds the units there.`,
       target: area.key,
       at: edges[0]!.key,
-      values: []
+      values: [],
+      fixes: edgings(area).map(edging => edgingFix(edges, edging))
     };
   });
+}
+
+/** Those that the area has at other sides; else what ships. */
+function edgings(area: RuleInputs['area']): string[] {
+  const used = area.edges.flatMap(({ edging }) => edging?.name ?? []);
+  return used.length === 0 ? ['spiked-strip'] : [...new Set(used)];
+}
+
+function edgingFix(edges: readonly Edge[], edging: string): RawFix {
+  const clause = `edging ${edging}`;
+  const edits = edges.map(({ key }) => ({ behind: key, text: `, ${clause}` }));
+  return { title: `Write \`${clause}\``, edits };
 }

@@ -1,4 +1,5 @@
 import type { RawFinding } from './finding.ts';
+import { saying } from './limits.ts';
 import type { Rule, RuleInputs } from './rule.ts';
 import { baseAtLeast, baseOnTopsoil, basePastEdging, baseUsual } from './rules-base.ts';
 import { bedWithin, jointsWithin } from './rules-bed-and-joints.ts';
@@ -220,7 +221,8 @@ export const RULES: readonly Rule[] = [
             {
               message: 'The site does not say whether winters freeze: bases are judged as where they are mild.',
               target: 'site',
-              values: []
+              values: [],
+              fixes: [saying('site/winters', 'winters freeze'), saying('site/winters', 'winters mild')]
             }
           ]
         : []

@@ -1,6 +1,6 @@
 import type { Country, System, Unit } from '../job/job.ts';
 import { printFine } from '../measures/print.ts';
-import { inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
+import { fixTo, inSystem, lengthValue, type Limit, limit, printLimit, shortOf, TIE } from './limits.ts';
 import type { Breach, RuleInputs } from './rule.ts';
 import { carriesTrucks, carriesWheels, underTraffic } from './traffic.ts';
 
@@ -25,7 +25,8 @@ export function unitAtLeast(inputs: RuleInputs, only: Unit['madeOf'], country: C
     {
       message: `The unit ${unit.name}, ${printFine(unit.thickness.value, system)} thick, is ${printFine(missing, system)} too thin ${underTraffic(inputs)}: ${printLimit(least, system)} at least.`,
       ...place(inputs),
-      values: [lengthValue('thickness', unit.thickness.value), lengthValue('least', inSystem(least, system))]
+      values: [lengthValue('thickness', unit.thickness.value), lengthValue('least', inSystem(least, system))],
+      ...fixTo(least, unit.thickness, system)
     }
   ];
 }

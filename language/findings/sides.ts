@@ -28,5 +28,8 @@ export function sidesFirst(edges: readonly { readonly name: string }[]): { sides
   };
 }
 
+/** What most sides meet: open ground, with edging to hold the units, or a wall. */
+export const USUAL_NEIGHBOURS = ['lawn, edging spiked-strip', 'house-wall'] as const;
+
 /** A longer list of sides is read by nobody. */
 const MOST_NAMED = 6;

@@ -14,15 +14,16 @@ export function formatText(text: string, parse: Parse): string {
   return formatted === text || readsAlike(before, parse(formatted)) ? formatted : text;
 }
 
-function readsAlike(before: ParsedText, after: ParsedText): boolean {
+/** Whether two texts have the same words in the same roles, the same comments and as many faults. */
+export function readsAlike(before: ParsedText, after: ParsedText): boolean {
   return (
-    after.faults.length === 0 &&
+    after.faults.length === before.faults.length &&
     before.tokens.length === after.tokens.length &&
     before.comments.length === after.comments.length &&
     before.tokens.every(
       (token, at) =>
-        token.tokenType.name === after.tokens[at]!.tokenType.name && spelling(token) === after.tokens[at]!.image
+        token.tokenType.name === after.tokens[at]!.tokenType.name && spelling(token) === spelling(after.tokens[at]!)
     ) &&
-    before.comments.every((comment, at) => spelling(comment) === after.comments[at]!.image)
+    before.comments.every((comment, at) => spelling(comment) === spelling(after.comments[at]!))
   );
 }

@@ -3,8 +3,8 @@ import { padding, printed, type Line } from './columns.ts';
 import { gap, signsOfNegatives, spelling, type Token } from './spacing.ts';
 import { statementsOf, type Statement } from './statements.ts';
 
-const INDENT = 2;
-const CONTINUED = 4;
+export const INDENT = 2;
+export const CONTINUED = 4;
 /** A block written on one line stays there up to this width. */
 const WIDEST_LINE = 100;
 

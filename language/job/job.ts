@@ -62,6 +62,8 @@ export interface Site {
   readonly topsoil?: Given;
   /** Height of today's ground against the benchmark. */
   readonly ground?: Height;
+  /** The first benchmark that the site names. */
+  readonly benchmark?: string;
 }
 
 export interface Soil {

@@ -16,10 +16,13 @@ import {
   type Group,
   type Named,
   type Negative,
+  type Part,
   type Quantity,
   type Sum
 } from '../syntax/generated/ast.ts';
+import { measureBeside } from './missing-measure.ts';
 import { readNumber } from './numbers.ts';
+import { writing, type SaidFix } from './said-fix.ts';
 
 /** What a sum in the text may be: the parser gives a lone value without a sum around it. */
 export type Expression = Sum | Group | Named | Negative | Quantity;
@@ -34,7 +37,7 @@ export interface Amount {
 /** What the arithmetic needs from outside: the amount of a `let`, and a place for faults. */
 export interface AmountContext {
   named(node: Named): Amount | undefined;
-  fault(node: AstNode, id: string, message: string, fixes?: readonly { title: string; text: string }[]): undefined;
+  fault(node: AstNode, id: string, message: string, fixes?: readonly SaidFix[]): undefined;
 }
 
 /** Works out a sum exactly; undefined when a fault was told. A lone number takes `measure` where the list has one. */
@@ -91,7 +94,7 @@ export const METRIC = /^(?:mm|cm|m|met(?:re|er)s?)$/i;
 export const TAPE = /^(?:in|inch|inches|ft|foot|feet|yd|yards?|['"′″’”]+)$/i;
 
 /** Longer numbers are no measure of a job; sums of them could grow without end. */
-const MOST_DIGITS = 40;
+export const MOST_DIGITS = 40;
 const LARGEST = 10n ** 80n;
 
 /** A bare product or quotient takes the measure of its list, as a bare number does. */
@@ -128,17 +131,15 @@ function quantity(node: Quantity, context: AmountContext, listMeasure: string | 
       return context.fault(
         part,
         'measure-missing',
-        `\`${part.number}\` has no measure; in \`12 ft 6 in\` every number has one.`
+        `\`${part.number}\` has no measure; in \`12 ft 6 in\` every number has one.`,
+        partFixes(node, part)
       );
     if (written !== undefined && AMBIGUOUS_MEASURES.has(written.toLowerCase()))
       return context.fault(
         part,
         'ton-alone',
         `\`${written}\` could be three weights. Write \`short ton\` (2,000 lb) or \`tonne\` (1,000 kg).`,
-        [
-          { title: 'Write `short ton`', text: `${part.number} short ton` },
-          { title: 'Write `tonne`', text: `${part.number} tonne` }
-        ]
+        ['short ton', 'tonne'].map(weight => ({ title: `Write \`${weight}\``, does: `${part.number} ${weight}` }))
       );
     const measure = written === undefined ? undefined : measureNamed(written);
     if (written !== undefined && measure === undefined) return undefined;
@@ -165,6 +166,11 @@ function quantity(node: Quantity, context: AmountContext, listMeasure: string | 
       `\`${node.per}\` could be three weights. Write \`short ton\` (2,000 lb) or \`tonne\` (1,000 kg).`
     );
   return { value: total.value.div(per.factor), dimensions: combine(total.dimensions, per.dimensions, -1), bare: false };
+}
+
+function partFixes(node: Quantity, part: Part): SaidFix[] {
+  const measure = measureBeside(node, part);
+  return measure === undefined ? [] : [writing(`${part.number} ${measure}`)];
 }
 
 export function capital(text: string): string {

@@ -16,11 +16,13 @@ import type {
 } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
-import { ANY, assumed, NOT_NEGATIVE, type Context } from './context.ts';
+import { ANY, assumed, NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
 import { Edges } from './edges.ts';
 import type { Declared, SpecText } from './names.ts';
 import { Outlines, type NamedOutline } from './outlines.ts';
-import { saidAgain, saidOnce } from './said-once.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { saidAgain, saidOnce, takingOut } from './said-once.ts';
+import { spanOf } from './text-changes.ts';
 import { ROLE_WORDS, type Things } from './things.ts';
 
 /** What the job says for all its areas. */
@@ -42,6 +44,8 @@ export class Areas {
   private readonly outlines: Outlines;
   private readonly edges: Edges;
   private readonly shipped: SpecText;
+  /** What is said of whole areas to be as in another: `base area:drive`. */
+  private likes: ReadonlySet<string> | undefined;
 
   constructor(context: Context, things: Things, shipped: SpecText) {
     this.context = context;
@@ -68,6 +72,7 @@ export class Areas {
         { property: 'name' }
       );
     else context.place(`${key}/outline`, text, outlineNode);
+    this.gaps(text, key, node, said);
     const outline = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
     const paving = this.paving(text, key, said, words);
     const jointFiller = this.jointFiller(text, key, said, words, paving);
@@ -99,6 +104,16 @@ export class Areas {
     this.edges.check(declared);
   }
 
+  /** Where what the area does not say could be written. */
+  private gaps(text: SpecText, key: Key, node: ast.Area, said: Statements): void {
+    const { changes } = this.context;
+    ORDER.forEach((word, at) => {
+      if (said.has(word)) return;
+      const earlier = ORDER.slice(0, at).flatMap(other => said.get(other) ?? []);
+      changes.gap(`${key}/${word}`, text, node, earlier.at(-1), { commas: false });
+    });
+  }
+
   private statements(text: SpecText, key: Key, node: ast.Area): Statements {
     return saidOnce(this.context, text, key, node.items, item =>
       ast.isLayer(item) ? (item.role ?? 'layer') : WORDS[item.$type]
@@ -128,7 +143,8 @@ export class Areas {
           key,
           at.item,
           'thing-incomplete',
-          `The area ${other.name} has no \`${what}\` to be like.`
+          `The area ${other.name} has no \`${what}\` to be like.`,
+          { fixes: DISPENSABLE.includes(what) ? [takingOut(this.context, at.text, at.item)] : [] }
         );
       at = { item, text: found.text };
     }
@@ -150,7 +166,11 @@ export class Areas {
         node,
         'traffic-not-said',
         `Nothing is said of what uses ${node.name}. Write \`traffic foot\`, \`traffic cars\` or \`traffic trucks\`; without it rules about traffic can't be checked.`,
-        { property: 'name', harmless: true }
+        {
+          property: 'name',
+          harmless: true,
+          fixes: ['foot', 'cars', 'trucks'].map(who => this.saying(`${key}/traffic`, `traffic ${who}`))
+        }
       );
       return [];
     }
@@ -223,8 +243,22 @@ export class Areas {
       key,
       node,
       'height-without-benchmark',
-      `Say what \`${given.written}\` counts from: \`${given.written} below ${mark}\`${marks.length === 0 ? `, with \`benchmark ${mark}\` in \`site\`` : ''}.`
+      `Say what \`${given.written}\` counts from: \`${given.written} below ${mark}\`${marks.length === 0 ? `, with \`benchmark ${mark}\` in \`site\`` : ''}.`,
+      { fixes: this.benchmarkFixes(text, node, marks) }
     );
+  }
+
+  /** Below or above the benchmark, and the benchmark itself where there is none yet. */
+  private benchmarkFixes(text: SpecText, node: ast.Height, marks: readonly string[]): SaidFix[] {
+    const { changes } = this.context;
+    const mark = marks[0] ?? 'door-sill';
+    const benchmark = marks.length > 0 ? [] : changes.said('site/benchmark', [`benchmark ${mark}`]);
+    if (marks.length === 0 && benchmark.length === 0) return [];
+    const also = marks.length > 0 ? '' : ', and the benchmark in the site';
+    return ['below', 'above'].map(where => ({
+      title: `Write \`${writtenOf(node)} ${where} ${mark}\`${also}`,
+      does: [changes.behind(text, node, ` ${where} ${mark}`), ...benchmark]
+    }));
   }
 
   private benchmarkHeight(found: Declared): Given | undefined | 'faulty' {
@@ -295,7 +329,7 @@ export class Areas {
       item,
       'wrong-role',
       `\`${material.name}\` can't ${role === 'joint-filler' ? 'fill the joints' : `be the ${ROLE_WORDS[role]}`}: its role is ${material.roles.join(', ')}.${this.things.fitting(text, role)}`,
-      { property: 'material' }
+      { property: 'material', fixes: this.things.roleFixes(text, found!, role) }
     );
   }
 
@@ -322,7 +356,7 @@ export class Areas {
       {
         property: 'role',
         harmless: true,
-        fixes: [{ title: 'Write `base`', text: 'base', safe: true }]
+        fixes: this.isLikeOfOthers(key, 'sub-base') ? [] : [{ ...writing('base'), safe: true }]
       }
     );
     return layers.map(layer => (layer === alone ? { ...layer, role: 'base' } : layer));
@@ -355,11 +389,37 @@ export class Areas {
         key,
         item,
         'thickness-missing',
-        `How thick is the ${ROLE_WORDS[role]}? Write it behind the material: \`${role} ${material?.name ?? 'crushed-stone'} ${words.system === 'imperial' ? '6 in' : '150 mm'}\`.`
+        `How thick is the ${ROLE_WORDS[role]}? Write it behind the material: \`${role} ${material?.name ?? 'crushed-stone'} ${words.system === 'imperial' ? '6 in' : '150 mm'}\`.`,
+        { fixes: [this.thicknessFix(at, item, said, words)] }
       );
+    if (item.past === undefined && role !== 'bed') {
+      const { end } = spanOf(item);
+      this.context.changes.gapAt(`${layerKey}/past`, at, { start: end, end, before: ', ', ...ONE_LINE });
+    }
     if (material === undefined || thickness === undefined || (item.past !== undefined && past === undefined))
       return undefined;
     return { key: layerKey, role, material, thickness, ...(past === undefined ? {} : { past }) };
+  }
+
+  /** What is usual at least under what goes there: 6 in, and 10 in under wheels (common practice). */
+  private thicknessFix(text: SpecText, item: ast.Layer, said: Statements, { system }: JobWords): SaidFix {
+    const traffic = said.get('traffic') as ast.Traffic | undefined;
+    const wheels = traffic?.kinds.some(kind => kind !== 'foot') ?? false;
+    const thickness = system === 'imperial' ? (wheels ? '10 in' : '6 in') : wheels ? '250 mm' : '150 mm';
+    const property = item.material === undefined ? 'role' : 'material';
+    return { ...writing(thickness), does: [this.context.changes.behind(text, item, ` ${thickness}`, property)] };
+  }
+
+  private saying(key: Key, statement: string): SaidFix {
+    return { ...writing(statement), does: this.context.changes.said(key, [statement]) };
+  }
+
+  /** Another area says `as` this one there. */
+  private isLikeOfOthers(key: Key, what: string): boolean {
+    this.likes ??= new Set(
+      this.context.names.areas().flatMap(({ node }) => (node as ast.Area).items.flatMap(likeness))
+    );
+    return this.likes.has(`${what} ${key}`);
   }
 
   private usualBed(key: Key, words: JobWords): Layer | undefined {
@@ -376,6 +436,11 @@ export class Areas {
     const because: Assumed = { because: `the usual ${what}; the job does not say` };
     return given && assumed(given, because);
   }
+}
+
+function likeness(item: ast.AreaItem): string[] {
+  const like = 'like' in item ? item.like : undefined;
+  return like === undefined ? [] : [`${ast.isLayer(item) ? item.role : WORDS[item.$type]} area:${like.$refText}`];
 }
 
 function isStone(role: Role): boolean {
@@ -398,6 +463,17 @@ function startOf(outline: NamedOutline): Area['start'] {
     mirrored: signedAreaOf(loop) < 0
   };
 }
+
+/** The statements of an area in their usual order. */
+const ORDER: readonly string[] = [
+  ...['outline', 'traffic', 'finish', 'paving', 'bed'],
+  ...['base', 'sub-base', 'geotextile', 'joints', 'edges']
+];
+
+/** What an area can do without, and is as usual then. */
+const DISPENSABLE: readonly string[] = ['bed', 'geotextile', 'joints'];
+
+const ONE_LINE = { between: ', ', after: '', column: 0 };
 
 const LEVEL: Given = { value: 0, written: 'level' };
 

@@ -2,11 +2,14 @@ import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
 import type { Finding, FindingValue, Fix, Place, Severity } from '../findings/finding.ts';
 import type { Assumed, Given, Key, System } from '../job/job.ts';
 import { kindOf, measureNamed, measureText } from '../measures/measures.ts';
-import { isLet, type Let, type Named } from '../syntax/generated/ast.ts';
+import { isLet, isNegative, isQuantity, type Let, type Named } from '../syntax/generated/ast.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { amountOf, capital, type Amount, type AmountContext, type Expression } from './amounts.ts';
+import { aroundMeasured, fittingMeasures } from './missing-measure.ts';
 import { KIND_WORDS, type Declared, type Kind, type Names, type SpecText } from './names.ts';
 import { FAULTS } from '../findings/fault-list.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { spanOf, TextChanges } from './text-changes.ts';
 
 /** Kinds of quantity that a statement may want, by SI measure. */
 export type Wanted = 'm' | 'm2' | 'kg' | 'kg/m3' | 'degrees' | '';
@@ -32,7 +35,7 @@ export type Property = string | readonly [string, number, number?];
 export interface Say {
   readonly values?: readonly FindingValue[];
   readonly related?: readonly { readonly node: AstNode; readonly text: SpecText; readonly message: string }[];
-  readonly fixes?: readonly { readonly title: string; readonly text: string; readonly safe?: boolean }[];
+  readonly fixes?: readonly SaidFix[];
   readonly property?: Property;
   /** The numbers stand in spite of it. */
   readonly harmless?: true;
@@ -40,6 +43,9 @@ export interface Say {
 
 /** A longer list of names is read by nobody. */
 const MOST_LISTED = 24;
+
+/** Of a longer list a person looks up the page. */
+const MOST_CHOICES = 4;
 
 /** No paved area is wider than this, m; beyond it a number is a slip of the key. */
 export const LARGEST_LENGTH = 10_000;
@@ -51,6 +57,7 @@ const MOST_LETS_DEEP = 100;
 export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
+  readonly changes = new TextChanges();
   readonly names: Names;
   /** The job's own measures, for messages. */
   system: System = 'metric';
@@ -68,11 +75,10 @@ export class Context {
 
   fault(text: SpecText, target: Key, node: AstNode, id: string, message: string, say: Say = {}): undefined {
     const place = placeOf(text, node, say.property);
-    const fixes = (say.fixes ?? []).map((fix): Fix => ({
-      title: fix.title,
-      safe: fix.safe ?? false,
-      edits: [{ place, text: fix.text }]
-    }));
+    const fixes = (say.fixes ?? []).flatMap(({ title, safe = false, does }): Fix[] => {
+      const edits = typeof does === 'string' ? [{ place, text: does }] : does;
+      return edits.length === 0 ? [] : [{ title, safe, edits }];
+    });
     const related = (say.related ?? []).map(({ node: other, text: otherText, message: why }) => ({
       ...placeOf(otherText, other),
       message: why
@@ -94,8 +100,8 @@ export class Context {
   }
 
   /** A declaration that leaves out what it can't do without. */
-  incomplete(text: SpecText, target: Key, node: AstNode, message: string): undefined {
-    return this.fault(text, target, node, 'thing-incomplete', message, { property: 'name' });
+  incomplete(text: SpecText, target: Key, node: AstNode, message: string, fixes: readonly SaidFix[] = []): undefined {
+    return this.fault(text, target, node, 'thing-incomplete', message, { property: 'name', fixes });
   }
 
   place(key: Key, text: SpecText, node: AstNode, property?: Property): Key {
@@ -127,7 +133,8 @@ export class Context {
     node: AstNode,
     property: Property,
     name: string | undefined,
-    kinds: readonly Kind[]
+    kinds: readonly Kind[],
+    otherwise: () => readonly SaidFix[] = () => []
   ): Declared | undefined {
     if (name === undefined) {
       this.breaks(target);
@@ -153,7 +160,7 @@ export class Context {
           : `Declare it here or in a file that is used${listed(known)}.`;
     this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
       property,
-      fixes: near === undefined || other !== undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
+      fixes: other !== undefined ? [] : near !== undefined ? [writing(near)] : otherwise()
     });
     this.breaks(name);
     return undefined;
@@ -192,7 +199,7 @@ export class Context {
       `\`${word}\` is not known here. Write one of: ${known.join(', ')}.`,
       {
         property,
-        fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, text: near }]
+        fixes: near !== undefined ? [writing(near)] : known.length <= MOST_CHOICES ? known.map(writing) : []
       }
     );
   }
@@ -246,12 +253,13 @@ export class Context {
     node: Expression | undefined,
     wanted: Wanted,
     limits: Limits = POSITIVE,
-    measure?: string
+    list: ListEnd = {}
   ): Given | undefined {
     if (node === undefined) {
       this.breaks(key);
       return undefined;
     }
+    const { measure } = list;
     const amount = this.amount(text, key, node, measure);
     if (amount === undefined) return undefined;
     const value = amount.value.valueOf();
@@ -263,14 +271,16 @@ export class Context {
             key,
             node,
             'measure-missing',
-            `\`${writtenOf(node)}\` has no measure. Write ${WANTED_WORDS[wanted]}.`
+            `\`${writtenOf(node)}\` has no measure. Write ${WANTED_WORDS[wanted]}.`,
+            { fixes: this.measureFixes(text, key, node, [wanted, value], list) }
           )
         : this.fault(
             text,
             key,
             node,
             'wrong-kind',
-            `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`
+            `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`,
+            { fixes: wanted === 'kg/m3' ? densityFixes(node) : [] }
           );
     }
     const tooLarge = wanted === 'm' ? LARGEST_LENGTH : LARGEST_OTHER;
@@ -282,11 +292,46 @@ export class Context {
         'out-of-range',
         Math.abs(value) > tooLarge
           ? `\`${writtenOf(node)}\` is far too large to be meant.`
-          : `\`${writtenOf(node)}\` can't be meant: ${limits.above ? 'more than nought is wanted' : 'nothing below nought can stand here'}.`
+          : `\`${writtenOf(node)}\` can't be meant: ${limits.above ? 'more than nought is wanted' : 'nothing below nought can stand here'}.`,
+        { fixes: isNegative(node) && value > -tooLarge ? [writing(writtenOf(node.value))] : [] }
       );
     this.place(key, text, node);
     return { value, key, written: writtenWith(node, isNought ? undefined : amount.bare ? undefined : measure) };
   }
+
+  /** The measures that fit, behind the number or at the end of its list, where one counts for all. */
+  private measureFixes(
+    text: SpecText,
+    key: Key,
+    node: Expression,
+    [wanted, value]: [Wanted, number],
+    list: ListEnd
+  ): SaidFix[] {
+    const around = aroundMeasured(node);
+    if (around === undefined && list.node === undefined) return [];
+    const { start, end } = spanOf(list.node ?? node);
+    const written = text.parsed.text.slice(start, end);
+    return fittingMeasures(wanted, value, key, this.system).map(measure =>
+      list.node === undefined
+        ? writing(`${around![0]}${written}${around![1]} ${measure}`)
+        : { ...writing(`${written} ${measure}`), does: [this.changes.behind(text, list.node, ` ${measure}`)] }
+    );
+  }
+}
+
+/** The list that a number stands in. */
+export interface ListEnd {
+  /** The measure at its end counts for all. */
+  readonly measure?: string | undefined;
+  /** What a measure for all can be written behind. */
+  readonly node?: AstNode | undefined;
+}
+
+/** `140 lb` where a density is wanted: what is left out is the volume. */
+function densityFixes(node: Expression): SaidFix[] {
+  const measure = isQuantity(node) && node.per === undefined ? node.parts[0]!.measure?.toLowerCase() : undefined;
+  if (measure === undefined || measureText(measureNamed(measure)?.dimensions ?? {}) !== 'kg') return [];
+  return [writing(`${writtenOf(node)} per ${/^(?:lb|pound|short)/.test(measure) ? 'cu ft' : 'm3'}`)];
 }
 
 export interface Limits {

@@ -1,9 +1,16 @@
+import type { AstNode } from 'langium';
 import type { Edge, Key, Material, Meets } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { MOST_SIDES } from '../syntax/limits.ts';
+import { nearest } from '../syntax/nearest.ts';
+import { beginsLine, endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
 import { KEYWORD, type Context, type Property } from './context.ts';
+import type { GapInText } from './gap.ts';
 import type { Declared, Kind, SpecText } from './names.ts';
 import type { NamedOutline } from './outlines.ts';
-import { saidAgain, saidOnce } from './said-once.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { saidAgain, saidOnce, takingOut } from './said-once.ts';
+import { spanOf } from './text-changes.ts';
 import type { Things } from './things.ts';
 
 interface Said {
@@ -37,7 +44,8 @@ export class Edges {
         : this.sides(text, key, item.where, outline);
       if (rest.indexOf(item) > 0)
         this.context.fault(text, key, item.where, 'edge-said-twice', '`the rest` is said twice. Take one out.', {
-          harmless: true
+          harmless: true,
+          fixes: [takingOut(this.context, text, item, { like: rest[0]! })]
         });
       for (const side of sides) {
         const first = bySide.get(side);
@@ -51,11 +59,13 @@ export class Edges {
             `The side ${sideNames[side]!} is said twice; the first counts.`,
             {
               harmless: true,
-              related: [{ node: first.item, text, message: 'Said first here.' }]
+              related: [{ node: first.item, text, message: 'Said first here.' }],
+              fixes: this.saidTwiceFixes(text, first.item, item, [sides, side], outline)
             }
           );
       }
     }
+    this.gaps(text, key, node, bySide, outline);
     return sideNames.map((name, side) => {
       const said = bySide.get(side);
       const edgeKey = this.context.place(
@@ -73,6 +83,40 @@ export class Edges {
         ...(said?.edgingSet === undefined ? {} : { edgingSet: said.edgingSet })
       };
     });
+  }
+
+  /** The whole statement goes if it speaks of that side alone, else the side goes from its list. */
+  private saidTwiceFixes(
+    text: SpecText,
+    first: ast.EdgeItem,
+    item: ast.EdgeItem,
+    [sides, side]: readonly [sides: readonly number[], side: number],
+    { sideNames }: NamedOutline
+  ): SaidFix[] {
+    const name = sideNames[side]!;
+    if (sides.every(other => sideNames[other] === name)) return [takingOut(this.context, text, item, { like: first })];
+    const at = item.where.sides.indexOf(name);
+    return at < 0 ? [] : [takingOut(this.context, text, item.where, { property: ['sides', at] })];
+  }
+
+  /** Where it can be written what a side meets: that of which nothing is said, and that which is to meet something else. */
+  private gaps(
+    text: SpecText,
+    key: Key,
+    node: ast.Edges | undefined,
+    bySide: ReadonlyMap<number, Said>,
+    { sideNames }: NamedOutline
+  ): void {
+    const { changes } = this.context;
+    if (node !== undefined)
+      changes.gap(`${key}/sides`, text, node, node.items.at(-1), { commas: false, secondColumn: 'meets' });
+    else changes.wrapGap(`${key}/edges`, `${key}/sides`, ['edges { ', ' }']);
+    for (const [side, { item }] of bySide) {
+      const name = sideNames[side]!;
+      const isAlone = [...bySide].every(([other, said]) => said.item !== item || sideNames[other] === name);
+      const gap = isAlone ? overThing(item) : item.where.rest ? lineBefore(text, item, name) : undefined;
+      if (gap !== undefined) changes.gapAt(`${key}/edges/${name}/thing`, text, gap);
+    }
   }
 
   // ---- which sides ----
@@ -139,8 +183,28 @@ export class Edges {
       node,
       'no-such-side',
       `The outline has no side ${name}. Its sides are: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ', …' : ''}.`,
-      property === undefined ? {} : { property }
+      { ...(property === undefined ? {} : { property }), fixes: this.sideFixes(node, property, name, known) }
     );
+  }
+
+  /** The side that is nearly called so, else those of which nothing is said yet, if they are few. */
+  private sideFixes(
+    node: ast.EdgeWhere | ast.LegRange,
+    property: Property | undefined,
+    name: string,
+    known: readonly string[]
+  ): SaidFix[] {
+    if (ast.isLegRange(node) && node.last !== undefined) return [];
+    if (property !== undefined && ast.isEdgeWhere(node) && node.points.length > 2) return [];
+    const near = nearest(name, known);
+    if (near !== undefined) return [writing(near)];
+    const edges = (ast.isLegRange(node) ? node.$container : node).$container.$container;
+    if (edges.items.length > MOST_SIDES) return [];
+    const said = new Set(
+      edges.items.flatMap(({ where }) => [...where.sides, ...nameOfChain(where), ...namesOfLegs(where)])
+    );
+    const free = known.filter(side => !said.has(side));
+    return free.length > MOST_SIDES_OFFERED ? [] : free.map(writing);
   }
 
   // ---- what they meet ----
@@ -178,7 +242,7 @@ export class Edges {
     const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
     if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);
     const { value: found, broken } = this.context.watch(() =>
-      this.context.find(text, key, item, 'thing', name, MEETABLE)
+      this.context.find(text, key, item, 'thing', name, MEETABLE, () => this.existing(text, item, name))
     );
     if (name === undefined) {
       this.context.breaks(key);
@@ -189,6 +253,16 @@ export class Edges {
     for (const thing of broken) this.context.breaks(thing);
     const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
     return kind && this.sideKind(kind, name);
+  }
+
+  /** Something that is there already can be declared right before the area. */
+  private existing(text: SpecText, item: ast.EdgeItem, name: string | undefined): SaidFix[] {
+    let area: AstNode = item;
+    while (area.$container !== undefined && !ast.isArea(area)) area = area.$container;
+    const { start } = spanOf(area);
+    const lineBreak = lineBreakOf(text.parsed.text);
+    const edit = { start, end: start, text: `existing ${name ?? ''}${lineBreak}${lineBreak}` };
+    return [{ title: `Declare \`existing ${name ?? ''}\``, does: [this.context.changes.change(text, edit)] }];
   }
 
   /** Tells the faults of a kind of side, or of something existing. */
@@ -216,7 +290,14 @@ export class Edges {
           found.text,
           key,
           node,
-          `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`
+          `The kind of side ${node.name} does not say \`${what}\`. Write \`${what} ${known[0]!}\` or \`${what} ${known[1]!}\`.`,
+          this.things.sayings(
+            found.text,
+            key,
+            node,
+            node.items.at(-1),
+            known.map(say => `${what} ${say}`)
+          )
         );
       return this.context.word(found.text, key, item, 'word', item.word, known);
     };
@@ -225,6 +306,42 @@ export class Edges {
     return ground && holds && { name, openGround: ground === 'open', holds: holds === 'paving' };
   }
 }
+
+/** More sides to choose from help nobody. */
+const MOST_SIDES_OFFERED = 4;
+
+function nameOfChain({ points }: ast.EdgeWhere): string[] {
+  return points.slice(1).flatMap((to, at) => {
+    const [one, other] = [points[at]!.$refText, to.$refText];
+    return [`${one} to ${other}`, `${other} to ${one}`];
+  });
+}
+
+function namesOfLegs({ legs }: ast.EdgeWhere): string[] {
+  return legs.flatMap(({ first, last }) => {
+    const count = Math.min(Number(last ?? first) - Number(first) + 1, MOST_SIDES);
+    return Array.from({ length: Math.max(0, count) }, (_, index) => `leg ${Number(first) + index}`);
+  });
+}
+
+/** From the thing met to the end of the statement. */
+function overThing(item: ast.EdgeItem): GapInText | undefined {
+  if (item.thing === undefined) return undefined;
+  return { start: spanOf(item, 'thing').start, end: spanOf(item).end, ...NOTHING_AROUND };
+}
+
+/** A line for one side above the one for the rest. */
+function lineBefore(text: SpecText, item: ast.EdgeItem, name: string): GapInText | undefined {
+  const source = text.parsed.text;
+  const { start } = spanOf(item);
+  const indent = indentAt(source, start);
+  if (!beginsLine(source, start)) return undefined;
+  const rest = /^.*?[ \t]+(?=meets\b)/.exec(source.slice(start, endOfLine(source, start)))?.[0] ?? '';
+  const head = name.padEnd(rest.length - 1);
+  return { ...NOTHING_AROUND, start, end: start, before: `${head} meets `, after: lineBreakOf(source) + indent };
+}
+
+const NOTHING_AROUND = { before: '', between: '', after: '', column: 0 };
 
 const MEETABLE: readonly Kind[] = ['existing', 'area', 'side-kind'];
 

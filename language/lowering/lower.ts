@@ -1,10 +1,12 @@
 import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
+import type { Gap } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
 import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import * as ast from '../syntax/generated/ast.ts';
-import type { Expression } from './amounts.ts';
+import { lineBreakOf } from '../syntax/text-edit.ts';
+import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
 import { article, Context } from './context.ts';
 import { KeptOuts } from './kept-outs.ts';
@@ -12,16 +14,20 @@ import { keyOf, nameIn } from './keys.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
 import { Outlines } from './outlines.ts';
 import type { Project } from './project.ts';
-import { saidOnce } from './said-once.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
 import { Things } from './things.ts';
+import { Uses } from './only-used-by.ts';
 
 export interface Lowered {
   /** Absent when the file is a library: it has no `job`. */
   readonly job?: Job;
   readonly findings: readonly Finding[];
   readonly places: ReadonlyMap<Key, Place>;
+  /** Where something that is not said could be written. */
+  readonly gaps: ReadonlyMap<Key, Gap>;
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }
@@ -41,6 +47,7 @@ class Lowering {
   private readonly outlines: Outlines;
   private readonly missing: Missing[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
+  private uses: Uses | undefined;
 
   constructor(project: Project) {
     this.project = project;
@@ -53,7 +60,10 @@ class Lowering {
 
   run(): Lowered {
     const { main, texts } = this.project;
-    for (const text of texts) this.context.findings.push(...textFaults(text, this.chunks.get(text)!));
+    const { context } = this;
+    context.system = systemOf(main.parsed.root.elements.find(ast.isJob));
+    for (const text of texts)
+      context.findings.push(...textFaults(text, this.chunks.get(text)!, context.changes.placerOf(text)));
     this.declaredTwice();
     this.checkThings();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
@@ -66,6 +76,7 @@ class Lowering {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
       places: this.context.places,
+      gaps: this.context.changes.gaps,
       lookUps: this.context.names.lookUps
     };
   }
@@ -94,7 +105,8 @@ class Lowering {
           {
             property: 'name',
             harmless: true,
-            related: [{ node: other.node, text: other.text, message: 'Declared first here.' }]
+            related: [{ node: other.node, text: other.text, message: 'Declared first here.' }],
+            fixes: [takingOut(this.context, text, declared.node, other.text === text ? { like: other.node } : {})]
           }
         );
       }
@@ -135,7 +147,7 @@ class Lowering {
         other.node,
         'said-twice',
         'A spec has one `job`. Take this one out, or give it a file of its own.',
-        { harmless: true }
+        { harmless: true, fixes: other.text === main ? [takingOut(this.context, main, other.node)] : [] }
       );
     }
     const said =
@@ -147,8 +159,7 @@ class Lowering {
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
     const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
-    const system: System =
-      (shown ?? (rules[0] === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
+    const system = systemBy(shown, rules[0]);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const { areas, boxes } = this.readAreas(rules[0], system);
@@ -189,9 +200,19 @@ class Lowering {
         node,
         'rules-not-named',
         `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`,
-        { property: 'title' }
+        { property: 'title', fixes: this.rulesFixes(text, node) }
       );
     return [];
+  }
+
+  private rulesFixes(text: SpecText, node: ast.Job): SaidFix[] {
+    const { changes, system } = this.context;
+    changes.gap('job/rules', text, node, undefined, { commas: true });
+    // A job without rules shows feet and inches unless it says otherwise.
+    return (system === 'metric' ? [...COUNTRIES].reverse() : COUNTRIES).map(country => {
+      const rules = `rules ${country}`;
+      return { ...writing(rules), does: changes.said('job/rules', [rules]) };
+    });
   }
 
   // ---- areas, boxes, pits ----
@@ -274,9 +295,19 @@ class Lowering {
         declared.node,
         'never-used',
         `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`,
-        { property: 'name', harmless: true }
+        { property: 'name', harmless: true, fixes: [this.takingOutUnused(declared)] }
       );
     }
+  }
+
+  /** With what nothing else uses: it would be the next to be told. */
+  private takingOutUnused(declared: Declared): SaidFix {
+    const { main } = this.project;
+    this.uses ??= new Uses(main, this.project);
+    const all = [declared, ...this.uses.onlyBy(declared)];
+    const others = all.slice(1).map(({ name }) => `\`${name}\``);
+    const title = others.length === 0 ? 'Take it out' : `Take it out, with ${others.join(', ')} that only it uses`;
+    return { title, does: all.map(({ node }) => this.context.changes.takenOut(main, node)) };
   }
 
   /** Whatever has no numbers has an error that says why: else this program is at fault, and must not be silent. */
@@ -284,8 +315,9 @@ class Lowering {
     if (this.missing.length === 0 || this.context.findings.some(({ severity }) => severity === 'error')) return;
     const [{ key, name }] = this.missing as [Missing];
     const message = `There are no numbers of ${name}, and this program can't say why: please report it with the file.`;
-    const { places, findings } = this.context;
-    findings.push(placed({ id: 'internal', message, target: key }, places, this.project.main.file));
+    const { places, changes, findings } = this.context;
+    const where = { places, gaps: changes.gaps };
+    findings.push(placed({ id: 'internal', message, target: key }, where, this.project.main.file));
   }
 
   private areasWithoutJob(): void {
@@ -298,9 +330,31 @@ class Lowering {
       area,
       'job-missing',
       'This file has no `job`, so nothing is computed here. Write `job "…" { rules north-america }`, or use the file from one that has a job.',
-      { property: 'name', harmless: true }
+      { property: 'name', harmless: true, fixes: this.chunks.get(main)!.isAnyBroken ? [] : this.jobFixes(area.name) }
     );
   }
+
+  /** A job on a line of its own above the first statement, called like the area. */
+  private jobFixes(area: string): SaidFix[] {
+    const { main } = this.project;
+    const first = main.parsed.chunks[0]!.start;
+    const lineBreak = lineBreakOf(main.parsed.text);
+    return COUNTRIES.map(country => {
+      const job = `job "${capital(area)}" { rules ${country} }`;
+      const edit = { start: first, end: first, text: job + lineBreak + lineBreak };
+      return { ...writing(job), does: [this.context.changes.change(main, edit)] };
+    });
+  }
+}
+
+/** The measures of the job; what is misspelt in it is told when the job is read. */
+function systemOf(node: ast.Job | undefined): System {
+  const show = node?.items.find(ast.isJobShow)?.system;
+  return node === undefined ? 'metric' : systemBy(show, node.items.find(ast.isJobRules)?.countries[0]);
+}
+
+function systemBy(shown: string | undefined, country: string | undefined): System {
+  return (shown ?? (country === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
 }
 
 function frozen<T>(value: T): T {

@@ -147,6 +147,11 @@ export class Names {
     return undefined;
   }
 
+  /** The areas of all files of the job. */
+  areas(): Declared[] {
+    return [...this.visible.keys()].flatMap(text => namesOf(text).all.filter(({ kind }) => kind === 'area'));
+  }
+
   isUsed(node: AstNode): boolean {
     return this.used.has(node);
   }

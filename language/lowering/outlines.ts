@@ -10,12 +10,15 @@ import {
 } from '../geometry/index.ts';
 import type { Loop, Point, Side } from '../geometry/shapes.ts';
 import type { Key } from '../job/job.ts';
-import { printLength } from '../measures/print.ts';
+import { printLength, roundedUp } from '../measures/print.ts';
 import { MOST_SIDES } from '../syntax/limits.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
+import { nearest } from '../syntax/nearest.ts';
 import { ANY, POSITIVE, writtenOf, type Context } from './context.ts';
 import type { SpecText } from './names.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { takingOut } from './said-once.ts';
 import type { Things } from './things.ts';
 
 /** An outline and how a person names its sides. */
@@ -56,8 +59,9 @@ export class Outlines {
       return undefined;
     }
     const measure = node.measure ?? endMeasure(node.y as Expression);
-    const x = this.context.given(text, `${key}/x`, node.x as Expression | undefined, 'm', ANY, measure);
-    const y = this.context.given(text, `${key}/y`, node.y as Expression | undefined, 'm', ANY, measure);
+    const list = { measure, node };
+    const x = this.context.given(text, `${key}/x`, node.x as Expression | undefined, 'm', ANY, list);
+    const y = this.context.given(text, `${key}/y`, node.y as Expression | undefined, 'm', ANY, list);
     return x && y && { x: x.value, y: y.value };
   }
 
@@ -100,7 +104,8 @@ export class Outlines {
           key,
           clause,
           'said-twice',
-          'The place of this shape is said twice. Take one out.'
+          'The place of this shape is said twice. Take one out.',
+          { fixes: [takingOut(this.context, text, clause)] }
         );
       said.add(clause.what);
       if (clause.what === 'turned') {
@@ -231,9 +236,33 @@ export class Outlines {
         key,
         bend,
         'arc-does-not-fit',
-        `A radius of ${by.written} can't reach over a side ${printLength(chord, this.context.system)} long; it must be at least half of that.`
+        `A radius of ${by.written} can't reach over a side ${printLength(chord, this.context.system)} long; it must be at least half of that.`,
+        { fixes: this.radiusFixes(text, bend, chord / 2) }
       )
     );
+  }
+
+  private radiusFixes(text: SpecText, bend: ast.Bend, least: number): SaidFix[] {
+    const { system, changes } = this.context;
+    const radius = printLength(roundedUp(least, system), system);
+    return [{ ...writing(radius), does: [changes.over(text, bend, radius, 'by')] }];
+  }
+
+  /** The last leg as long as closes the outline, if it leads to the start, and a last one back to it. */
+  private closingFixes(text: SpecText, node: ast.Walk, start: Point, end: Point): SaidFix[] {
+    const { system, changes } = this.context;
+    const back: SaidFix = { title: 'Write `back`', does: [changes.behind(text, node, ', back')] };
+    const last = node.steps.at(-1)!;
+    const [x, y] = DIRECTIONS[last.direction as keyof typeof DIRECTIONS];
+    const [along, aside] = [
+      (start.x - end.x) * x + (start.y - end.y) * y,
+      (start.x - end.x) * y + (start.y - end.y) * x
+    ];
+    const length = this.context.amount(text, '', last.length as Expression)!.value.valueOf() + along;
+    const round = roundedUp(length - CLOSED / 2, system);
+    if (Math.abs(aside) > CLOSED || length <= CLOSED || Math.abs(round - length) > CLOSED / 2) return [back];
+    const printed = printLength(round, system);
+    return [{ ...writing(`${last.direction} ${printed}`), does: [changes.over(text, last, printed, 'length')] }, back];
   }
 
   private rounded(
@@ -252,7 +281,7 @@ export class Outlines {
         POSITIVE
       );
       if (radius === undefined) return undefined;
-      for (const corner of rounding.corners) {
+      for (const [index, corner] of rounding.corners.entries()) {
         const at = result.findIndex(side => side.to === corner?.$refText);
         if (at < 0)
           return this.context.fault(
@@ -261,7 +290,7 @@ export class Outlines {
             rounding,
             'no-such-side',
             `The outline has no corner ${corner?.$refText ?? ''} to round.`,
-            { property: 'corners' }
+            { property: ['corners', index], fixes: cornerFixes(rounding, result) }
           );
         const next = (at + 1) % result.length;
         const round = roundCorner(result[at]!.side, result[next]!.side, radius.value);
@@ -323,7 +352,8 @@ export class Outlines {
         'outline-open',
         `The walk ends ${printLength(gap, this.context.system)} from its start. Correct a length, or end with \`back\`.`,
         {
-          values: [{ name: 'gap', value: gap, measure: 'm' }]
+          values: [{ name: 'gap', value: gap, measure: 'm' }],
+          fixes: this.closingFixes(text, node, start, at)
         }
       );
     // Sums of decimals may miss the start by less than a hair: the last leg ends on it.
@@ -349,6 +379,18 @@ const DIRECTIONS: Readonly<Record<'right' | 'up' | 'left' | 'down', readonly [nu
   left: [-1, 0],
   down: [0, -1]
 };
+
+/** The corners that can still be rounded, if they are few. */
+function cornerFixes({ corners }: ast.Rounding, sides: readonly { readonly to: string }[]): SaidFix[] {
+  const named = corners.map(corner => corner.$refText);
+  const free = sides.map(({ to }) => to).filter(to => to !== '' && !named.includes(to));
+  const near = nearest(named.find(name => !sides.some(({ to }) => to === name)) ?? '', free);
+  if (near !== undefined) return [writing(near)];
+  return free.length > MOST_CORNERS ? [] : free.map(writing);
+}
+
+/** More corners to choose from help nobody. */
+const MOST_CORNERS = 4;
 
 export function endMeasure(node: Expression | undefined): string | undefined {
   return node !== undefined && ast.isQuantity(node) ? node.parts.at(-1)?.measure : undefined;

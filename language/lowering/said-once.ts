@@ -1,7 +1,8 @@
 import type { AstNode } from 'langium';
 import type { Key } from '../job/job.ts';
-import type { Context } from './context.ts';
+import { writtenOf, type Context, type Property } from './context.ts';
 import type { SpecText } from './names.ts';
+import type { SaidFix } from './said-fix.ts';
 
 /** The statements of a block by what they say; what is said again is a fault, and the first counts. */
 export function saidOnce<T extends AstNode>(
@@ -21,7 +22,8 @@ export function saidOnce<T extends AstNode>(
     const word = /^\S+/.exec(item.$cstNode?.text ?? '')?.[0] ?? what(item);
     context.fault(text, key, item, 'said-twice', `\`${word}\` is said twice; the first counts. Take one out.`, {
       harmless: true,
-      related: [{ node: first, text, message: 'Said first here.' }]
+      related: [{ node: first, text, message: 'Said first here.' }],
+      fixes: [takingOut(context, text, item, { like: first })]
     });
   }
   return said;
@@ -40,7 +42,23 @@ export function saidAgain(
     if (words.indexOf(word) < index)
       context.fault(text, key, node, 'said-twice', `\`${word}\` is said twice. Take one out.`, {
         property: [property, index],
-        harmless: true
+        harmless: true,
+        fixes: [takingOut(context, text, node, { property: [property, index], like: node })]
       });
   });
+}
+
+/**
+ * Offers to take out what a node, or a property of it, says. Safe where it only repeats what counts, in a sound text: then
+ * nobody can have meant the one and not the other.
+ */
+export function takingOut(
+  context: Context,
+  text: SpecText,
+  node: AstNode,
+  { property, like }: { readonly property?: Property; readonly like?: AstNode } = {}
+): SaidFix {
+  const isSound = text.parsed.faults.length === 0;
+  const safe = isSound && like !== undefined && writtenOf(like) === writtenOf(node);
+  return { title: 'Take it out', safe, does: [context.changes.takenOut(text, node, property)] };
 }

@@ -1,11 +1,12 @@
 import type { Site, Soil } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { endOfLine, lineBreakOf } from '../syntax/text-edit.ts';
 import type { Expression } from './amounts.ts';
 import type { Areas } from './areas.ts';
 import { KEYWORD, NOT_NEGATIVE, POSITIVE, type Context } from './context.ts';
 import { namesOf, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
-import { saidOnce } from './said-once.ts';
+import { saidOnce, takingOut } from './said-once.ts';
 import type { Things } from './things.ts';
 
 /** Reads the site. */
@@ -34,7 +35,7 @@ export class Sites {
         again.node,
         'said-twice',
         'The site is described twice; the first counts. Put both together.',
-        { harmless: true }
+        { harmless: true, fixes: [takingOut(this.context, again.text, again.node, { like: sites[0]!.node })] }
       );
     const first = sites[0];
     const { value, broken } = this.context.watch(() => this.readSite(first?.text ?? this.project.shipped, first?.node));
@@ -58,15 +59,42 @@ export class Sites {
       wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
     const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;
     const ground = groundItem && this.areas.height(text, 'site/ground', groundItem.height);
+    this.gaps(text, node, said);
     if (soil === undefined) return undefined;
+    const benchmark = node?.items.find(ast.isBenchmark)?.name;
     return {
       soil: soil.soil,
       drains: facts.drains ?? (soil.drainsWell ? 'well' : 'poorly'),
       ...(facts.bearing === undefined ? {} : { bearing: facts.bearing }),
       ...(winters === undefined ? {} : { winters }),
       ...(topsoil === undefined ? {} : { topsoil }),
-      ...(ground === undefined ? {} : { ground })
+      ...(ground === undefined ? {} : { ground }),
+      ...(benchmark === undefined ? {} : { benchmark })
     };
+  }
+
+  /** Where what the site does not say could be written; a job without a site could have one. */
+  private gaps(text: SpecText, node: ast.Site | undefined, said: ReadonlyMap<string, ast.SiteItem>): void {
+    const { changes } = this.context;
+    const unsaid = SITE_ORDER.filter(([type]) => !said.has(type));
+    if (node === undefined) {
+      const job = this.project.main.parsed.root.elements.find(ast.isJob)?.$cstNode?.end;
+      if (job === undefined) return;
+      const source = this.project.main.parsed.text;
+      const at = endOfLine(source, job);
+      const before = `${lineBreakOf(source).repeat(2)}site { `;
+      const gap = { start: at, end: at, before, between: ', ', after: ' }', column: 0 };
+      for (const [, word] of unsaid) changes.gapAt(`site/${word}`, this.project.main, gap);
+      return;
+    }
+    for (const [type, word] of unsaid) {
+      const earlier = SITE_ORDER.slice(
+        0,
+        SITE_ORDER.findIndex(([other]) => other === type)
+      ).map(([other]) => other);
+      const behind = node.items.filter(item => earlier.includes(item.$type)).at(-1);
+      changes.gap(`site/${word}`, text, node, behind, { commas: true });
+    }
   }
 
   private soil(text: SpecText, item: ast.SiteSoil | undefined): { soil: Soil; drainsWell: boolean } | undefined {
@@ -101,3 +129,12 @@ export class Sites {
     return facts;
   }
 }
+
+/** The statements of a site in their usual order. */
+const SITE_ORDER: readonly (readonly [ast.SiteItem['$type'], word: string])[] = [
+  ['SiteSoil', 'soil'],
+  ['SiteTopsoil', 'topsoil'],
+  ['SiteWinters', 'winters'],
+  ['Benchmark', 'benchmark'],
+  ['SiteGround', 'ground']
+];

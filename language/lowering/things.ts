@@ -1,10 +1,13 @@
 import type { AstNode } from 'langium';
+import type { TextChange } from '../findings/finding.ts';
 import type { Assumed, Bond, Given, Key, Material, Role, Soil, Unit } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { assumed, writtenOf, NOT_NEGATIVE, POSITIVE, type Context, type Limits, type Wanted } from './context.ts';
 import type { Declared, SpecText } from './names.ts';
-import { saidAgain, saidOnce } from './said-once.ts';
+import { spanOf } from './text-changes.ts';
+import { writing, type SaidFix } from './said-fix.ts';
+import { saidAgain, saidOnce, takingOut } from './said-once.ts';
 
 /** Reads the things that areas are made of, each once. */
 export class Things {
@@ -83,9 +86,10 @@ export class Things {
         'wrong-kind',
         `\`${writtenOf(node)}\` has ${node.sides.length} sizes; here stand ${count}: ${names.join(' x ')}.`
       );
-    const measure = lastMeasure(node.sides.at(-1) as Expression);
+    const last = node.sides.at(-1) as Expression;
+    const list = { measure: lastMeasure(last), node: ast.isQuantity(last) ? node : undefined };
     const sides = node.sides.map((side, index) =>
-      this.context.given(text, `${key}/${names[index]!}`, side as Expression, 'm', limits, measure)
+      this.context.given(text, `${key}/${names[index]!}`, side as Expression, 'm', limits, list)
     );
     return sides.some(side => side === undefined) ? undefined : (sides as Given[]);
   }
@@ -101,11 +105,34 @@ export class Things {
   /** Names what would fit a role, for a message. */
   fitting(text: SpecText, role: Role): string {
     const { names } = this.context;
-    const fits = names.known(text, ['material']).filter(name => {
-      const declared = names.peek(text, 'material', name);
-      return declared !== undefined && this.context.watch(() => this.material(declared)).value?.roles.includes(role);
-    });
+    const fits = names.known(text, ['material']).filter(name => this.fits(text, name, role));
     return fits.length === 0 ? '' : ` These can: ${fits.join(', ')}.`;
+  }
+
+  /** Offers what would fit a role, and, for a material of one's own, that it may have this role too. */
+  roleFixes(text: SpecText, material: Declared, role: Role): SaidFix[] {
+    const { names, changes } = this.context;
+    const roles = (material.node as ast.Material).items.find(ast.isRoleItem);
+    const own =
+      material.text === this.shipped || !roles?.roles.some(isGrain) || !isGrain(role)
+        ? []
+        : [
+            {
+              title: `Give \`${material.name}\` the role \`${role}\` too`,
+              does: [changes.behind(material.text, roles, `, ${role}`)]
+            }
+          ];
+    const fitting = names
+      .known(text, ['material'])
+      .filter(name => this.fits(text, name, role))
+      .slice(0, MOST_FITTING);
+    return [...own, ...fitting.map(writing)];
+  }
+
+  private fits(text: SpecText, name: string, role: Role): boolean {
+    const declared = this.context.names.peek(text, 'material', name);
+    const material = declared && this.context.watch(() => this.material(declared)).value;
+    return material?.roles.includes(role) ?? false;
   }
 
   /** The shipped material of a role, for a job that names none. */
@@ -211,7 +238,14 @@ export class Things {
         text,
         key,
         node,
-        `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`
+        `The material ${node.name} has no role. Write \`role\` and what it is for: ${ROLES.join(', ')}.`,
+        this.sayings(
+          text,
+          key,
+          node,
+          undefined,
+          this.likelyRoles(node).map(role => `role ${role}`)
+        )
       );
     saidAgain(this.context, text, key, item, 'roles', item.roles);
     // `unbound` and `bound` tell how a joint filler sets.
@@ -233,7 +267,8 @@ export class Things {
         material.key,
         said('loose'),
         'densities-disagree',
-        `Loose ${material.name} (${loose.written}) can't be heavier than compacted (${compacted.written}).`
+        `Loose ${material.name} (${loose.written}) can't be heavier than compacted (${compacted.written}).`,
+        { fixes: [{ title: 'Swap the two', does: this.swapped(text, said('compacted'), said('loose')) }] }
       );
       return false;
     }
@@ -243,7 +278,8 @@ export class Things {
         material.key,
         said('compaction-factor'),
         'densities-disagree',
-        `A compaction factor of ${compactionFactor.written} can't be: loose ${material.name} takes more room than compacted, so it is 1 or more.`
+        `A compaction factor of ${compactionFactor.written} can't be: loose ${material.name} takes more room than compacted, so it is 1 or more.`,
+        { fixes: this.factorFixes(text, said('compaction-factor'), 1 / compactionFactor.value) }
       );
       return false;
     }
@@ -255,12 +291,39 @@ export class Things {
           material.key,
           said('compaction-factor'),
           'densities-disagree',
-          `Of ${material.name}, ${compacted.written} compacted and ${loose.written} loose make a factor of ${ratio.toFixed(2)}, not ${compactionFactor.written}. Correct one of the three or leave one out.`
+          `Of ${material.name}, ${compacted.written} compacted and ${loose.written} loose make a factor of ${ratio.toFixed(2)}, not ${compactionFactor.written}. Correct one of the three or leave one out.`,
+          { fixes: this.factorFixes(text, said('compaction-factor'), ratio) }
         );
         return false;
       }
     }
     return true;
+  }
+
+  /** What a material without a role is for: what areas take it for, else what it looks like. */
+  private likelyRoles(node: ast.Material): Role[] {
+    const items = this.context.names.areas().flatMap(area => (area.node as ast.Area).items);
+    const roles = new Set(items.flatMap(item => rolesIn(item, node.name)));
+    return roles.size > 0 ? [...roles] : rolesByLook(node);
+  }
+
+  private swapped(text: SpecText, one: AstNode, other: AstNode): TextChange[] {
+    const { changes } = this.context;
+    const words = (node: AstNode): string => {
+      const { start, end } = spanOf(node, 'value');
+      return text.parsed.text.slice(start, end);
+    };
+    return [changes.over(text, one, words(other), 'value'), changes.over(text, other, words(one), 'value')];
+  }
+
+  /** The factor that fits, or none: it follows from the densities then, or from what ships. */
+  private factorFixes(text: SpecText, node: AstNode, factor: number): SaidFix[] {
+    const { changes } = this.context;
+    const written = factor.toFixed(2);
+    return [
+      { ...writing(written), does: [changes.over(text, node, written, 'value')] },
+      takingOut(this.context, text, node)
+    ];
   }
 
   /** What a material of one's own leaves out is taken from the shipped one of its name or role, as assumed. */
@@ -306,7 +369,26 @@ export class Things {
     return all.find(other => same(other) && other!.name === material.name) ?? all.find(same);
   }
 
+  /** Offers statements that a declaration leaves out, behind one that it has or at its start. */
+  sayings(
+    text: SpecText,
+    key: Key,
+    node: AstNode & { readonly items: readonly AstNode[] },
+    behind: AstNode | undefined,
+    statements: readonly string[]
+  ): SaidFix[] {
+    const { changes } = this.context;
+    changes.gap(`${key}/unsaid`, text, node, behind, { commas: true });
+    return statements.map(statement => ({ ...writing(statement), does: changes.said(`${key}/unsaid`, [statement]) }));
+  }
+
   // ---- soils and bonds ----
+
+  /** As shipped for common earth. */
+  private usualOfSoil(what: string): string {
+    if (what === 'swell') return '25 %';
+    return this.context.system === 'imperial' ? '100 lb per cu ft' : '1.6 t/m3';
+  }
 
   soil(declared: Declared, why?: Assumed): { readonly soil: Soil; readonly drainsWell: boolean } | undefined {
     const { context } = this;
@@ -322,7 +404,8 @@ export class Things {
           text,
           key,
           node,
-          `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`
+          `The soil ${node.name} has no ${what}. Write \`${what} ${what === 'swell' ? '25 %' : '100 lb per cu ft'}\`.`,
+          this.sayings(text, key, node, node.items.at(-1), [`${what} ${this.usualOfSoil(what)}`])
         );
       const given = context.given(
         text,
@@ -367,7 +450,8 @@ export class Things {
         declared.text,
         key,
         node,
-        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`
+        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`,
+        this.sayings(declared.text, key, node, undefined, ['offset 1/2', 'offset 1/3', 'offset 1/4'])
       );
     const offset = context.given(declared.text, `${key}/offset`, item.offset as Expression, '', NOT_NEGATIVE);
     if (offset !== undefined && offset.value >= 1)
@@ -445,6 +529,31 @@ export const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readon
     geotextile: 'separation-cloth'
   }
 };
+
+/** Stone and sand may serve in several places. */
+function isGrain(role: string): boolean {
+  return (WITH_DENSITY as readonly string[]).includes(role);
+}
+
+/** Of a longer list of materials the message tells. */
+const MOST_FITTING = 4;
+
+/** The roles in which a statement of an area names a material. */
+function rolesIn(item: ast.AreaItem, name: string): Role[] {
+  const isIt = (reference: { readonly $refText: string } | undefined): boolean => reference?.$refText === name;
+  if (ast.isLayer(item)) return isIt(item.material) ? [item.role] : [];
+  if (ast.isJointFill(item)) return isIt(item.material) ? ['joint-filler'] : [];
+  if (ast.isGeotextile(item)) return isIt(item.material) ? ['geotextile'] : [];
+  if (!ast.isEdges(item)) return [];
+  return item.items.some(({ clauses }) => clauses.some(({ edging }) => isIt(edging))) ? ['edging'] : [];
+}
+
+function rolesByLook({ items }: ast.Material): Role[] {
+  const says = (types: readonly string[]): boolean => items.some(item => types.includes(item.$type));
+  if (says(['Roll'])) return ['geotextile'];
+  if (says(['Spikes', 'Concrete', 'Haunch', 'SizeItem'])) return ['edging'];
+  return ['base', 'bed', 'joint-filler'];
+}
 
 /** Stated densities are rounded: within two parts in a hundred they tell the same. */
 const DENSITY_TOLERANCE = 0.02;

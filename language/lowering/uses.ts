@@ -1,7 +1,8 @@
-import type { Place } from '../findings/finding.ts';
+import type { Place, TextChange } from '../findings/finding.ts';
 import { isUse, type Use as UseNode } from '../syntax/generated/ast.ts';
 import { placeOf } from './context.ts';
 import type { SpecText } from './names.ts';
+import { TextChanges } from './text-changes.ts';
 
 /** A `use` statement: the path as written. */
 export interface Use {
@@ -14,6 +15,10 @@ export function usesOf(text: SpecText): Use[] {
   return text.parsed.root.elements.filter(isUse).flatMap(node => {
     return node.path ? [{ path: node.path, node }] : [];
   });
+}
+
+export function withoutUse(text: SpecText, use: Use): TextChange {
+  return new TextChanges().takenOut(text, use.node);
 }
 
 export function placeOfUse(text: SpecText, use: Use): Place {

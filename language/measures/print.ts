@@ -78,6 +78,12 @@ export function printLength(metres: number, system: System): string {
   return sign + [feet > 0 ? `${feet} ft` : '', inches].filter(part => part !== '').join(' ');
 }
 
+/** The least length, m, that is no shorter and is printed as it is: whole sixteenths of an inch, whole millimetres. */
+export function roundedUp(metres: number, system: System): number {
+  const step = system === 'imperial' ? INCH / SIXTEENTHS : 0.001;
+  return Math.ceil(metres / step - HAIR) * step;
+}
+
 /** Inches to the nearest sixteenth, `14 1/2 in`; millimetres, with a tenth where there is one, `150 mm`. */
 export function printThickness(metres: number, system: System): string {
   return thickness(metres, system, SIXTEENTHS);

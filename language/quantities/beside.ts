@@ -1,5 +1,5 @@
 import type { RawFinding } from '../findings/finding.ts';
-import { neighbourFaults } from '../findings/neighbour-faults.ts';
+import { neighbourFaults, unsaidAlong, type Along, type Beside } from '../findings/neighbour-faults.ts';
 import { overlapFault } from '../findings/pair-faults.ts';
 import type { Area, Job } from '../job/job.ts';
 import { type AreaResult, inOrder, outlinesOf, type Pair } from './area-result.ts';
@@ -11,6 +11,8 @@ import { neighbours, type PairInputs, pairStage } from './pair-stage.ts';
 export interface Shares {
   readonly pairs: readonly Pair[];
   readonly findings: readonly RawFinding[];
+  /** By its key, what a side of which nothing is said lies along. */
+  readonly unsaid: ReadonlyMap<string, Along>;
 }
 
 /** Ground that two areas share, and what is wrong between areas that lie near each other. */
@@ -37,31 +39,36 @@ export function* sharesOf(job: Job, results: readonly AreaResult[], memory: Memo
   }
   // While two areas overlap, their sides cannot lie along each other: the overlap is told, and no more.
   const apart = withSaid(near, results).filter(([first, second]) => !overlapping.has(`${first} ${second}`));
-  return { pairs, findings: [...findings, ...(yield* besideEachOther(job, results, apart, memory))] };
+  const beside = yield* besideEachOther(job, results, apart, memory);
+  return {
+    pairs,
+    findings: [...findings, ...beside.flatMap(neighbourFaults)],
+    unsaid: new Map(beside.flatMap(unsaidAlong))
+  };
 }
 
-/** Whether sides lie along the areas that they are said to meet, and along no others. */
+/** How the sides of areas lie along their neighbours, each pair both ways. */
 function* besideEachOther(
   job: Job,
   results: readonly AreaResult[],
   pairs: readonly (readonly [number, number])[],
   memory: Memory
-): Generator<void, RawFinding[]> {
+): Generator<void, Beside[]> {
   const keys = new Set(results.map(({ area }) => area.key));
   const known = (key: string): boolean => keys.has(key);
-  const findings: RawFinding[] = [];
+  const beside: Beside[] = [];
   for (const pair of pairs) {
     const [first, second] = byKey(results, ...pair).map(index => results[index]!.area) as [Area, Area];
     const inputs: NeighbourInputs = { first: borderOf(first), second: borderOf(second) };
     const along = yield* recall(memory, 'neighbours', [first.key, second.key], inputs, () => neighbourStage(inputs));
     const { system } = job;
-    findings.push(
-      ...neighbourFaults({ area: first, other: second, sides: along.first, known, system }),
-      ...neighbourFaults({ area: second, other: first, sides: along.second, known, system })
+    beside.push(
+      { area: first, other: second, sides: along.first, known, system },
+      { area: second, other: first, sides: along.second, known, system }
     );
     yield;
   }
-  return findings;
+  return beside;
 }
 
 function borderOf({ outline, keptOut }: Area): NeighbourSide {

@@ -1,6 +1,7 @@
 import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
+import { besideNeighbours } from '../findings/edge-fixes.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea } from '../findings/rules-table.ts';
 import { MOST_UNITS } from '../geometry/index.ts';
@@ -77,7 +78,8 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
   for (const result of results) findings.push(...(yield* judged(job, result, memory)));
-  return { results, missing, pairs: shares.pairs, findings: [...findings, ...shares.findings] };
+  const told = findings.map(finding => besideNeighbours(finding, job.areas, shares.unsaid));
+  return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
 }
 
 function stillThere(job: Job): (thing: string) => boolean {

@@ -6,7 +6,7 @@ export class ChunkIndex {
   private readonly chunks: readonly Chunk[];
   private readonly broken: ReadonlySet<Chunk>;
 
-  constructor({ chunks, faults }: ParsedText) {
+  constructor({ chunks, faults }: Pick<ParsedText, 'chunks' | 'faults'>) {
     this.chunks = chunks;
     this.broken = new Set(faults.flatMap(fault => this.at(fault.offset) ?? []));
   }

@@ -1,42 +1,67 @@
 import type { IToken } from 'chevrotain';
 import { nearest } from './nearest.ts';
+import { writes, type TextFix } from './text-edit.ts';
 import { BLOCKS, type Statement } from './words.ts';
 
-/** What else may help where a statement breaks off or goes wrong: `at` is the odd word's index, or one past the end. */
-export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string {
-  return twoWords(tokens, at, isKnownName) ?? statementOnLine(tokens, at) ?? nearWord(tokens, at) ?? '';
+/** What else may help where a statement breaks off or goes wrong: a sentence, and what would mend it. */
+export interface Hint {
+  readonly message: string;
+  readonly fixes: readonly TextFix[];
+}
+
+/** `at` is the odd word's index, or one past the end. */
+export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
+  return twoWords(tokens, at, isKnownName) ?? statementOnLine(tokens, at) ?? nearWord(tokens, at);
 }
 
 /** `{ role edging width 25 mm }`: the second statement stands on the line of the first. */
-function statementOnLine(tokens: readonly IToken[], at: number): string | undefined {
+function statementOnLine(tokens: readonly IToken[], at: number): Hint | undefined {
   const [odd, before] = [tokens[at], tokens[at - 1]];
-  if (odd === undefined || before?.endLine !== odd.startLine || !isName(odd)) return undefined;
+  if (odd === undefined || before === undefined || before.endLine !== odd.startLine || !isName(odd)) return undefined;
   const line = statementAt(tokens, at);
-  const sameBlock = Object.values(BLOCKS).some(
+  const block = Object.values(BLOCKS).find(
     ({ statements }) => line !== undefined && Object.hasOwn(statements, line) && Object.hasOwn(statements, odd.image)
   );
-  return sameBlock ? `\`${odd.image}\` begins a statement: give it a line of its own.` : undefined;
+  if (block === undefined) return undefined;
+  const [start, end] = [before.endOffset! + 1, odd.startOffset];
+  const fix = block.commas
+    ? { title: 'Put a comma before it', edits: [{ start, end: start, text: ',' }] }
+    : { title: 'Give it a line of its own', edits: [{ start, end, text: `\n${indentOf(tokens, at)}` }] };
+  return { message: `\`${odd.image}\` begins a statement: give it a line of its own.`, fixes: [fix] };
+}
+
+/** As far in as the first word of the line. */
+function indentOf(tokens: readonly IToken[], at: number): string {
+  let first = at;
+  while (first > 0 && tokens[first - 1]!.endLine === tokens[at]!.startLine) first--;
+  return ' '.repeat(tokens[first]!.startColumn! - 1);
 }
 
 /** `crushed stone` where `crushed-stone` is known. */
-function twoWords(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): string | undefined {
+function twoWords(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
   for (const second of [at, at - 1, at - 2]) {
     const [one, other] = [tokens[second - 1], tokens[second]];
     if (one === undefined || other === undefined || !isName(one) || !isName(other)) continue;
     const joined = `${one.image}-${other.image}`;
-    if (one.endLine === other.startLine && isKnownName(joined)) return `Names carry hyphens: write \`${joined}\`.`;
+    if (one.endLine !== other.startLine || !isKnownName(joined)) continue;
+    const length = other.endOffset! + 1 - one.startOffset;
+    return { message: `Names carry hyphens: write \`${joined}\`.`, fixes: writes([joined], one.startOffset, length) };
   }
   return undefined;
 }
 
 /** A word of the statement that is spelled a little differently, or that others call otherwise. */
-function nearWord(tokens: readonly IToken[], at: number): string | undefined {
+function nearWord(tokens: readonly IToken[], at: number): Hint | undefined {
   const clauses = clausesAt(tokens, at);
   for (const token of [tokens[at], tokens[at - 1]]) {
     if (token === undefined || !isName(token)) continue;
     const called = OTHERWISE[token.image.toLowerCase()];
     const near = called !== undefined && clauses.includes(called) ? called : nearest(token.image, clauses);
-    if (near !== undefined) return `Did you mean \`${near}\`?`;
+    if (near !== undefined)
+      return {
+        message: `Did you mean \`${near}\`?`,
+        fixes: writes([near], token.startOffset, token.image.length)
+      };
   }
   return undefined;
 }

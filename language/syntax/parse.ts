@@ -17,6 +17,8 @@ import { JobSpecGeneratedModule, PavingGeneratedSharedModule } from './generated
 import { hint } from './hints.ts';
 import { LineStarts } from './line-starts.ts';
 import { scan, type Chunk, type Scan, type StatementStart, type TextFault } from './scanner.ts';
+import type { TextFix } from './text-edit.ts';
+import { Trials } from './trials.ts';
 import { wantedWords, wordsForParseError } from './parse-errors.ts';
 
 /** A text as read: the syntax tree (recovered where the text is broken), its faults and its top-level chunks. */
@@ -39,8 +41,10 @@ export function createParse(isKnownName: (name: string) => boolean = () => false
     services ??= createServices();
     const scanned = (services.parser.Lexer as SpecLexer).scan(text);
     try {
-      const parsed = parseAll(services, text, scanned, name => isKnownName(name) || names(scanned, name));
-      return result(text, parsed.root, scanned, parsed.faults);
+      const trials = new Trials(text, scanned.chunks, part => faultyLines(services!, part));
+      const parsed = parseAll(services, text, scanned, trials, name => isKnownName(name) || names(scanned, name));
+      const faults = scanned.faults.map(fault => (fault.id === 'unknown-statement' ? trials.tried(fault) : fault));
+      return result(text, parsed.root, { ...scanned, faults }, parsed.faults);
     } catch {
       services = createServices();
       const root: Spec = { $type: 'Spec', elements: [] };
@@ -61,6 +65,7 @@ function parseAll(
   services: LangiumCoreServices,
   text: string,
   scanned: Scan,
+  trials: Trials,
   isKnownName: (name: string) => boolean
 ): { root: Spec; faults: readonly TextFault[] } {
   const whole = parseTokens(services, text, scanned.tokens, scanned.comments);
@@ -75,11 +80,25 @@ function parseAll(
     if (tokens.length === 0) return;
     const part = parseTokens(services, text, tokens, scanned.comments.slice(firstComment, comment));
     // A chunk cut short here has told why.
-    if (!chunk.dropped) faults.push(...part.parserErrors.map(error => parseFault(error, tokens, isKnownName)));
+    if (!chunk.dropped) {
+      const found = part.parserErrors.map(error => parseFault(error, tokens, isKnownName));
+      faults.push(...found.map(fault => trials.tried(fault)));
+    }
     if (root === undefined) root = part.value;
     else append(root, part.value);
   });
   return { root: root ?? { $type: 'Spec', elements: [] }, faults };
+}
+
+/** How many lines of a piece of text have a fault, by itself. */
+function faultyLines(services: LangiumCoreServices, text: string): number {
+  const { tokens, comments, faults } = (services.parser.Lexer as SpecLexer).scan(text);
+  const errors = parseTokens(services, text, tokens, comments).parserErrors;
+  const lines = new LineStarts(text);
+  const offsets = [...faults, ...errors.map(error => parseFault(error, tokens, () => false))].map(
+    ({ offset }) => offset
+  );
+  return new Set(offsets.map(offset => lines.lineOf(offset))).size;
 }
 
 function parseTokens(
@@ -129,18 +148,24 @@ function parseFault(
   const atEnd =
     Number.isNaN(odd.startOffset) || odd.image === '' || (before !== undefined && before.endLine !== odd.startLine);
   const place = atEnd && before !== undefined && !Number.isNaN(before.startOffset) ? before : odd;
+  const help = hint(tokens, indexOf(odd, tokens), isKnownName);
   return {
     id: 'half-statement',
-    message: [
-      wordsForParseError(error, place === odd ? undefined : place.image),
-      hint(tokens, indexOf(odd, tokens), isKnownName)
-    ]
+    message: [wordsForParseError(error, place === odd ? undefined : place.image), help?.message ?? '']
       .filter(part => part !== '')
       .join(' '),
     offset: Number.isNaN(place.startOffset) ? 0 : place.startOffset,
     length: Math.max(1, place.image.length),
-    fixes: []
+    fixes: [...(help?.fixes ?? []), ...wantedWord(error, place, place === odd)]
   };
+}
+
+/** The one word that can stand here: behind the last good one, or before the odd one. */
+function wantedWord(error: IRecognitionException, place: IToken, isOdd: boolean): TextFix[] {
+  const word = /^`([a-z-]+)`$/.exec(error.message)?.[1];
+  if (word === undefined || Number.isNaN(place.startOffset)) return [];
+  const at = isOdd ? place.startOffset : place.endOffset! + 1;
+  return [{ title: `Write \`${word}\``, edits: [{ start: at, end: at, text: isOdd ? `${word} ` : ` ${word}` }] }];
 }
 
 function tokenBefore(token: IToken, tokens: readonly IToken[]): IToken | undefined {
@@ -159,7 +184,7 @@ function names({ tokens }: Scan, name: string): boolean {
 
 /** Texts are what stands between their quotes: the language knows no escapes, and a path may hold backslashes. */
 const AS_WRITTEN: ValueConverter = {
-  convert: written => (/^"./.test(written) ? written.replace(/^"|"$/g, '') : written)
+  convert: written => (/^["“”„«]./.test(written) ? written.replace(/^["“”„«]|["“”»]$/g, '') : written)
 };
 
 /** Our scanner in the place of the library's lexer. */

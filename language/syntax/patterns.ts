@@ -7,6 +7,8 @@ export const COMMENT = /\/\/[^\n\r]*/y;
 export const TEXT = /"[^"\n\r]*"/y;
 /** Without the brace that may open a block at the line's end. */
 export const OPEN_TEXT = /"[^"\n\r{]*/y;
+/** A text between the quotes of word processors. */
+export const CURLY_TEXT = /[“”„«][^“”„«»"\n\r]*[“”»"]/y;
 /** Mixed numbers (`6 1/2`, `6-1/2`, `6½`), fractions, slopes (`1:60`), decimals. */
 export const NUMBER =
   /[0-9]+(?:[ \t]+|-)[0-9]+\/[0-9]+|[0-9]+[ \t]?[½¼¾⅓⅔⅛⅜⅝⅞]|[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]+\/[0-9]+|[0-9]+(?:\.[0-9]+)?:[0-9]+(?:\.[0-9]+)?|[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+/y;

@@ -7,6 +7,7 @@ import {
   COMMENT,
   TEXT,
   OPEN_TEXT,
+  CURLY_TEXT,
   NUMBER,
   COMMA_NUMBER,
   NAME,
@@ -25,6 +26,7 @@ import {
   MINUS_SIGNS,
   TOP_LINE
 } from './patterns.ts';
+import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
 import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
 /** A fault of the text itself, by offsets. */
@@ -33,7 +35,7 @@ export interface TextFault {
   readonly message: string;
   readonly offset: number;
   readonly length: number;
-  readonly fixes: readonly { readonly title: string; readonly text: string }[];
+  readonly fixes: readonly TextFix[];
 }
 
 /** One top-level statement or block with all that belongs to it: an error in it breaks it, and nothing else. */
@@ -63,7 +65,15 @@ export interface Scan {
   readonly chunks: Chunk[];
 }
 
-type Frame = BlockName | 'unknown';
+/** An open brace. */
+interface Frame {
+  readonly name: BlockName | 'unknown';
+  readonly brace: IToken;
+  /** The indent of its line. */
+  readonly indent: number;
+  /** Its own fault, and what would mend that: how it ends is known when it does. */
+  readonly odd?: { readonly fault: { fixes: readonly TextFix[] }; readonly mending: TextEdit[] };
+}
 
 /**
  * Reads a text into tokens, one pass. It decides which words are keywords (words.ts), closes a brace that was never
@@ -80,8 +90,7 @@ class Scanner {
   private readonly comments: IToken[] = [];
   private readonly faults: TextFault[] = [];
   private readonly chunks: { start: number; end: number; word: string; firstToken: number; dropped: boolean }[] = [];
-  /** Open braces; `indent` of the line on which each stands. */
-  private readonly frames: { name: Frame; brace: IToken; indent: number }[] = [];
+  private readonly frames: Frame[] = [];
   private offset = 0;
   private line = 1;
   private lineStart = 0;
@@ -91,6 +100,10 @@ class Scanner {
   private sizes = false;
   /** The last line of which something was read. */
   private busyLine = 0;
+  /** The end of the last word or sign, read or passed over. */
+  private busyEnd = 0;
+  /** The end of the last text that was not closed: a brace behind it would be read as part of it. */
+  private openTextEnd = -1;
   /** Nothing is read up to the end of this line. */
   private skippedLine = 0;
   private nested = 0;
@@ -105,6 +118,8 @@ class Scanner {
   private closed: { name: BlockName; offset: number } | undefined;
   /** What stands at the top belongs into a block that was closed too early: that has been told. */
   private orphansOf: BlockName | undefined;
+  /** What would mend the brace that was closed too early, until the one comes that it should have been. */
+  private earlyBrace: TextEdit[] | undefined;
   private readonly text: string;
   private readonly types: TokenTypeDictionary;
 
@@ -124,6 +139,7 @@ class Scanner {
     } else {
       while (this.offset < this.text.length) this.next();
       this.closeOpenBraces(undefined);
+      this.endOrphans();
     }
     this.endChunk(this.text.length);
     return {
@@ -156,16 +172,36 @@ class Scanner {
     if (string !== undefined) return this.emit('STRING', string);
     const openText = this.match(OPEN_TEXT);
     if (openText !== undefined) {
+      this.openTextEnd = this.offset + openText.length;
       this.fault(
         'text-not-closed',
         'This text in quotes has no closing quote on its line.',
         this.offset,
-        openText.length
+        openText.length,
+        [this.closingQuote(openText)]
       );
       return this.emit('STRING', openText);
     }
+    const curly = this.match(CURLY_TEXT);
+    if (curly !== undefined) {
+      const straight = `"${curly.slice(1, -1)}"`;
+      const message = `Curly quotes can't stand here. Write straight ones: \`${straight}\`.`;
+      const fixes = [
+        { title: 'Write straight quotes', edits: writes([straight], this.offset, curly.length)[0]!.edits }
+      ];
+      this.fault('odd-character', message, this.offset, curly.length, fixes);
+      return this.emit('STRING', curly);
+    }
     // A sign beyond the first plane of letters is two code units long.
     this.sign(String.fromCodePoint(this.text.codePointAt(this.offset)!));
+  }
+
+  /** Behind the last word of a text that was not closed, or in the place of a curly quote there. */
+  private closingQuote(openText: string): TextFix {
+    const words = openText.replace(/[\s}]*(?:\/\/.*)?$/, '');
+    const end = this.offset + words.length;
+    const isCurly = /[”»]$/.test(words);
+    return { title: 'Write the closing quote', edits: [{ start: isCurly ? end - 1 : end, end, text: '"' }] };
   }
 
   // ---- words ----
@@ -209,10 +245,16 @@ class Scanner {
 
   private openMissingBrace(): void {
     const last = this.tokens.at(-1)!;
-    this.fault('brace-missing', `A { is missing after \`${last.image}\`.`, last.startOffset, last.image.length);
+    const end = last.endOffset! + 1;
+    const mending: TextEdit[] = [{ start: end, end, text: ' {' }];
+    const message = `A { is missing after \`${last.image}\`.`;
+    const fault = this.fault('brace-missing', message, last.startOffset, last.image.length, [
+      { title: 'Write `{`', edits: mending }
+    ]);
     const brace = this.inserted('{', last);
     this.tokens.push(brace);
-    this.frames.push({ name: this.opens!, brace, indent: this.indentOf(last.startOffset - last.startColumn! + 1) });
+    const indent = this.indentOf(last.startOffset - last.startColumn! + 1);
+    this.frames.push({ name: this.opens!, brace, indent, odd: { fault, mending } });
     this.opens = undefined;
     this.clauses = NO_WORDS;
   }
@@ -222,8 +264,8 @@ class Scanner {
     this.chunks.push({ start: this.offset, end: this.offset, word, firstToken: this.tokens.length, dropped: false });
     const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word]! : undefined;
     if (statement === undefined) return this.orphan(word);
+    this.endOrphans();
     this.closed = undefined;
-    this.orphansOf = undefined;
     this.startStatement(statement);
     this.emit(word, word);
   }
@@ -234,13 +276,23 @@ class Scanner {
       name !== undefined && Object.hasOwn(BLOCKS[name].statements, word);
     if (this.closed !== undefined && this.orphansOf === undefined && belongs(this.closed.name)) {
       const message = `This } stands too early: \`${word}\` in line ${this.line} belongs inside.`;
-      this.fault('brace-closes-nothing', message, this.closed.offset, 1);
-      this.orphansOf = this.closed.name;
+      const { offset, name } = this.closed;
+      this.earlyBrace = [takenOut(this.text, offset, offset + 1)];
+      const fixes = [{ title: 'Take it out here, and close the block behind it', edits: this.earlyBrace }];
+      this.fault('brace-closes-nothing', message, offset, 1, fixes);
+      this.orphansOf = name;
     }
     if (!belongs(this.orphansOf)) return this.unknownStatement(word, TOP_WORDS, 'spec');
     this.skippedLine = this.line;
     this.opens = undefined;
     this.advance(word);
+  }
+
+  /** What belonged to a block that was closed too early is at its end: the brace has to stand there, if none does. */
+  private endOrphans(): void {
+    this.earlyBrace?.push(this.closingLine(indentAt(this.text, this.closed!.offset)));
+    this.earlyBrace = undefined;
+    this.orphansOf = undefined;
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
@@ -252,11 +304,18 @@ class Scanner {
       `\`${word}\` ${place}. ${instead}`,
       this.offset,
       word.length,
-      near === undefined ? [] : [near]
+      near === undefined ? this.asComment() : writes([near], this.offset, word.length)
     );
     this.skippedLine = this.line;
     this.opens = undefined;
     this.advance(word);
+  }
+
+  /** A line of one's own words may stand as a comment, if nothing else stands on it. */
+  private asComment(): TextFix[] {
+    const line = this.text.slice(this.lineStart, endOfLine(this.text, this.offset));
+    if (this.text.slice(this.lineStart, this.offset).trim() !== '' || /[{}]/.test(line)) return [];
+    return [{ title: 'Make it a comment', edits: [{ start: this.offset, end: this.offset, text: '// ' }] }];
   }
 
   private startStatement({ clauses, opens, sizes }: Statement): void {
@@ -284,7 +343,7 @@ class Scanner {
   }
 
   /** A point of one's own may be called like a top-level word: `box to area meets lawn`. */
-  private isNameHere(word: string, block: Frame): boolean {
+  private isNameHere(word: string, block: Frame['name']): boolean {
     if (block === 'unknown' || block === 'spec') return false;
     if (BLOCKS[block].lines === undefined) return Object.hasOwn(BLOCKS[block].statements, word);
     NAME_GOES_ON.lastIndex = this.offset + word.length;
@@ -312,7 +371,7 @@ class Scanner {
         `\`${comma}\` could be one number or several. Write ${one} for one; ${several}.`,
         this.offset,
         comma.length,
-        [...pair, ...readings]
+        writes([...pair, ...readings], this.offset, comma.length)
       );
       this.emit('NUMBER', comma);
       return true;
@@ -322,7 +381,10 @@ class Scanner {
     if (number?.startsWith('.') && before?.tokenType.name === 'MEASURE' && before.endOffset === this.offset - 1) {
       const written = `${before.image}${number}`;
       const message = `In \`${written}\` the point could end a word or begin a decimal. Write \`${before.image} ${number.slice(1)}\` or \`${before.image} 0${number}\`.`;
-      this.fault('odd-character', message, this.offset, 1);
+      this.fault('odd-character', message, this.offset, 1, [
+        ...writes([`${before.image} ${number.slice(1)}`], before.startOffset, written.length),
+        ...writes([`${before.image} 0${number}`], before.startOffset, written.length)
+      ]);
     }
     if (number !== undefined) this.emit('NUMBER', number);
     return number !== undefined;
@@ -352,7 +414,7 @@ class Scanner {
       `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`,
       this.offset,
       name.length,
-      near === undefined ? [] : [near]
+      near === undefined ? [] : writes([near], this.offset, name.length)
     );
     this.emit('MEASURE', name);
     return true;
@@ -420,7 +482,11 @@ class Scanner {
     if (this.isLooseTapeHyphen()) {
       const message =
         'This could be feet and inches, or feet less inches. Leave the hyphen out, or put a space on both sides of it.';
-      this.fault('odd-character', message, this.offset, sign.length);
+      const end = this.offset + sign.length;
+      this.fault('odd-character', message, this.offset, sign.length, [
+        { title: 'Leave the hyphen out: feet and inches', edits: [{ start: this.offset, end, text: '' }] },
+        { title: 'Put a space behind it: feet less inches', edits: [{ start: end, end, text: ' ' }] }
+      ]);
     }
     if (sign === ',' && this.commaPartsStatements()) {
       this.advance(sign);
@@ -433,7 +499,8 @@ class Scanner {
         'odd-character',
         `\`${sign}\` can't stand here.${/[“”„]/.test(sign) ? ' Write a straight quote: ".' : ''}`,
         this.offset,
-        sign.length
+        sign.length,
+        this.withoutSign(sign)
       );
       return this.advance(sign);
     }
@@ -442,6 +509,12 @@ class Scanner {
     if ('+-*/'.includes(type) && ++this.terms === MOST_TERMS)
       this.tooMuch('sum-too-long', `This sum has more than ${MOST_TERMS} terms. Part it with \`let\`.`);
     this.emit(type, sign);
+  }
+
+  private withoutSign(sign: string): TextFix[] {
+    const edits = [takenOut(this.text, this.offset, this.offset + sign.length)];
+    // A quote has a fellow somewhere, and goes with it or not at all.
+    return /[“”„«»]/.test(sign) ? [] : [{ title: 'Take it out', edits }];
   }
 
   /** What the tape puts between number and measure, and after it, and what says nothing. */
@@ -477,16 +550,25 @@ class Scanner {
   }
 
   private openBrace(): void {
-    const known = this.current() !== 'unknown' && this.opens !== undefined;
+    // What stands inside a brace that opens nothing has been told with it.
+    const isInside = this.current() === 'unknown';
+    const known = !isInside && this.opens !== undefined;
     const brace = this.token('{', '{');
+    const indent = this.indentOf(this.lineStart);
     if (known) this.tokens.push(brace);
-    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent: this.indentOf(this.lineStart) });
+    const isOdd = !known && !isInside && this.tokens.length > 0 && this.orphansOf === undefined && !this.faultOnLine();
+    const odd = isOdd ? { odd: this.oddBrace() } : {};
+    this.frames.push({ name: known ? this.opens! : 'unknown', brace, indent, ...odd });
     this.skippedLine = 0;
     this.opens = undefined;
     this.clauses = NO_WORDS;
-    if (!known && this.tokens.length > 0 && this.orphansOf === undefined && !this.faultOnLine())
-      this.fault('odd-character', 'This { opens nothing.', this.offset, 1);
     this.advance('{');
+  }
+
+  private oddBrace(): NonNullable<Frame['odd']> {
+    const mending = [takenOut(this.text, this.offset, this.offset + 1)];
+    const fixes = [{ title: 'Take it out', edits: mending }];
+    return { fault: this.fault('odd-character', 'This { opens nothing.', this.offset, 1, fixes), mending };
   }
 
   private faultOnLine(): boolean {
@@ -501,11 +583,23 @@ class Scanner {
     this.clauses = NO_WORDS;
     // The brace that the orphans of an early one are followed by has been told with it.
     if (frame === undefined && this.orphansOf === undefined)
-      this.fault('brace-closes-nothing', 'This } closes nothing.', this.offset, 1);
+      this.fault('brace-closes-nothing', 'This } closes nothing.', this.offset, 1, [
+        { title: 'Take it out', edits: [takenOut(this.text, this.offset, this.offset + 1)] }
+      ]);
+    if (frame === undefined) this.earlyBrace = undefined;
+    if (frame?.name === 'unknown') this.closeOdd(frame);
     if (frame !== undefined && frame.name !== 'unknown' && this.frames.length === 0)
       this.closed = { name: frame.name, offset: this.offset };
     if (frame !== undefined && frame.name !== 'unknown') this.tokens.push(this.token('}', '}'));
     this.advance('}');
+  }
+
+  /** Both braces go, if nothing stands between them: what else was meant nobody can tell. */
+  private closeOdd({ brace, odd }: Frame): void {
+    if (odd === undefined) return;
+    const start = brace.startOffset;
+    if (this.busyEnd === start + 1) odd.mending.splice(0, 1, takenOut(this.text, start, this.offset + 1));
+    else odd.fault.fixes = [];
   }
 
   /** Where braces don't pair, the indent tells which one was forgotten: this } stands under the line of an outer one. */
@@ -514,7 +608,8 @@ class Scanner {
     if (this.frames.length < 2 || this.busyLine === this.line || !this.isUnpaired()) return;
     for (let at = this.frames.length - 2; at >= 0; at--) {
       if (this.frames[at + 1]!.indent > column && this.frames[at]!.indent === column) {
-        while (this.frames.length > at + 1) this.closeForgotten(`before the } in line ${this.line}`);
+        const written: TextEdit[] = [];
+        while (this.frames.length > at + 1) this.closeForgotten(`before the } in line ${this.line}`, written);
         return;
       }
     }
@@ -522,16 +617,38 @@ class Scanner {
 
   private closeOpenBraces(before: string | undefined): void {
     const where = before === undefined ? 'before the end of the file' : `before \`${before}\` in line ${this.line}`;
-    while (this.frames.length > 0) this.closeForgotten(where);
+    const written: TextEdit[] = [];
+    while (this.frames.length > 0) this.closeForgotten(where, written);
     this.skippedLine = 0;
     this.opens = undefined;
   }
 
-  private closeForgotten(where: string): void {
-    const { name, brace } = this.frames.pop()!;
-    // A brace that was put in has told its own fault.
-    if (brace.image !== '') this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1);
+  /** `written`: the braces by which those further inside, forgotten too, would be closed. */
+  private closeForgotten(where: string, written: TextEdit[]): void {
+    const { name, brace, odd } = this.frames.pop()!;
+    // A brace that opens nothing need not be closed.
+    if (name !== 'unknown' || odd === undefined) {
+      const isOneLine = !this.text.slice(brace.startOffset, this.busyEnd).includes('\n');
+      const closing = isOneLine
+        ? { start: this.busyEnd, end: this.busyEnd, text: ' }' }
+        : this.closingLine(indentAt(this.text, brace.startOffset));
+      join(written, closing);
+      // A brace that was put in has told its own fault.
+      if (brace.image === '') odd!.mending.push(closing);
+      else
+        this.fault('brace-not-closed', `This { has no } ${where}.`, brace.startOffset, 1, [
+          ...(this.frames.length > MOST_NESTED || this.busyEnd === this.openTextEnd
+            ? []
+            : [{ title: 'Write `}`', edits: [...written] }])
+        ]);
+    }
     if (name !== 'unknown') this.tokens.push(this.inserted('}', this.tokens.at(-1)!));
+  }
+
+  /** A brace on a line of its own, below the last line of which something was read. */
+  private closingLine(indent: string): TextEdit {
+    const end = endOfLine(this.text, this.busyEnd);
+    return { start: end, end, text: `${lineBreakOf(this.text)}${indent}}` };
   }
 
   /** A word that was not written, right behind the last one that was. */
@@ -589,7 +706,7 @@ class Scanner {
 
   // ---- small things ----
 
-  private current(): Frame {
+  private current(): Frame['name'] {
     return this.frames.at(-1)?.name ?? 'spec';
   }
 
@@ -612,14 +729,16 @@ class Scanner {
     return pattern.exec(this.text)?.[0];
   }
 
-  private fault(id: string, message: string, offset: number, length: number, instead: readonly string[] = []): void {
-    this.faults.push({
-      id,
-      message,
-      offset,
-      length,
-      fixes: instead.map(text => ({ title: `Write \`${text}\``, text }))
-    });
+  private fault(
+    id: string,
+    message: string,
+    offset: number,
+    length: number,
+    fixes: readonly TextFix[] = []
+  ): { fixes: readonly TextFix[] } {
+    const fault = { id, message, offset, length, fixes };
+    this.faults.push(fault);
+    return fault;
   }
 
   private emit(type: string, image: string): void {
@@ -662,8 +781,17 @@ class Scanner {
       this.lineStart = this.offset + at + 1;
     }
     this.offset += image.length;
-    if (image.trim() !== '') this.busyLine = this.line;
+    if (image.trim() === '') return;
+    this.busyLine = this.line;
+    if (!image.startsWith('//')) this.busyEnd = this.offset;
   }
+}
+
+/** Adds an edit to others; what is written at one place becomes one. */
+function join(edits: TextEdit[], next: TextEdit): void {
+  const at = edits.findIndex(({ start, end }) => start === next.start && end === next.end);
+  if (at < 0) edits.push(next);
+  else edits[at] = { ...next, text: edits[at]!.text + next.text };
 }
 
 const NO_WORDS: ReadonlySet<string> = new Set();

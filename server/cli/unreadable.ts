@@ -29,5 +29,5 @@ export function failedFinding(show: string): Finding {
 }
 
 function atTop(id: string, file: string, message: string): Finding {
-  return placed({ id, message, target: 'text' }, new Map(), file);
+  return placed({ id, message, target: 'text' }, { places: new Map(), gaps: new Map() }, file);
 }

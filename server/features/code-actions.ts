@@ -1,4 +1,4 @@
-import type { CancellationToken, CodeAction, CodeActionKind, CodeActionParams } from 'vscode-languageserver';
+import { CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams } from 'vscode-languageserver';
 import { aboutText, type Feature } from '../feature.ts';
 import type { Workspace } from '../workspace.ts';
 import { fixes } from './fixes.ts';
@@ -33,7 +33,8 @@ export const codeActions: Feature = {
   }
 };
 
-/** `source` asks for `source.fixAll` too. */
+/** `source` asks for `source.fixAll` too; what changes a whole file is offered only where it is asked for. */
 function isAsked(kind: CodeActionKind, only: readonly CodeActionKind[] | undefined): boolean {
-  return only === undefined || only.some(asked => asked === '' || kind === asked || kind.startsWith(`${asked}.`));
+  if (only === undefined) return !kind.startsWith(CodeActionKind.Source);
+  return only.some(asked => asked === '' || kind === asked || kind.startsWith(`${asked}.`));
 }

@@ -1,20 +1,19 @@
-import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { FAULTS } from '../../language/findings/fault-list.ts';
-import type { Finding, Fix } from '../../language/findings/finding.ts';
+import type { Finding } from '../../language/findings/finding.ts';
 import { RULES } from '../../language/findings/rules-table.ts';
-import { drain, Paving, type Evaluation } from '../../language/paving.ts';
-import { NodeFiles } from '../../server/node-files.ts';
+import type { Evaluation } from '../../language/paving.ts';
 import { withDrawings, withoutDrawings } from './drawing.ts';
 import { badlyTold } from './plain-words.ts';
+import { evaluate, FOLDER, SPECS, type Spec } from './specs.ts';
 
 /*
  * The catalogue of findings and its test in one: for each finding `ID.paving`, `ID.VARIANT.paving` or a folder
  * `ID/ID.paving` with the files it uses, with all its findings drawn into it (drawing.ts).
  * `UPDATE=1 npx vitest run --config .config/vitest.config.ts tests/faulty` draws them anew; read the difference.
  */
-const FOLDER = import.meta.dirname;
 const UPDATE = process.env.UPDATE === '1';
 
 /** Findings that no text provokes, and why. */
@@ -25,33 +24,6 @@ const NO_TEXT: Readonly<Record<string, string>> = {
 
 /** Findings whose text is too long to be kept: made in limits.test.ts. */
 const MADE = ['text-too-long', 'too-many-sides', 'use-too-many'];
-
-interface Spec {
-  readonly name: string;
-  readonly id: string;
-  readonly file: string;
-}
-
-const SPECS: readonly Spec[] = readdirSync(FOLDER)
-  .filter(name => !name.endsWith('.ts'))
-  .sort()
-  .map(name => {
-    const isFolder = statSync(path.join(FOLDER, name)).isDirectory();
-    const file = path.join(FOLDER, isFolder ? `${name}/${name}.paving` : name);
-    return { name, id: name.replace(/\..*$/, ''), file };
-  });
-
-const paving = new Paving(new NodeFiles({ root: FOLDER, shownFrom: FOLDER }));
-
-/** A spec as it stands on the disk now, or with one of its files changed. */
-async function evaluate(file: string, changed?: { readonly file: string; readonly text: string }): Promise<Evaluation> {
-  for (const known of paving.filesOf(file)) paving.forget(known);
-  if (changed !== undefined) paving.setText(changed.file, changed.text);
-  await paving.load(file);
-  const evaluation = drain(paving.evaluate(file));
-  if (evaluation === undefined) throw new Error(`${file} cannot be read: ${paving.problemOf(file)}`);
-  return evaluation;
-}
 
 /**
  * Draws anew until nothing moves: drawings take up lines, and a few messages name a line. A spec that has lost the finding
@@ -127,28 +99,10 @@ describe.each(SPECS)('$name', spec => {
     }
   });
 
-  it('loses each finding by its fix, and by that of a rule gets no other', async () => {
-    const before = await evaluate(file);
-    for (const finding of before.findings) {
-      for (const fix of finding.fixes) {
-        const after = await evaluate(file, fixed(before, fix));
-        const still = after.findings.filter(
-          other => other.id === finding.id && other.line === finding.line && other.message === finding.message
-        );
-        expect(still, `${finding.message} ${fix.title}`).toEqual([]);
-        // A rule is satisfied once and for all: what is offered provokes no other rule.
-        const told = (other: Finding): string => `${other.id} ${other.target}`;
-        const earlier = before.findings.map(told);
-        const others = after.findings.filter(other => other.family === 'rule' && !earlier.includes(told(other)));
-        if (finding.family === 'rule') expect(others, fix.title).toEqual([]);
-      }
-    }
-  });
-
   it('has the same findings without the drawings, moved up', async () => {
     const before = await evaluate(file);
     const text = readFileSync(file, 'utf8');
-    const after = await evaluate(file, { file, text: withoutDrawings(text) });
+    const after = await evaluate(file, new Map([[file, withoutDrawings(text)]]));
     const said = ({ findings }: Evaluation): string[] =>
       findings.map(finding =>
         [finding.id, finding.column, finding.endColumn, finding.message.replace(/line \d+/, 'line')].join(' ')
@@ -159,17 +113,4 @@ describe.each(SPECS)('$name', spec => {
 
 function severitiesOf(id: string): string[] {
   return RULES.filter(rule => rule.id === id).map(rule => rule.severity);
-}
-
-function fixed(evaluation: Evaluation, fix: Fix): { file: string; text: string } {
-  const shown = new Set(fix.edits.map(edit => edit.place.file));
-  expect(shown.size, `${fix.title} changes one file`).toBe(1);
-  const [file] = shown;
-  const lines = evaluation.texts.find(other => other.file === file)!.text.split('\n');
-  for (const { place, text } of fix.edits) {
-    expect(place.endLine, 'an edit within a line').toBe(place.line);
-    const line = lines[place.line - 1]!;
-    lines[place.line - 1] = line.slice(0, place.column - 1) + text + line.slice(place.endColumn - 1);
-  }
-  return { file: path.join(FOLDER, file!), text: lines.join('\n') };
 }

@@ -188,7 +188,9 @@ describe('a base that is too thin is mended once', () => {
     const found = numbersOf(
       job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], { rules })
     ).findings;
-    return found.flatMap(({ id, fix }) => (fix === undefined ? [] : [[id, fix.text]]));
+    return found.flatMap(({ id, fixes = [] }) =>
+      fixes.flatMap(({ edits }) => edits.flatMap(edit => ('over' in edit ? [[id, edit.text]] : [])))
+    );
   };
   const freezing = { ...SITE, winters: 'freeze' as const };
 

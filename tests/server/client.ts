@@ -6,6 +6,7 @@ import {
   createProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  type ClientCapabilities,
   type CodeLens,
   type Hover,
   type ProtocolConnection,
@@ -43,12 +44,12 @@ export class Client {
     this.connection.listen();
   }
 
-  async start(folder: string): Promise<unknown> {
+  async start(folder: string, capabilities: ClientCapabilities = {}): Promise<unknown> {
     const uri = pathToFileURL(folder).href;
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
-      capabilities: { workspace: { workspaceFolders: true } },
+      capabilities: { ...capabilities, workspace: { ...capabilities.workspace, workspaceFolders: true } },
       workspaceFolders: [{ uri, name: 'jobs' }]
     });
     await this.connection.sendNotification('initialized', {});

@@ -1,0 +1,67 @@
+import { ChunkIndex } from '../syntax/chunk-index.ts';
+import type { Parse, ParsedText } from '../syntax/parse.ts';
+import type { Chunk } from '../syntax/scanner.ts';
+import { applied, beginsLine, type TextEdit } from '../syntax/text-edit.ts';
+import { differences } from './differences.ts';
+import { formatText, readsAlike } from './format.ts';
+
+/** What has to change for a text to be in its canonical form, as far as it is sound: a broken part stays as it is. */
+export function formatEdits(parsed: ParsedText, parse: Parse): TextEdit[] {
+  const parts = parsed.faults.length === 0 ? [{ start: 0, end: parsed.text.length }] : soundParts(parsed);
+  const edits = parts.flatMap(({ start, end }) => {
+    const part = parse(parsed.text.slice(start, end));
+    const text = end === parsed.text.length ? formatText(part.text, parse) : formattedInside(part, parse);
+    return differences(part, parse(text)).map(edit => ({
+      ...edit,
+      start: edit.start + start,
+      end: edit.end + start
+    }));
+  });
+  return readsAlike(parsed, parse(applied(parsed.text, edits))) ? edits : [];
+}
+
+/** The same for a part of a text, whole lines: only what lies between words of these lines, and before their first. */
+export function formatEditsIn(parsed: ParsedText, start: number, end: number, parse: Parse): TextEdit[] {
+  const edits = formatEdits(parsed, parse).filter(edit => edit.start >= start && edit.end <= end);
+  return readsAlike(parsed, parse(applied(parsed.text, edits))) ? edits : [];
+}
+
+/** White space that parts it from a broken part stays. */
+function formattedInside(part: ParsedText, parse: Parse): string {
+  return formatText(part.text, parse).trimEnd() + /\s*$/.exec(part.text)![0];
+}
+
+/** Runs of sound chunks, from the beginning of a line to the beginning of another. */
+function soundParts(parsed: ParsedText): { start: number; end: number }[] {
+  const { text, chunks } = parsed;
+  const kept = keptAsTheyAre(parsed);
+  const parts: { start: number; end: number }[] = [];
+  let isOpen = false;
+  chunks.forEach((chunk, at) => {
+    const begins = lineStart(text, at === 0 ? 0 : chunk.start);
+    if (isOpen && kept.has(chunk)) parts.at(-1)!.end = begins;
+    if (!isOpen && !kept.has(chunk) && beginsLine(text, chunk.start)) parts.push({ start: begins, end: text.length });
+    isOpen = !kept.has(chunk) && (isOpen || beginsLine(text, chunk.start));
+  });
+  return parts;
+}
+
+/** Broken chunks, those that stand on a line with them, and neighbours whose columns line up with theirs. */
+function keptAsTheyAre(parsed: ParsedText): ReadonlySet<Chunk> {
+  const { text, chunks } = parsed;
+  const index = new ChunkIndex(parsed);
+  const kept = new Set(chunks.filter(chunk => index.isBroken(chunk.start)));
+  const belongs = (chunk: Chunk, neighbour: Chunk | undefined): boolean => {
+    if (neighbour === undefined || !kept.has(neighbour)) return false;
+    const [first, second] = chunk.start < neighbour.start ? [chunk, neighbour] : [neighbour, chunk];
+    if (!beginsLine(text, second.start)) return true;
+    return chunk.word === neighbour.word && !/\n\s*\n/.test(text.slice(first.start, second.start));
+  };
+  chunks.forEach((chunk, at) => belongs(chunk, chunks[at - 1]) && kept.add(chunk));
+  for (let at = chunks.length - 1; at >= 0; at--) if (belongs(chunks[at]!, chunks[at + 1])) kept.add(chunks[at]!);
+  return kept;
+}
+
+function lineStart(text: string, offset: number): number {
+  return text.lastIndexOf('\n', offset - 1) + 1;
+}

@@ -1,0 +1,81 @@
+import { applyChanges } from '../../language/editing/apply-changes.ts';
+import type { Finding, Fix, TextChange } from '../../language/findings/finding.ts';
+import type { Evaluation } from '../../language/paving.ts';
+
+/** What they fix brings rules into force, or lets them judge: what these find then is no fault of the fix. */
+const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', 'winters-not-said'];
+
+/** A finding, however its line and what its message proposes may change. */
+function told({ id, message }: Finding): string {
+  const [first] = message.replace(/line \d+/g, 'line').split(/(?<=[.?]) /);
+  return `${id} ${first!}`;
+}
+
+/** Everything that is wrong with what a fix makes of a text. */
+export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after: Evaluation): string[] {
+  const what = `${finding.id}, ${fix.title}`;
+  const still = count(after.findings, finding) >= count(before.findings, finding) ? [`${what}: stays`] : [];
+  const others = after.findings.filter(
+    other =>
+      count(after.findings, other) > count(before.findings, other) &&
+      !wasHidden(other, finding, before) &&
+      !isUnusedNow(other, finding)
+  );
+  const allowed = LET_RULES_JUDGE.includes(finding.id) ? others.filter(({ family }) => family === 'fault') : others;
+  const isSame = numbersOf(before) === numbersOf(after);
+  return [
+    ...still,
+    ...allowed.map(other => `${what}: adds ${other.id}: ${other.message}`),
+    ...(fix.safe && !isSame ? [`${what}: is safe, but changes numbers`] : []),
+    ...overlapsIn(fix.edits).map(edit => `${what}: overlaps at ${edit}`)
+  ];
+}
+
+function count(findings: readonly Finding[], finding: Finding): number {
+  return findings.filter(other => told(other) === told(finding)).length;
+}
+
+/** What an error had kept from being read or judged. */
+function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evaluation): boolean {
+  if (mended.severity !== 'error') return false;
+  const thing = (key: string): string => key.replace(/\/.*$/, '');
+  const faulty = findings.filter(({ severity }) => severity === 'error').map(({ target }) => target);
+  const broken = [...faulty, ...(numbers?.quantities.missing ?? [])].map(thing);
+  // Boxes and pits are judged with their area.
+  const isJudged = other.severity !== 'error' || /^(?:box|pit):/.test(other.target);
+  return broken.includes(thing(other.target)) || (isJudged && numbers?.quantities.complete !== true);
+}
+
+/** A thing whose name was overwritten may be used nowhere now: that is told, and true. */
+function isUnusedNow({ id }: Finding, mended: Finding): boolean {
+  return id === 'never-used' && mended.id !== 'never-used';
+}
+
+export function numbersOf({ numbers }: Evaluation): string {
+  return JSON.stringify(numbers?.quantities ?? null);
+}
+
+function overlapsIn(edits: readonly TextChange[]): string[] {
+  const inOrder = [...edits].sort(({ place: a }, { place: b }) => a.line - b.line || a.column - b.column);
+  return inOrder.slice(1).flatMap(({ place }, at) => {
+    const before = inOrder[at]!.place;
+    const isApart = before.file !== place.file || isAfter(place, before);
+    return isApart ? [] : [`${place.line}:${place.column}`];
+  });
+}
+
+function isAfter(place: TextChange['place'], before: TextChange['place']): boolean {
+  return place.line > before.endLine || (place.line === before.endLine && place.column >= before.endColumn);
+}
+
+/** The texts that a fix changes, by the file as shown. */
+export function fixed({ texts }: Evaluation, { edits }: Fix): Map<string, string> {
+  const files = [...new Set(edits.map(({ place }) => place.file))];
+  return new Map(
+    files.map(file => {
+      const { text } = texts.find(other => other.file === file)!;
+      const own = edits.filter(({ place }) => place.file === file);
+      return [file, applyChanges(text, own)];
+    })
+  );
+}
