@@ -10,16 +10,16 @@ import {
 
 const POINTS = vscode.DocumentDropOrPasteEditKind.Empty.append('paving', 'points');
 
-/** Two numbers on one line: without them no server need be asked. */
-const MAY_BE_TABLE = /\d[^\n]*[\s,;][^\n]*\d/;
+/** Two numbers on one line, near the beginning: without them no server need be asked. */
+const MAY_BE_TABLE = /\d[^\d\n]*[\s,;][^\d\n]*\d/;
+const BEGINNING = 1_000;
 
 export function registerPastePoints(client: BaseLanguageClient): vscode.Disposable {
   const provider: vscode.DocumentPasteEditProvider = {
     async provideDocumentPasteEdits(document, ranges, dataTransfer) {
       const table = await dataTransfer.get('text/plain')?.asString();
       const [range] = ranges;
-      if (table === undefined || range === undefined || ranges.length > 1 || !MAY_BE_TABLE.test(table))
-        return undefined;
+      if (table === undefined || range === undefined || ranges.length > 1 || !mayBeTable(table)) return undefined;
       const found = await pointsOf(client, document, range, table);
       if ('problem' in found) return undefined;
       return found.choices.flatMap(choice => pasteEdit(document, range, choice, found.isPlain) ?? []);
@@ -32,6 +32,10 @@ export function registerPastePoints(client: BaseLanguageClient): vscode.Disposab
     }),
     vscode.commands.registerCommand('paving.pastePoints', () => pasteFromClipboard(client))
   );
+}
+
+function mayBeTable(text: string): boolean {
+  return text.length <= largestTable && MAY_BE_TABLE.test(text.slice(0, BEGINNING));
 }
 
 type Found = Extract<PointsFromTableResult, { readonly choices: unknown }>;

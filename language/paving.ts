@@ -71,6 +71,7 @@ export class Paving {
   forget(file: string): void {
     this.texts.drop(file);
     this.session.forget(file);
+    this.session.forget(scopeOfTries(file));
   }
 
   /** Lets go of files that could not be read and that none of `mains` names any more. */
@@ -109,30 +110,31 @@ export class Paving {
    */
   *evaluate(file: string, need: Need = 'numbers'): Generator<void, Evaluation | undefined> {
     const gathered = this.gathered(file);
-    return gathered && (yield* this.workedOut(file, gathered, need, this.session));
+    return gathered && (yield* this.workedOut(file, gathered, need, file));
   }
 
   /**
-   * What a loaded file would come to, without numbers, if one of its files read otherwise. Nothing of it is kept.
+   * What a loaded file would come to, without numbers, if one of its files read otherwise. The file stays as it is; what
+   * was worked out is remembered for the next try.
    */
   *tryOut(file: string, changed: string, text: string): Generator<void, Evaluation | undefined> {
     const spec = { file: this.files.show(changed), parsed: this.parse(text) };
     yield;
     const gathered = this.gathered(file, { file: changed, spec });
-    return gathered && (yield* this.workedOut(file, gathered, 'findings', new Session()));
+    return gathered && (yield* this.workedOut(file, gathered, 'findings', scopeOfTries(file)));
   }
 
   private *workedOut(
     file: string,
     { project, findings }: Gathered,
     need: Need,
-    session: Session
+    scope: string
   ): Generator<void, Evaluation> {
     yield;
     const lowered = lower(project);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, session, file) : undefined;
-    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, session, file))) ?? [];
+    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
+    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
     const order = project.texts.map(text => text.file);
     const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
     return {
@@ -210,6 +212,11 @@ export class Paving {
     const near = paths.find(path => path === `${use.path}.paving`) ?? nearest(use.path, paths);
     return near === undefined ? {} : { near };
   }
+}
+
+/** Tries are remembered apart: they never push out what the file itself comes to. */
+function scopeOfTries(file: string): string {
+  return `tried ${file}`;
 }
 
 export { drain };

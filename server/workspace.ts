@@ -170,20 +170,16 @@ export class Workspace {
     return toldOf(sameAddress(address), this.results);
   }
 
-  /** What a job would come to if one of its files read otherwise; undefined when nobody waits any more. */
-  tryOut(
-    { evaluation }: Result,
-    address: string,
-    text: string,
-    token: CancellationToken
-  ): Promise<Evaluation | undefined> {
-    const { paving } = this.languageOf(evaluation.file);
-    const wait = {
-      get cancelled() {
-        return token.isCancellationRequested;
-      }
-    };
-    return this.inSlices(paving.tryOut(evaluation.file, sameAddress(address), text), wait);
+  /**
+   * What would be found in a file, and in the job that it belongs to now, if its text were another; undefined when nobody
+   * waits any more.
+   */
+  tryOut(address: string, text: string, token: CancellationToken): Promise<Evaluation | undefined> {
+    const uri = sameAddress(address);
+    const main = this.resultOf(uri)?.evaluation.file ?? uri;
+    const run = { cancelled: token.isCancellationRequested };
+    token.onCancellationRequested(() => (run.cancelled = true));
+    return this.inSlices(this.languageOf(main).paving.tryOut(main, uri, text), run);
   }
 
   /** Whether the editor takes changes of a text for a version of it. */
@@ -372,7 +368,7 @@ export class Workspace {
   /** Works in slices, so that the next keystroke is heard and the work it makes idle is dropped. */
   private async inSlices(
     steps: Generator<void, Evaluation | undefined>,
-    run: { readonly cancelled: boolean }
+    run: Pick<Run, 'cancelled'>
   ): Promise<Evaluation | undefined> {
     for (let started = Date.now(); !run.cancelled;) {
       const step = steps.next();

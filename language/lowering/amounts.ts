@@ -94,7 +94,7 @@ export const METRIC = /^(?:mm|cm|m|met(?:re|er)s?)$/i;
 export const TAPE = /^(?:in|inch|inches|ft|foot|feet|yd|yards?|['"′″’”]+)$/i;
 
 /** Longer numbers are no measure of a job; sums of them could grow without end. */
-const MOST_DIGITS = 40;
+export const MOST_DIGITS = 40;
 const LARGEST = 10n ** 80n;
 
 /** A bare product or quotient takes the measure of its list, as a bare number does. */

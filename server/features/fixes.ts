@@ -40,8 +40,7 @@ async function fixAll(
 ): Promise<CodeAction[]> {
   const document = workspace.documentOf(textDocument.uri);
   const files = told[0]?.files;
-  const result = workspace.resultOf(textDocument.uri);
-  if (document === undefined || files === undefined || result === undefined || context.only === undefined) return [];
+  if (document === undefined || files === undefined || context.only === undefined) return [];
   const safe = told.filter(({ finding }) => finding.fixes.some(fix => fix.safe));
   if (safe.length === 0) return [];
   const file = safe[0]!.finding.file;
@@ -50,7 +49,7 @@ async function fixAll(
     file,
     text,
     safe.map(({ finding }) => finding),
-    async changed => (await workspace.tryOut(result, textDocument.uri, changed, token))?.findings ?? []
+    async changed => (await workspace.tryOut(textDocument.uri, changed, token))?.findings ?? []
   );
   if (mended === undefined) return [];
   const edit = workspaceEdit(workspace, files, [changeBetween(file, text, mended)]);

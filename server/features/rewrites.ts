@@ -26,7 +26,7 @@ export const rewrites: ActionProvider = {
     const [start, end] = [document.offsetAt(range.start), document.offsetAt(range.end)];
     const offered: CodeAction[] = [];
     for (const rewrite of rewritesAt(seen, result.evaluation, start, end)) {
-      const after = await workspace.tryOut(result, uri, rewrite.text, token);
+      const after = await workspace.tryOut(uri, rewrite.text, token);
       if (after !== undefined && holds(rewrite, result.evaluation, after))
         offered.push(action(workspace, seen, rewrite));
     }

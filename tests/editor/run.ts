@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSyn
 import path from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
+import { checkPasted } from './pasted.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
 import { withJobFolder, workspaceOf } from './host/job-folder.ts';
@@ -21,7 +22,7 @@ const installed = installExtension();
 results.push(packageIsClean());
 await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
-results.push(...(await checkAsSeen(installed)));
+results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);

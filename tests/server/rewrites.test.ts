@@ -7,7 +7,7 @@ import type { CodeAction, TextEdit } from 'vscode-languageserver/node.js';
 import type { PointsFromTableResult } from '../../server/protocol.ts';
 import { Client } from './client.ts';
 
-const UNITS = 'unit block { size 200 x 100 x 80 mm }\n';
+const UNITS = 'unit block { size 200 x 100 x 60 mm }\n';
 const JOB = `job "Small patio" { rules britain }
 site { soil common-earth, benchmark step, ground level with step }
 use "units.paving"
@@ -79,13 +79,15 @@ test('a value that gets a name asks for another one', async () => {
 });
 
 test('what a used file would do to the open job that uses it is tried out too', async () => {
-  await client.open(at('job.paving'), JOB);
-  await client.open(at('units.paving'), UNITS);
+  const job = JOB.replace('rules britain', 'rules north-america, show metric').replace('type-1 150 mm', 'type-1 stone');
+  const units = `${UNITS}let stone = 150 mm\n`;
+  await client.open(at('units.paving'), units);
+  await client.open(at('job.paving'), job);
   const titles = async (): Promise<string[]> =>
-    (await actions(at('units.paving'), UNITS, '200 x', ['refactor.rewrite'])).map(({ title }) => title);
-  expect(await titles()).toEqual(['Write 7 7/8 x 3 15/16 x 3 1/8 in, rounded by up to 0.7 mm']);
-  // Under trucks 80 mm are wanted, and 3 1/8 in would be a hair less.
-  await client.change(at('job.paving'), JOB.replace('traffic foot', 'traffic trucks'));
+    (await actions(at('units.paving'), units, '150 mm', ['refactor.rewrite'])).map(({ title }) => title);
+  expect(await titles()).toEqual(['Write 5 7/8 in, rounded by 0.8 mm']);
+  // Where winters freeze 150 mm are usual, and 5 7/8 in would be a hair less.
+  await client.change(at('job.paving'), job.replace('site { ', 'site { winters freeze, '));
   expect(await titles()).toEqual([]);
 });
 

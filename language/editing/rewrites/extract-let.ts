@@ -4,7 +4,7 @@ import type { ParsedText } from '../../syntax/parse.ts';
 import { FreeNames } from './names.ts';
 import { isBroken, linesBefore, topStatementAt } from './places.ts';
 import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
-import { isNought, isWholeLet, onOneLine, standingAlone, withParts } from './written.ts';
+import { isNought, isWholeLet, standingAlone, withParts } from './written.ts';
 
 /** A sum in the list that it stands in. */
 interface Found {
@@ -58,7 +58,7 @@ function mayBeNamed(list: SumList, sum: WrittenSum): boolean {
   return sum.amount !== undefined && sum.form !== 'name' && !isWholeLet(list, sum);
 }
 
-function saysTheSame(parsed: ParsedText, { list, sum }: Found, one: Found): boolean {
+function saysTheSame({ text }: ParsedText, { list, sum }: Found, one: Found): boolean {
   return (
     mayBeNamed(list, sum) &&
     sum.form === one.sum.form &&
@@ -66,15 +66,20 @@ function saysTheSame(parsed: ParsedText, { list, sum }: Found, one: Found): bool
     !covers(one.sum, sum) &&
     sum.amount!.measure === one.sum.amount!.measure &&
     sum.amount!.value.equals(one.sum.amount!.value) &&
-    onOneLine(parsed, sum) === onOneLine(parsed, one.sum)
+    spaced(text, sum) === spaced(text, one.sum)
   );
+}
+
+function spaced(text: string, { start, end }: Span): string {
+  return text.slice(start, end).replace(/\s+/g, ' ');
 }
 
 /** The name in the place of each sum; undefined where what stands beside one can't be written without it. */
 function named({ text }: ParsedText, places: readonly Found[], name: string): Edit[] | undefined {
   const edits = places.map(({ sum }): Edit => ({ start: sum.start, end: sum.end, text: name }));
-  for (const list of new Set(places.map(place => place.list))) {
-    const gone = places.filter(place => place.list === list).map(({ sum }) => sum);
+  const byList = new Map<SumList, WrittenSum[]>();
+  for (const { list, sum } of places) byList.set(list, [...(byList.get(list) ?? []), sum]);
+  for (const [list, gone] of byList) {
     const measures = measuresOfTheirOwn(text, list, gone);
     if (measures === undefined) return undefined;
     edits.push(...measures);

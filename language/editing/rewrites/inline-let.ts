@@ -5,7 +5,7 @@ import type { ParsedText } from '../../syntax/parse.ts';
 import type { Statement } from '../../syntax/statement-tree.ts';
 import { isBroken, spanOf, topStatementAt } from './places.ts';
 import { rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
-import { onOneLine } from './written.ts';
+import { listAt, onOneLine } from './written.ts';
 
 /** What a `let` stands for in the place of its name: there alone, or everywhere, and the `let` goes. */
 export function inlineLet(look: Look, at: Span): Rewrite[] {
@@ -52,7 +52,7 @@ function inPlace(lists: readonly SumList[], use: Occurrence, value: WrittenSum, 
 
 /** Another sum, or the sign of a size, stands beside it. */
 function isOperand(lists: readonly SumList[], { start, end }: Span): boolean {
-  const list = lists.find(each => each.start <= start && end <= each.end);
+  const list = listAt(lists, start);
   const isBetween = (sum: WrittenSum): boolean => {
     const part = sum.inside.find(each => each.start <= start && end <= each.end);
     if (part === undefined) return false;

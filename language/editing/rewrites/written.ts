@@ -29,6 +29,19 @@ export function withParts(sum: WrittenSum): WrittenSum[] {
   return [sum, ...sum.inside.flatMap(withParts)];
 }
 
+/** The list that an offset lies in, of lists in the order of their text. */
+export function listAt(lists: readonly SumList[], offset: number): SumList | undefined {
+  let low = 0;
+  let high = lists.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (lists[middle]!.start <= offset) low = middle;
+    else high = middle - 1;
+  }
+  const list = lists[low];
+  return list !== undefined && list.start <= offset && offset < list.end ? list : undefined;
+}
+
 /** The `let` itself, not what stands in its sum. */
 export function isWholeLet(list: SumList, sum: WrittenSum): boolean {
   return list.holder === 'Let' && list.sums[0] === sum;

@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import { MOST_DIGITS } from '../../lowering/amounts.ts';
 import { readNumber } from '../../lowering/numbers.ts';
 import { measureNamed, measureText } from '../../measures/measures.ts';
 
@@ -32,7 +33,7 @@ export function readCell(text: string, comma: Comma | undefined): Cell | undefin
     if (measured !== undefined && measure === undefined) return undefined;
     at += measured?.length ?? 0;
     const plain = inDecimals(number, comma);
-    if (plain === undefined || readNumber(plain) === undefined) return undefined;
+    if (plain === undefined || plain.length > MOST_DIGITS || readNumber(plain) === undefined) return undefined;
     parts.push({ number: plain, ...(measure === undefined ? {} : { measure }) });
   }
   const isWhole = parts.length === 1 || parts.every(({ measure }) => measure !== undefined);

@@ -1,4 +1,4 @@
-// Another way to write what stands at a place, and pasting coordinates, as a person meets them in the editor.
+// Another way to write what stands at a place, and pasting coordinates by the command; by the keyboard: see pasted.ts.
 import type Mocha from 'mocha';
 import * as vscode from 'vscode';
 import { becomes, closeAll, findingsBecome, open, rangeOf } from './editing.ts';
@@ -131,28 +131,6 @@ export function rewriteTests({ suite, test, teardown }: Mocha.MochaGlobals): voi
       await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
       await done;
       await texts(document, JOB.replace('\narea', 'point A at (3600, 250) mm\narea'));
-    });
-
-    test('become points when a plain table is pasted', async () => {
-      const document = await open('pasted.paving', JOB);
-      await findingsBecome(document, []);
-      cursorAt(document, '\narea');
-      await vscode.env.clipboard.writeText(TABLE);
-      await vscode.commands.executeCommand('editor.action.clipboardPasteAction');
-      await texts(document, JOB.replace('\narea', `${POINTS}\narea`));
-    });
-
-    test('of a table that may mean something else are pasted as they are, and as points on request', async () => {
-      const document = await open('asked.paving', JOB);
-      await findingsBecome(document, []);
-      cursorAt(document, '\narea');
-      await vscode.env.clipboard.writeText('A 3.6 2.5');
-      await vscode.commands.executeCommand('editor.action.clipboardPasteAction');
-      await texts(document, JOB.replace('\narea', 'A 3.6 2.5\narea'));
-      await vscode.commands.executeCommand('undo');
-      await texts(document, JOB);
-      await vscode.commands.executeCommand('editor.action.pasteAs', { kind: 'paving.points' });
-      await texts(document, JOB.replace('\narea', 'point A at (3.6, 2.5) m\narea'));
     });
   });
 }

@@ -1,0 +1,143 @@
+// Rewrites and tables on texts that nobody would write: nothing throws, and nothing grows with the square of a text.
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { pointsFromTable } from '../../language/editing/paste-points.ts';
+import { applied } from '../../language/editing/rewrites/rewrite.ts';
+import { rewritesAt } from '../../language/editing/rewrites/rewrites-at.ts';
+import { drain, Paving } from '../../language/paving.ts';
+import { textOf } from '../samples/samples.ts';
+import { inMemory } from './in-memory.ts';
+
+const SAMPLES = ['terrace.paving', 'drive.paving', 'path.paving', 'first-job.paving'].map(textOf);
+const SCRAPS = [
+  '{',
+  '}',
+  '(',
+  ')',
+  '"',
+  ',',
+  ' x ',
+  ' to ',
+  '-',
+  '1/0',
+  ' in',
+  '½',
+  "'",
+  '\n',
+  ' m',
+  '//',
+  'let a = a\n'
+];
+
+test('wherever the cursor stands in a damaged text: edits lie in it, apart, and make the text that is told', () => {
+  const paving = new Paving(inMemory({}));
+  let made = 0;
+  const damage = fc.record({ at: fc.nat(4_000), gone: fc.nat(20), scrap: fc.constantFrom(...SCRAPS) });
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...SAMPLES),
+      fc.array(damage, { minLength: 1, maxLength: 3 }),
+      fc.array(fc.record({ at: fc.nat(4_000), more: fc.nat(40) }), { minLength: 5, maxLength: 5 }),
+      (sample, damages, cursors) => {
+        let text = sample;
+        for (const { at, gone, scrap } of damages)
+          text = text.slice(0, at % text.length) + scrap + text.slice((at % text.length) + gone);
+        paving.setText('job.paving', text);
+        const evaluation = drain(paving.evaluate('job.paving', 'findings'));
+        const lines = text.split('\n');
+        const starts = lines.reduce<number[]>((all, line) => [...all, all.at(-1)! + line.length + 1], [0]);
+        const offset = (line: number, column: number): number => starts[line - 1]! + column - 1;
+        for (const { at, more } of cursors) {
+          const start = at % (text.length + 1);
+          const end = more % 2 === 0 ? start : Math.min(text.length, start + more);
+          for (const rewrite of rewritesAt(paving.look('job.paving')!, evaluation, start, end)) {
+            made++;
+            const edits = rewrite.edits.map(({ place, text: written }) => ({
+              start: offset(place.line, place.column),
+              end: offset(place.endLine, place.endColumn),
+              text: written
+            }));
+            edits.forEach((edit, index) => {
+              expect(edit.start).toBeLessThanOrEqual(edit.end);
+              expect(edit.start).toBeGreaterThanOrEqual(edits[index - 1]?.end ?? 0);
+            });
+            expect(applied(text, edits)).toBe(rewrite.text);
+          }
+        }
+      }
+    ),
+    { seed: 20260419, numRuns: 150 }
+  );
+  expect(made).toBeGreaterThan(100);
+});
+
+test('the same value in many places is found in one go', () => {
+  const many = 20_000;
+  const text = `job "Yard" { rules britain }\n${'let a = 3 m + 3 m // so\n'.repeat(many)}`;
+  const paving = new Paving(inMemory({}));
+  paving.setText('job.paving', text);
+  const at = text.indexOf('3 m');
+  const titles = rewritesAt(paving.look('job.paving')!, undefined, at, at).map(({ title }) => title);
+  expect(titles).toContain(`Name 3 m with let, here and in ${2 * many - 1} other places that say the same`);
+});
+
+test('any clipboard is read or refused', () => {
+  const paving = new Paving(inMemory({}));
+  paving.setText('job.paving', SAMPLES[0]!);
+  const look = paving.look('job.paving')!;
+  const at = { start: 0, end: 0 };
+  const cell = fc.oneof(
+    fc.constantFrom(
+      'A',
+      '',
+      ' ',
+      '1',
+      '-2.5',
+      '3,5',
+      '1,234',
+      '12\' 6 1/2"',
+      '3 m',
+      '1/0',
+      '½',
+      '€',
+      '\u00a0',
+      'x (m)'
+    ),
+    fc.string({ maxLength: 6 })
+  );
+  const table = fc
+    .tuple(fc.array(fc.array(cell, { maxLength: 5 }), { maxLength: 6 }), fc.constantFrom('\t', ';', ',', ' ', '  '))
+    .map(([rows, parted]) => rows.map(row => row.join(parted)).join('\n'));
+  let read = 0;
+  fc.assert(
+    fc.property(table, text => {
+      const found = pointsFromTable(text, look, at);
+      if ('problem' in found) {
+        expect(found.problem).not.toBe('');
+        return;
+      }
+      read++;
+      for (const { text: written } of found.choices) {
+        paving.setText('pasted.paving', `job "Points" { rules britain }\n${written}\n`);
+        const { findings } = drain(paving.evaluate('pasted.paving', 'findings'))!;
+        expect(findings.filter(({ id }) => id !== 'never-used')).toEqual([]);
+      }
+    }),
+    { seed: 20260420, numRuns: 4_000 }
+  );
+  expect(read).toBeGreaterThan(20);
+});
+
+test.each([
+  ['digits', '1'.repeat(200_000)],
+  ['spaces', `1${' '.repeat(199_998)}1`],
+  ['commas', ','.repeat(200_000)],
+  ['points and commas', '1.,'.repeat(60_000)],
+  ['quotes', "1'".repeat(100_000)],
+  ['one name on each line', 'A 1 2\n'.repeat(2_000)]
+])('a clipboard full of %s comes to an end', (_, text) => {
+  const paving = new Paving(inMemory({}));
+  paving.setText('job.paving', '');
+  const found = pointsFromTable(text, paving.look('job.paving')!, { start: 0, end: 0 });
+  expect('problem' in found || found.choices.length > 0).toBe(true);
+});
