@@ -9,9 +9,10 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
-/** A finding, however its line and what its message proposes may change. */
+/** A finding, however its figures and what its message proposes may change; what a person wrote is quoted and stays. */
 function told({ id, message }: Finding): string {
-  const [first] = message.replace(/line \d+/g, 'line').split(/(?<=[.?]) /);
+  const parts = message.split('`').map((part, at) => (at % 2 === 0 ? part.replace(/\d[\d.,/]*/g, '#') : part));
+  const [first] = parts.join('`').split(/(?<=[.?]) /);
   return `${id} ${first!}`;
 }
 
