@@ -15,7 +15,7 @@ const PAST = together(
 );
 
 const LAYERS =
-  'Compact it damp, in layers: about 4 in (100 mm) under a plate of 5,000 lbf (22 kN) (PAV-TEC-002, from memory), 2 to 3 in under a smaller one, four passes and on until nothing moves (common practice). Ears and toes protected.';
+  'Compact it damp, in layers: about 4 in (100 mm) under a plate of 5,000 lbf (22 kN) (PAV-TEC-002, from memory), 2 to 3 in under a smaller one, four passes and on until nothing moves (common practice). Protect ears and toes.';
 
 const LAYER_WORDS: Helps = { ...LIKE, ...PAST };
 
@@ -30,7 +30,7 @@ export const AREA_WORDS: BlockHelp = {
     finish: help(
       'How high the face of the laid units lies',
       '`finish 2 1/2 in below door-sill`, `finish level with door-sill`, or the same as elsewhere: `finish as drive`.',
-      'In Britain 150 mm below a damp course (Approved Document C). Less below a sill lets water and snow in, unless it is drained.'
+      'In Britain 150 mm below a damp course (Approved Document C). Close below a sill rain and snow come in, unless a drain takes them.'
     ),
     paving: help(
       'Which units, in which bond, with which joint',

@@ -1,8 +1,8 @@
 // What the editor tells of the word under the pointer.
 import type Mocha from 'mocha';
 import * as vscode from 'vscode';
-import { closeAll, open, rangeOf } from './editing.ts';
-import { same } from './expect.ts';
+import { closeAll, lenses, open, rangeOf } from './editing.ts';
+import { same, soon } from './expect.ts';
 import { bytesOf, write } from './folder.ts';
 
 const job = `job "Words" { rules north-america }
@@ -26,6 +26,15 @@ unit brick { size 7 7/8 x 3 7/8 x 2 3/8 in, made of clay }
 bond third { offset 1/3 }
 `;
 
+/** The job, worked out with the file that it uses. */
+async function openJob(): Promise<vscode.TextDocument> {
+  const document = await open('words.paving', job);
+  await soon('the numbers of the path', async () =>
+    (await lenses(document)).find(text => text.startsWith('path: 80.00 sq ft'))
+  );
+  return document;
+}
+
 /** What is told at the first letter of words, as the editor renders it, and the words that it is told of. */
 async function told(document: vscode.TextDocument, words: string): Promise<{ of: string; html: string }> {
   const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
@@ -41,13 +50,13 @@ async function told(document: vscode.TextDocument, words: string): Promise<{ of:
 
 const paragraphs = (html: string): string[] => [...html.matchAll(/<p[^>]*>(.*?)<\/p>/g)].map(([, text]) => text!);
 
-export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals): void {
+export function wordTests({ suite, test, suiteSetup, teardown }: Mocha.MochaGlobals): void {
   suite('A word under the pointer', () => {
-    setup(() => write('words-units.paving', bytesOf(units)));
+    suiteSetup(() => write('words-units.paving', bytesOf(units)));
     teardown(closeAll);
 
     test('of the language is explained, in a broken area too', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const cars = await told(document, 'cars');
       same([cars.of, paragraphs(cars.html)[0]], ['cars', 'Cars and vans, such as on a drive.']);
       const freeze = await told(document, 'freeze');
@@ -55,7 +64,7 @@ export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals):
     });
 
     test('has the numbers of its thing above it, parted by a rule', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const { of, html } = await told(document, 'base    crushed');
       same(of, 'base');
       const [numbers, help] = html.split(/<hr[^>]*>/);
@@ -64,7 +73,7 @@ export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals):
     });
 
     test('that ships brings what the trade knows, its figures and their source', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const { of, html } = await told(document, 'clay');
       same(of, 'clay');
       same(/<em>Source: (.*?)\./.exec(html)?.[1], 'Swell: US Army FM 5-434 table 1-1, from memory');
@@ -73,7 +82,7 @@ export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals):
     });
 
     test('of one’s own leads to its declaration in the file where it stands', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const { html } = await told(document, 'brick');
       same(paragraphs(html).slice(-3), [
         '<strong>brick</strong>, unit, words-units.paving, line 2',
@@ -83,13 +92,13 @@ export function wordTests({ suite, test, setup, teardown }: Mocha.MochaGlobals):
     });
 
     test('that names a bond draws it in lines', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const { html } = await told(document, 'third');
       same(html.includes('├───────┬───┴───────┬───┴───────┬───┤'), true);
     });
 
     test('that is a quantity tells the other system', async () => {
-      const document = await open('words.paving', job);
+      const document = await openJob();
       const { of, html } = await told(document, '6 in');
       same(of, '6');
       same(paragraphs(html).at(-1), '<strong>6 in</strong> is about 152 mm.');
