@@ -1,18 +1,13 @@
 // What a person sees: the installed package in a real editor, with pictures to look at.
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { loadInBrowser, withEditor, withServedFolder, workbenchAddress } from './host/editor.ts';
 import type { Installed } from './host/install-extension.ts';
 import { withJobFolder } from './host/job-folder.ts';
-import { places, root } from './host/places.ts';
+import { root } from './host/places.ts';
+import { box, failureOf, lens, line, newPage, picture, pointAt, same, squiggles, themes, word } from './host/view.ts';
 import type { TestResult } from './suite/index.ts';
-
-const themes = {
-  light: 'Default Light Modern',
-  dark: 'Default Dark Modern',
-  'high-contrast': 'Default High Contrast'
-};
 
 interface Look {
   readonly title: string;
@@ -69,15 +64,6 @@ export async function checkAsSeen(installed: Installed): Promise<TestResult[]> {
   return results;
 }
 
-async function failureOf(work: () => Promise<void>): Promise<string | undefined> {
-  try {
-    await work();
-    return undefined;
-  } catch (error) {
-    return error instanceof Error ? (error.stack ?? error.message) : String(error);
-  }
-}
-
 async function check(look: Look, installed: Installed, folder: string): Promise<void> {
   const wish = {
     ...(look.host === 'node' ? { extensions: installed.extensions } : {}),
@@ -100,9 +86,6 @@ async function check(look: Look, installed: Installed, folder: string): Promise<
     });
   });
 }
-
-const newPage = (browser: Browser): Promise<Page> =>
-  browser.newPage({ viewport: { width: 1280, height: 800 }, bypassCSP: true });
 
 async function lookAt(page: Page, address: string, look: Look): Promise<void> {
   await page.goto(address, { waitUntil: 'commit' });
@@ -206,20 +189,6 @@ async function findingInList(page: Page): Promise<Locator> {
   return page.locator('.markers-panel .details-container a', { hasText: findingOfMistake }).first();
 }
 
-// ---- what is where ----
-
-const squiggles = '.squiggly-error, .squiggly-warning, .squiggly-info';
-
-/** The editor draws a space as one that does not break. */
-const drawn = (words: RegExp) => new RegExp(words.source.replaceAll(' ', '[\\s\\u00a0]'));
-
-const line = (page: Page, words: RegExp) => page.locator('.monaco-editor .view-line').filter({ hasText: drawn(words) });
-
-const word = (page: Page, inLine: RegExp, words: string) =>
-  line(page, inLine).locator('span span').filter({ hasText: words }).first();
-
-const lens = (page: Page, words: RegExp) => page.locator('.codelens-decoration').filter({ hasText: words });
-
 async function goTo(page: Page, words: RegExp, before = ''): Promise<void> {
   const text = readFileSync(path.join(root, spec), 'utf8').split('\n');
   const index = text.findIndex(found => words.test(found));
@@ -227,38 +196,4 @@ async function goTo(page: Page, words: RegExp, before = ''): Promise<void> {
   await page.keyboard.type(`${index + 1}:${text[index]!.indexOf(before) + 1}`);
   await page.keyboard.press('Enter');
   await line(page, words).waitFor({ timeout: 20_000 });
-}
-
-async function pointAt(page: Page, at: Locator, shows: string): Promise<Locator> {
-  const hover = page.locator('.monaco-hover:not(.hidden) .monaco-hover-content', { has: page.locator(shows) }).first();
-  // Where the text still moves under the pointer, a person points again.
-  for (let tries = 0; tries < 5; tries++) {
-    const { x, y, width, height } = await box(at.first());
-    await page.mouse.move(x + width / 2, y - 60);
-    await page.mouse.move(x + width / 2, y + height / 2, { steps: 4 });
-    const shown = await hover.waitFor({ timeout: 3_000 }).then(
-      () => true,
-      () => false
-    );
-    if (shown) return hover;
-  }
-  throw new Error('Nothing is told of what is under the pointer.');
-}
-
-async function box(at: Locator): Promise<{ x: number; y: number; width: number; height: number }> {
-  // The editor draws lines and lenses anew now and then.
-  for (let tries = 0; tries < 20; tries++) {
-    const found = await at.boundingBox({ timeout: 5_000 });
-    if (found) return found;
-    await at.page().waitForTimeout(50);
-  }
-  throw new Error('It is not drawn.');
-}
-
-function same(found: unknown, wanted: unknown, what: string): void {
-  if (found !== wanted) throw new Error(`${what}: found ${String(found)}, wanted ${String(wanted)}`);
-}
-
-async function picture(page: Page, name: string): Promise<void> {
-  await page.screenshot({ path: path.join(places.screenshots, `${name}.png`) });
 }

@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSyn
 import path from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
+import { checkFirstJob } from './first-job.ts';
 import { checkPasted } from './pasted.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
@@ -22,7 +23,7 @@ const installed = installExtension();
 results.push(packageIsClean());
 await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
-results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)));
+results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)), ...(await checkFirstJob(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);
