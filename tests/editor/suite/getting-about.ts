@@ -10,7 +10,7 @@ unit yard-slab { size 450 x 450 x 50 mm }
 existing hedge { kind lawn }
 `;
 const yard = `job "Getting about" { rules britain }
-use "about/shared.paving"
+use "shared.paving"
 let about-depth = 150 mm
 point A at (0, 0)
 point B at (6, 0) m
@@ -29,7 +29,7 @@ area about-yard {
 let about-spare = 1 m // never used: a finding
 `;
 const other = `job "Another" { rules britain }
-use "about/shared.paving"
+use "shared.paving"
 unit spare { size 1 x 1 x 0.1 m }
 area about-court {
   outline rectangle 2 x 2 m
@@ -37,10 +37,12 @@ area about-court {
 }
 `;
 
-async function openYard(): Promise<vscode.TextDocument> {
-  await write('about/shared.paving', bytesOf(shared));
-  await write('about-other.paving', bytesOf(other));
-  return open('about-yard.paving', yard);
+/** The files of a yard in a folder of their own, as no other test has left them. */
+async function openYard(where: string): Promise<vscode.TextDocument> {
+  await vscode.workspace.fs.createDirectory(inFolder(`about/${where}`));
+  await write(`about/${where}/shared.paving`, bytesOf(shared));
+  await write(`about/${where}/other.paving`, bytesOf(other));
+  return open(`about/${where}/yard.paving`, yard);
 }
 
 const run = <T>(command: string, ...given: unknown[]) => vscode.commands.executeCommand<T>(command, ...given);
@@ -101,19 +103,23 @@ async function refusal(asked: Thenable<unknown>): Promise<string> {
   return 'not refused';
 }
 
+function contains(told: string, wanted: string): void {
+  if (!told.includes(wanted)) throw new Error(`found ${told}, wanted ${wanted}`);
+}
+
 export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
   suite('Getting about', () => {
     teardown(closeAll);
 
     test('a name leads to its declaration, a path to its file', async () => {
-      const document = await openYard();
-      same((await definition(document, 'about-depth\n')).map(placeOf), ['about-yard.paving 3:5']);
-      same((await definition(document, 'yard-slab in')).map(placeOf), ['about/shared.paving 2:6']);
-      same((await definition(document, 'shared.paving')).map(placeOf), ['about/shared.paving 1:1']);
+      const document = await openYard('names');
+      same((await definition(document, 'about-depth\n')).map(placeOf), ['about/names/yard.paving 3:5']);
+      same((await definition(document, 'yard-slab in')).map(placeOf), ['about/names/shared.paving 2:6']);
+      same((await definition(document, 'shared.paving')).map(placeOf), ['about/names/shared.paving 1:1']);
     });
 
     test('what ships leads to its text, to be read with its sources', async () => {
-      const document = await openYard();
+      const document = await openYard('ships');
       const [found] = await definition(document, 'type-1');
       same(found!.uri.toString(), 'paving-shipped:/materials.paving');
       const shipped = await vscode.workspace.openTextDocument(found!.uri);
@@ -128,18 +134,24 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
     });
 
     test('a name leads to every place that names its thing, in files that are open nowhere too', async () => {
-      const document = await openYard();
+      const document = await openYard('uses');
       const at = rangeOf(document, 'yard-slab in').start;
-      const found = await run<vscode.Location[]>('vscode.executeReferenceProvider', document.uri, at);
-      same(found.map(placeOf).sort(), [
-        'about-other.paving 6:10',
-        'about-yard.paving 11:10',
-        'about/shared.paving 2:6'
+      const references = async (): Promise<string[]> => {
+        const found = await run<vscode.Location[]>('vscode.executeReferenceProvider', document.uri, at);
+        return found.map(placeOf).sort();
+      };
+      await becomes('places', references, [
+        'about/uses/other.paving 6:10',
+        'about/uses/shared.paving 2:6',
+        'about/uses/yard.paving 11:10'
       ]);
+      // Another program writes into one of them.
+      await write('about/uses/other.paving', bytesOf(other.replace('paving yard-slab', 'paving spare')));
+      await becomes('places', references, ['about/uses/shared.paving 2:6', 'about/uses/yard.paving 11:10']);
     });
 
     test('the thing under the cursor stands out: declared as written, used as read', async () => {
-      const document = await openYard();
+      const document = await openYard('marked');
       const at = rangeOf(document, 'about-depth').start;
       const found = await run<vscode.DocumentHighlight[]>('vscode.executeDocumentHighlights', document.uri, at);
       same(
@@ -152,7 +164,7 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
     });
 
     test('a new name goes to every file, and nothing else changes', async () => {
-      const document = await openYard();
+      const document = await openYard('renamed');
       await soon('the findings', () => findings(document)[0]);
       const before = findings(document).map(({ message }) => message);
       const at = rangeOf(document, 'yard-slab in').start;
@@ -169,12 +181,12 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
         'big-slab'
       );
       same(editsOf(edit), [
-        'about-other.paving 6:10 big-slab',
-        'about-yard.paving 11:10 big-slab',
-        'about/shared.paving 2:6 big-slab'
+        'about/renamed/other.paving 6:10 big-slab',
+        'about/renamed/shared.paving 2:6 big-slab',
+        'about/renamed/yard.paving 11:10 big-slab'
       ]);
       same(await vscode.workspace.applyEdit(edit), true);
-      const changed = await vscode.workspace.openTextDocument(inFolder('about/shared.paving'));
+      const changed = await vscode.workspace.openTextDocument(inFolder('about/renamed/shared.paving'));
       same(changed.lineAt(1).text, 'unit big-slab { size 450 x 450 x 50 mm }');
       await becomes(
         'findings',
@@ -185,22 +197,22 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
     });
 
     test('a new name that can not be is refused with the reason', async () => {
-      const document = await openYard();
+      const document = await openYard('refused');
       const at = rangeOf(document, 'A to B to C').start;
       const taken = await refusal(run('vscode.executeDocumentRenameProvider', document.uri, at, 'B'));
-      same(taken.includes('A point called `B` is declared in line 5 of about-yard.paving already.'), true);
+      contains(taken, 'A point called `B` is declared in line 5 of about/refused/yard.paving already.');
       const shipped = await refusal(run('vscode.prepareRename', document.uri, rangeOf(document, 'type-1').start));
-      same(shipped.includes('`type-1` is a material that ships'), true);
+      contains(shipped, '`type-1` is a material that ships');
     });
 
     test('contents, folds and growing selections', async () => {
-      const document = await openYard();
+      const document = await openYard('contents');
       const contents = await run<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', document.uri);
       same(
         contents.map(({ name, detail }) => `${name}: ${detail}`),
         [
           'Getting about: britain',
-          'about/shared.paving: ',
+          'shared.paving: ',
           'about-depth: = 150 mm',
           'A: at (0, 0)',
           'B: at (6, 0) m',
@@ -236,26 +248,29 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
     });
 
     test('things are found by name in the whole folder', async () => {
-      await openYard();
-      const found = await run<vscode.SymbolInformation[]>('vscode.executeWorkspaceSymbolProvider', 'about-court');
-      same(
-        found.map(({ name, containerName, location }) => [name, containerName, placeOf(location)]),
-        [['about-court', 'about-other.paving', 'about-other.paving 4:6']]
-      );
+      await openYard('found');
+      const court = 'about-court, about/found/other.paving, about/found/other.paving 4:6';
+      const search = async (): Promise<string[]> => {
+        const found = await run<vscode.SymbolInformation[]>('vscode.executeWorkspaceSymbolProvider', 'about-court');
+        return found
+          .map(({ name, containerName, location }) => `${name}, ${containerName}, ${placeOf(location)}`)
+          .filter(told => told.includes('about/found/'));
+      };
+      await becomes('things found', search, [court]);
     });
 
     test('used files are links', async () => {
-      const document = await openYard();
+      const document = await openYard('linked');
       const found = await run<vscode.DocumentLink[]>('vscode.executeLinkProvider', document.uri);
-      const ours = found.filter(({ range }) => document.getText(range) === 'about/shared.paving');
+      const ours = found.filter(({ range }) => document.getText(range) === 'shared.paving');
       same(
         ours.map(({ target }) => nameOf(target!)),
-        ['about/shared.paving']
+        ['about/linked/shared.paving']
       );
     });
 
     test('words have colours by what they mean', async () => {
-      const document = await openYard();
+      const document = await openYard('coloured');
       const wanted = {
         '7 area': 'keyword',
         '7 about-yard': 'class.declaration',
@@ -278,18 +293,18 @@ export function gettingAboutTests({ suite, test, teardown }: Mocha.MochaGlobals)
     });
 
     test('a file that is renamed takes `use` along, also in what is not saved', async () => {
-      const document = await openYard();
+      const document = await openYard('moved');
       await soon('the findings', () => findings(document)[0]);
       const before = findings(document).map(({ message }) => message);
       const typed = new vscode.WorkspaceEdit();
       typed.insert(document.uri, new vscode.Position(0, 0), '// Typed, not saved.\n');
       same(await vscode.workspace.applyEdit(typed), true);
       const move = new vscode.WorkspaceEdit();
-      move.renameFile(inFolder('about/shared.paving'), inFolder('about/of all jobs.paving'), { overwrite: true });
+      move.renameFile(inFolder('about/moved/shared.paving'), inFolder('about/moved/parts/of all jobs.paving'));
       same(await vscode.workspace.applyEdit(move), true);
-      await becomes('the path of the open file', () => document.lineAt(2).text, 'use "about/of all jobs.paving"');
-      const elsewhere = await vscode.workspace.openTextDocument(inFolder('about-other.paving'));
-      await becomes('the path of another file', () => elsewhere.lineAt(1).text, 'use "about/of all jobs.paving"');
+      await becomes('the path of the open file', () => document.lineAt(2).text, 'use "parts/of all jobs.paving"');
+      const elsewhere = await vscode.workspace.openTextDocument(inFolder('about/moved/other.paving'));
+      await becomes('the path of another file', () => elsewhere.lineAt(1).text, 'use "parts/of all jobs.paving"');
       await becomes('findings', () => findings(document).map(({ message }) => message), before);
       await vscode.workspace.saveAll();
     });
