@@ -1,6 +1,6 @@
 import { placeOf } from '../lowering/context.ts';
 import type { Declared } from '../lowering/names.ts';
-import { statementTree, type Statement } from '../syntax/statement-tree.ts';
+import { firstIndex, statementAround, type Statement } from '../syntax/statement-tree.ts';
 import type { ParsedText } from '../syntax/parse.ts';
 
 /** A declaration as its text has it. */
@@ -15,14 +15,19 @@ export interface Declaration {
 export function declarationOf({ text, node }: Declared): Declaration | undefined {
   const { parsed } = text;
   const { line, column } = placeOf(text, node, 'name');
-  const name = parsed.tokens.findIndex(token => token.startLine === line && token.startColumn === column);
-  const statement = name < 1 ? undefined : beginningAt(name - 1, statementTree(parsed));
+  const name = firstIndex(
+    parsed.tokens,
+    token => token.startLine! > line || (token.startLine === line && token.startColumn! >= column)
+  );
+  const around = name < 1 || parsed.tokens[name] === undefined ? undefined : statementAround(parsed, name);
+  const statement = around && beginningAt(name - 1, around);
   return statement && { parsed, statement, line };
 }
 
-function beginningAt(first: number, statements: readonly Statement[]): Statement | undefined {
-  const around = statements.find(statement => statement.first <= first && first < statement.end);
-  return around === undefined || around.first === first ? around : beginningAt(first, around.inside);
+function beginningAt(first: number, around: Statement): Statement | undefined {
+  if (around.first === first) return around;
+  const inside = around.inside.find(statement => statement.first <= first && first < statement.end);
+  return inside && beginningAt(first, inside);
 }
 
 /** Longer declarations are cut off after so many lines. */
@@ -32,9 +37,8 @@ const MOST_LINES = 10;
 export function writtenLines({ parsed, statement }: Declaration): string[] {
   const { text, tokens } = parsed;
   const [first, last] = [tokens[statement.first]!, tokens[statement.end - 1]!];
-  const noteAt = parsed.comments.find(
-    ({ startLine, startOffset }) => startLine === last.endLine && startOffset > last.endOffset!
-  );
+  const after = parsed.comments[firstIndex(parsed.comments, ({ startOffset }) => startOffset > last.endOffset!)];
+  const noteAt = after?.startLine === last.endLine ? after : undefined;
   const isItsOwn = tokens[statement.end] === undefined || tokens[statement.end]!.startLine! > last.endLine!;
   const end = noteAt !== undefined && isItsOwn ? noteAt.endOffset! : last.endOffset!;
   const margin = new RegExp(`^[ \\t]{0,${first.startColumn! - 1}}`);
@@ -50,16 +54,15 @@ export function writtenLines({ parsed, statement }: Declaration): string[] {
 export function notesAbove({ parsed, statement }: Declaration): string[] {
   const notes: string[] = [];
   let line = parsed.tokens[statement.first]!.startLine! - 1;
-  const alone = new Map(
-    parsed.comments
-      .filter(
-        ({ startOffset, startColumn }) => parsed.text.slice(startOffset - startColumn! + 1, startOffset).trim() === ''
-      )
-      .map(comment => [comment.startLine!, comment.image])
-  );
-  for (let note = alone.get(line); note !== undefined; note = alone.get(--line))
-    notes.unshift(note.replace(/^\/\/\s*/, ''));
+  const { comments } = parsed;
+  let at = firstIndex(comments, ({ startLine }) => startLine! > line) - 1;
+  for (; comments[at]?.startLine === line && isAlone(comments[at]!, parsed); at--, line--)
+    notes.unshift(comments[at]!.image.replace(/^\/\/\s*/, ''));
   return notes;
+}
+
+function isAlone({ startOffset, startColumn }: ParsedText['comments'][number], { text }: ParsedText): boolean {
+  return text.slice(startOffset - startColumn! + 1, startOffset).trim() === '';
 }
 
 /** What stands behind `according-to`. */

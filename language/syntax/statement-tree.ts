@@ -22,8 +22,20 @@ export interface Statement {
  * The statements of a text, one within the other, sound or broken, as the scanner parted them. They follow each other
  * without a gap: a comma between two is no token.
  */
-export function statementTree({ tokens, statements, chunks }: ParsedText): Statement[] {
-  let at = 0;
+export function statementTree(parsed: ParsedText): Statement[] {
+  return parsed.chunks.flatMap((_, chunk) => statementsOfChunk(parsed, chunk));
+}
+
+/** The top-level statement that a word of a text, by its place among all, belongs to: without a look at the others. */
+export function statementAround(parsed: ParsedText, word: number): Statement | undefined {
+  const after = firstIndex(parsed.chunks, ({ firstToken }) => firstToken > word);
+  return statementsOfChunk(parsed, after - 1).find(({ first, end }) => first <= word && word < end);
+}
+
+function statementsOfChunk({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {
+  if (chunks[chunk] === undefined) return [];
+  const { firstToken } = chunks[chunk];
+  let at = firstIndex(statements, ({ token }) => token >= firstToken);
   const read = (limit: number): Statement[] => {
     const found: Statement[] = [];
     while (at < statements.length && statements[at]!.token < limit) {
@@ -44,10 +56,19 @@ export function statementTree({ tokens, statements, chunks }: ParsedText): State
     }
     return found;
   };
-  return chunks.flatMap((_, index) => {
-    const firstOfNext = chunks[index + 1]?.firstToken ?? tokens.length;
-    return read(firstOfNext);
-  });
+  return read(chunks[chunk + 1]?.firstToken ?? tokens.length);
+}
+
+/** The first of a sorted list that is as wanted, by halving; its length if none is. */
+export function firstIndex<T>(sorted: readonly T[], isWanted: (each: T) => boolean): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isWanted(sorted[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** The braces of a statement: the first { before the next statement could begin, and the } that belongs to it. */

@@ -13,7 +13,7 @@ import {
   type CompletionKind
 } from '../../language/editing/completion/completion.ts';
 import { rangeOf } from '../diagnostics.ts';
-import { aboutText, type Feature } from '../feature.ts';
+import { aboutNewestText, type Feature } from '../feature.ts';
 import type { Seen, Workspace } from '../workspace.ts';
 
 /** What can be written next, with a line of help. */
@@ -22,23 +22,25 @@ export const completion: Feature = {
   capabilities: { completionProvider: { triggerCharacters: [' ', '"', '/'] } },
   register(workspace) {
     workspace.connection.onCompletion(
-      aboutText(workspace, async ({ textDocument, position, context }): Promise<CompletionList> => {
+      aboutNewestText(async ({ textDocument, position, context }): Promise<CompletionList> => {
+        const document = workspace.documentOf(textDocument.uri);
+        const [text, offset] = [document?.getText(), document?.offsetAt(position)];
         const seen = await workspace.look(textDocument.uri);
-        const offset = workspace.documentOf(textDocument.uri)?.offsetAt(position);
-        if (seen === undefined || offset === undefined) return listOf([]);
+        if (seen === undefined || offset === undefined || seen.text.parsed.text !== text) return ASK_AGAIN;
+        // What is typed from here on the editor holds against the list by itself.
         const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen) : [];
         const { offered, wanted } = completionsAt(seen.text, seen.project, offset, paths);
         // A space alone offers only what has to follow: behind a finished statement it is just a space.
-        if (context?.triggerCharacter !== undefined && !wanted) return listOf([]);
-        return listOf(offered.map((each, at) => item(each, at, workspace.completionSupport)));
+        const isAsked = context?.triggerCharacter === undefined || wanted;
+        const items = offered.map((each, at) => item(each, at, workspace.completionSupport));
+        return { isIncomplete: false, items: isAsked ? items : [] };
       })
     );
   }
 };
 
-function listOf(items: CompletionItem[]): CompletionList {
-  return { isIncomplete: false, items };
-}
+/** The text has moved on before it could be looked at. */
+const ASK_AGAIN: CompletionList = { isIncomplete: true, items: [] };
 
 function item(completion: Completion, at: number, support: Workspace['completionSupport']): CompletionItem {
   const { label, kind, detail, documentation, place, filter, text, snippet } = completion;

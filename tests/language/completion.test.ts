@@ -1,6 +1,7 @@
 // What is offered where: the cursor is drawn as ‸.
 import { describe, expect, test } from 'vitest';
 import { completionsAt, type Completion } from '../../language/editing/completion/completion.ts';
+import { layOut } from '../../language/format/layout.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import { inMemory } from './in-memory.ts';
 
@@ -57,6 +58,9 @@ describe('Statements', () => {
     const { findings, numbers } = drain(paving.evaluate('job.paving'))!;
     expect(findings).toEqual([]);
     expect(numbers!.quantities.areas).toHaveLength(1);
+    // Nothing is left to line up.
+    const { text } = paving.look('job.paving')!;
+    expect(layOut(text.parsed)).toBe(text.parsed.text);
   });
 
   test('an area offers what is not said yet, in the usual order of writing', () => {

@@ -1,5 +1,5 @@
 import type { Role } from '../../job/job.ts';
-import type { Declared, Kind } from '../../lowering/names.ts';
+import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
 import {
   areasOfJob,
   atHand,
@@ -117,17 +117,22 @@ const USUAL_SIDES = ['house-wall', 'lawn'];
 /** Other areas that say the statement themselves, so that this one can be like them. */
 function likeAreas(scene: Scene, statement: string): Declared[] {
   const own = nameOfArea(scene);
-  return declared(things(scene, 'area')).filter(area => area.name !== own && saysItself(area, statement, own));
+  const areas = declared(things(scene, 'area')).filter(({ name }) => name !== own);
+  const saying = new Map(
+    [...new Set(areas.map(({ text }) => text))].map(text => [text, areasSaying(text, statement, own)])
+  );
+  return areas.filter(({ name, text }) => saying.get(text)!.has(name));
 }
 
-function saysItself({ name, text: { parsed } }: Declared, statement: string, own: string | undefined): boolean {
-  const area = statementTree(parsed).find(
-    ({ opens, first }) => opens === 'area' && parsed.tokens[first + 1]?.image === name
-  );
-  const said = area?.inside.find(({ word }) => word === statement);
-  if (said === undefined) return false;
-  // One that is like this area would lead round in a circle.
-  return !(parsed.tokens[said.first + 1]?.tokenType.name === 'as' && parsed.tokens[said.first + 2]?.image === own);
+/** Names of the areas of a text that say the statement; one that is like the area `own` would lead round in a circle. */
+function areasSaying({ parsed }: SpecText, statement: string, own: string | undefined): ReadonlySet<string> {
+  const { tokens } = parsed;
+  const saying = statementTree(parsed).filter(({ opens, inside }) => {
+    const said = opens === 'area' ? inside.find(({ word }) => word === statement) : undefined;
+    if (said === undefined) return false;
+    return tokens[said.first + 1]?.tokenType.name !== 'as' || tokens[said.first + 2]?.image !== own;
+  });
+  return new Set(saying.map(({ first }) => tokens[first + 1]!.image));
 }
 
 function nameOfArea({ cursor: { around, parsed } }: Scene): string | undefined {

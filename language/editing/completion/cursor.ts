@@ -1,7 +1,7 @@
 import { MOST_CHARACTERS } from '../../syntax/limits.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { BRACES_AND_TEXTS } from '../../syntax/patterns.ts';
-import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { firstIndex, statementTree, type Statement } from '../../syntax/statement-tree.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
 
 export type Token = ParsedText['tokens'][number];
@@ -42,7 +42,7 @@ export function cursorAt(parsed: ParsedText, offset: number): Cursor | undefined
   const { start, end } = wordAt(text, offset);
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
   const rest = restOfLine(text, end);
-  const chunk = lastOf(parsed.chunks, each => each.start < start);
+  const chunk = parsed.chunks[firstIndex(parsed.chunks, each => each.start >= start) - 1];
   if (chunk?.dropped) return undefined;
   let count = firstAt(tokens, start);
   while (count > 0 && tokens[count - 1]!.image === '') count--;
@@ -135,14 +135,7 @@ function isInComment({ comments }: ParsedText, offset: number): boolean {
 
 /** The index of the first of some words that does not stand before an offset. */
 function firstAt(tokens: readonly Token[], offset: number): number {
-  let low = 0;
-  let high = tokens.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (tokens[middle]!.startOffset < offset) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return firstIndex(tokens, ({ startOffset }) => startOffset >= offset);
 }
 
 /** Inside a brace that opens nothing, nothing is read. */
@@ -183,16 +176,11 @@ function pathTo(tree: readonly Statement[], open: readonly number[]): Statement[
 }
 
 function begunStatement({ tokens, statements }: ParsedText, count: number, afterComma: boolean): Begun | undefined {
-  const start = lastOf(statements, ({ token }) => token < count);
+  const start = statements[firstIndex(statements, ({ token }) => token >= count) - 1];
   if (start === undefined) return undefined;
   const own = tokens.slice(start.token, count);
   const kinds = own.map(token => token.tokenType.name);
   // A comma that parts two statements is no word of either.
   const withComma = afterComma && kinds.at(-1) !== ',' ? [...kinds, ','] : kinds;
   return { word: own[0]!.image, tokens: own, kinds: withComma };
-}
-
-function lastOf<T>(all: readonly T[], is: (each: T) => boolean): T | undefined {
-  for (let at = all.length - 1; at >= 0; at--) if (is(all[at]!)) return all[at];
-  return undefined;
 }

@@ -1,5 +1,6 @@
-import { KIND_WORDS, type Declared } from '../../lowering/names.ts';
-import { article } from '../../lowering/context.ts';
+import { capital } from '../../lowering/amounts.ts';
+import { KIND_WORDS, type Declared, type SpecText } from '../../lowering/names.ts';
+import type { Project } from '../../lowering/project.ts';
 import { thingHelp, wordHelp, type WordHelp } from '../word-help.ts';
 import type { Part } from './insertion.ts';
 import type { Scene } from './scene.ts';
@@ -26,12 +27,20 @@ export function helpOn(scene: Scene, word: string, statement?: string): WordHelp
   return wordHelp(word, { block, ...(statement === undefined ? {} : { statement }) }) ?? NO_HELP;
 }
 
-export function nameOffer({ project, text }: Scene, declared: Declared): Offer {
-  const { name, kind } = declared;
-  const where =
-    declared.text === project.shipped ? ', as shipped' : declared.text === text ? '' : `, in ${declared.text.file}`;
-  const help = thingHelp(declared, project) ?? { line: `${article(KIND_WORDS[kind])}${where}`, text: '' };
-  return { label: name, kind: 'name', parts: [name], help };
+/** Of a longer list a person types on instead of reading it: further names have a short line alone. */
+const MOST_EXPLAINED = 200;
+
+export function nameOffers({ project, text }: Scene, all: readonly Declared[]): Offer[] {
+  return all.map((declared, at): Offer => {
+    const { name } = declared;
+    const help = at < MOST_EXPLAINED ? thingHelp(declared, project) : undefined;
+    return { label: name, kind: 'name', parts: [name], help: help ?? shortHelp(declared, text, project) };
+  });
+}
+
+function shortHelp({ kind, text }: Declared, here: SpecText, { shipped }: Project): WordHelp {
+  const where = text === shipped ? ', as shipped' : text === here ? '' : `, in ${text.file}`;
+  return { line: `${capital(KIND_WORDS[kind])}${where}`, text: '' };
 }
 
 export const NO_HELP: WordHelp = { line: '', text: '' };

@@ -6,7 +6,7 @@ import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
 import { behindComma, clauseOffers, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
-import { helpOn, nameOffer, NO_HELP, type Offer } from './offer.ts';
+import { helpOn, nameOffers, NO_HELP, type Offer } from './offer.ts';
 import { kindsOf, measuresAfterPer, measuresFor, wantedQuantity, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
@@ -22,15 +22,12 @@ export function offersWithin(
   const { next, complete } = nextWords(block, begun.kinds);
   const measures = measureOffers(scene, begun, next);
   const clauses = clauseOffers(scene, begun, begun.kinds, next);
-  const isValue = ({ is }: Next): boolean => is === 'Let';
+  const things = next.filter(({ is }) => is !== 'Let');
+  const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
   const offers = [
-    ...nameOffers(
-      scene,
-      begun,
-      next.filter(each => !isValue(each))
-    ),
+    ...offersOfNames(scene, begun, things),
     ...valueOffers(scene, begun, begun.kinds, next),
-    ...nameOffers(scene, begun, canBeValue(begun, next) ? next.filter(isValue) : []),
+    ...offersOfNames(scene, begun, values),
     ...choiceOffers(scene, begun, next),
     ...sizeSign(scene, begun, next),
     ...measures,
@@ -122,9 +119,9 @@ function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
 
 // ---- names and words ----
 
-function nameOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   const names = next.filter(({ what }) => what === 'name');
-  return names.flatMap(each => candidatesAt(scene, each, begun).map(declared => nameOffer(scene, declared)));
+  return names.flatMap(each => nameOffers(scene, candidatesAt(scene, each, begun)));
 }
 
 /** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */

@@ -3,7 +3,7 @@ import type Mocha from 'mocha';
 import * as vscode from 'vscode';
 import { closeAll, open } from './editing.ts';
 import { same, soon } from './expect.ts';
-import { bytesOf, write } from './folder.ts';
+import { bytesOf, inFolder, write } from './folder.ts';
 
 const job = 'job "Offers" { rules north-america }\nunit slab-16 { size 15 7/8 x 15 7/8 x 2 in }\n';
 
@@ -35,12 +35,14 @@ async function writeAndTake(document: vscode.TextDocument, word: string): Promis
   });
 }
 
-export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
+export function completionTests({ suite, suiteSetup, test, teardown }: Mocha.MochaGlobals): void {
   suite('Completion', () => {
+    // A folder of their own: what is written here is seen by no other test.
+    suiteSetup(() => vscode.workspace.fs.createDirectory(inFolder('offers')));
     teardown(closeAll);
 
     test('offers the statements of an area that are not said yet', async () => {
-      const list = await offeredAt('offers-1.paving', `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`);
+      const list = await offeredAt('offers/1.paving', `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`);
       same(labelsOf(list).slice(0, 3), ['traffic', 'finish', 'paving']);
       const traffic = list.items.find(item => labelOf(item) === 'traffic');
       same((traffic?.label as vscode.CompletionItemLabel).description?.startsWith('What uses the area'), true);
@@ -48,18 +50,18 @@ export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): 
     });
 
     test('offers materials by their role, and files of the folder', async () => {
-      const base = await offeredAt('offers-2.paving', `${job}area patio {\n  base ‸\n}\n`);
+      const base = await offeredAt('offers/2.paving', `${job}area patio {\n  base ‸\n}\n`);
       same(labelsOf(base).slice(0, 3), ['crushed-stone', 'type-1', 'open-graded-stone']);
-      await write('offers-used.paving', bytesOf('// nothing yet\n'));
+      await write('offers/used.paving', bytesOf('// nothing yet\n'));
       const files = await soon('the new file is offered', async () => {
-        const found = await offeredAt('offers-3.paving', 'use "‸"\n');
-        return labelsOf(found).includes('offers-used.paving') ? found : undefined;
+        const found = await offeredAt('offers/3.paving', 'use "‸"\n');
+        return labelsOf(found).includes('used.paving') ? found : undefined;
       });
-      same(labelsOf(files).includes('offers-3.paving'), false);
+      same(labelsOf(files).includes('3.paving'), false);
     });
 
     test('a whole job is taken in an empty file', async () => {
-      const document = await open('offers-4.paving', '');
+      const document = await open('offers/4.paving', '');
       await writeAndTake(document, 'jo');
       const lines = document.getText().split('\n');
       same(lines[0], 'job "My patio" {');
@@ -71,7 +73,7 @@ export function completionTests({ suite, test, teardown }: Mocha.MochaGlobals): 
 
     test('a hyphenated name is completed as one word', async () => {
       const drawn = `${job}area patio {\n  edges { near meets house-w‸ }\n}\n`;
-      const list = await offeredAt('offers-5.paving', drawn);
+      const list = await offeredAt('offers/5.paving', drawn);
       const wall = list.items.find(item => labelOf(item) === 'house-wall');
       const range = wall?.range instanceof vscode.Range ? wall.range : wall?.range?.replacing;
       same([range?.start.character, range?.end.character], [21, 28]);
