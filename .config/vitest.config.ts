@@ -21,6 +21,6 @@ export default defineConfig({
     exclude: ['tests/editor/**'],
     globalSetup: ['.config/vitest-setup.ts'],
     // Two cores are common in CI: whole-job tests need their time.
-    testTimeout: 30_000
+    testTimeout: 180_000
   }
 });

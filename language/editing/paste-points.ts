@@ -6,8 +6,9 @@ import { measureNamed } from '../measures/measures.ts';
 import type { Look } from '../paving.ts';
 import { LineStarts } from '../syntax/line-starts.ts';
 import { statementTree } from '../syntax/statement-tree.ts';
+import { lineBreakOf } from '../syntax/text-edit.ts';
 import { isWord } from './rewrites/names.ts';
-import { lineEndOf, linesBefore, spanOf } from './rewrites/places.ts';
+import { linesBefore, spanOf } from './rewrites/places.ts';
 import { placeOf, type Edit, type Span } from './rewrites/rewrite.ts';
 import { isMeasured, metresOf, writtenCell, type Cell } from './tables/cells.ts';
 import { readTable, type Row, type Table } from './tables/table.ts';
@@ -182,7 +183,7 @@ function written({ text }: Look, at: Span, lines: readonly string[]): Edit {
     return span.start < at.start && at.start < span.end;
   });
   if (around !== undefined) return linesBefore(text, around, lines);
-  const lineEnd = lineEndOf(parsed);
+  const lineEnd = lineBreakOf(parsed.text);
   const comment = parsed.comments.find(
     ({ startOffset, endOffset }) => startOffset < at.start && at.start <= endOffset! + 1
   );

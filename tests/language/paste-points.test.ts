@@ -1,7 +1,7 @@
 // Coordinates from a table as points: each as it lies on the clipboard, and what is offered.
 import { describe, expect, test } from 'vitest';
 import { pointsFromTable } from '../../language/editing/paste-points.ts';
-import { applied } from '../../language/editing/rewrites/rewrite.ts';
+import { applyChanges } from '../../language/editing/apply-changes.ts';
 import { Paving } from '../../language/paving.ts';
 import { evaluated, inMemory } from './in-memory.ts';
 import { withCursor } from './rewriting.ts';
@@ -161,13 +161,7 @@ describe('where they go', () => {
   const at = async (drawn: string): Promise<string> => {
     const found = await pasted('A 1.5 2', drawn);
     if ('problem' in found) throw new Error(found.problem);
-    const { text } = withCursor(drawn);
-    const { place, text: written } = found.choices[0]!;
-    const lines = text.split('\n');
-    const offset = (line: number, column: number): number =>
-      lines.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0) + column - 1;
-    const [start, end] = [offset(place.line, place.column), offset(place.endLine, place.endColumn)];
-    return applied(text, [{ start, end, text: written }]);
+    return applyChanges(withCursor(drawn).text, [found.choices[0]!]);
   };
   const job = 'job "Yard" { rules britain }';
 

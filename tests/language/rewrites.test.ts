@@ -287,59 +287,6 @@ describe('a rectangle as points', () => {
   });
 });
 
-describe('what the sides meet', () => {
-  const next = `
-area next {
-  outline rectangle 2 x 3 m, corner (4, 0) m
-  traffic foot
-  finish  level with step
-  base    crushed-stone 8 in
-  edges {
-    left              meets yard
-    near, right, far  meets lawn, edging oak
-  }
-}
-material oak { role edging, width 25 mm }
-`;
-
-  test('lawn with the edging that is used already, or a house wall', async () => {
-    const drawn = `${yard('rectangle 4‸ x 3 m', 'right      meets next')}${next}`;
-    expect((await titles(drawn)).slice(0, 2)).toEqual([
-      'Say that sides near, far and left meet lawn, with oak',
-      'Say that sides near, far and left meet house-wall'
-    ]);
-    expect(await rewritten(drawn, 'Say that sides near, far and left meet lawn, with oak')).toEqual([
-      '    the rest  meets lawn, edging oak'
-    ]);
-  });
-
-  test('the other area that lies along a side', async () => {
-    const drawn = `${yard('rectangle 4‸ x 3 m', 'near, left, far meets road')}${next}`;
-    expect(await rewritten(drawn, 'Say that side right meets next')).toEqual(['    right            meets next']);
-  });
-
-  test('in an area that has no edges yet', async () => {
-    const drawn = yard('rectangle 4‸ x 3 m', '').replace(/ {2}edges[^]*?\n {2}\}\n/, '');
-    expect(await rewritten(drawn, 'Say that sides near, right, far and left meet house-wall')).toEqual([
-      '  edges {',
-      '    the rest  meets house-wall',
-      '  }'
-    ]);
-  });
-
-  test('in braces on one line', async () => {
-    const drawn = yard('rectangle 4‸ x 3 m', '').replace(/edges[^]*?\n {2}\}\n/, 'edges { near meets road }\n');
-    const [found] = await offered(drawn);
-    expect(found!.text).toContain(
-      '  edges {\n    near meets road\n    the rest  meets lawn, edging spiked-strip\n  }\n}'
-    );
-  });
-
-  test('nothing where all is said', async () => {
-    expect((await titles(yard('rectangle 4‸ x 3 m'))).filter(title => title.startsWith('Say'))).toEqual([]);
-  });
-});
-
 describe('a material that ships, or is nowhere declared', () => {
   const copy = (name: string): string[] => [
     "// Figures of crushed-stone as it ships: put your supplier's in their place.",

@@ -83,10 +83,13 @@ test('only what stands at the place that is asked about, and of the kinds that a
   await client.open(at('a.paving'), PATIO.replace('typ', 'tip').replace('house-wall', 'hose-wall'));
   await findings('a.paving', ['unknown-name', 'unknown-name']);
   const line = (line: number): Range => ({ start: { line, character: 12 }, end: { line, character: 12 } });
-  expect((await actions('a.paving', ['quickfix'], line(12))).map(({ title }) => title)).toEqual(['Write `type-1`']);
-  expect(await actions('a.paving', ['quickfix'], line(8))).toEqual([]);
-  const rewrites = await actions('a.paving', ['refactor']);
-  expect(rewrites.filter(({ kind }) => !kind!.startsWith('refactor.'))).toEqual([]);
+  expect((await actions('a.paving', undefined, line(12))).map(({ title }) => title)).toEqual([
+    'Write `type-1`',
+    'Declare tipe-1 here, with the figures of type-1 to begin with'
+  ]);
+  expect(await actions('a.paving', undefined, line(8))).toEqual([]);
+  const other = (await actions('a.paving', ['refactor'])).map(({ kind }) => kind);
+  expect(other).toEqual(['refactor.rewrite']);
   expect(await actions('a.paving', ['source'])).toEqual([]);
   expect((await actions('a.paving', ['quickfix'])).length).toBe(2);
 });

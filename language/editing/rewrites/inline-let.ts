@@ -3,15 +3,16 @@ import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import type { Statement } from '../../syntax/statement-tree.ts';
+import { takenOut } from '../../syntax/text-edit.ts';
 import { isBroken, spanOf, topStatementAt } from './places.ts';
-import { rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { covers, rewrite, type Edit, type Rewrite, type Span } from './rewrite.ts';
 import { listAt, onOneLine } from './written.ts';
 
 /** What a `let` stands for in the place of its name: there alone, or everywhere, and the `let` goes. */
 export function inlineLet(look: Look, at: Span): Rewrite[] {
   const { text, project } = look;
   const all = occurrencesIn(text, project).filter(({ kinds }) => kinds.includes('let'));
-  const here = all.find(occurrence => touches(occurrence, at));
+  const here = all.find(occurrence => covers(occurrence, at));
   const declared = here?.declared;
   if (here === undefined || declared === undefined || declared.text === project.shipped) return [];
   const list = sumsIn(declared.text, project).find(
@@ -30,7 +31,7 @@ export function inlineLet(look: Look, at: Span): Rewrite[] {
   const statement = declared.text === text ? declaration(text.parsed, list!) : undefined;
   if (uses.length === 0 || statement === undefined || !isJob(text.parsed)) return made;
   const title = `Write ${written} ${placesInWords(uses.length)} ${here.name}, and take the let out`;
-  const edits = [...uses.map(use => inPlace(lists, use, value, written)), takenOut(text.parsed, statement)];
+  const edits = [...uses.map(use => inPlace(lists, use, value, written)), withoutStatement(text.parsed, statement)];
   return [...made, rewrite(text, { title, kind: 'inline', keeps: { within: 0 } }, edits)];
 }
 
@@ -67,20 +68,13 @@ function declaration(parsed: ParsedText, { start }: SumList): Statement | undefi
   return statement === undefined || isBroken(parsed, statement) ? undefined : statement;
 }
 
-/** A statement with its line; a comment at the end of the line stays, for it says why. */
-function takenOut(parsed: ParsedText, { first, end }: Statement): Edit {
+/** With its line; a comment at the end of the line stays, for it says why. */
+function withoutStatement(parsed: ParsedText, { first, end }: Statement): Edit {
   const { text, comments, tokens } = parsed;
   const span = spanOf(parsed, first, end);
   const { endLine } = tokens[end - 1]!;
   const comment = comments.find(({ startLine, startOffset }) => startLine === endLine && startOffset >= span.end);
-  if (comment !== undefined) return { start: span.start, end: comment.startOffset, text: '' };
-  const lineStart = text.lastIndexOf('\n', span.start - 1) + 1;
-  const lineEnd = text.indexOf('\n', span.end);
-  const nextLine = lineEnd < 0 ? text.length : lineEnd + 1;
-  const isAlone = (text.slice(lineStart, span.start) + text.slice(span.end, nextLine)).trim() === '';
-  if (!isAlone) return { ...span, text: '' };
-  // Of two blank lines that would meet one goes.
-  const blankAfter = /^[^\S\n]*\r?\n/.exec(text.slice(nextLine))?.[0] ?? '';
-  const standsFree = lineStart === 0 || /\n[^\S\n]*\n$/.test(text.slice(0, lineStart));
-  return { start: lineStart, end: nextLine + (standsFree ? blankAfter.length : 0), text: '' };
+  return comment === undefined
+    ? takenOut(text, span.start, span.end)
+    : { start: span.start, end: comment.startOffset, text: '' };
 }

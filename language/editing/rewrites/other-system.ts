@@ -5,7 +5,8 @@ import type { Look } from '../../paving.ts';
 import { ChunkIndex } from '../../syntax/chunk-index.ts';
 import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
 import { inOneMeasure, lengthIn, roundedBy, toNearest } from './lengths.ts';
-import { applied, covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { applied } from '../../syntax/text-edit.ts';
+import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
 import { hasNames, isNought } from './written.ts';
 
 /** A length that is written in one system, and as it is in the other. */

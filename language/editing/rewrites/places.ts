@@ -1,6 +1,7 @@
 import type { SpecText } from '../../lowering/names.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { beginsLine, lineBreakOf } from '../../syntax/text-edit.ts';
 import type { Edit, Span } from './rewrite.ts';
 
 /** From the first to past the last character of words that follow each other. */
@@ -22,10 +23,6 @@ export function isBroken(parsed: ParsedText, { first, end }: Statement): boolean
   return parsed.faults.some(({ offset }) => span.start <= offset && offset < span.end);
 }
 
-export function lineEndOf({ text }: ParsedText): string {
-  return text.includes('\r\n') ? '\r\n' : '\n';
-}
-
 /**
  * New lines before a top-level statement and the comments that belong to it; a blank line parts them from a block of
  * several lines. `cursor`: where in the first of them the cursor goes.
@@ -37,9 +34,11 @@ export function linesBefore(
   cursor?: number
 ): Edit {
   const { tokens, comments, text } = parsed;
-  const lineEnd = lineEndOf(parsed);
+  const lineEnd = lineBreakOf(text);
   let line = tokens[statement.first]!.startLine!;
-  const own = new Set(comments.filter(comment => isAlone(text, comment.startOffset)).map(({ startLine }) => startLine));
+  const own = new Set(
+    comments.filter(comment => beginsLine(text, comment.startOffset)).map(({ startLine }) => startLine)
+  );
   while (own.has(line - 1)) line--;
   const start = startOfLine(parsed, statement, line);
   const isTall = line !== tokens[statement.end - 1]!.endLine;
@@ -59,9 +58,4 @@ function startOfLine({ tokens, text }: ParsedText, { first }: Statement, line: n
     if (up === 0) return at;
     at--;
   }
-}
-
-/** Nothing but white space stands before it on its line. */
-function isAlone(text: string, offset: number): boolean {
-  return text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset).trim() === '';
 }

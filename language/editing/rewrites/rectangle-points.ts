@@ -2,10 +2,11 @@ import { sumsIn, type SumList } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import type { Statement } from '../../syntax/statement-tree.ts';
+import { lineBreakOf } from '../../syntax/text-edit.ts';
 import { FreeNames } from './names.ts';
-import { isBroken, lineEndOf, linesBefore, spanOf, topStatementAt } from './places.ts';
+import { isBroken, linesBefore, spanOf, topStatementAt } from './places.ts';
 import { cornersOf, type RectangleSums } from './rectangle-corners.ts';
-import { rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
 import { onOneLine } from './written.ts';
 
 /** The sides of a rectangle in the order of its corners. */
@@ -18,7 +19,7 @@ export function rectangleToPoints({ text, project }: Look, at: Span): Rewrite[] 
   if (area?.word !== 'area' || isBroken(parsed, area)) return [];
   const outlines = area.inside.filter(({ word }) => word === 'outline');
   const [outline] = outlines;
-  if (outline === undefined || outlines.length > 1 || !touches(spanOf(parsed, outline.first, outline.end), at))
+  if (outline === undefined || outlines.length > 1 || !covers(spanOf(parsed, outline.first, outline.end), at))
     return [];
   const shape = parsed.tokens[outline.first + 1];
   if (shape?.tokenType.name !== 'rectangle') return [];
@@ -69,7 +70,7 @@ function edgesFromPoint(parsed: ParsedText, area: Statement, names: readonly str
   const width = Math.max(0, ...lines.flatMap(line => line!.heads.map(({ length }) => length)));
   return lines.map(line => {
     const { heads, tail, span, indent } = line!;
-    const text = heads.map(head => `${head.padEnd(width)}  ${tail}`).join(lineEndOf(parsed) + indent);
+    const text = heads.map(head => `${head.padEnd(width)}  ${tail}`).join(lineBreakOf(parsed.text) + indent);
     return { ...span, text };
   });
 }

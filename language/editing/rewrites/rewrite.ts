@@ -1,6 +1,7 @@
 import type { Finding, Place, TextChange } from '../../findings/finding.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { LineStarts } from '../../syntax/line-starts.ts';
+import { applied } from '../../syntax/text-edit.ts';
 
 /** Another way to write a part of a text, as the editor offers it. */
 export interface Rewrite {
@@ -57,16 +58,6 @@ export function rewrite(
       ? {}
       : { cursor: placeOf(spec.file, new LineStarts(text), { start: cursor, end: cursor }) })
   };
-}
-
-export function applied(text: string, edits: readonly Edit[]): string {
-  let done = 0;
-  const parts: string[] = [];
-  for (const edit of edits) {
-    parts.push(text.slice(done, edit.start), edit.text);
-    done = edit.end;
-  }
-  return parts.join('') + text.slice(done);
 }
 
 function cursorAfter(sorted: readonly Edit[]): number | undefined {

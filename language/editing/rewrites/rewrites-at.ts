@@ -1,7 +1,6 @@
 import type { Evaluation, Look } from '../../paving.ts';
 import { extractLet } from './extract-let.ts';
 import { inlineLet } from './inline-let.ts';
-import { addMissingEdges } from './missing-edges.ts';
 import { inOtherSystem } from './other-system.ts';
 import { rectangleToPoints } from './rectangle-points.ts';
 import type { Rewrite } from './rewrite.ts';
@@ -15,7 +14,6 @@ import { declareMaterial } from './supplier-figures.ts';
 export function rewritesAt(look: Look, evaluation: Evaluation | undefined, start: number, end: number): Rewrite[] {
   const at = { start, end };
   return [
-    ...addMissingEdges(look, at, evaluation),
     ...declareMaterial(look, at, evaluation),
     ...inOtherSystem(look, at, evaluation?.job?.system),
     ...extractLet(look, at),

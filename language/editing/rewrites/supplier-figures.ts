@@ -5,15 +5,16 @@ import { STANDARD_NAMES } from '../../lowering/things.ts';
 import type { Evaluation, Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import type { Statement } from '../../syntax/statement-tree.ts';
+import { lineBreakOf } from '../../syntax/text-edit.ts';
 import { materialsIn, type DeclaredMaterial } from './materials.ts';
-import { isBroken, lineEndOf, linesBefore, spanOf, topStatementAt } from './places.ts';
-import { rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { isBroken, linesBefore, spanOf, topStatementAt } from './places.ts';
+import { covers, rewrite, type Edit, type Rewrite, type Span } from './rewrite.ts';
 
 /** A declaration of a material that ships, or that is nowhere declared, to put the supplier's own figures in. */
 export function declareMaterial({ text, project }: Look, at: Span, evaluation: Evaluation | undefined): Rewrite[] {
   const { parsed } = text;
   const here = occurrencesIn(text, project).find(
-    occurrence => occurrence.kinds.includes('material') && touches(occurrence, at)
+    occurrence => occurrence.kinds.includes('material') && covers(occurrence, at)
   );
   const statement = here && topStatementAt(parsed, here.start);
   if (here === undefined || statement === undefined || isBroken(parsed, statement)) return [];
@@ -75,7 +76,7 @@ function withOthers(text: SpecText, wanted: Statement, lines: readonly string[])
   const { parsed } = text;
   const last = materialsIn(text).at(-1)?.statement;
   if (last === undefined) return linesBefore(text, wanted, lines);
-  const lineEnd = lineEndOf(parsed);
+  const lineEnd = lineBreakOf(parsed.text);
   const { end } = spanOf(parsed, last.first, last.end);
   const nextLine = parsed.text.indexOf('\n', end);
   const start = nextLine < 0 ? parsed.text.length : nextLine + 1;
