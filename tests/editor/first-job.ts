@@ -123,7 +123,8 @@ async function takeFix(page: Page, way: Way): Promise<void> {
 async function rename(page: Page, way: Way): Promise<void> {
   await select(page, way, /^unit slab-16/, 'slab-16', 0);
   await page.keyboard.press('F2');
-  const input = page.locator('.rename-box input');
+  // It is drawn a moment before it takes what is typed.
+  const input = page.locator('.rename-box input:focus');
   await input.waitFor({ timeout: 20_000 });
   same(await input.inputValue(), 'slab-16', 'the name that is offered');
   await page.keyboard.press('Control+A');
