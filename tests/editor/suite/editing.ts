@@ -67,7 +67,12 @@ export async function hover(document: vscode.TextDocument, words: string): Promi
   return hovers.flatMap(({ contents }) => contents.map(part => (part as vscode.MarkdownString).value)).join('\n');
 }
 
-export async function closeAll(): Promise<void> {
-  while (vscode.window.activeTextEditor)
+/** A moment after the last editor has gone another may still come up behind it. */
+export function closeAll(): Promise<true> {
+  return soon('all editors are closed', async () => {
+    const tabs = vscode.window.tabGroups.all.flatMap(group => group.tabs);
+    if (tabs.length === 0 && vscode.window.activeTextEditor === undefined) return true;
     await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    return undefined;
+  });
 }

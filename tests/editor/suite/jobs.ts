@@ -111,7 +111,7 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
       await type(document, 'rectangle 4 x 3 m', 'rectangle 4 x');
       await lensesBecome(document, [
         `"${title}": 6.00 m2 paved, 1.44 m3 to dig · not complete`,
-        'patio: no numbers while it has an error',
+        `patio: before the error in line 6: ${patioLens}`,
         `path: ${pathLens}`
       ]);
       const words = await hover(document, 'base    type-1 100');
