@@ -71,7 +71,8 @@ function misread(completion: Completion, text: string): string | undefined {
       case 'clause':
         return type === token?.image || /^(?:NUMBER|BY)$/.test(type);
       case 'choice':
-        return /^(?:ID|NUMBER)$/.test(type) && token?.image === label;
+        // A further one of a list brings its comma.
+        return /^(?:ID|NUMBER)$/.test(type) && token?.image === label.replace(/^, /, '');
       case 'measure':
         return type === 'MEASURE';
       case 'quantity':
