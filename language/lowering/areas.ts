@@ -210,7 +210,10 @@ export class Areas {
       return undefined;
     }
     if (node.mark === undefined && !node.level) return this.absoluteHeight(text, key, node);
-    const found = context.find(text, key, node, 'mark', node.mark?.$refText, ['benchmark']);
+    const name = node.mark?.$refText;
+    const found = context.find(text, key, node, 'mark', name, ['benchmark'], {
+      otherwise: () => this.newBenchmark(name!)
+    });
     const by = node.level ? LEVEL : context.given(text, key, node.by as Expression | undefined, 'm', NOT_NEGATIVE);
     const base = found && this.benchmarkHeight(found);
     if (found === undefined || by === undefined || base === 'faulty') return undefined;
@@ -259,6 +262,13 @@ export class Areas {
       title: `Write \`${writtenOf(node)} ${where} ${mark}\`${also}`,
       does: [changes.behind(text, node, ` ${where} ${mark}`), ...benchmark]
     }));
+  }
+
+  private newBenchmark(name: string): SaidFix[] {
+    const statement = `benchmark ${name}`;
+    return [
+      { title: `Write \`${statement}\` in the site`, does: this.context.changes.said('site/benchmark', [statement]) }
+    ];
   }
 
   private benchmarkHeight(found: Declared): Given | undefined | 'faulty' {
@@ -317,7 +327,9 @@ export class Areas {
     item: ast.Layer | ast.Geotextile | ast.JointFill,
     role: Role
   ): Material | undefined {
-    const found = this.context.find(text, key, item, 'material', item.material?.$refText, ['material']);
+    const found = this.context.find(text, key, item, 'material', item.material?.$refText, ['material'], {
+      among: () => this.things.fittingNames(text, role)
+    });
     const material = found && this.things.material(found);
     if (material === undefined) return undefined;
     // Stone of the base may be the sub-base too, and the other way round.

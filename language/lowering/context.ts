@@ -8,6 +8,7 @@ import { amountOf, capital, type Amount, type AmountContext, type Expression } f
 import { aroundMeasured, fittingMeasures } from './missing-measure.ts';
 import { KIND_WORDS, type Declared, type Kind, type Names, type SpecText } from './names.ts';
 import { FAULTS } from '../findings/fault-list.ts';
+import { OTHER_NAMES } from './other-names.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { spanOf, TextChanges } from './text-changes.ts';
 
@@ -39,6 +40,12 @@ export interface Say {
   readonly property?: Property;
   /** The numbers stand in spite of it. */
   readonly harmless?: true;
+}
+
+/** What else helps where a name leads nowhere: other fixes, and the names that fit there. */
+interface Instead {
+  readonly otherwise?: () => readonly SaidFix[];
+  readonly among?: () => readonly string[];
 }
 
 /** A longer list of names is read by nobody. */
@@ -134,7 +141,7 @@ export class Context {
     property: Property,
     name: string | undefined,
     kinds: readonly Kind[],
-    otherwise: () => readonly SaidFix[] = () => []
+    { otherwise = () => [], among }: Instead = {}
   ): Declared | undefined {
     if (name === undefined) {
       this.breaks(target);
@@ -147,20 +154,24 @@ export class Context {
       return found;
     }
     const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
-    const known = this.names.known(text, kinds);
+    const known = among?.() ?? this.names.known(text, kinds);
     const near = nearest(name, known);
+    const meant = near === undefined ? meantBy(name, known) : [];
     const other = this.otherKind(text, name, kinds);
     const listed = (names: readonly string[]): string =>
       names.length > 0 && names.length <= MOST_LISTED ? `; known: ${names.join(', ')}` : '';
     const help =
-      other !== undefined
-        ? `\`${name}\` is ${article(KIND_WORDS[other])}${listed(known)}.`
-        : near !== undefined
-          ? `Did you mean \`${near}\`?`
-          : `Declare it here or in a file that is used${listed(known)}.`;
+      meant.length > 0
+        ? `Did you mean ${meant.map(each => `\`${each}\``).join(' or ')}?`
+        : other !== undefined
+          ? `\`${name}\` is ${article(KIND_WORDS[other])}${listed(known)}.`
+          : near !== undefined
+            ? `Did you mean \`${near}\`?`
+            : `Declare it here or in a file that is used${listed(known)}.`;
+    const fixes = near !== undefined ? [writing(near)] : otherwise();
     this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
       property,
-      fixes: other !== undefined ? [] : near !== undefined ? [writing(near)] : otherwise()
+      fixes: [...meant.map(writing), ...(other === undefined ? fixes : [])]
     });
     this.breaks(name);
     return undefined;
@@ -345,6 +356,14 @@ export const NOT_NEGATIVE: Limits = { from: 0, above: false };
 export const ANY: Limits = { from: -Infinity, above: false };
 
 const LARGEST_OTHER = 1e9;
+
+/** Names that another may stand for: `washed-sand` for `sand`, `house-wall` for `house`, `lawn` for `grass`. */
+function meantBy(name: string, known: readonly string[]): string[] {
+  const longer = known.filter(other => other !== name && `-${other}-`.includes(`-${name}-`));
+  const called = (Object.hasOwn(OTHER_NAMES, name) ? OTHER_NAMES[name]! : []).filter(other => known.includes(other));
+  const meant = [...new Set([...longer, ...called])];
+  return meant.length <= MOST_CHOICES ? meant : [];
+}
 
 /** `an area`, `a box or pit`. */
 export function article(words: string): string {

@@ -215,7 +215,9 @@ export class Edges {
     const clause = clauses.get('edging');
     let edging: Material | undefined;
     if (clause !== undefined) {
-      const found = this.context.find(text, key, clause, 'edging', clause.edging?.$refText, ['material']);
+      const found = this.context.find(text, key, clause, 'edging', clause.edging?.$refText, ['material'], {
+        among: () => this.things.fittingNames(text, 'edging')
+      });
       edging = found && this.things.material(found);
       if (edging !== undefined && !edging.roles.includes('edging'))
         edging = this.context.fault(
@@ -242,7 +244,7 @@ export class Edges {
     const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
     if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);
     const { value: found, broken } = this.context.watch(() =>
-      this.context.find(text, key, item, 'thing', name, MEETABLE, () => this.existing(text, item, name))
+      this.context.find(text, key, item, 'thing', name, MEETABLE, { otherwise: () => this.existing(text, item, name) })
     );
     if (name === undefined) {
       this.context.breaks(key);

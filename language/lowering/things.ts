@@ -104,14 +104,17 @@ export class Things {
 
   /** Names what would fit a role, for a message. */
   fitting(text: SpecText, role: Role): string {
-    const { names } = this.context;
-    const fits = names.known(text, ['material']).filter(name => this.fits(text, name, role));
+    const fits = this.fittingNames(text, role);
     return fits.length === 0 ? '' : ` These can: ${fits.join(', ')}.`;
+  }
+
+  fittingNames(text: SpecText, role: Role): string[] {
+    return this.context.names.known(text, ['material']).filter(name => this.fits(text, name, role));
   }
 
   /** Offers what would fit a role, and, for a material of one's own, that it may have this role too. */
   roleFixes(text: SpecText, material: Declared, role: Role): SaidFix[] {
-    const { names, changes } = this.context;
+    const { changes } = this.context;
     const roles = (material.node as ast.Material).items.find(ast.isRoleItem);
     const own =
       material.text === this.shipped || !roles?.roles.some(isGrain) || !isGrain(role)
@@ -122,10 +125,7 @@ export class Things {
               does: [changes.behind(material.text, roles, `, ${role}`)]
             }
           ];
-    const fitting = names
-      .known(text, ['material'])
-      .filter(name => this.fits(text, name, role))
-      .slice(0, MOST_FITTING);
+    const fitting = this.fittingNames(text, role).slice(0, MOST_FITTING);
     return [...own, ...fitting.map(writing)];
   }
 

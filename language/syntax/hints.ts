@@ -11,7 +11,42 @@ export interface Hint {
 
 /** `at` is the odd word's index, or one past the end. */
 export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
-  return twoWords(tokens, at, isKnownName) ?? statementOnLine(tokens, at) ?? nearWord(tokens, at);
+  return (
+    twoWords(tokens, at, isKnownName) ??
+    needlessWord(tokens, at) ??
+    outlineForm(tokens, at) ??
+    statementOnLine(tokens, at) ??
+    nearWord(tokens, at)
+  );
+}
+
+/** `below the door-sill`, `14 x 16 ft wide`: a word that people say and the language does not need. */
+function needlessWord(tokens: readonly IToken[], at: number): Hint | undefined {
+  for (const index of [at, at - 1]) {
+    const [before, word] = [tokens[index - 1], tokens[index]];
+    if (before === undefined || word === undefined || !isName(word)) continue;
+    const ofSize = SIZE_WORDS.has(word.image) && before.tokenType.name === 'MEASURE';
+    if (!ofSize && !ARTICLES.has(word.image)) continue;
+    const [start, end] = [before.endOffset! + 1, word.endOffset! + 1];
+    const fixes = [{ title: `Take \`${word.image}\` out`, edits: [{ start, end, text: '' }] }];
+    return { message: `Leave \`${word.image}\` out.`, fixes };
+  }
+  return undefined;
+}
+
+const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'my', 'our']);
+const SIZE_WORDS: ReadonlySet<string> = new Set(['wide', 'long', 'deep', 'thick', 'high']);
+
+/** `outline 12 x 16 ft`: its form is not said. */
+function outlineForm(tokens: readonly IToken[], at: number): Hint | undefined {
+  const index = tokens[at]?.tokenType.name === 'outline' ? at : at - 1;
+  const [outline, number] = [tokens[index], tokens[index + 1]];
+  if (outline?.tokenType.name !== 'outline' || number?.tokenType.name !== 'NUMBER') return undefined;
+  const edit = { start: number.startOffset, end: number.startOffset, text: 'rectangle ' };
+  return {
+    message: 'Say its form: `outline rectangle 12 x 16 ft` or `outline circle 3 m across`.',
+    fixes: [{ title: 'Write `rectangle`', edits: [edit] }]
+  };
 }
 
 /** `{ role edging width 25 mm }`: the second statement stands on the line of the first. */

@@ -1,6 +1,5 @@
 import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
-import { nameIn } from '../job/key-names.ts';
 import { printAs } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities } from '../quantities/contract.ts';
@@ -45,13 +44,13 @@ function brokenText(evaluation: Evaluation, key: Key, system: System): string {
   const file = error === undefined || error.file === evaluation.places.get(key)!.file ? '' : ` of ${error.file}`;
   const line = error === undefined ? 'the error' : `the error in line ${error.line}${file}`;
   if (before !== undefined) return `before ${line}: ${areaText(before, system)}`;
-  const because = evaluation.job!.missing.find(missing => missing.key === key)?.because ?? nameIn(key);
-  return `no numbers while ${because === nameIn(key) ? 'it' : because} has ${error === undefined ? 'an error' : line}`;
+  return error === undefined ? 'no numbers: see the errors' : `no numbers: see ${line}`;
 }
 
 function areaText(area: AreaQuantities, system: System): string {
   const laid = area.laying?.[0];
   const units = laid === undefined ? '' : ` · ${laid.whole} whole, ${laid.cut} cut`;
-  const dig = ` · dig ${printAs('thickness', area.dig.deepest, system)} deep`;
+  // Without a layer, or without heights and layers, there is no dig to speak of yet.
+  const dig = area.dig.deepest === 0 ? '' : ` · dig ${printAs('thickness', area.dig.deepest, system)} deep`;
   return `${printAs('area', area.netArea, system)}${units}${dig}`;
 }

@@ -54,7 +54,7 @@ describe('an area whose text is broken keeps its last good figures, marked with 
     expect(broken.findings).toEqual(never.findings);
     expect(lenses(never)).toEqual([
       'no numbers while there are errors',
-      `no numbers while it has the error in line ${lineOf('rectangle')}`
+      `no numbers: see the error in line ${lineOf('rectangle')}`
     ]);
   });
 
