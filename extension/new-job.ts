@@ -117,24 +117,25 @@ function given(
 
 // ---- the new text ----
 
-/** Opens the spec unsaved, and puts the cursor on what is measured first. */
+/**
+ * Opens the spec, and puts the cursor on what is measured first. In a folder it is a file from the beginning: what is
+ * undone afterwards is the person's own typing, never the spec.
+ */
 async function openText({ text, fileName, firstToMeasure }: NewJobText): Promise<void> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  const document = folder
-    ? await inFolder(folder, fileName, text)
-    : await vscode.workspace.openTextDocument({ language: 'paving', content: text });
+  const document =
+    folder && vscode.workspace.fs.isWritableFileSystem(folder.scheme) !== false
+      ? await vscode.workspace.openTextDocument(await newFile(folder, fileName, text))
+      : await vscode.workspace.openTextDocument({ language: 'paving', content: text });
   const { start, end } = firstToMeasure;
   const selection = new vscode.Range(start.line, start.character, end.line, end.character);
   await vscode.window.showTextDocument(document, { selection });
 }
 
-async function inFolder(folder: vscode.Uri, fileName: string, text: string): Promise<vscode.TextDocument> {
+async function newFile(folder: vscode.Uri, fileName: string, text: string): Promise<vscode.Uri> {
   const file = await freeFile(folder, fileName);
-  const document = await vscode.workspace.openTextDocument(file.with({ scheme: 'untitled' }));
-  const edit = new vscode.WorkspaceEdit();
-  edit.insert(document.uri, new vscode.Position(0, 0), text);
-  await vscode.workspace.applyEdit(edit);
-  return document;
+  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
+  return file;
 }
 
 /** The first of `patio.paving`, `patio-2.paving`, … that nothing has, saved or open. */

@@ -185,6 +185,7 @@ export class Areas {
   private finish(text: SpecText, key: Key, said: Statements, words: JobWords): Height | undefined {
     const found = this.like<ast.Finish>(text, key, said, 'finish');
     const finish = found && this.height(found.text, `${key}/finish`, found.item.height);
+    if (said.has('finish')) this.context.place(`${key}/finish/said`, text, said.get('finish')!);
     const { ground } = words.site;
     if (finish === undefined || ground === undefined || finish.benchmark === ground.benchmark) return finish;
     const without = [finish, ground].find(({ benchmark }) => !this.hasHeight(found!.text, benchmark));

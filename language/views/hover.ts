@@ -1,7 +1,7 @@
 import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
-import type { AreaQuantities } from '../quantities/contract.ts';
+import type { AreaQuantities, EdgeQuantities } from '../quantities/contract.ts';
 import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
 import { errorBehind } from './error-behind.ts';
 import { markdownText } from './markdown.ts';
@@ -19,11 +19,39 @@ export function numbersAt(evaluation: Evaluation, file: string, line: number, co
   if (job === undefined || numbers === undefined) return undefined;
   for (const [key, place] of placesAt(evaluation, file, line, column)) {
     const thing = thingOf(evaluation, key);
-    if (thing !== undefined) return { place, markdown: markdown(thing, evaluation, job.system) };
+    if (thing !== undefined) return { place, markdown: told(thing, key, place, evaluation) };
     const before = numbers.lastGood.find(({ id }) => id === key);
     if (before !== undefined) return { place, markdown: asBefore(before, evaluation, job.system) };
   }
   return undefined;
+}
+
+/** A thing by itself; of an area the dig too; of several sides that one line names each side, and all together. */
+function told(thing: Thing, key: Key, place: Place, evaluation: Evaluation): string {
+  const { system } = evaluation.job!;
+  const sides = thing.owner === 'edge' ? sidesAt(evaluation, key, place) : [];
+  if (sides.length > 1) return sidesTogether(sides, thing, evaluation);
+  const own = markdown(thing, evaluation, system);
+  const dig = thing.owner === 'area' ? thingOf(evaluation, `${key.split('/')[0]!}/finish`) : undefined;
+  return dig === undefined ? own : `${own}\n\n${markdown(dig, evaluation, system)}`;
+}
+
+/** The sides of an area that stand at one place of the text. */
+function sidesAt({ numbers, places }: Evaluation, key: Key, place: Place): readonly EdgeQuantities[] {
+  const area = numbers!.quantities.areas.find(({ id }) => key.startsWith(`${id}/`))!;
+  const there = JSON.stringify(place);
+  return area.edges.filter(({ name }) => JSON.stringify(places.get(`${area.id}/edges/${name}`)) === there);
+}
+
+function sidesTogether(sides: readonly EdgeQuantities[], thing: Thing, evaluation: Evaluation): string {
+  const { system } = evaluation.job!;
+  const row = (words: string, length: number): Row => ({ ...rowsOf('edge', { length }, system)[0]!, words });
+  const together = sides.reduce((sum, { length }) => sum + length, 0);
+  const rows = [...sides.map(({ name, length }) => row(name, length)), row('Together', together)];
+  const headline = thing.headline
+    .replace(/^.* of (?=[^ ]+(?:,|$))/, `${sides.length} sides of `)
+    .replace(', meets ', ', meeting ');
+  return `**${markdownText(headline)}**\n\n${table(rows)}`;
 }
 
 /** The last good numbers of an area whose text is broken: marked so, and without a working, for nothing stands behind it now. */

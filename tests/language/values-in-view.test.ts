@@ -79,6 +79,38 @@ describe('an area whose text is broken keeps its last good figures, marked with 
   });
 });
 
+test('pointing at an area tells its dig, and at several sides in one line each of them and all together', async () => {
+  const text = textOf(FILE).replace(
+    / +left .*\n.*right .*\n.*far .*\n/,
+    '    the rest meets lawn, edging spiked-strip\n'
+  );
+  const paving = new Paving(inMemory({ [FILE]: text }));
+  await paving.load(FILE);
+  const evaluation = drain(paving.evaluate(FILE))!;
+  const at = (words: string): string => {
+    const lines = text.slice(0, text.indexOf(words)).split('\n');
+    return numbersAt(evaluation, FILE, lines.length, lines.at(-1)!.length + 1)!.markdown;
+  };
+  for (const words of ['patio {', 'finish ']) {
+    // 3 in of ground below the sill, less 2 1/2 in of finish, and 2 + 1 + 6 in of layers.
+    expect(at(words)).toContain('| Deepest dig | 8 1/2 in | &emsp;215.9 mm |');
+    expect(at(words)).toContain('Deepest dig: _ground height - finish height');
+  }
+  expect(
+    at('the rest')
+      .split('\n')
+      .filter(line => line !== '')
+  ).toEqual([
+    '**3 sides of patio, meeting lawn**',
+    '| | | |',
+    '|:--|--:|--:|',
+    '| right | 16 ft | &emsp;4.877 m |',
+    '| far | 12 ft | &emsp;3.658 m |',
+    '| left | 16 ft | &emsp;4.877 m |',
+    '| Together | 44 ft | &emsp;13.411 m |'
+  ]);
+});
+
 test('a named quantity tells what it comes to: where it is declared as a sum, and where it is used', async () => {
   const paving = newPaving();
   const { job } = await evaluated('terrace.paving', paving);

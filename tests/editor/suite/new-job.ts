@@ -25,27 +25,35 @@ export function newJobTests({ suite, test, teardown }: Mocha.MochaGlobals): void
       await press('workbench.action.closeQuickOpen');
       await press('notifications.clearAll');
       await closeAll();
-      await remove('patio.paving', 'drive.paving');
+      await remove('patio.paving', 'patio-2.paving', 'drive.paving', 'drive-2.paving');
     });
 
-    test('stands open unsaved, without findings, with the cursor on what is measured first', async () => {
+    test('stands open as a file, without findings, with the cursor on what is measured first', async () => {
       await newJob({ country: 'north-america', size: '12 by 16 ft' });
       const document = opened()!;
-      same([nameOf(document), document.languageId, document.isUntitled], ['patio.paving', 'paving', true]);
+      same([nameOf(document), document.languageId, document.isDirty], ['patio.paving', 'paving', false]);
       same(document.getText(vscode.window.activeTextEditor!.selection), '5 in');
       same(document.lineAt(vscode.window.activeTextEditor!.selection.start).text.includes('topsoil'), true);
       await becomes('lens of the patio', () => lensOf(document), true);
       same(findings(document), []);
     });
 
-    test('is saved under its name in the folder, and the next one gets another', async () => {
+    test('is a file in the folder, and the next one gets another name', async () => {
       await newJob({ traffic: 'cars', country: 'britain', near: 'garage' });
       const first = opened()!;
-      const text = first.getText();
       await newJob({ traffic: 'cars' });
       same([nameOf(first), nameOf(opened())], ['drive.paving', 'drive-2.paving']);
-      same(await first.save(), true);
-      same(new TextDecoder().decode(await vscode.workspace.fs.readFile(inFolder('drive.paving'))), text);
+      same(new TextDecoder().decode(await vscode.workspace.fs.readFile(inFolder('drive.paving'))), first.getText());
+    });
+
+    test('is not undone by undoing what was typed in it', async () => {
+      await newJob({});
+      const document = opened()!;
+      const text = document.getText();
+      await press('deleteLeft');
+      same(document.getText() === text, false);
+      for (let times = 0; times < 5; times++) await press('undo');
+      same(document.getText(), text);
     });
 
     test('never takes the name of a file that is there', async () => {
