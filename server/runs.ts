@@ -43,6 +43,10 @@ export class Runs {
     this.tellWork();
   }
 
+  stopAll(): void {
+    for (const uri of this.running.keys()) this.stop(uri);
+  }
+
   ended(uri: string, run: Run): void {
     if (this.running.get(uri) === run) this.running.delete(uri);
     run.end();

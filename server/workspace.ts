@@ -54,6 +54,7 @@ export class Workspace {
         for (const uri of this.languages.open.keys()) this.schedule(uri);
       });
     });
+    this.connection.onShutdown(() => this.runs.stopAll());
     this.documents.listen(this.connection);
   }
 

@@ -303,6 +303,15 @@ describe('Files that move', () => {
     });
   });
 
+  test('from one open folder into another that holds it', async () => {
+    save('parts/prices.paving', 'unit flag { size 1 x 1 x 0.1 m }\n');
+    save('job.paving', 'use "parts/prices.paving"\n');
+    await client.changeFolders([at('parts')], []);
+    expect(await willRename(['parts/prices.paving', 'prices.paving'])).toEqual({
+      'job.paving': 'use "prices.paving"\n'
+    });
+  });
+
   test('two files at once, and one that leaves the folder', async () => {
     expect(await willRename(['shared.paving', 'a/shared.paving'], ['walk.paving', 'a/walk.paving'])).toEqual({
       'yard.paving': texts
