@@ -101,7 +101,10 @@ test('after 500 edits all is as if the text had been opened so, and no more is h
     await client.findings(URI, published => published.version === version);
     // What is tried for rewrites is held too: that of the same text each time.
     await Promise.all(pending);
-    await client.ask('textDocument/codeAction', asked(URI, () => 0));
+    await client.ask(
+      'textDocument/codeAction',
+      asked(URI, () => 0)
+    );
     held.push(workspace.held);
   }
   expect(workspace.held.runs).toBe(0);
