@@ -26,6 +26,9 @@ export async function startOrTell(client: BaseLanguageClient): Promise<void> {
   }
 }
 
+export const tellNoAnswer = (): Promise<void> =>
+  tell(vscode.l10n.t('The language server of Paving job spec does not answer. Restart it, and try again.'));
+
 export const tellCrashed = (): Promise<void> =>
   tell(
     vscode.l10n.t(

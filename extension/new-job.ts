@@ -1,6 +1,7 @@
 // A new job: asks a person what the server wants to know, and opens the spec that comes of it.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { answerTo, tellWhyNot } from './asking.ts';
 import {
   checkAnswerRequest,
   newJobQuestionsRequest,
@@ -18,15 +19,17 @@ import {
 
 const newJobCommand = 'paving.newJob';
 
-/** The command asks; given answers, as a shortcut may do, it asks nothing. */
+/** The command asks; given answers, as a shortcut may do, it asks nothing. In the explorer it is given a folder. */
 export function registerNewJob(client: BaseLanguageClient): vscode.Disposable {
-  return vscode.commands.registerCommand(newJobCommand, async (given?: NewJobAnswers | null) => {
-    const answers = given ?? (await askAll(client));
+  return vscode.commands.registerCommand(newJobCommand, async (given?: NewJobAnswers | vscode.Uri | null) => {
+    const folder = given instanceof vscode.Uri ? given : vscode.workspace.workspaceFolders?.[0]?.uri;
+    const answers = given instanceof vscode.Uri || !given ? await askAll(client) : given;
     if (answers === undefined) return;
     const params: WriteNewJobParams = { answers };
-    const result = await client.sendRequest<WriteNewJobResult>(writeNewJobRequest, params);
-    if ('problem' in result) void vscode.window.showErrorMessage(result.problem);
-    else await openText(result);
+    const result = await answerTo<WriteNewJobResult>(client, writeNewJobRequest, params);
+    if (result === undefined) await tellWhyNot(client);
+    else if ('problem' in result) void vscode.window.showErrorMessage(result.problem);
+    else await openText(result, folder);
   });
 }
 
@@ -45,7 +48,12 @@ async function askAll(client: BaseLanguageClient): Promise<NewJobAnswers | undef
   let answers: NewJobAnswers = {};
   for (let index = 0; ;) {
     const params: NewJobQuestionsParams = { answers };
-    const { steps, questions } = await client.sendRequest<NewJobQuestionsResult>(newJobQuestionsRequest, params);
+    const asking = await answerTo<NewJobQuestionsResult>(client, newJobQuestionsRequest, params);
+    if (asking === undefined) {
+      await tellWhyNot(client);
+      return undefined;
+    }
+    const { steps, questions } = asking;
     const question = questions[index];
     if (question === undefined) return answers;
     const asked = { question, steps, isFirst: index === 0 };
@@ -59,8 +67,8 @@ async function askAll(client: BaseLanguageClient): Promise<NewJobAnswers | undef
 }
 
 async function problemOf(client: BaseLanguageClient, params: CheckAnswerParams): Promise<string | undefined> {
-  const { problem } = await client.sendRequest<CheckAnswerResult>(checkAnswerRequest, params);
-  return problem;
+  const checked = await answerTo<CheckAnswerResult>(client, checkAnswerRequest, params);
+  return checked === undefined ? vscode.l10n.t('The language server does not answer.') : checked.problem;
 }
 
 function letPick(asked: Asked, choices: NonNullable<NewJobQuestion['choices']>): Promise<Given> {
@@ -121,8 +129,7 @@ function given(
  * Opens the spec, and puts the cursor on what is measured first. In a folder it is a file from the beginning: what is
  * undone afterwards is the person's own typing, never the spec.
  */
-async function openText({ text, fileName, firstToMeasure }: NewJobText): Promise<void> {
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+async function openText({ text, fileName, firstToMeasure }: NewJobText, folder: vscode.Uri | undefined): Promise<void> {
   const document =
     folder && vscode.workspace.fs.isWritableFileSystem(folder.scheme) !== false
       ? await vscode.workspace.openTextDocument(await newFile(folder, fileName, text))

@@ -1,6 +1,7 @@
 // Coordinates on the clipboard as points: offered when something is pasted, and as a command.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { answerTo, tellWhyNot } from './asking.ts';
 import {
   largestTable,
   pointsFromTableRequest,
@@ -21,7 +22,7 @@ export function registerPastePoints(client: BaseLanguageClient): vscode.Disposab
       const [range] = ranges;
       if (table === undefined || range === undefined || ranges.length > 1 || !mayBeTable(table)) return undefined;
       const found = await pointsOf(client, document, range, table);
-      if ('problem' in found) return undefined;
+      if (found === undefined || 'problem' in found) return undefined;
       return found.choices.flatMap(choice => pasteEdit(document, range, choice, found.isPlain) ?? []);
     }
   };
@@ -46,14 +47,14 @@ async function pointsOf(
   document: vscode.TextDocument,
   range: vscode.Range,
   table: string
-): Promise<PointsFromTableResult> {
-  if (table.length > largestTable) return { problem: 'This is far too long for a table of points.' };
+): Promise<PointsFromTableResult | undefined> {
+  if (table.length > largestTable) return { problem: vscode.l10n.t('This is far too long for a table of points.') };
   const params: PointsFromTableParams = {
     textDocument: client.code2ProtocolConverter.asTextDocumentIdentifier(document),
     range: client.code2ProtocolConverter.asRange(range),
     table
   };
-  return client.sendRequest<PointsFromTableResult>(pointsFromTableRequest, params);
+  return answerTo<PointsFromTableResult>(client, pointsFromTableRequest, params);
 }
 
 /** Unless it is plainly a table of points, the text as it is comes first. */
@@ -82,6 +83,7 @@ async function pasteFromClipboard(client: BaseLanguageClient): Promise<void> {
   const { document, selection } = editor;
   const { version } = document;
   const found = await pointsOf(client, document, selection, await vscode.env.clipboard.readText());
+  if (found === undefined) return tellWhyNot(client);
   if ('problem' in found) {
     void vscode.window.showInformationMessage(found.problem);
     return;
@@ -96,7 +98,9 @@ async function pasteFromClipboard(client: BaseLanguageClient): Promise<void> {
 async function chosen(choices: readonly Choice[]): Promise<Choice | undefined> {
   if (choices.length === 1) return choices[0];
   const items = choices.map(choice => ({ label: choice.title, choice }));
-  const picked = await vscode.window.showQuickPick(items, { placeHolder: 'The table does not say how it is meant' });
+  const picked = await vscode.window.showQuickPick(items, {
+    placeHolder: vscode.l10n.t('Which measure is the table in?')
+  });
   return picked?.choice;
 }
 

@@ -74,9 +74,9 @@ export class Paving {
     this.session.forget(scopeOfTries(file));
   }
 
-  /** Lets go of files that could not be read and that none of `mains` names any more. */
-  forgetUnread(mains: readonly string[]): void {
-    this.texts.dropUnread(mains);
+  /** Lets go of files that none of `mains` leads to. */
+  forgetUnreached(mains: readonly string[]): void {
+    this.texts.dropUnreached(mains);
   }
 
   /** Whether the file, or why it can't be read, is at hand. */
@@ -102,6 +102,11 @@ export class Paving {
   /** The files that a loaded file leads to through `use`; itself first. */
   filesOf(file: string): string[] {
     return [...this.texts.reachedFrom(file)];
+  }
+
+  /** The same as of when each file was last looked into: typing is told to those who use a file, and costs nothing. */
+  lastFilesOf(file: string): string[] {
+    return [...this.texts.lastReachedFrom(file)];
   }
 
   /**

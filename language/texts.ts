@@ -3,7 +3,14 @@ import { usesOf } from './lowering/uses.ts';
 import { MOST_FILES, type ReadProblem, type SpecFiles } from './project.ts';
 import type { Parse } from './syntax/parse.ts';
 
-type Stored = { readonly text: string; spec?: SpecText } | { readonly problem: ReadProblem };
+type Stored = ReadText | { readonly problem: ReadProblem };
+
+interface ReadText {
+  readonly text: string;
+  spec?: SpecText;
+  /** The files that it used when it was last looked into; the text may have been typed in since. */
+  used: readonly string[];
+}
 
 /** The texts at hand, by file. A text is parsed when it is first looked into, so that fast typing costs nothing. */
 export class Texts {
@@ -25,7 +32,7 @@ export class Texts {
     const known = this.stored.get(file);
     if (known !== undefined && 'text' in known && known.text === text) return;
     this.changed(file);
-    this.stored.set(file, { text });
+    this.stored.set(file, { text, used: known !== undefined && 'text' in known ? known.used : [] });
   }
 
   drop(file: string): void {
@@ -33,10 +40,10 @@ export class Texts {
     this.stored.delete(file);
   }
 
-  /** Lets go of files that could not be read and that none of `mains` names any more: a path typed letter by letter. */
-  dropUnread(mains: readonly string[]): void {
-    const reached = new Set(mains.flatMap(main => [...this.reachedFrom(main)]));
-    for (const [file, stored] of this.stored) if ('problem' in stored && !reached.has(file)) this.drop(file);
+  /** Lets go of files that none of `mains` leads to: of a path typed letter by letter, or read to look for a name. */
+  dropUnreached(mains: readonly string[]): void {
+    const reached = new Set(mains.flatMap(main => [...this.lastReachedFrom(main)]));
+    for (const file of this.stored.keys()) if (!reached.has(file)) this.drop(file);
     for (const file of this.changes.keys()) if (!this.stored.has(file) && !reached.has(file)) this.changes.delete(file);
   }
 
@@ -68,8 +75,10 @@ export class Texts {
     if (stored === undefined || 'problem' in stored) return undefined;
     if (stored.spec !== undefined) return stored.spec;
     this.parses++;
-    stored.spec = { file: this.files.show(file), parsed: this.parse(stored.text) };
-    return stored.spec;
+    const spec = { file: this.files.show(file), parsed: this.parse(stored.text) };
+    stored.spec = spec;
+    stored.used = usesOf(spec).flatMap(use => this.files.resolve(file, use.path) ?? []);
+    return spec;
   }
 
   /** Reads a file and all it uses, as far as they are not at hand. */
@@ -86,24 +95,38 @@ export class Texts {
 
   /** The files that a file leads to through `use`, as far as they are at hand; itself first. */
   reachedFrom(file: string): Set<string> {
-    const reached = new Set([file]);
-    for (const at of reached) for (const used of this.usedBy(at)) reached.add(used);
-    return reached;
+    return reached(file, at => this.usedBy(at));
+  }
+
+  /** The files that a file led to when each on the way was last looked into; itself first. Parses nothing. */
+  lastReachedFrom(file: string): Set<string> {
+    return reached(file, at => this.lastUsedBy(at));
   }
 
   private async read(file: string): Promise<void> {
     const before = this.changes.get(file);
     const result = await this.files.read(file);
     if (this.changes.get(file) !== before) return;
-    this.stored.set(file, result);
+    this.stored.set(file, 'text' in result ? { text: result.text, used: [] } : result);
   }
 
-  private usedBy(file: string): string[] {
-    const spec = this.specOf(file);
-    return spec === undefined ? [] : usesOf(spec).flatMap(use => this.files.resolve(file, use.path) ?? []);
+  private usedBy(file: string): readonly string[] {
+    this.specOf(file);
+    return this.lastUsedBy(file);
+  }
+
+  private lastUsedBy(file: string): readonly string[] {
+    const stored = this.stored.get(file);
+    return stored !== undefined && 'text' in stored ? stored.used : [];
   }
 
   private changed(file: string): void {
     this.changes.set(file, (this.changes.get(file) ?? 0) + 1);
   }
+}
+
+function reached(file: string, usedBy: (file: string) => readonly string[]): Set<string> {
+  const found = new Set([file]);
+  for (const at of found) for (const used of usedBy(at)) found.add(used);
+  return found;
 }

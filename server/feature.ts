@@ -47,6 +47,6 @@ export function aboutNewestText<P extends Asked, R>(
   };
 }
 
-function abandoned(): ResponseError<void> {
+export function abandoned(): ResponseError<void> {
   return new ResponseError(LSPErrorCodes.RequestCancelled, 'Nobody waits for this any more.');
 }

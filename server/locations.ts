@@ -1,11 +1,12 @@
 // Between places in texts and what the protocol calls positions, ranges and locations.
-import type { Location, Position, Range, TextDocumentIdentifier, TextEdit } from 'vscode-languageserver';
-import type { Place, TextChange } from '../language/findings/finding.ts';
+import type { Location, Position, Range, TextDocumentIdentifier } from 'vscode-languageserver';
+import type { Place } from '../language/findings/finding.ts';
 import { SHIPPED_FILE, shippedPartAt } from '../language/library/shipped.ts';
 import { rangeOf } from './diagnostics.ts';
 import type { FolderFiles } from './folder-files.ts';
 import { shippedScheme } from './protocol.ts';
-import type { Seen, Workspace } from './workspace.ts';
+import type { Seen } from './languages.ts';
+import type { Workspace } from './workspace.ts';
 
 interface Asked {
   readonly textDocument: TextDocumentIdentifier;
@@ -29,18 +30,6 @@ export function locationOf(workspace: Workspace, files: FolderFiles, place: Plac
   const { file, before } = shippedPartAt(place.line);
   const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
   return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };
-}
-
-/** Changes by the address of the file that each is made in. */
-export function editsOf(
-  workspace: Workspace,
-  files: FolderFiles,
-  changes: readonly TextChange[]
-): Record<string, TextEdit[]> {
-  const edits: Record<string, TextEdit[]> = {};
-  for (const { place, text } of changes)
-    (edits[workspace.editorsAddress(files.uriOf(place.file))] ??= []).push({ range: rangeOf(place), newText: text });
-  return edits;
 }
 
 export const START: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };

@@ -1,69 +1,40 @@
-// What stands open in an editor: its texts, the language of each folder, and what each open job comes to.
-import {
-  CodeLensRefreshRequest,
-  InlayHintRefreshRequest,
-  SemanticTokensRefreshRequest,
-  TextDocuments,
-  type CancellationToken,
-  type ClientCapabilities,
-  type Connection
-} from 'vscode-languageserver';
+// What stands open in an editor, and what each open job comes to.
+import { TextDocuments, type CancellationToken, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { Paving, type Evaluation, type Look } from '../language/paving.ts';
-import type { Parse } from '../language/syntax/parse.ts';
+import type { Evaluation } from '../language/paving.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
-import { FolderFiles, NOWHERE, sameAddress, type ReadInFolder } from './folder-files.ts';
+import { sameAddress, type ReadInFolder } from './folder-files.ts';
+import { Languages, type Seen, type SeenAround } from './languages.ts';
 import { listFilesRequest, workNotification, type ListFilesResult, type WorkParams } from './protocol.ts';
+import { inSlices, Runs, type Run } from './runs.ts';
+import { Shown } from './shown.ts';
 
 /** Typing pauses for a moment before anything is worked out, ms. */
 const PAUSE = 50;
 
-/** The longest the server works before it looks whether something newer has come, ms. */
-const SLICE = 10;
-
-interface Language {
-  readonly paving: Paving;
-  readonly files: FolderFiles;
-}
-
-interface Run {
-  cancelled: boolean;
-  timer: ReturnType<typeof setTimeout> | undefined;
-  readonly ended: Promise<void>;
-  readonly end: () => void;
-}
-
-/** A file as it stands now, with all it uses; and the address of each file that is named as findings name it. */
-export interface Seen extends Look {
-  readonly uri: string;
-  readonly files: FolderFiles;
-  /** Reads a text that stands in no file, to see what a change would come to. */
-  readonly parse: Parse;
-}
-
 /** All addresses inside are in the one spelling of `sameAddress`; a document's own is used towards the editor. */
 export class Workspace {
   readonly connection: Connection;
-  private readonly read: ReadInFolder;
+  private readonly languages: Languages;
   private readonly documents = new TextDocuments(TextDocument);
-  private readonly open = new Map<string, TextDocument>();
-  private readonly languages = new Map<string, Language>();
   private readonly results = new Map<string, Result>();
   private readonly failed = new Set<string>();
-  private readonly runs = new Map<string, Run>();
-  /** What was last sent of each file that has findings. */
-  private readonly published = new Map<string, string>();
-  private folders: string[] = [];
-  private toldWorking = false;
+  private readonly runs: Runs;
+  private readonly shown: Shown;
+  private readonly toldOfTooMany = new Set<string>();
   private client: ClientCapabilities = {};
 
   constructor(connection: Connection, read: ReadInFolder) {
     this.connection = connection;
-    this.read = read;
+    this.languages = new Languages(read, folder => this.listFiles(folder));
+    this.shown = new Shown(connection);
+    this.runs = new Runs(working => {
+      void connection.sendNotification(workNotification, { working } satisfies WorkParams);
+    });
   }
 
   begin(folders: readonly string[], client: ClientCapabilities): void {
-    this.folders = folders.map(sameAddress);
+    this.languages.setFolders(folders.map(sameAddress));
     this.client = client;
   }
 
@@ -72,19 +43,18 @@ export class Workspace {
     this.documents.onDidClose(({ document }) => this.closed(sameAddress(document.uri)));
     this.connection.onDidChangeWatchedFiles(({ changes }) => {
       for (const change of changes)
-        for (const uri of this.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
+        for (const uri of this.languages.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
     });
     this.connection.onInitialized(() => {
       this.connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
         const gone = new Set(removed.map(folder => sameAddress(folder.uri)));
-        const stay = this.folders.filter(folder => !gone.has(folder));
-        this.folders = [...stay, ...added.map(folder => sameAddress(folder.uri))];
-        // Which folder a file belongs to may have changed for each.
+        const stay = this.openFolders.filter(folder => !gone.has(folder));
         // What was found stays until it is found anew.
-        this.languages.clear();
-        for (const uri of this.open.keys()) this.schedule(uri);
+        this.languages.setFolders([...stay, ...added.map(folder => sameAddress(folder.uri))]);
+        for (const uri of this.languages.open.keys()) this.schedule(uri);
       });
     });
+    this.connection.onShutdown(() => this.runs.stopAll());
     this.documents.listen(this.connection);
   }
 
@@ -92,45 +62,37 @@ export class Workspace {
 
   /** The open text of a file, as typed by now. */
   documentOf(uri: string): TextDocument | undefined {
-    return this.open.get(sameAddress(uri));
+    return this.languages.open.get(sameAddress(uri));
   }
 
   /** The address of a file as the editor spells it. */
   editorsAddress(uri: string): string {
-    return this.open.get(uri)?.uri ?? uri;
+    return this.languages.open.get(uri)?.uri ?? uri;
   }
 
   /** A file as it stands now, with all it uses; undefined when it cannot be read. */
-  async look(address: string): Promise<Seen | undefined> {
-    const uri = sameAddress(address);
-    const { paving, files } = this.languageOf(uri);
-    await paving.load(uri);
-    return seenIn(paving, files, uri);
+  look(address: string): Promise<Seen | undefined> {
+    return this.languages.look(sameAddress(address));
   }
 
-  /** Every job spec in the folder of a file, open or not, each with all it uses; `all` is false when there are too many. */
-  async lookAround(address: string): Promise<{ readonly seen: readonly Seen[]; readonly all: boolean }> {
-    const uri = sameAddress(address);
-    return this.lookThrough(this.languageOf(uri), [uri]);
+  /**
+   * Every job spec in the folder of a file, open or not, each with all it uses; `all` is false when there are too many.
+   * Abandoned when nobody waits any more.
+   */
+  lookAround(address: string, token: CancellationToken): Promise<SeenAround> {
+    return this.languages.lookAround(sameAddress(address), token);
   }
 
-  /** Every job spec in an open folder, open or not. */
-  async lookIn(folder: string): Promise<readonly Seen[]> {
-    return (await this.lookThrough(this.languageOfFolder(folder), [])).seen;
+  /** The same of an open folder. */
+  lookIn(folder: string, token: CancellationToken): Promise<SeenAround> {
+    return this.languages.lookIn(folder, token);
   }
 
-  private async lookThrough(
-    { paving, files }: Language,
-    more: readonly string[]
-  ): Promise<{ readonly seen: readonly Seen[]; readonly all: boolean }> {
-    const listed = await this.listFiles(files.folder);
-    // A folder inside this one that is open by itself has a language of its own.
-    const uris = [...new Set([...more, ...this.openIn(files), ...listed.uris.map(sameAddress)])].filter(
-      uri => this.languageOf(uri).files === files
-    );
-    for (const uri of uris) await paving.load(uri);
-    // All are looked at in one go: none is of another time than the others.
-    return { seen: uris.flatMap(uri => seenIn(paving, files, uri) ?? []), all: listed.all };
+  /** Says, once of each folder, that what was looked for may stand in more places than were found. */
+  tellTooMany(folder: string): void {
+    if (this.toldOfTooMany.has(folder)) return;
+    this.toldOfTooMany.add(folder);
+    void this.connection.window.showWarningMessage(TOO_MANY);
   }
 
   /** What the editor makes of completions. */
@@ -140,7 +102,7 @@ export class Workspace {
 
   /** The folders that are open, for what is looked for in all of them. */
   get openFolders(): readonly string[] {
-    return this.folders;
+    return this.languages.openFolders;
   }
 
   /** What a file comes to by now, as far as it is worked out; of a file without a job, what an open job that uses it does. */
@@ -149,8 +111,7 @@ export class Workspace {
     const own = this.results.get(uri);
     if (own?.evaluation.job !== undefined) return own;
     const using = [...this.results.values()].find(
-      ({ evaluation, files }) =>
-        evaluation.job !== undefined && evaluation.texts.some(({ file }) => files.uriOf(file) === uri)
+      result => result.evaluation.job !== undefined && addressesIn(result).includes(uri)
     );
     return using ?? own;
   }
@@ -179,7 +140,7 @@ export class Workspace {
     const main = this.resultOf(uri)?.evaluation.file ?? uri;
     const run = { cancelled: token.isCancellationRequested };
     token.onCancellationRequested(() => (run.cancelled = true));
-    return this.inSlices(this.languageOf(main).paving.tryOut(main, uri, text), run);
+    return inSlices(this.languages.of(main).paving.tryOut(main, uri, text), run);
   }
 
   /** Whether the editor takes changes of a text for a version of it. */
@@ -188,219 +149,122 @@ export class Workspace {
   }
 
   private runOf(uri: string): Run | undefined {
-    return (
-      this.runs.get(uri) ??
-      this.readersOf(uri)
-        .map(reader => this.runs.get(reader))
-        .find(run => run !== undefined)
-    );
+    const files = [uri, ...this.languages.readersOf(uri)];
+    return files.map(file => this.runs.of(file)).find(run => run !== undefined);
   }
 
   /** Counts of what is held, for tests: it must not grow with typing. */
   get held(): { readonly results: number; readonly texts: number; readonly runs: number } {
-    const languages = [...this.languages.values()];
-    return {
-      results: languages.reduce((sum, { paving }) => sum + paving.session.size, 0),
-      texts: languages.reduce((sum, { paving }) => sum + paving.textsHeld, 0),
-      runs: this.runs.size
-    };
+    return { ...this.languages.held, runs: this.runs.size };
   }
 
   /** Counts of work done so far, for tests. */
   get work(): { readonly parses: number; readonly computations: number } {
-    const languages = [...this.languages.values()];
-    return {
-      parses: languages.reduce((sum, { paving }) => sum + paving.parses, 0),
-      computations: languages.reduce(
-        (sum, { paving }) => sum + Object.values(paving.session.computations).reduce((all, count) => all + count, 0),
-        0
-      )
-    };
+    return this.languages.work;
   }
 
   // ---- keeping up with texts ----
 
   private changed(document: TextDocument): void {
     const uri = sameAddress(document.uri);
-    this.open.set(uri, document);
-    this.languageOf(uri).paving.setText(uri, document.getText());
-    // A file may be used from another folder that holds it.
-    for (const { paving } of this.languages.values()) if (paving.knows(uri)) paving.setText(uri, document.getText());
+    this.languages.changed(uri, document);
     this.schedule(uri);
-    if (this.readersOf(uri).length > 0) this.refreshColours();
   }
 
   private closed(uri: string): void {
-    this.stop(uri);
-    this.open.delete(uri);
-    this.results.delete(uri);
+    this.runs.stop(uri);
+    this.languages.open.delete(uri);
+    this.drop(uri);
     this.failed.delete(uri);
     this.changedOutside(uri);
-    for (const [folder, { paving }] of this.languages)
-      if (![...this.open.keys()].some(other => paving.knows(other))) this.languages.delete(folder);
+    this.languages.letGo();
     this.publish();
-    this.tellWork();
   }
 
   /** A file that stands open nowhere is read again when it is next wanted. */
   private changedOutside(uri: string): void {
-    const readers = this.readersOf(uri);
-    for (const { paving } of this.languages.values()) paving.forget(uri);
+    const readers = this.languages.readersOf(uri);
+    this.languages.forget(uri);
     for (const reader of readers) this.schedule(reader);
-    if (readers.length > 0) this.refreshColours();
-  }
-
-  /** What a name is can hang on another file: the editor asks anew only for the text that was typed in. */
-  private refreshColours(): void {
-    if (this.client.workspace?.semanticTokens?.refreshSupport)
-      this.connection.sendRequest(SemanticTokensRefreshRequest.type).catch(() => undefined);
-  }
-
-  /** What changed on disk, as the files that are wanted and not open: of a folder that comes or goes nothing else is told. */
-  private standingFor(uri: string): string[] {
-    const below = [...this.languages.values()].flatMap(({ paving }) => paving.knownBelow(uri));
-    return [...new Set([uri, ...below])].filter(file => !this.open.has(file));
-  }
-
-  /** Open files that use a file, whether it could be read or not. */
-  private readersOf(uri: string): string[] {
-    return [...this.open.keys()].filter(
-      main => main !== uri && this.languageOf(main).paving.filesOf(main).includes(uri)
-    );
-  }
-
-  private openIn(files: FolderFiles): string[] {
-    return [...this.open.keys()].filter(uri => this.languageOf(uri).files === files);
-  }
-
-  /** The language of a folder: files of one folder see nothing of another. */
-  private languageOf(uri: string): Language {
-    const inside = this.folders
-      .filter(root => uri.startsWith(`${root}/`))
-      .sort((left, right) => right.length - left.length);
-    const unsaved = uri.startsWith('untitled:') ? (this.folders[0] ?? NOWHERE) : undefined;
-    return this.languageOfFolder(inside[0] ?? unsaved ?? uri.slice(0, Math.max(0, uri.lastIndexOf('/'))));
-  }
-
-  private languageOfFolder(folder: string): Language {
-    let language = this.languages.get(folder);
-    if (language === undefined) {
-      const files = new FolderFiles(folder, (file, root) => this.readOpenOrStored(file, root));
-      language = { files, paving: new Paving(files) };
-      this.languages.set(folder, language);
-    }
-    return language;
-  }
-
-  private async readOpenOrStored(uri: string, folder: string): ReturnType<ReadInFolder> {
-    const document = this.open.get(uri);
-    return document === undefined ? this.read(uri, folder) : { text: document.getText() };
   }
 
   private async listFiles(folder: string): Promise<ListFilesResult> {
-    if (!this.folders.includes(folder)) return { uris: [], all: true };
-    return this.connection.sendRequest<ListFilesResult>(listFilesRequest, { folder });
+    const { uris, all } = await this.connection.sendRequest<ListFilesResult>(listFilesRequest, { folder });
+    return { uris: uris.map(sameAddress), all };
   }
 
   // ---- working out ----
 
-  private stop(uri: string): void {
-    const run = this.runs.get(uri);
-    if (run === undefined) return;
-    run.cancelled = true;
-    clearTimeout(run.timer);
-    this.runs.delete(uri);
-    run.end();
-  }
-
-  private begun(uri: string): Run {
-    this.stop(uri);
-    let end = (): void => undefined;
-    const ended = new Promise<void>(resolve => (end = resolve));
-    const run: Run = { cancelled: false, timer: undefined, ended, end };
-    this.runs.set(uri, run);
-    this.tellWork();
-    return run;
-  }
-
-  private tellWork(): void {
-    const working = this.runs.size > 0;
-    if (working === this.toldWorking) return;
-    this.toldWorking = working;
-    void this.connection.sendNotification(workNotification, { working } satisfies WorkParams);
-  }
-
   /** Works out a file once typing pauses, and what uses it. */
   private schedule(uri: string): void {
-    const run = this.begun(uri);
+    const run = this.runs.begin(uri);
     run.timer = setTimeout(() => {
       void this.workOut(uri, run);
-      for (const reader of this.readersOf(uri)) void this.workOut(reader, this.begun(reader));
+      for (const reader of this.languages.readersOf(uri)) void this.workOut(reader, this.runs.begin(reader));
     }, PAUSE);
   }
 
   private async workOut(uri: string, run: Run): Promise<void> {
-    const { paving, files } = this.languageOf(uri);
+    const { paving, files } = this.languages.of(uri);
     try {
       await paving.load(uri);
-      const evaluation = await this.inSlices(paving.evaluate(uri), run);
+      const evaluation = await inSlices(paving.evaluate(uri), run);
       if (run.cancelled || evaluation === undefined) return;
-      this.results.set(uri, { evaluation, files });
-      paving.forgetUnread(this.openIn(files));
+      this.keep(uri, { evaluation, files });
+      this.languages.letGo();
       this.failed.delete(uri);
     } catch (error) {
       if (run.cancelled) return;
       this.connection.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
-      this.results.delete(uri);
+      this.drop(uri);
       this.failed.add(uri);
     } finally {
-      if (this.runs.get(uri) === run) this.runs.delete(uri);
-      run.end();
-      this.tellWork();
+      this.runs.ended(uri, run);
     }
     this.publish();
-    const { codeLens, inlayHint } = this.client.workspace ?? {};
-    const ignore = (): void => undefined;
-    if (codeLens?.refreshSupport) this.connection.sendRequest(CodeLensRefreshRequest.type).catch(ignore);
-    if (inlayHint?.refreshSupport) this.connection.sendRequest(InlayHintRefreshRequest.type).catch(ignore);
   }
 
-  /** Works in slices, so that the next keystroke is heard and the work it makes idle is dropped. */
-  private async inSlices(
-    steps: Generator<void, Evaluation | undefined>,
-    run: Pick<Run, 'cancelled'>
-  ): Promise<Evaluation | undefined> {
-    for (let started = Date.now(); !run.cancelled;) {
-      const step = steps.next();
-      if (step.done) return step.value;
-      if (Date.now() - started < SLICE) continue;
-      await new Promise(resume => setTimeout(resume, 0));
-      started = Date.now();
+  private keep(uri: string, result: Result): void {
+    const before = this.results.get(uri);
+    this.results.set(uri, result);
+    const changed = changedBetween(before?.evaluation, result.evaluation);
+    if (changed.length === 0) return;
+    if (changed.some(file => result.files.uriOf(file) !== uri)) {
+      this.shown.figuresAreOld();
+      this.shown.coloursAreOld();
     }
-    return undefined;
+    if (this.isShownElsewhere(uri, result)) this.shown.figuresAreOld();
   }
 
-  // ---- findings ----
+  private drop(uri: string): void {
+    const before = this.results.get(uri);
+    this.results.delete(uri);
+    if (before !== undefined && this.isShownElsewhere(uri, before)) this.shown.figuresAreOld();
+  }
 
-  /** Findings of every open file and of the files they use; what nothing speaks of any more is cleared. */
+  /** Whether another open file is part of a job. */
+  private isShownElsewhere(uri: string, result: Result): boolean {
+    return addressesIn(result).some(file => file !== uri && this.languages.open.has(file));
+  }
+
+  /** What is shown without being asked for; what the editor has to ask anew, once nothing is left to work out. */
   private publish(): void {
-    const all = diagnosticsOf(this.results, this.failed);
-    for (const uri of this.published.keys()) if (!all.has(uri)) all.set(uri, []);
-    for (const [uri, diagnostics] of all) {
-      const document = this.open.get(uri);
-      const version = document === undefined ? {} : { version: document.version };
-      const params = { uri: document?.uri ?? uri, diagnostics, ...version };
-      const sent = JSON.stringify(params);
-      // Two jobs that use one file end one after the other: what has not changed is not sent twice.
-      if (this.published.get(uri) === sent) continue;
-      if (diagnostics.length === 0 && document === undefined) this.published.delete(uri);
-      else this.published.set(uri, sent);
-      void this.connection.sendDiagnostics(params);
-    }
+    this.shown.publish(diagnosticsOf(this.results, this.failed), this.languages.open);
+    if (this.runs.size === 0) this.shown.refresh(this.client);
   }
 }
 
-function seenIn(paving: Paving, files: FolderFiles, uri: string): Seen | undefined {
-  const look = paving.look(uri);
-  return look && { ...look, uri, files, parse: paving.parse };
+function addressesIn({ evaluation, files }: Result): string[] {
+  return evaluation.texts.map(({ file }) => files.uriOf(file));
 }
+
+/** The files, as shown, that came, went or read otherwise. */
+function changedBetween(before: Evaluation | undefined, after: Evaluation): string[] {
+  const [old, now] = [before?.texts ?? [], after.texts].map(
+    texts => new Map(texts.map(({ file, text }) => [file, text]))
+  ) as [Map<string, string>, Map<string, string>];
+  return [...new Set([...old.keys(), ...now.keys()])].filter(file => old.get(file) !== now.get(file));
+}
+
+const TOO_MANY =
+  'This folder holds more job specs than can be looked through: what is found may not be all there is. Open a smaller folder.';

@@ -38,12 +38,13 @@ const FAR = 1_000;
 /**
  * Writes coordinates out of a table (lines of `name x y` or `x y`) as points. Where the table does not say its measure
  * there is a choice for each that it may be; coordinates of a map can also be moved to the first point. What cannot be
- * read is said in `problem`.
+ * read is said in `problem`. The measures of the `system` that the job is shown in are likelier; undefined where no job is known.
  */
 export function pointsFromTable(
   clipboard: string,
   { text, project }: Look,
-  at: Span
+  at: Span,
+  system: System | undefined
 ): PointsFromTable | { readonly problem: string } {
   const table = readTable(clipboard);
   if ('problem' in table) return table;
@@ -51,7 +52,7 @@ export function pointsFromTable(
   const measured = cells.filter(isMeasured).length;
   if (measured > 0 && measured < cells.length)
     return { problem: 'Some numbers of the table have a measure and some have none.' };
-  const measures = measured > 0 ? [undefined] : measuresFor(table, cells, systemOf(text));
+  const measures = measured > 0 ? [undefined] : measuresFor(table, cells, system);
   const names = pointNames(table.rows, { text, project });
   const said = measured > 0 || table.measure !== undefined;
   const choices = measures.flatMap(measure => choicesIn(table, names, measure, said));
@@ -86,17 +87,6 @@ function isAHundred(cell: Cell): boolean {
 
 function isNought({ parts }: Cell): boolean {
   return parts.every(({ number }) => Number(number) === 0);
-}
-
-/** As the job shows its numbers; undefined where there is no job. */
-function systemOf({ parsed }: Look['text']): System | undefined {
-  const job = statementTree(parsed).find(({ word }) => word === 'job');
-  if (job === undefined) return undefined;
-  const said = (word: string): string | undefined => {
-    const statement = job.inside.find(each => each.word === word);
-    return statement && parsed.tokens[statement.first + 1]?.image;
-  };
-  return (said('show') ?? (said('rules') === 'britain' ? 'metric' : '')) === 'metric' ? 'metric' : 'imperial';
 }
 
 // ---- lines ----

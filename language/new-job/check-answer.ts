@@ -2,17 +2,21 @@ import type { Finding } from '../findings/finding.ts';
 import { drain, Paving } from '../paving.ts';
 import type { SpecFiles } from '../project.ts';
 import { nearest } from '../syntax/nearest.ts';
-import type { Parse } from '../syntax/parse.ts';
 import { QUESTION_IDS, withUsual, type Answers, type QuestionId } from './answers.ts';
 import { CHOICES } from './choices.ts';
 import { questionsFor } from './questions.ts';
 import { writeNewJob } from './write-new-job.ts';
 
+/** What answers are tried out in: one for all questions, since each keystroke in a box is checked. */
+export function createTrial(): Paving {
+  return new Paving(NO_FILES);
+}
+
 /** Why an answer can't be taken, and what to write; undefined where it can. `answers` are those to the other questions. */
-export function checkAnswer(id: string, answer: string, answers: Answers, parse: Parse): string | undefined {
+export function checkAnswer(id: string, answer: string, answers: Answers, trial: Paving): string | undefined {
   if (!isQuestion(id)) return noQuestion(id);
   const choices = CHOICES[id];
-  if (choices === undefined) return sizeProblem(answer, answers, parse);
+  if (choices === undefined) return sizeProblem(answer, answers, trial);
   const ids = choices.map(choice => choice.id);
   if (ids.includes(answer)) return undefined;
   const meant = nearest(answer, ids);
@@ -23,7 +27,7 @@ export function checkAnswer(id: string, answer: string, answers: Answers, parse:
 /** Answers that came from outside, as they are or with what is wrong with the first that can't be taken. */
 export function readAnswers(
   given: Readonly<Record<string, unknown>>,
-  parse: Parse
+  trial: Paving
 ): { readonly answers: Answers } | { readonly problem: string } {
   const unknown = Object.keys(given).find(name => !isQuestion(name));
   if (unknown !== undefined) return { problem: noQuestion(unknown) };
@@ -31,7 +35,7 @@ export function readAnswers(
   for (const { id, title } of questionsFor({})) {
     const answer = given[id];
     if (answer === undefined) continue;
-    const problem = typeof answer === 'string' ? checkAnswer(id, answer, answers, parse) : 'Write it as text.';
+    const problem = typeof answer === 'string' ? checkAnswer(id, answer, answers, trial) : 'Write it as text.';
     if (problem !== undefined) return { problem: `${title} ${problem}` };
   }
   return { answers };
@@ -46,21 +50,21 @@ function isQuestion(name: string): name is QuestionId {
 }
 
 /** Of the answers only those that bear on a size: the others may not be checked yet. */
-function sizeProblem(size: string, { country, traffic }: Answers, parse: Parse): string | undefined {
+function sizeProblem(size: string, { country, traffic }: Answers, trial: Paving): string | undefined {
   const others = { ...(country === undefined ? {} : { country }), ...(traffic === undefined ? {} : { traffic }) };
   const example = withUsual(others).size;
-  const words = wordsOf(size, parse);
+  const words = wordsOf(size, trial);
   if (words === undefined) return `Write two lengths with x between them, such as \`${example}\`.`;
   if (!words.includes('MEASURE')) {
     const [measure, other] = /ft$/.test(example) ? ['ft', 'm'] : ['m', 'ft'];
     return `Say the measure too: \`${size} ${measure}\`, or \`${size} ${other}\`.`;
   }
-  return findingsOf(writeNewJob({ ...others, size }, parse).text).find(({ id }) => id !== 'trucks-need-an-engineer')
-    ?.message;
+  const { text } = writeNewJob({ ...others, size }, trial.parse);
+  return findingsOf(text, trial).find(({ id }) => id !== 'trucks-need-an-engineer')?.message;
 }
 
 /** The kinds of words in a size; undefined where it is none: nothing else may slip into the spec. */
-function wordsOf(size: string, parse: Parse): string[] | undefined {
+function wordsOf(size: string, { parse }: Paving): string[] | undefined {
   if (/[{}\r\n]|\/\//.test(size)) return undefined;
   const { tokens } = parse(`area new {\noutline rectangle ${size}\n}\n`);
   const kinds = tokens.map(({ tokenType }) => tokenType.name).slice(WORDS_BEFORE_SIZE, -1);
@@ -73,10 +77,9 @@ const WORDS_BEFORE_SIZE = 5;
 
 const SIZE_WORDS: ReadonlySet<string> = new Set(['NUMBER', 'MEASURE', 'BY', '-']);
 
-function findingsOf(text: string): readonly Finding[] {
-  const paving = new Paving(NO_FILES);
-  paving.setText(FILE, text);
-  return drain(paving.evaluate(FILE, 'findings'))?.findings ?? [];
+function findingsOf(text: string, trial: Paving): readonly Finding[] {
+  trial.setText(FILE, text);
+  return drain(trial.evaluate(FILE, 'findings'))?.findings ?? [];
 }
 
 const FILE = 'new.paving';

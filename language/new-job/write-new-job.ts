@@ -36,7 +36,7 @@ function nameOf({ traffic }: AllAnswers): string {
 
 /** An unsaved text is shown by its first line. */
 const head = (answers: AllAnswers): string[] => [
-  `// New ${nameOf(answers)}, written from five answers.`,
+  `// New ${nameOf(answers)}, written from a few answers.`,
   '// What is marked `measure` is a usual value: measure, and write your own.',
   '// Before you dig, have public and private lines located: gas, power, water, drains, cables.',
   '// Local codes and licensed practice stand over everything here.'

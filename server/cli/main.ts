@@ -28,7 +28,7 @@ crushed stone. Start with a few lines:
   }
 
 Examples:
-  paving new terrace.paving             asks five questions and writes the spec
+  paving new terrace.paving             asks a few questions and writes the spec
   paving check terrace.paving           what is wrong, and where
   paving quantities terrace.paving      areas, layers, dig, units, edging
   paving quantities --workings jobs     and how each number came about

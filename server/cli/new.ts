@@ -2,11 +2,11 @@ import type { Command } from 'commander';
 import { stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { QUESTION_IDS, type Answers } from '../../language/new-job/answers.ts';
-import { checkAnswer } from '../../language/new-job/check-answer.ts';
+import { checkAnswer, createTrial } from '../../language/new-job/check-answer.ts';
 import type { Choice } from '../../language/new-job/choices.ts';
 import { questionsFor } from '../../language/new-job/questions.ts';
 import { writeNewJob } from '../../language/new-job/write-new-job.ts';
-import { createParse, type Parse } from '../../language/syntax/parse.ts';
+import type { Paving } from '../../language/paving.ts';
 import { ask } from './asking.ts';
 import { Failure } from './fail.ts';
 import { write } from './output.ts';
@@ -18,9 +18,9 @@ export function addNew(program: Command): void {
     .command('new')
     .usage('[options] [FILE]')
     .argument('[file]')
-    .summary('write a job spec from five questions')
+    .summary('write a job spec from a few questions')
     .description(
-      'Asks five questions and writes a whole job spec from the answers: into FILE, or without it (or with -) to standard output. The questions themselves go to standard error.'
+      'Asks a few questions and writes a whole job spec from the answers: into FILE, or without it (or with -) to standard output. The questions themselves go to standard error.'
     )
     .option('--overwrite', 'write over a file that is there already')
     .addHelpText('after', EXAMPLES)
@@ -40,8 +40,8 @@ async function newJob(file: string | undefined, options: { readonly overwrite?: 
   const overwrite = options.overwrite === true;
   // Nobody wants to hear it after the last answer.
   if (target !== undefined) await refuseEarly(target, overwrite);
-  const parse = createParse();
-  const { text } = writeNewJob(await allAnswers(parse), parse);
+  const trial = createTrial();
+  const { text } = writeNewJob(await allAnswers(trial), trial.parse);
   if (target === undefined) return write(text, undefined);
   // A file that has come meanwhile stays.
   await writeFile(target, text, { flag: overwrite ? 'w' : 'wx' }).catch(() => {
@@ -72,7 +72,7 @@ function isThere(place: string): Promise<boolean> {
   );
 }
 
-async function allAnswers(parse: Parse): Promise<Answers> {
+async function allAnswers(trial: Paving): Promise<Answers> {
   const lines = new TypedLines();
   lines.say('In brackets stands the usual answer: Enter takes it. ? explains. Ctrl+C ends it, and nothing is written.');
   try {
@@ -80,7 +80,7 @@ async function allAnswers(parse: Parse): Promise<Answers> {
     let choices: readonly Choice[] | undefined;
     for (const id of QUESTION_IDS) {
       const question = questionsFor(answers).find(each => each.id === id)!;
-      const answer = await ask(question, lines, typed => checkAnswer(id, typed, answers, parse), choices);
+      const answer = await ask(question, lines, typed => checkAnswer(id, typed, answers, trial), choices);
       if (answer === undefined) throw new Failure('not every question was answered. Nothing is written.');
       answers = { ...answers, [id]: answer };
       choices = question.choices;

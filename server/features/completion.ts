@@ -3,6 +3,7 @@ import {
   InsertTextFormat,
   InsertTextMode,
   MarkupKind,
+  type CancellationToken,
   type CompletionItem,
   type CompletionList
 } from 'vscode-languageserver';
@@ -14,7 +15,8 @@ import {
 } from '../../language/editing/completion/completion.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
-import type { Seen, Workspace } from '../workspace.ts';
+import type { Seen } from '../languages.ts';
+import type { Workspace } from '../workspace.ts';
 
 /** What can be written next, with a line of help. */
 export const completion: Feature = {
@@ -22,13 +24,13 @@ export const completion: Feature = {
   capabilities: { completionProvider: { triggerCharacters: [' ', '"', '/'] } },
   register(workspace) {
     workspace.connection.onCompletion(
-      aboutNewestText(async ({ textDocument, position, context }): Promise<CompletionList> => {
+      aboutNewestText(async ({ textDocument, position, context }, token): Promise<CompletionList> => {
         const document = workspace.documentOf(textDocument.uri);
         const [text, offset] = [document?.getText(), document?.offsetAt(position)];
         const seen = await workspace.look(textDocument.uri);
         if (seen === undefined || offset === undefined || seen.text.parsed.text !== text) return ASK_AGAIN;
         // What is typed from here on the editor holds against the list by itself.
-        const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen) : [];
+        const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen, token) : [];
         const { offered, wanted } = completionsAt(seen.text, seen.project, offset, paths);
         // A space alone offers only what has to follow: behind a finished statement it is just a space.
         const isAsked = context?.triggerCharacter === undefined || wanted;
@@ -73,8 +75,8 @@ const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
 };
 
 /** The other job specs of the folder that can be used without a circle, by their paths from a file. */
-async function pathsAround(workspace: Workspace, seen: Seen): Promise<string[]> {
-  const around = await workspace.lookAround(seen.uri);
+async function pathsAround(workspace: Workspace, seen: Seen, token: CancellationToken): Promise<string[]> {
+  const around = await workspace.lookAround(seen.uri, token);
   const own = seen.text.file;
   const usable = around.seen.filter(
     ({ uri, project }) => uri !== seen.uri && !project.texts.some(({ file }) => file === own)

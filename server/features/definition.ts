@@ -10,7 +10,7 @@ export const definition: Feature = {
   capabilities: { definitionProvider: true },
   register(workspace) {
     workspace.connection.onDefinition(
-      aboutText(workspace, async (params): Promise<DefinitionLink[]> => {
+      aboutText(workspace, async (params, token): Promise<DefinitionLink[]> => {
         const at = await seenAt(workspace, params);
         if (at === undefined) return [];
         const { seen, offset } = at;
@@ -19,7 +19,7 @@ export const definition: Feature = {
         ];
         const own = nameAt(seen, offset);
         const isUnknown = own !== undefined && own.declared === undefined;
-        const name = isUnknown ? nameAmong((await workspace.lookAround(seen.uri)).seen, seen, offset) : own;
+        const name = isUnknown ? nameAmong((await workspace.lookAround(seen.uri, token)).seen, seen, offset) : own;
         if (name?.declared !== undefined) {
           const { uri, range } = locationOf(workspace, seen.files, placeOfDeclaration(name.declared));
           return link(uri, range, rangeOf(name.place));

@@ -1,10 +1,11 @@
-import type { FileRename, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { CancellationToken, FileRename, WorkspaceEdit } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
 import { mendedPaths } from '../../language/editing/used-files.ts';
+import { editInFolders } from '../edits.ts';
 import type { Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
-import { editsOf } from '../locations.ts';
-import type { Seen, Workspace } from '../workspace.ts';
+import type { Seen } from '../languages.ts';
+import type { Workspace } from '../workspace.ts';
 
 /** When job specs or folders are moved or renamed in the editor, `use` leads to them still, and from them. */
 export const movedFiles: Feature = {
@@ -21,22 +22,31 @@ export const movedFiles: Feature = {
     }
   },
   register(workspace) {
-    workspace.connection.workspace.onWillRenameFiles(async ({ files }): Promise<WorkspaceEdit | null> => {
+    workspace.connection.workspace.onWillRenameFiles(async ({ files }, token): Promise<WorkspaceEdit | null> => {
       const moves = files.map(({ oldUri, newUri }) => ({ oldUri: sameAddress(oldUri), newUri: sameAddress(newUri) }));
-      const changes: Record<string, TextEdit[]> = {};
-      for (const seen of await specsAround(workspace, moves))
-        Object.assign(changes, editsOf(workspace, seen.files, mendedIn(seen, moves)));
-      return Object.keys(changes).length === 0 ? null : { changes };
+      const mended = (await specsAround(workspace, moves, token))
+        .map(seen => ({ files: seen.files, changes: mendedIn(seen, moves) }))
+        .filter(({ changes }) => changes.length > 0);
+      return mended.length === 0 ? null : editInFolders(workspace, mended);
     });
   }
 };
 
-/** Every job spec in the folders that something moves in. */
-async function specsAround(workspace: Workspace, moves: readonly FileRename[]): Promise<Iterable<Seen>> {
-  const specs = new Map<string, Seen>();
-  for (const { oldUri } of moves)
-    for (const seen of (await workspace.lookAround(oldUri)).seen) specs.set(seen.uri, seen);
-  return specs.values();
+/** Every job spec in the open folders that something moves in, out of or into: one may lie in another. */
+async function specsAround(
+  workspace: Workspace,
+  moves: readonly FileRename[],
+  token: CancellationToken
+): Promise<readonly Seen[]> {
+  const moved = moves.flatMap(({ oldUri, newUri }) => [oldUri, newUri]);
+  const folders = workspace.openFolders.filter(folder => moved.some(uri => uri.startsWith(`${folder}/`)));
+  const specs: Seen[] = [];
+  for (const folder of folders) {
+    const { seen, all } = await workspace.lookIn(folder, token);
+    if (!all) workspace.tellTooMany(folder);
+    specs.push(...seen);
+  }
+  return specs;
 }
 
 function mendedIn({ text, uri, files }: Seen, moves: readonly FileRename[]): ReturnType<typeof mendedPaths> {

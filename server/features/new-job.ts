@@ -1,7 +1,6 @@
-import { checkAnswer, readAnswers } from '../../language/new-job/check-answer.ts';
+import { checkAnswer, createTrial, readAnswers } from '../../language/new-job/check-answer.ts';
 import { questionsFor, STEPS } from '../../language/new-job/questions.ts';
 import { writeNewJob } from '../../language/new-job/write-new-job.ts';
-import { createParse } from '../../language/syntax/parse.ts';
 import { rangeOf } from '../diagnostics.ts';
 import type { Feature } from '../feature.ts';
 import {
@@ -20,19 +19,19 @@ import {
 export const newJob: Feature = {
   capabilities: {},
   register({ connection }) {
-    const parse = createParse();
+    const trial = createTrial();
     connection.onRequest(newJobQuestionsRequest, ({ answers }: NewJobQuestionsParams): NewJobQuestionsResult => ({
       steps: STEPS,
       questions: questionsFor(answers)
     }));
     connection.onRequest(checkAnswerRequest, ({ question, answer, answers }: CheckAnswerParams): CheckAnswerResult => {
-      const problem = checkAnswer(question, answer, answers, parse);
+      const problem = checkAnswer(question, answer, answers, trial);
       return problem === undefined ? {} : { problem };
     });
     connection.onRequest(writeNewJobRequest, ({ answers }: WriteNewJobParams): WriteNewJobResult => {
-      const read = readAnswers(answers, parse);
+      const read = readAnswers(answers, trial);
       if ('problem' in read) return read;
-      const { text, fileName, firstToMeasure } = writeNewJob(read.answers, parse);
+      const { text, fileName, firstToMeasure } = writeNewJob(read.answers, trial.parse);
       return { text, fileName, firstToMeasure: rangeOf(firstToMeasure) };
     });
   }

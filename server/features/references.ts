@@ -9,12 +9,13 @@ export const references: Feature = {
   capabilities: { referencesProvider: true },
   register(workspace) {
     workspace.connection.onReferences(
-      aboutText(workspace, async (params): Promise<Location[]> => {
-        const around = await workspace.lookAround(params.textDocument.uri);
+      aboutText(workspace, async (params, token): Promise<Location[]> => {
+        const around = await workspace.lookAround(params.textDocument.uri, token);
         const at = await seenAt(workspace, params);
         const declared = at && nameAmong(around.seen, at.seen, at.offset)?.declared;
         if (declared === undefined) return [];
         const { files } = at!.seen;
+        if (!around.all) workspace.tellTooMany(files.folder);
         const withDeclaration = params.context.includeDeclaration;
         const places = placesInAll(around.seen, declared).filter(place => withDeclaration || !place.isDeclaration);
         const isShipped = declared.text === at!.seen.project.shipped;

@@ -1,16 +1,17 @@
 import { LSPErrorCodes, ResponseError, type PrepareRenameResult, type WorkspaceEdit } from 'vscode-languageserver';
 import { renameableAt, renamed, type Refusal } from '../../language/editing/rename.ts';
 import { rangeOf } from '../diagnostics.ts';
+import { workspaceEdit } from '../edits.ts';
 import { aboutText, type Feature } from '../feature.ts';
-import { editsOf, seenAt } from '../locations.ts';
+import { seenAt } from '../locations.ts';
 
 /** Gives a thing another name in every job spec of the folder that sees it; refused where something would change its meaning. */
 export const rename: Feature = {
   capabilities: { renameProvider: { prepareProvider: true } },
   register(workspace) {
     workspace.connection.onPrepareRename(
-      aboutText(workspace, async (params): Promise<PrepareRenameResult> => {
-        const around = await workspace.lookAround(params.textDocument.uri);
+      aboutText(workspace, async (params, token): Promise<PrepareRenameResult> => {
+        const around = await workspace.lookAround(params.textDocument.uri, token);
         const at = await seenAt(workspace, params);
         if (at === undefined) throw refusal(UNREADABLE);
         const found = renameableAt(around.seen, at.seen, at.offset);
@@ -19,15 +20,15 @@ export const rename: Feature = {
       })
     );
     workspace.connection.onRenameRequest(
-      aboutText(workspace, async (params): Promise<WorkspaceEdit> => {
-        const around = await workspace.lookAround(params.textDocument.uri);
+      aboutText(workspace, async (params, token): Promise<WorkspaceEdit> => {
+        const around = await workspace.lookAround(params.textDocument.uri, token);
         if (!around.all) throw refusal(TOO_MANY);
         const at = await seenAt(workspace, params);
         if (at === undefined) throw refusal(UNREADABLE);
         const { seen, offset } = at;
         const renaming = renamed(around.seen, seen, offset, params.newName, seen.parse);
         if ('refused' in renaming) throw refusal(renaming);
-        return { changes: editsOf(workspace, seen.files, renaming.changes) };
+        return workspaceEdit(workspace, seen.files, renaming.changes);
       })
     );
   }

@@ -5,7 +5,8 @@ import { rewritesAt } from '../../language/editing/rewrites/rewrites-at.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { workspaceEdit } from '../edits.ts';
 import { nameHereCommand } from '../protocol.ts';
-import type { Seen, Workspace } from '../workspace.ts';
+import type { Seen } from '../languages.ts';
+import type { Workspace } from '../workspace.ts';
 import type { ActionProvider } from './code-actions.ts';
 
 const KINDS: Readonly<Record<Rewrite['kind'], CodeActionKind>> = {

@@ -11,8 +11,9 @@ export const search: Feature = {
     workspace.connection.onWorkspaceSymbol(async ({ query }, token): Promise<SymbolInformation[]> => {
       const found: SymbolInformation[] = [];
       for (const folder of workspace.openFolders) {
-        if (token.isCancellationRequested) return [];
-        for (const { text, files } of await workspace.lookIn(folder))
+        const { seen, all } = await workspace.lookIn(folder, token);
+        if (!all) workspace.tellTooMany(folder);
+        for (const { text, files } of seen)
           for (const { entry, within } of thingsNamed(text, query))
             found.push({
               name: entry.name,

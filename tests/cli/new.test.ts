@@ -35,7 +35,7 @@ test('without a file the spec goes to standard output, and the questions do not'
   const cwd = folder({});
   const { code, out, err } = paving(['new'], { cwd, input: ALL_USUAL });
   expect(code).toBe(0);
-  expect(out).toMatch(/^\/\/ New patio, written from five answers/);
+  expect(out).toMatch(/^\/\/ New patio, written from a few answers/);
   expect(err).toMatch(/1 of 5: Where is the job\?\n.*\n +1 {2}North America, in feet and inches\n/);
   expect(err).toContain('Size [12 x 16 ft]: ');
   expect(programmersWords(err)).toEqual([]);
@@ -101,7 +101,7 @@ test('a file that is there stays, until one is told to write over it', () => {
   expect(paving(['new', '--overwrite', 'a.paving'], { cwd, input: '\n' }).code).toBe(2);
   expect(kept()).toBe('// mine\n');
   expect(paving(['new', '--overwrite', 'a.paving'], { cwd, input: ALL_USUAL }).code).toBe(0);
-  expect(kept()).toMatch(/^\/\/ New patio, written from five answers/);
+  expect(kept()).toMatch(/^\/\/ New patio, written from a few answers/);
 });
 
 test.each([

@@ -13,6 +13,7 @@ const { contributes } = JSON.parse(manifestText) as Manifest;
 interface Manifest {
   readonly contributes: {
     readonly commands: readonly { readonly command: string }[];
+    readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
     readonly walkthroughs: readonly {
       readonly steps: readonly {
         readonly description: string;
@@ -71,6 +72,16 @@ describe('The texts of the extension', () => {
     expect(bundle).toEqual(Object.fromEntries(texts.map(text => [text, text])));
     expect(Object.keys(bundle)).toEqual(texts);
   });
+});
+
+test('menus offer a new job on a folder, and points in a job spec', () => {
+  const offered = (menu: string): string[] =>
+    contributes.menus[menu]!.map(({ command, when }) => `${command}: ${when}`);
+  expect(offered('explorer/context')).toEqual(['paving.newJob: explorerResourceIsFolder && !explorerResourceReadonly']);
+  expect(offered('editor/context')).toEqual(['paving.pastePoints: editorLangId == paving && !editorReadonly']);
+  const commands = contributes.commands.map(({ command }) => command);
+  const inMenus = Object.values(contributes.menus).flatMap(items => items.map(({ command }) => command));
+  expect(inMenus.filter(command => !commands.includes(command))).toEqual([]);
 });
 
 describe('The first steps', () => {

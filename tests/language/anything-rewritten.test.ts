@@ -104,7 +104,7 @@ test('any clipboard is read or refused', () => {
   let read = 0;
   fc.assert(
     fc.property(table, text => {
-      const found = pointsFromTable(text, look, at);
+      const found = pointsFromTable(text, look, at, 'metric');
       if ('problem' in found) {
         expect(found.problem).not.toBe('');
         return;
@@ -131,6 +131,6 @@ test.each([
 ])('a clipboard full of %s comes to an end', (_, text) => {
   const paving = new Paving(inMemory({}));
   paving.setText('job.paving', '');
-  const found = pointsFromTable(text, paving.look('job.paving')!, { start: 0, end: 0 });
+  const found = pointsFromTable(text, paving.look('job.paving')!, { start: 0, end: 0 }, undefined);
   expect('problem' in found || found.choices.length > 0).toBe(true);
 });

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { pointsFromTable } from '../../language/editing/paste-points.ts';
 import { applyChanges } from '../../language/editing/apply-changes.ts';
-import { Paving } from '../../language/paving.ts';
+import { drain, Paving } from '../../language/paving.ts';
 import { evaluated, inMemory } from './in-memory.ts';
 import { withCursor } from './rewriting.ts';
 
@@ -13,7 +13,8 @@ async function pasted(table: string, drawn = METRIC): Promise<ReturnType<typeof 
   const { text, start, end } = withCursor(drawn);
   const paving = new Paving(inMemory({ 'job.paving': text }));
   await paving.load('job.paving');
-  return pointsFromTable(table, paving.look('job.paving')!, { start, end });
+  const system = drain(paving.evaluate('job.paving', 'findings'))!.job?.system;
+  return pointsFromTable(table, paving.look('job.paving')!, { start, end }, system);
 }
 
 async function choices(table: string, drawn = METRIC): Promise<Record<string, string[]>> {

@@ -39,6 +39,10 @@ export class Client {
   listsAll = true;
   /** What was told of the server's work: true as it began, false as it ended. */
   readonly work: boolean[] = [];
+  /** How often the editor was told to ask anew, by what for: `codeLens`, `inlayHint`, `semanticTokens`. */
+  readonly refreshes: Record<string, number> = { codeLens: 0, inlayHint: 0, semanticTokens: 0 };
+  /** Warnings shown to the person. */
+  readonly warnings: string[] = [];
   private readonly wires: Wires;
   private readonly connection: ProtocolConnection;
   private readonly waiting = new Set<() => void>();
@@ -57,6 +61,15 @@ export class Client {
       uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
       all: this.listsAll
     }));
+    for (const shown of Object.keys(this.refreshes))
+      this.connection.onRequest(`workspace/${shown}/refresh`, () => {
+        this.refreshes[shown]!++;
+        return null;
+      });
+    this.connection.onRequest('window/showMessageRequest', ({ message }: { message: string }) => {
+      this.warnings.push(message);
+      return null;
+    });
     this.connection.listen();
   }
 

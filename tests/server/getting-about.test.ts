@@ -15,6 +15,7 @@ import type {
   SelectionRange,
   SemanticTokens,
   SymbolInformation,
+  TextDocumentEdit,
   WorkspaceEdit
 } from 'vscode-languageserver/node.js';
 import { YARD } from '../language/editing/yard.ts';
@@ -193,6 +194,27 @@ describe('Another name', () => {
     expect(after['other.paving']).toBe(texts.get('other.paving')!.replace('slab', 'flag'));
   });
 
+  test('is made in the version of each text that it was worked out for', async () => {
+    const versioned = new Client();
+    await versioned.start(folder, { workspace: { workspaceEdit: { documentChanges: true } } });
+    await versioned.open(at('yard.paving'), texts.get('yard.paving')!);
+    const params = { ...cursor('yard.paving', 'outline ‸A to'), newName: 'hinge' };
+    const { documentChanges } = await versioned.ask<WorkspaceEdit>('textDocument/rename', params);
+    const moved = await versioned.ask<WorkspaceEdit>('workspace/willRenameFiles', {
+      files: [{ oldUri: at('shared.paving'), newUri: at('common.paving') }]
+    });
+    const made = [documentChanges, moved.documentChanges].map(edits =>
+      (edits as TextDocumentEdit[])
+        .map(({ textDocument: { uri, version } }) => `${nameOf(uri)} ${String(version)}`)
+        .sort()
+    );
+    expect(made).toEqual([
+      ['other.paving null', 'shared.paving null', 'yard.paving 1'],
+      ['other.paving null', 'walk.paving null', 'yard.paving 1']
+    ]);
+    await versioned.stop();
+  });
+
   test('is refused with a reason', async () => {
     await open('yard.paving');
     await expect(rename('outline ‸A to', 'door')).rejects.toThrow(
@@ -300,6 +322,15 @@ describe('Files that move', () => {
     expect(await willRename(['parts', 'old/parts'])).toEqual({
       'parts/all.paving': 'use "prices.paving"\nuse "../../shared.paving"\n',
       'job.paving': 'use "old/parts/all.paving"\n'
+    });
+  });
+
+  test('from one open folder into another that holds it', async () => {
+    save('parts/prices.paving', 'unit flag { size 1 x 1 x 0.1 m }\n');
+    save('job.paving', 'use "parts/prices.paving"\n');
+    await client.changeFolders([at('parts')], []);
+    expect(await willRename(['parts/prices.paving', 'prices.paving'])).toEqual({
+      'job.paving': 'use "prices.paving"\n'
     });
   });
 

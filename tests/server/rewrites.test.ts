@@ -112,3 +112,23 @@ test('a table is written as points', async () => {
   });
   expect(await ask('words')).toEqual({ problem: expect.stringContaining('no table of points') as string });
 });
+
+test('into a file of points alone they go in the measures of the job that uses it', async () => {
+  const titles = async (show: string): Promise<string[]> => {
+    await client.open(
+      at(`${show}.paving`),
+      `job "Yard" { rules north-america, show ${show} }\nuse "points-${show}.paving"\n`
+    );
+    await client.open(at(`points-${show}.paving`), '');
+    await client.findings(at(`${show}.paving`));
+    const start = { line: 0, character: 0 };
+    const found = await client.ask<PointsFromTableResult>('paving/pointsFromTable', {
+      textDocument: { uri: at(`points-${show}.paving`) },
+      range: { start, end: start },
+      table: 'A 0 0\nB 3 1'
+    });
+    return 'choices' in found ? found.choices.map(({ title }) => title) : [found.problem];
+  };
+  expect(await titles('metric')).toEqual(['Paste as 2 points in m', 'Paste as 2 points in mm']);
+  expect(await titles('feet-and-inches')).toEqual(['Paste as 2 points in ft', 'Paste as 2 points in in']);
+});

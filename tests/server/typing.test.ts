@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
 import { pathToFileURL } from 'node:url';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import {
   CancellationTokenSource,
   createConnection,
@@ -16,6 +16,7 @@ import {
 import { NodeFiles } from '../../server/node-files.ts';
 import { setUp } from '../../server/set-up.ts';
 import type { Workspace } from '../../server/workspace.ts';
+import { seeded } from '../language/seeded.ts';
 import { Client } from './client.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
@@ -29,24 +30,15 @@ afterEach(async () => {
 });
 
 /** A server in this process, so that its counters can be read. */
-async function started(): Promise<{ client: Client; workspace: Workspace }> {
+async function started(capabilities: object = {}): Promise<{ client: Client; workspace: Workspace }> {
   const [toServer, fromServer] = [new PassThrough(), new PassThrough()];
   const connection = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(fromServer));
   const files = new NodeFiles({ root: SAMPLES, shownFrom: SAMPLES });
   const workspace = setUp(connection, uri => files.read(new URL(uri).pathname));
   const client = new Client({ from: fromServer, to: toServer, cut: () => connection.dispose() });
   clients.push(client);
-  await client.start(SAMPLES);
+  await client.start(SAMPLES, capabilities);
   return { client, workspace };
-}
-
-/** A number from nought up to, not including, `below`: the same row in every run. */
-function row(seed: number): (below: number) => number {
-  let state = seed;
-  return below => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return Math.floor((state / 2 ** 32) * below);
-  };
 }
 
 const SCRAPS = ['', ' ', '\n', '{', '}', '"', '4', ' mm', 'area ', 'terrace', ',', '// ', ' meets lawn'];
@@ -69,13 +61,30 @@ async function shown(client: Client): Promise<unknown> {
   return { findings: client.published.get(URI)!.diagnostics, lenses, hints, hovers };
 }
 
-const REQUESTS = ['textDocument/hover', 'textDocument/codeLens', 'textDocument/inlayHint'];
+const REQUESTS = [
+  'textDocument/hover',
+  'textDocument/codeLens',
+  'textDocument/inlayHint',
+  'textDocument/completion',
+  'textDocument/semanticTokens/full',
+  'textDocument/codeAction'
+];
+
+/** What a request of any kind takes. */
+function asked(uri: string, next: (below: number) => number): object {
+  return {
+    textDocument: { uri },
+    position: { line: next(100), character: next(20) },
+    range: { start: { line: 0, character: 0 }, end: { line: 200, character: 0 } },
+    context: { diagnostics: [] }
+  };
+}
 
 test('after 500 edits all is as if the text had been opened so, and no more is held than after 50', async () => {
   const { client, workspace } = await started();
   await client.open(URI, TEXT);
   await client.findings(URI);
-  const next = row(3);
+  const next = seeded(3);
   const pending: Promise<unknown>[] = [];
   const held: (typeof workspace.held)[] = [];
   let text = TEXT;
@@ -84,20 +93,20 @@ test('after 500 edits all is as if the text had been opened so, and no more is h
     text = edit % 50 === 0 ? TEXT : edited(text, next);
     const version = await client.change(URI, text);
     const source = new CancellationTokenSource();
-    const params = {
-      textDocument: { uri: URI },
-      position: { line: next(100), character: next(20) },
-      range: { start: { line: 0, character: 0 }, end: { line: 200, character: 0 } }
-    };
-    pending.push(client.ask(REQUESTS[next(REQUESTS.length)]!, params, source.token).catch(() => undefined));
+    pending.push(client.ask(REQUESTS[next(REQUESTS.length)]!, asked(URI, next), source.token).catch(() => undefined));
     if (next(2) === 0) setTimeout(() => source.cancel(), next(30));
     // Now and then the person stops to look.
     if (edit % 10 === 0) await new Promise(resume => setTimeout(resume, next(120)));
     if (edit % 50 !== 0) continue;
     await client.findings(URI, published => published.version === version);
+    // What is tried for rewrites is held too: that of the same text each time.
+    await Promise.all(pending);
+    await client.ask(
+      'textDocument/codeAction',
+      asked(URI, () => 0)
+    );
     held.push(workspace.held);
   }
-  await Promise.all(pending);
   expect(workspace.held.runs).toBe(0);
   expect(held).toHaveLength(10);
   expect(held.at(-1)!.results).toBeLessThanOrEqual(held[0]!.results);
@@ -168,4 +177,115 @@ test('a request whose text has moved on is abandoned; one that is taken back is 
   );
   source.cancel();
   expect(await taken).toBe(-32800);
+});
+
+describe('In a file that others use', () => {
+  const inSquare = (name: string): string => pathToFileURL(path.join(SAMPLES, 'square', name)).href;
+  const textOf = (name: string): string => readFileSync(path.join(SAMPLES, 'square', name), 'utf8');
+  const [job, used] = [inSquare('square.paving'), inSquare('arcade.paving')];
+  const refreshed = { refreshSupport: true };
+  const capabilities = { workspace: { codeLens: refreshed, inlayHint: refreshed, semanticTokens: refreshed } };
+  const isIdle = (client: Client, workspace: Workspace): Promise<void> =>
+    client.becomes(() => Promise.resolve(`${workspace.held.runs} ${String(client.work.at(-1))}`), /^0 false$/);
+
+  async function opened(): Promise<{ client: Client; workspace: Workspace }> {
+    const { client, workspace } = await started(capabilities);
+    await client.open(job, textOf('square.paving'));
+    await client.open(used, textOf('arcade.paving'));
+    await client.findings(used);
+    await isIdle(client, workspace);
+    return { client, workspace };
+  }
+
+  test('typing is read once, when it pauses, and the editor asks anew once', async () => {
+    const { client, workspace } = await opened();
+    const { parses } = workspace.work;
+    const before = { ...client.refreshes };
+    const text = textOf('arcade.paving');
+    let version = 0;
+    for (let mm = 1; mm <= 10; mm++) version = await client.change(used, text.replace('150 mm', `${150 + mm} mm`));
+    await client.findings(used, published => published.version === version);
+    await isIdle(client, workspace);
+    expect(workspace.work.parses - parses).toBe(1);
+    const more = Object.entries(client.refreshes).map(([shown, count]) => count - before[shown]!);
+    expect(more).toEqual([1, 1, 1]);
+  });
+
+  test('nothing is asked anew when nothing has changed, nor in a file that stands alone', async () => {
+    const { client, workspace } = await opened();
+    await client.open(URI, TEXT);
+    await client.findings(URI);
+    await isIdle(client, workspace);
+    const before = { ...client.refreshes };
+    await client.changedOnDisk(inSquare('merchant.paving'));
+    const version = await client.change(URI, `${TEXT}// more\n`);
+    await client.findings(URI, published => published.version === version);
+    await isIdle(client, workspace);
+    expect(client.refreshes).toEqual(before);
+  });
+
+  test('after fast typing with requests in flight, the job that uses it is as if both had been opened so', async () => {
+    const { client, workspace } = await opened();
+    const next = seeded(5);
+    const text = textOf('arcade.paving');
+    const pending: Promise<unknown>[] = [];
+    for (let edit = 0; edit < 60; edit++) {
+      await client.change(used, edited(text, next));
+      const uri = next(2) === 0 ? job : used;
+      pending.push(client.ask(REQUESTS[next(REQUESTS.length)]!, asked(uri, next)).catch(() => undefined));
+      if (edit % 10 === 0) await new Promise(resume => setTimeout(resume, next(120)));
+    }
+    const last = text.replace('60 mm below', '70 mm below');
+    const version = await client.change(used, last);
+    await client.findings(used, published => published.version === version);
+    await Promise.all(pending);
+    await isIdle(client, workspace);
+    const { client: fresh, workspace: other } = await started(capabilities);
+    await fresh.open(used, last);
+    await fresh.open(job, textOf('square.paving'));
+    await fresh.findings(job);
+    await isIdle(fresh, other);
+    expect(await client.lenses(job)).toEqual(await fresh.lenses(job));
+    expect(await client.lenses(used)).toEqual(await fresh.lenses(used));
+    for (const uri of [job, used])
+      expect(client.published.get(uri)!.diagnostics).toEqual(fresh.published.get(uri)!.diagnostics);
+  });
+});
+
+describe('Looking through a folder', () => {
+  test('keeps nothing that no open file uses', async () => {
+    const { client, workspace } = await started();
+    expect(await client.ask<unknown[]>('workspace/symbol', { query: 'terrace' })).not.toEqual([]);
+    expect(workspace.held.texts).toBe(0);
+    await client.open(URI, TEXT);
+    await client.findings(URI);
+    await client.ask('workspace/symbol', { query: 'terrace' });
+    expect(workspace.held.texts).toBeGreaterThan(5);
+    const version = await client.change(URI, `${TEXT}// more\n`);
+    await client.findings(URI, published => published.version === version);
+    expect(workspace.held.texts).toBe(1);
+  });
+
+  test('is broken off when nobody waits any more', async () => {
+    const { client, workspace } = await started();
+    await client.open(URI, TEXT);
+    await client.findings(URI);
+    const { parses } = workspace.work;
+    const source = new CancellationTokenSource();
+    const search = client.ask('workspace/symbol', { query: 'terrace' }, source.token).then(
+      () => undefined,
+      (error: { code?: number }) => error.code
+    );
+    source.cancel();
+    expect(await search).toBe(-32800);
+    expect(workspace.work.parses).toBe(parses);
+  });
+
+  test('tells once that there are too many files to look through', async () => {
+    const { client } = await started();
+    client.listsAll = false;
+    await client.ask('workspace/symbol', { query: 'terrace' });
+    await client.ask('workspace/symbol', { query: 'terrac' });
+    expect(client.warnings).toEqual([expect.stringContaining('more job specs than can be looked through')]);
+  });
 });
