@@ -15,7 +15,7 @@ interface SecondColumn {
   readonly gap: string;
 }
 
-const BLANK_LINE = /\n[^\S\n]*\n/;
+export const BLANK_LINE = /\n[^\S\n]*\n/;
 
 /** A text without faults in its canonical form. */
 export function layOut(parsed: ParsedText): string {

@@ -1,12 +1,10 @@
 import type { DocumentOnTypeFormattingParams, Range, TextEdit } from 'vscode-languageserver';
 import { indentEdits } from '../../language/format/indent.ts';
 import { formatEdits, formatEditsIn } from '../../language/format/parts.ts';
-import { createParse, type ParsedText } from '../../language/syntax/parse.ts';
+import type { Parse, ParsedText } from '../../language/syntax/parse.ts';
 import { LineStarts } from '../../language/syntax/line-starts.ts';
 import type { TextEdit as Edit } from '../../language/syntax/text-edit.ts';
 import { aboutText, type Feature } from '../feature.ts';
-
-const parse = createParse();
 
 /**
  * The canonical form for the whole text, for a selection, and the indent while typing. It has two spaces to an indent and
@@ -20,23 +18,23 @@ export const format: Feature = {
   },
   register(workspace) {
     const answer = <P extends { textDocument: { uri: string } }>(
-      edits: (parsed: ParsedText, params: P) => Edit[]
+      edits: (parsed: ParsedText, params: P, parse: Parse) => Edit[]
     ): ((params: P, token: Parameters<ReturnType<typeof aboutText>>[1]) => Promise<TextEdit[]>) =>
       aboutText(workspace, async params => {
         const seen = await workspace.look(params.textDocument.uri);
         if (seen === undefined) return [];
         const { parsed } = seen.text;
-        return textEdits(parsed.text, edits(parsed, params));
+        return textEdits(parsed.text, edits(parsed, params, seen.parse));
       });
     const { connection } = workspace;
-    connection.onDocumentFormatting(answer(parsed => formatEdits(parsed, parse)));
-    connection.onDocumentRangeFormatting(answer((parsed, { range }) => inRange(parsed, range)));
+    connection.onDocumentFormatting(answer((parsed, _, parse) => formatEdits(parsed, parse)));
+    connection.onDocumentRangeFormatting(answer((parsed, { range }, parse) => inRange(parsed, range, parse)));
     connection.onDocumentOnTypeFormatting(answer((parsed, params) => onType(parsed, params)));
   }
 };
 
 /** The lines of a selection; one that ends before the first word of a line does not hold that line. */
-function inRange(parsed: ParsedText, { start, end }: Range): Edit[] {
+function inRange(parsed: ParsedText, { start, end }: Range, parse: Parse): Edit[] {
   const lines = new LineStarts(parsed.text);
   const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
   return formatEditsIn(parsed, lines.offsetOf(start.line, 0), lines.endOf(last), parse);

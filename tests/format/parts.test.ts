@@ -106,6 +106,34 @@ describe('A selection', () => {
       { seed: 11, numRuns: 12 }
     );
   });
+
+  test.each(texts)('of any lines of $name, even broken, is laid out as in the whole text', ({ text }) => {
+    fc.assert(
+      fc.property(fc.nat(text.length - 1), fc.nat(9), fc.nat(text.length - 1), fc.nat(300), (at, cut, from, length) => {
+        const broken = parse(text.slice(0, at) + text.slice(at + cut));
+        const start = broken.text.slice(0, from).lastIndexOf('\n') + 1;
+        const lineEnd = broken.text.indexOf('\n', start + length);
+        const end = lineEnd < 0 ? broken.text.length : lineEnd;
+        const whole = formatEdits(broken, parse).filter(edit => edit.start >= start && edit.end <= end);
+        expect(formatEditsIn(broken, start, end, parse)).toEqual(whole);
+      }),
+      { seed: 13, numRuns: 20 }
+    );
+  });
+
+  test('of one line reads no more than a small part of a long text', () => {
+    const area = (at: number): string => `area a${at} {\n  outline   rectangle 3 x 4 m\n}\n\n`;
+    const text = Array.from({ length: 400 }, (_, at) => area(at)).join('');
+    const start = text.indexOf('  outline', text.length / 2);
+    let read = 0;
+    const counting: typeof parse = part => {
+      read += part.length;
+      return parse(part);
+    };
+    const edits = formatEditsIn(parse(text), start, text.indexOf('\n', start), counting);
+    expect(edits).toHaveLength(1);
+    expect(read).toBeLessThan(text.length / 10);
+  });
 });
 
 describe('The indent of a new line', () => {
