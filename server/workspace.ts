@@ -177,9 +177,14 @@ export class Workspace {
   tryOut(address: string, text: string, token: CancellationToken): Promise<Evaluation | undefined> {
     const uri = sameAddress(address);
     const main = this.resultOf(uri)?.evaluation.file ?? uri;
+    return this.sliced(this.languageOf(main).paving.tryOut(main, uri, text), token);
+  }
+
+  /** Does long work between what else is asked; undefined when nobody waits for it any more. */
+  sliced<T>(steps: Generator<void, T>, token: CancellationToken): Promise<T | undefined> {
     const run = { cancelled: token.isCancellationRequested };
     token.onCancellationRequested(() => (run.cancelled = true));
-    return this.inSlices(this.languageOf(main).paving.tryOut(main, uri, text), run);
+    return this.inSlices(steps, run);
   }
 
   /** Whether the editor takes changes of a text for a version of it. */
@@ -366,10 +371,7 @@ export class Workspace {
   }
 
   /** Works in slices, so that the next keystroke is heard and the work it makes idle is dropped. */
-  private async inSlices(
-    steps: Generator<void, Evaluation | undefined>,
-    run: Pick<Run, 'cancelled'>
-  ): Promise<Evaluation | undefined> {
+  private async inSlices<T>(steps: Generator<void, T>, run: Pick<Run, 'cancelled'>): Promise<T | undefined> {
     for (let started = Date.now(); !run.cancelled;) {
       const step = steps.next();
       if (step.done) return step.value;

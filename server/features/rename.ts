@@ -19,13 +19,15 @@ export const rename: Feature = {
       })
     );
     workspace.connection.onRenameRequest(
-      aboutText(workspace, async (params): Promise<WorkspaceEdit> => {
+      aboutText(workspace, async (params, token): Promise<WorkspaceEdit | null> => {
         const around = await workspace.lookAround(params.textDocument.uri);
         if (!around.all) throw refusal(TOO_MANY);
         const at = await seenAt(workspace, params);
         if (at === undefined) throw refusal(UNREADABLE);
         const { seen, offset } = at;
-        const renaming = renamed(around.seen, seen, offset, params.newName, seen.parse);
+        const steps = renamed(around.seen, seen, offset, params.newName, seen.parse);
+        const renaming = await workspace.sliced(steps, token);
+        if (renaming === undefined) return null;
         if ('refused' in renaming) throw refusal(renaming);
         return { changes: editsOf(workspace, seen.files, renaming.changes) };
       })
