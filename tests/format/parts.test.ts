@@ -5,6 +5,7 @@ import { formatText } from '../../language/format/format.ts';
 import { indentEdits } from '../../language/format/indent.ts';
 import { formatEdits, formatEditsIn } from '../../language/format/parts.ts';
 import { applied } from '../../language/syntax/text-edit.ts';
+import { withCursor } from '../cursor.ts';
 import { UNTIDY } from './drawn.ts';
 import { inkOf, parse, specsUnder, wordsOf } from './reading.ts';
 
@@ -160,8 +161,7 @@ describe('The indent of a new line', () => {
     ['in a block of which nothing is known', 'aera a {\n  outline\n ‸', 'aera a {\n  outline\n ‸'],
     ['of a brace that closes nothing', '  }‸', '  }‸']
   ])('%s', (_, before, after) => {
-    const at = before.indexOf('‸');
-    const text = before.replace('‸', '');
+    const { text, start: at } = withCursor(before);
     const edits = indentEdits(parse(text), at);
     const cursor = edits.reduce(
       (moved, { start, end, text: indent }) => moved + indent.length - (Math.min(end, at) - start),

@@ -16,6 +16,7 @@ import {
 import { NodeFiles } from '../../server/node-files.ts';
 import { setUp } from '../../server/set-up.ts';
 import type { Workspace } from '../../server/workspace.ts';
+import { seeded } from '../language/seeded.ts';
 import { Client } from './client.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
@@ -38,15 +39,6 @@ async function started(): Promise<{ client: Client; workspace: Workspace }> {
   clients.push(client);
   await client.start(SAMPLES);
   return { client, workspace };
-}
-
-/** A number from nought up to, not including, `below`: the same row in every run. */
-function row(seed: number): (below: number) => number {
-  let state = seed;
-  return below => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return Math.floor((state / 2 ** 32) * below);
-  };
 }
 
 const SCRAPS = ['', ' ', '\n', '{', '}', '"', '4', ' mm', 'area ', 'terrace', ',', '// ', ' meets lawn'];
@@ -75,7 +67,7 @@ test('after 500 edits all is as if the text had been opened so, and no more is h
   const { client, workspace } = await started();
   await client.open(URI, TEXT);
   await client.findings(URI);
-  const next = row(3);
+  const next = seeded(3);
   const pending: Promise<unknown>[] = [];
   const held: (typeof workspace.held)[] = [];
   let text = TEXT;
