@@ -2,6 +2,8 @@
 import type { Location, Position, Range, TextDocumentIdentifier } from 'vscode-languageserver';
 import type { Place } from '../language/findings/finding.ts';
 import { SHIPPED_FILE, shippedPartAt } from '../language/library/shipped.ts';
+import { LineStarts } from '../language/syntax/line-starts.ts';
+import type { Span } from '../language/syntax/text-edit.ts';
 import { rangeOf } from './diagnostics.ts';
 import type { FolderFiles } from './folder-files.ts';
 import { shippedScheme } from './protocol.ts';
@@ -30,6 +32,12 @@ export function locationOf(workspace: Workspace, files: FolderFiles, place: Plac
   const { file, before } = shippedPartAt(place.line);
   const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
   return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };
+}
+
+/** The offsets of the lines that a range touches; it may end past the text. */
+export function linesOf(text: string, { start, end }: Range): Span {
+  const lines = new LineStarts(text);
+  return { start: start.line === 0 ? 0 : lines.endOf(start.line - 1) + 1, end: lines.endOf(end.line) };
 }
 
 export const START: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };

@@ -138,9 +138,14 @@ export class Workspace {
   tryOut(address: string, text: string, token: CancellationToken): Promise<Evaluation | undefined> {
     const uri = sameAddress(address);
     const main = this.resultOf(uri)?.evaluation.file ?? uri;
+    return this.sliced(this.languages.of(main).paving.tryOut(main, uri, text), token);
+  }
+
+  /** Does long work between what else is asked; undefined when nobody waits for it any more. */
+  sliced<T>(steps: Generator<void, T>, token: CancellationToken): Promise<T | undefined> {
     const run = { cancelled: token.isCancellationRequested };
     token.onCancellationRequested(() => (run.cancelled = true));
-    return inSlices(this.languages.of(main).paving.tryOut(main, uri, text), run);
+    return inSlices(steps, run);
   }
 
   /** Whether the editor takes changes of a text for a version of it. */

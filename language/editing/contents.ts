@@ -1,6 +1,6 @@
 import type { Place } from '../findings/finding.ts';
 import type { SpecText } from '../lowering/names.ts';
-import { statementTree, type Statement } from '../syntax/statement-tree.ts';
+import { meetsOf, statementTree, type Statement } from '../syntax/statement-tree.ts';
 import { placeBetween, written } from './words.ts';
 
 /** A thing, a part of one, or a statement, as the list of contents shows it. */
@@ -49,7 +49,7 @@ function entry(text: SpecText, statement: Statement): Entry {
   const isSide = block === 'edges';
   const isThing = (block === 'spec' && !WITHOUT_NAME.includes(word)) || word === 'benchmark';
   // A name that is not written yet leaves the word to stand for the thing.
-  const nameEnd = isSide ? indexOf(text, 'meets', first, end) : Math.min(isThing ? first + 2 : first + 1, end);
+  const nameEnd = isSide ? meetsOf(parsed.tokens, { first, end }) : Math.min(isThing ? first + 2 : first + 1, end);
   const nameStart = isThing && nameEnd > first + 1 ? first + 1 : first;
   const last = parsed.tokens[Math.max(first, statement.end - 1)]!;
   return {
@@ -67,11 +67,6 @@ function detailOf(text: SpecText, { word, block, inside }: Statement, nameEnd: n
   const own = written(text.parsed, nameEnd, end);
   const headline = block === 'spec' ? inside.find(each => each.word === HEADLINES[word]) : undefined;
   return headline === undefined ? own : written(text.parsed, headline.first + 1, headline.end);
-}
-
-function indexOf({ parsed }: SpecText, word: string, first: number, end: number): number {
-  for (let at = first; at < end; at++) if (parsed.tokens[at]!.tokenType.name === word) return at;
-  return end;
 }
 
 function shortened(detail: string): string {

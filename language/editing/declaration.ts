@@ -1,6 +1,6 @@
 import { placeOf } from '../lowering/context.ts';
 import type { Declared } from '../lowering/names.ts';
-import { firstIndex, statementAround, type Statement } from '../syntax/statement-tree.ts';
+import { firstIndex, statementPathTo, type Statement } from '../syntax/statement-tree.ts';
 import type { ParsedText } from '../syntax/parse.ts';
 
 /** A declaration as its text has it. */
@@ -19,15 +19,9 @@ export function declarationOf({ text, node }: Declared): Declaration | undefined
     parsed.tokens,
     token => token.startLine! > line || (token.startLine === line && token.startColumn! >= column)
   );
-  const around = name < 1 || parsed.tokens[name] === undefined ? undefined : statementAround(parsed, name);
-  const statement = around && beginningAt(name - 1, around);
+  if (name < 1 || parsed.tokens[name] === undefined) return undefined;
+  const statement = statementPathTo(parsed, name).find(({ first }) => first === name - 1);
   return statement && { parsed, statement, line };
-}
-
-function beginningAt(first: number, around: Statement): Statement | undefined {
-  if (around.first === first) return around;
-  const inside = around.inside.find(statement => statement.first <= first && first < statement.end);
-  return inside && beginningAt(first, inside);
 }
 
 /** Longer declarations are cut off after so many lines. */

@@ -1,7 +1,7 @@
 import type { Place } from '../findings/finding.ts';
 import type { SpecText } from '../lowering/names.ts';
 import type { Look } from '../paving.ts';
-import { statementTree, type Statement } from '../syntax/statement-tree.ts';
+import { meetsOf, statementPathAt } from '../syntax/statement-tree.ts';
 import { nameAt } from './names-at.ts';
 import { placesIn } from './references.ts';
 import { endOf, placeBetween, startOf } from './words.ts';
@@ -22,22 +22,12 @@ export function highlightsAt(look: Look, offset: number): Highlight[] {
 /** `near` and `far` are no names of things: they mean a side of the area whose edges they stand in. */
 function sidesAt({ parsed, file }: SpecText, offset: number): Place[] {
   const { tokens } = parsed;
-  const edges = edgesAmong(statementTree(parsed)).find(
-    ({ first, end }) => startOf(tokens[first]!) <= offset && offset <= endOf(tokens[end - 1]!)
-  );
+  const edges = statementPathAt(parsed, offset).find(({ opens }) => opens === 'edges');
   if (edges === undefined) return [];
-  const sides = edges.inside.flatMap(({ first, end }) => {
-    const words = tokens.slice(first, end);
-    const meets = words.findIndex(({ tokenType }) => tokenType.name === 'meets');
-    return words.slice(0, Math.max(0, meets)).filter(({ tokenType }) => tokenType.name === 'ID');
+  const sides = edges.inside.flatMap(line => {
+    const meets = meetsOf(tokens, line);
+    return meets === line.end ? [] : tokens.slice(line.first, meets).filter(({ tokenType }) => tokenType.name === 'ID');
   });
   const at = sides.find(side => startOf(side) <= offset && offset <= endOf(side));
   return sides.filter(({ image }) => image === at?.image).map(side => placeBetween(file, side, side));
-}
-
-function edgesAmong(statements: readonly Statement[]): Statement[] {
-  return statements.flatMap(statement => [
-    ...(statement.opens === 'edges' ? [statement] : []),
-    ...edgesAmong(statement.inside)
-  ]);
 }

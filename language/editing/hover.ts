@@ -1,6 +1,6 @@
 import { LineStarts } from '../syntax/line-starts.ts';
 import { KIND_WORDS, Names, type Declared, type Kind } from '../lowering/names.ts';
-import { occurrencesIn } from '../lowering/occurrences.ts';
+import { occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Evaluation, Look } from '../paving.ts';
 import { numbersAt, type Hover } from '../views/hover.ts';
 import { markdownText } from '../views/markdown.ts';
@@ -48,7 +48,7 @@ function helpOnQuantity({ index, type, word }: WordAt, { text }: Look): string {
 
 /** Where a thing is declared its declaration need not be shown again. */
 function helpOnName({ offset }: WordAt, { text, project }: Look): string | undefined {
-  const found = occurrencesIn(text, project).find(({ start }) => start === offset);
+  const found = occurrencesWithin(text, project, { start: offset, end: offset }).find(({ start }) => start === offset);
   if (found?.declared === undefined) return undefined;
   return found.isDeclaration ? valuesOf(found.declared, project) : thingHelp(found.declared, project)?.text;
 }

@@ -1,12 +1,13 @@
 import type { Place } from '../findings/finding.ts';
 import { placeOf } from '../lowering/context.ts';
 import type { Declared } from '../lowering/names.ts';
-import { occurrencesIn, type Occurrence } from '../lowering/occurrences.ts';
+import { occurrencesWithin, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 
 /** The name at an offset, also right behind its last letter. */
 export function nameAt({ text, project }: Look, offset: number): Occurrence | undefined {
-  return occurrencesIn(text, project).find(({ start, end }) => start <= offset && offset <= end);
+  const around = occurrencesWithin(text, project, { start: offset, end: offset });
+  return around.find(({ start, end }) => start <= offset && offset <= end);
 }
 
 /**

@@ -5,11 +5,11 @@ import { namesOf } from '../lowering/names.ts';
 import { measureNamed } from '../measures/measures.ts';
 import type { Look } from '../paving.ts';
 import { LineStarts } from '../syntax/line-starts.ts';
-import { statementTree } from '../syntax/statement-tree.ts';
-import { lineBreakOf } from '../syntax/text-edit.ts';
+import { spanOf, statementsWithin } from '../syntax/statement-tree.ts';
+import { lineBreakOf, type Span } from '../syntax/text-edit.ts';
 import { isWord } from './rewrites/names.ts';
-import { linesBefore, spanOf } from './rewrites/places.ts';
-import { placeOf, type Edit, type Span } from './rewrites/rewrite.ts';
+import { linesBefore } from './rewrites/places.ts';
+import { placeOf, type Edit } from './rewrites/rewrite.ts';
 import { isMeasured, metresOf, writtenCell, type Cell } from './tables/cells.ts';
 import { readTable, type Row, type Table } from './tables/table.ts';
 
@@ -168,7 +168,7 @@ function nameFrom(written: string): string | undefined {
 
 function written({ text }: Look, at: Span, lines: readonly string[]): Edit {
   const { parsed } = text;
-  const around = statementTree(parsed).find(({ first, end }) => {
+  const around = statementsWithin(parsed, at).find(({ first, end }) => {
     const span = spanOf(parsed, first, end);
     return span.start < at.start && at.start < span.end;
   });

@@ -1,12 +1,13 @@
 import type { Declared } from '../lowering/names.ts';
-import { occurrencesIn, type Occurrence } from '../lowering/occurrences.ts';
+import { occurrencesBeside, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 
 /** The places in one text that lead to a thing; its declaration among them. */
 export function placesIn({ text, project }: Look, declared: Declared): Occurrence[] {
-  // Most texts of a folder do not name it at all.
-  if (!text.parsed.text.includes(declared.name)) return [];
-  return occurrencesIn(text, project).filter(occurrence => occurrence.declared?.node === declared.node);
+  // Most texts of a folder, and most statements of a text, do not name it at all.
+  return occurrencesBeside(text, project, declared.name).filter(
+    occurrence => occurrence.declared?.node === declared.node
+  );
 }
 
 /** The same in several texts and in all they use, each place once. */

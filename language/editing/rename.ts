@@ -35,15 +35,16 @@ export function renameableAt(looks: readonly Look[], look: Look, offset: number)
 
 /**
  * The changes that give a thing another name, in every text that sees it. `looks` are all texts that may see it; `parse`
- * reads what they come to. Refused where anything would then mean something else than before.
+ * reads what they come to. Refused where anything would then mean something else than before. Works in steps, for all texts
+ * are read and compared.
  */
-export function renamed(
+export function* renamed(
   looks: readonly Look[],
   look: Look,
   offset: number,
   name: string,
   parse: Parse
-): Renaming | Refusal {
+): Generator<void, Renaming | Refusal> {
   const found = thingAt(looks, look, offset);
   if ('refused' in found) return found;
   const { declared } = found;
@@ -51,13 +52,15 @@ export function renamed(
   const seeing = [...looksThatMayName(looks, declared)];
   const clash = noName(name) ?? taken(seeing, declared, name);
   if (clash !== undefined) return { refused: clash };
+  yield;
   const places = placesInAll(looks, declared);
+  yield;
   const unread = unreadName(seeing, declared.name, places);
   if (unread !== undefined) return { refused: unread };
-  const texts = changed(seeing, places, name, parse);
-  const difference = firstDifference(seeing, texts, places, name);
+  const texts = yield* changed(seeing, places, name, parse);
+  const difference = yield* firstDifference(seeing, texts, places, name);
   if (difference !== undefined) return { refused: differenceInWords(difference, name) };
-  if (standsOverShipped(look, declared) && !areAmountsSame(seeing, texts))
+  if (standsOverShipped(look, declared) && !(yield* areAmountsSame(seeing, texts)))
     return {
       refused: `\`${declared.name}\` stands in the place of what ships by that name. Under another name numbers of the job would change.`
     };

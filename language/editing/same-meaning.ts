@@ -10,7 +10,12 @@ import type { Parse } from '../syntax/parse.ts';
 export type Changed = ReadonlyMap<SpecText, SpecText>;
 
 /** Reads the texts anew in which places are to have another name. */
-export function changed(looks: readonly Look[], places: readonly Occurrence[], name: string, parse: Parse): Changed {
+export function* changed(
+  looks: readonly Look[],
+  places: readonly Occurrence[],
+  name: string,
+  parse: Parse
+): Generator<void, Changed> {
   const texts = new Map<SpecText, SpecText>();
   for (const text of new Set(looks.flatMap(({ project }) => project.texts))) {
     const here = placesInFile(places, text);
@@ -18,6 +23,7 @@ export function changed(looks: readonly Look[], places: readonly Occurrence[], n
     let written = text.parsed.text;
     for (const { start, end } of [...here].reverse()) written = written.slice(0, start) + name + written.slice(end);
     texts.set(text, { file: text.file, parsed: parse(written) });
+    yield;
   }
   return texts;
 }
@@ -31,34 +37,36 @@ export interface Difference {
 }
 
 /** Compares every name before and after: each must still be a name, and lead to the same thing. */
-export function firstDifference(
+export function* firstDifference(
   looks: readonly Look[],
   texts: Changed,
   places: readonly Occurrence[],
   name: string
-): Difference | undefined {
+): Generator<void, Difference | undefined> {
   const projects = new Map<Project, Project>();
   const things = new Things(texts);
   for (const { text, project } of looks) {
     const after = projects.get(project) ?? withTexts(project, texts);
     projects.set(project, after);
-    const difference = differenceIn({ text, project }, after, things, placesInFile(places, text), name);
+    const difference = yield* differenceIn({ text, project }, after, things, placesInFile(places, text), name);
     if (difference !== undefined) return difference;
   }
   return undefined;
 }
 
-function differenceIn(
+function* differenceIn(
   { text, project }: Look,
   after: Project,
   things: Things,
   places: readonly Occurrence[],
   name: string
-): Difference | undefined {
+): Generator<void, Difference | undefined> {
   const textAfter = things.after(text);
   const starts = new Set(places.map(({ start }) => start));
   const before = occurrencesIn(text, project);
+  yield;
   const now = occurrencesIn(textAfter, after);
+  yield;
   let moved = 0;
   for (const [index, was] of before.entries()) {
     const isChanged = starts.has(was.start);
@@ -81,9 +89,15 @@ function notRead(places: readonly Occurrence[], start: number, name: string): Di
 }
 
 /** Whether each job comes to the same amounts, whatever the names in it. */
-export function areAmountsSame(looks: readonly Look[], texts: Changed): boolean {
-  const projects = new Set(looks.map(({ project }) => project));
-  return [...projects].every(project => amountsOf(project) === amountsOf(withTexts(project, texts)));
+export function* areAmountsSame(looks: readonly Look[], texts: Changed): Generator<void, boolean> {
+  for (const project of new Set(looks.map(each => each.project))) {
+    const before = amountsOf(project);
+    yield;
+    const after = amountsOf(withTexts(project, texts));
+    yield;
+    if (before !== after) return false;
+  }
+  return true;
 }
 
 function amountsOf(project: Project): string {

@@ -1,12 +1,7 @@
 import type { SpecText } from '../lowering/names.ts';
-import { statementTree, type Statement } from '../syntax/statement-tree.ts';
-import { endOf, startOf, type Word } from './words.ts';
-
-/** Offsets, the end one past the last character. */
-export interface Span {
-  readonly start: number;
-  readonly end: number;
-}
+import { statementPathAt, type Statement } from '../syntax/statement-tree.ts';
+import type { Span } from '../syntax/text-edit.ts';
+import { endOf, spanBetween, startOf, type Word } from './words.ts';
 
 /**
  * What a selection grows through from an offset, the smallest first: word, quantity, sizes, brackets, clause, statement,
@@ -19,29 +14,13 @@ export function selectionsAt({ parsed }: SpecText, offset: number): Span[] {
   const add = (span: Span): void => {
     if (holds(span) && span.end > span.start) spans.push(span);
   };
-  const path = pathTo(statementTree(parsed), tokens, offset);
+  const path = statementPathAt(parsed, offset);
   for (const statement of path) addStatement(tokens, statement, add);
   const innermost = path.at(-1);
   if (innermost !== undefined) addInStatement(tokens, innermost, offset, add);
-  const comment = comments.find(each => holds(spanOf(each)));
-  if (comment !== undefined) add(spanOf(comment));
+  const comment = comments.find(each => holds(spanBetween(each, each)));
+  if (comment !== undefined) add(spanBetween(comment, comment));
   return nested(spans);
-}
-
-function spanOf(word: Word): Span {
-  return { start: startOf(word), end: endOf(word) };
-}
-
-function spanBetween(first: Word, last: Word): Span {
-  return { start: startOf(first), end: endOf(last) };
-}
-
-/** The statements that hold the offset, the outermost first. */
-function pathTo(statements: readonly Statement[], tokens: readonly Word[], offset: number): Statement[] {
-  const found = statements
-    .filter(({ first, end }) => startOf(tokens[first]!) <= offset && offset <= endOf(tokens[Math.max(first, end - 1)]!))
-    .at(-1);
-  return found === undefined ? [] : [found, ...pathTo(found.inside, tokens, offset)];
 }
 
 function addStatement(tokens: readonly Word[], statement: Statement, add: (span: Span) => void): void {
@@ -64,7 +43,7 @@ function addInStatement(
     const word = tokens[at]!;
     if (startOf(word) > offset) break;
     if (word.tokenType.name === 'STRING') add({ start: startOf(word) + 1, end: endOf(word) - 1 });
-    if (endOf(word) >= offset && /[\p{L}\p{N}"]/u.test(word.image)) add(spanOf(word));
+    if (endOf(word) >= offset && /[\p{L}\p{N}"]/u.test(word.image)) add(spanBetween(word, word));
   }
   for (const kinds of [
     ['NUMBER', 'MEASURE', 'per'],

@@ -1,10 +1,9 @@
 import type { Place } from '../findings/finding.ts';
 import type { SpecText } from '../lowering/names.ts';
 import type { ParsedText } from '../syntax/parse.ts';
-import { statementTree, type Statement } from '../syntax/statement-tree.ts';
+import { firstIndex, statementPathTo } from '../syntax/statement-tree.ts';
 import type { WordPlace } from './word-help.ts';
-
-type Token = ParsedText['tokens'][number];
+import { endOf, placeBetween } from './words.ts';
 
 /** A word, number or sign of a text. */
 export interface WordAt {
@@ -21,30 +20,27 @@ export interface WordAt {
 /** The word that an offset lies in, or else that ends there; undefined between words. */
 export function wordAt(text: SpecText, offset: number): WordAt | undefined {
   const { tokens } = text.parsed;
-  const holds = ({ startOffset, endOffset, image }: Token, past: number): boolean =>
-    image !== '' && startOffset <= offset && offset <= endOffset! + past;
-  const inside = tokens.findIndex(token => holds(token, 0));
-  const index = inside >= 0 ? inside : tokens.findIndex(token => holds(token, 1));
+  let index = firstIndex(tokens, ({ startOffset }) => startOffset > offset) - 1;
+  // A brace that was never written is no word.
+  while (tokens[index]?.image === '') index--;
   const token = tokens[index];
-  if (token === undefined) return undefined;
-  const at = placeIn(statementTree(text.parsed), index);
+  if (token === undefined || offset > endOf(token)) return undefined;
+  const at = placeOfWord(text.parsed, index);
   return {
     index,
     word: token.image,
     type: token.tokenType.name,
     offset: token.startOffset,
-    place: placeOfToken(text, token),
+    place: placeBetween(text.file, token, token),
     ...(at === undefined ? {} : { at })
   };
 }
 
-export function placeOfToken({ file }: SpecText, { startLine, startColumn, endLine, endColumn }: Token): Place {
-  return { file, line: startLine!, column: startColumn!, endLine: endLine!, endColumn: endColumn! + 1 };
-}
-
-function placeIn(statements: readonly Statement[], index: number): WordPlace | undefined {
-  const around = statements.find(({ first, end }) => first <= index && index < end);
+/** Absent between the braces of a statement, where no statement of its own begins. */
+function placeOfWord(parsed: ParsedText, index: number): WordPlace | undefined {
+  const around = statementPathTo(parsed, index).at(-1);
   if (around === undefined) return undefined;
-  if (around.open !== undefined && around.open < index && index < around.close!) return placeIn(around.inside, index);
-  return around.first === index ? { block: around.block } : { block: around.block, statement: around.word };
+  const { block, word, first, open, close } = around;
+  if (open !== undefined && open < index && index < close!) return undefined;
+  return first === index ? { block } : { block, statement: word };
 }

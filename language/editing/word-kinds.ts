@@ -1,8 +1,10 @@
 import type { Place } from '../findings/finding.ts';
 import type { Declared } from '../lowering/names.ts';
-import { occurrencesIn } from '../lowering/occurrences.ts';
+import { occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
+import { firstIndex } from '../syntax/statement-tree.ts';
+import type { Span } from '../syntax/text-edit.ts';
 import { BLOCKS } from '../syntax/words.ts';
 import { isKeyword, placeBetween, startOf, type Word } from './words.ts';
 
@@ -16,10 +18,13 @@ export interface WordKind {
   readonly isShipped?: true;
 }
 
-/** Every word of a text in its order, as far as it is known what it is: what could not be read is left out. */
-export function wordKindsIn({ text, project }: Look): WordKind[] {
+/**
+ * Every word of a text in its order, or only those between two offsets, as far as it is known what it is: what could not
+ * be read is left out.
+ */
+export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, end: Infinity }): WordKind[] {
   const { parsed, file } = text;
-  const names = new Map(occurrencesIn(text, project).map(occurrence => [occurrence.start, occurrence]));
+  const names = new Map(occurrencesWithin(text, project, within).map(occurrence => [occurrence.start, occurrence]));
   // The lines of edges begin with no word of their own.
   const statements = new Set(
     parsed.statements.filter(({ block }) => BLOCKS[block].lines === undefined).map(({ token }) => parsed.tokens[token])
@@ -44,13 +49,21 @@ export function wordKindsIn({ text, project }: Look): WordKind[] {
     const kind = KINDS[type];
     return kind && { kind };
   };
-  const words = parsed.tokens.filter(({ image }) => image !== '');
-  return [...words, ...parsed.comments]
+  const words = between(parsed.tokens, within).filter(({ image }) => image !== '');
+  return [...words, ...between(parsed.comments, within)]
     .sort((left, right) => startOf(left) - startOf(right))
     .flatMap(word => {
       const kind = kindOf(word);
       return kind === undefined ? [] : [{ place: placeBetween(file, word, word), ...kind }];
     });
+}
+
+/** The words of a list in the order of the text that begin between two offsets, the end left out. */
+function between(words: readonly Word[], { start, end }: Span): readonly Word[] {
+  return words.slice(
+    firstIndex(words, word => startOf(word) >= start),
+    firstIndex(words, word => startOf(word) >= end)
+  );
 }
 
 const KINDS: Readonly<Record<string, WordKind['kind']>> = {

@@ -1,8 +1,9 @@
 import type { Place } from '../findings/finding.ts';
-import type { ParsedText } from '../syntax/parse.ts';
+import type { ParsedText, Token } from '../syntax/parse.ts';
+import type { Span } from '../syntax/text-edit.ts';
 
 /** A word, number or sign of a text, or a comment, as the scanner parted them. */
-export type Word = ParsedText['tokens'][number];
+export type Word = Token;
 
 export const startOf = (word: Word): number => word.startOffset;
 
@@ -12,6 +13,10 @@ export const endOf = (word: Word): number => word.startOffset + word.image.lengt
 /** Whether the word is one of the language here, and no name, number or text. */
 export function isKeyword({ image, tokenType }: Word): boolean {
   return tokenType.name === image && /^\p{Ll}/u.test(image);
+}
+
+export function spanBetween(first: Word, last: Word): Span {
+  return { start: startOf(first), end: endOf(last) };
 }
 
 /** From the start of one word to the end of another. */

@@ -1,9 +1,7 @@
-import type { ParsedText } from '../syntax/parse.ts';
+import type { ParsedText, Token } from '../syntax/parse.ts';
 import { indentAt, type TextEdit } from '../syntax/text-edit.ts';
 import { BLOCKS } from '../syntax/words.ts';
 import { CONTINUED, INDENT } from './layout.ts';
-
-type Token = ParsedText['tokens'][number];
 
 /**
  * The right indent of the line that an offset lies in, in a text however half-typed: nothing else of the line moves.

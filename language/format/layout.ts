@@ -1,6 +1,7 @@
-import type { ParsedText } from '../syntax/parse.ts';
+import type { ParsedText, Token } from '../syntax/parse.ts';
+import { meetsOf } from '../syntax/statement-tree.ts';
 import { padding, printed, type Line } from './columns.ts';
-import { gap, signsOfNegatives, spelling, type Token } from './spacing.ts';
+import { gap, signsOfNegatives, spelling } from './spacing.ts';
 import { statementsOf, type Statement } from './statements.ts';
 
 export const INDENT = 2;
@@ -14,7 +15,7 @@ interface SecondColumn {
   readonly gap: string;
 }
 
-const BLANK_LINE = /\n[^\S\n]*\n/;
+export const BLANK_LINE = /\n[^\S\n]*\n/;
 
 /** A text without faults in its canonical form. */
 export function layOut(parsed: ParsedText): string {
@@ -144,12 +145,6 @@ class Layout {
     return false;
   }
 
-  private meetsOf({ first, end }: Statement): number {
-    let at = first;
-    while (at < end && this.tokens[at]!.tokenType.name !== 'meets') at++;
-    return at;
-  }
-
   // ---- lines ----
 
   private place(statement: Statement, indent: number, column?: SecondColumn): void {
@@ -180,7 +175,7 @@ class Layout {
     }
     this.begun = this.lines.length;
     const isEdges = this.tokens[first]!.tokenType.name === 'edges';
-    const columns = this.secondColumns(inside, item => (isEdges ? this.meetsOf(item) : item.first + 1));
+    const columns = this.secondColumns(inside, item => (isEdges ? meetsOf(this.tokens, item) : item.first + 1));
     inside.forEach((item, at) => {
       this.placeComments(item.first, indent + INDENT);
       this.place(item, indent + INDENT, columns[at]);

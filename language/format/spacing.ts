@@ -1,6 +1,4 @@
-import type { ParsedText } from '../syntax/parse.ts';
-
-export type Token = ParsedText['tokens'][number];
+import type { ParsedText, Token } from '../syntax/parse.ts';
 
 /** How a word or a comment is written in the canonical form. */
 export function spelling({ tokenType, image }: Token): string {

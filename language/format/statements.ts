@@ -1,5 +1,4 @@
-import type { ParsedText } from '../syntax/parse.ts';
-import type { Token } from './spacing.ts';
+import type { ParsedText, Token } from '../syntax/parse.ts';
 
 /** A statement by the places of its tokens, `end` being one past the last. */
 export interface Statement {

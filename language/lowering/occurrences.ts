@@ -1,6 +1,8 @@
 import { AstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
 import type { Place } from '../findings/finding.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { firstIndex } from '../syntax/statement-tree.ts';
+import type { Span } from '../syntax/text-edit.ts';
 import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
 
@@ -18,15 +20,26 @@ export interface Occurrence {
   readonly isDeclaration: boolean;
 }
 
-/** Every name in a text, in its order: where it is declared, and where it is used; in a broken text as far as it could be read. */
-export function occurrencesIn(text: SpecText, project: Project): Occurrence[] {
+/**
+ * Every name in a text, in its order: where it is declared, and where it is used; in a broken text as far as it could be
+ * read. `isWanted` tells by its offsets whether the names of a top-level statement are; else all are.
+ */
+export function occurrencesIn(
+  text: SpecText,
+  project: Project,
+  isWanted: (statement: Span) => boolean = () => true
+): Occurrence[] {
+  const wants = ({ $cstNode }: AstNode): boolean =>
+    $cstNode === undefined || isWanted({ start: $cstNode.offset, end: $cstNode.end });
   const names = new Names(project.visible);
   const found: Occurrence[] = [];
   for (const declared of namesOf(text).all) {
+    if (!wants(declared.node)) continue;
     const at = GrammarUtils.findNodeForProperty(declared.node.$cstNode, 'name');
     if (at !== undefined) found.push(occurrence(text, declared.name, [declared.kind], at, declared, true));
   }
-  for (const node of AstUtils.streamAst(text.parsed.root)) {
+  const elements = text.parsed.root.elements.filter(wants);
+  for (const node of elements.flatMap(element => [...AstUtils.streamAst(element)])) {
     for (const { reference, property } of AstUtils.streamReferences(node)) {
       const at = reference.$refNode;
       if (at === undefined) continue;
@@ -36,6 +49,19 @@ export function occurrencesIn(text: SpecText, project: Project): Occurrence[] {
     }
   }
   return found.sort((left, right) => left.start - right.start);
+}
+
+/** The names of the top-level statements that lie between two offsets at least in part, or touch them. */
+export function occurrencesWithin(text: SpecText, project: Project, within: Span): Occurrence[] {
+  return occurrencesIn(text, project, ({ start, end }) => start <= within.end && end >= within.start);
+}
+
+/** The names of the top-level statements that a word stands in. */
+export function occurrencesBeside(text: SpecText, project: Project, word: string): Occurrence[] {
+  const source = text.parsed.text;
+  const places: number[] = [];
+  for (let at = source.indexOf(word); at >= 0; at = source.indexOf(word, at + 1)) places.push(at);
+  return occurrencesIn(text, project, ({ start, end }) => (places[firstIndex(places, at => at >= start)] ?? end) < end);
 }
 
 function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: string): Declared | undefined {

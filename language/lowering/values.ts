@@ -7,7 +7,13 @@ import { Things } from './things.ts';
 
 /** What a `let` comes to; undefined while it can't be worked out. */
 export function amountOfLet(declared: Declared, project: Project): Amount | undefined {
-  return contextOf(project).letValue(declared.text, declared.node as ast.Let);
+  return amountsOfLets(project)(declared);
+}
+
+/** The same for many of one job: what others are made of is worked out once. */
+export function amountsOfLets(project: Project): (declared: Declared) => Amount | undefined {
+  const context = contextOf(project);
+  return ({ text, node }) => context.letValue(text, node as ast.Let);
 }
 
 /** Share of a unit's length by which a bond shifts each next course; undefined while it can't be worked out. */

@@ -32,6 +32,9 @@ export interface ParsedText {
   readonly comments: readonly IToken[];
 }
 
+/** A word, number or sign of a text, or a comment, as the scanner parted them. */
+export type Token = IToken;
+
 export type Parse = (text: string) => ParsedText;
 
 /** Builds a parser; `isKnownName` tells names declared elsewhere, for hints. After anything it did not expect, the parser inside is thrown away and made anew. */

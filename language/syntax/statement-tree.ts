@@ -1,4 +1,5 @@
 import type { ParsedText } from './parse.ts';
+import type { Span } from './text-edit.ts';
 import type { BlockName } from './words.ts';
 
 /** A statement by the places of its tokens, `end` being one past the last; also in a broken text. */
@@ -26,10 +27,45 @@ export function statementTree(parsed: ParsedText): Statement[] {
   return parsed.chunks.flatMap((_, chunk) => statementsOfChunk(parsed, chunk));
 }
 
-/** The top-level statement that a word of a text, by its place among all, belongs to: without a look at the others. */
-export function statementAround(parsed: ParsedText, word: number): Statement | undefined {
+/** The top-level statements that lie between two offsets at least in part, and perhaps some beside: without a look at the others. */
+export function statementsWithin(parsed: ParsedText, { start, end }: Span): Statement[] {
+  const { chunks } = parsed;
+  const first = Math.max(0, firstIndex(chunks, chunk => chunk.start >= start) - 1);
+  const after = firstIndex(chunks, chunk => chunk.start > end);
+  return chunks.slice(first, after).flatMap((_, at) => statementsOfChunk(parsed, first + at));
+}
+
+/** The statements that hold an offset, or end there, from the outermost inwards. */
+export function statementPathAt(parsed: ParsedText, offset: number): Statement[] {
+  return pathIn(statementsWithin(parsed, { start: offset, end: offset }), statement => {
+    const { start, end } = spanOf(parsed, statement.first, statement.end);
+    return start <= offset && offset <= end;
+  });
+}
+
+/** The statements that hold a word, by its place among all words, from the outermost inwards. */
+export function statementPathTo(parsed: ParsedText, word: number): Statement[] {
   const after = firstIndex(parsed.chunks, ({ firstToken }) => firstToken > word);
-  return statementsOfChunk(parsed, after - 1).find(({ first, end }) => first <= word && word < end);
+  return pathIn(statementsOfChunk(parsed, after - 1), ({ first, end }) => first <= word && word < end);
+}
+
+/** Where two statements touch, the one that begins there. */
+function pathIn(statements: readonly Statement[], holds: (statement: Statement) => boolean): Statement[] {
+  const found = statements.filter(holds).at(-1);
+  return found === undefined ? [] : [found, ...pathIn(found.inside, holds)];
+}
+
+/** From the first to past the last character of words that follow each other, `end` being one past the last word. */
+export function spanOf({ tokens }: ParsedText, first: number, end: number): Span {
+  const last = tokens[Math.max(first, end - 1)]!;
+  return { start: tokens[first]!.startOffset, end: last.startOffset + last.image.length };
+}
+
+/** The place of the `meets` among the words of a line about a side; its end where there is none. */
+export function meetsOf(tokens: ParsedText['tokens'], { first, end }: Pick<Statement, 'first' | 'end'>): number {
+  let at = first;
+  while (at < end && tokens[at]!.tokenType.name !== 'meets') at++;
+  return at;
 }
 
 function statementsOfChunk({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {

@@ -1,7 +1,11 @@
-/** Writes `text` in the place of what stands between two offsets; an insertion begins where it ends. */
-export interface TextEdit {
+/** Offsets, the end one past the last character. */
+export interface Span {
   readonly start: number;
   readonly end: number;
+}
+
+/** Writes `text` in the place of what stands between two offsets; an insertion begins where it ends. */
+export interface TextEdit extends Span {
   readonly text: string;
 }
 

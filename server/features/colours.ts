@@ -8,6 +8,7 @@ import {
 import { wordKindsIn, type WordKind } from '../../language/editing/word-kinds.ts';
 import type { Kind } from '../../language/lowering/names.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
+import { linesOf } from '../locations.ts';
 import type { Workspace } from '../workspace.ts';
 
 /*
@@ -57,10 +58,9 @@ export const colours: Feature = {
 async function coloured(workspace: Workspace, uri: string, range?: Range): Promise<SemanticTokens> {
   const seen = await workspace.look(uri);
   const builder = new SemanticTokensBuilder();
-  const [first, last] = range === undefined ? [0, Infinity] : [range.start.line + 1, range.end.line + 1];
-  for (const word of seen === undefined ? [] : wordKindsIn(seen)) {
+  const words = seen === undefined ? [] : wordKindsIn(seen, range && linesOf(seen.text.parsed.text, range));
+  for (const word of words) {
     const { line, column, endColumn } = word.place;
-    if (line < first || line > last) continue;
     const { type, modifiers } = colourOf(word);
     const bits = modifiers.reduce((all, modifier) => all | (1 << MODIFIERS.indexOf(modifier)), 0);
     builder.push(line - 1, column - 1, endColumn - column, TYPES.indexOf(type), bits);

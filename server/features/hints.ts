@@ -4,6 +4,7 @@ import { hintsIn } from '../../language/views/hints.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
+import { linesOf } from '../locations.ts';
 
 /** Short computed values behind the statements that they follow from. */
 export const hints: Feature = {
@@ -16,7 +17,8 @@ export const hints: Feature = {
         const seen = await workspace.look(uri);
         const system = result?.evaluation.job?.system;
         if (result === undefined || seen === undefined || system === undefined) return [];
-        return [...hintsIn(result.evaluation, result.files.show(sameAddress(uri))), ...letHints(seen, system)]
+        const within = linesOf(seen.text.parsed.text, range);
+        return [...hintsIn(result.evaluation, result.files.show(sameAddress(uri))), ...letHints(seen, system, within)]
           .map(({ place, text, tooltip }) => ({
             position: rangeOf(place).end,
             label: text,

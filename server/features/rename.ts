@@ -20,13 +20,15 @@ export const rename: Feature = {
       })
     );
     workspace.connection.onRenameRequest(
-      aboutText(workspace, async (params, token): Promise<WorkspaceEdit> => {
+      aboutText(workspace, async (params, token): Promise<WorkspaceEdit | null> => {
         const around = await workspace.lookAround(params.textDocument.uri, token);
         if (!around.all) throw refusal(TOO_MANY);
         const at = await seenAt(workspace, params);
         if (at === undefined) throw refusal(UNREADABLE);
         const { seen, offset } = at;
-        const renaming = renamed(around.seen, seen, offset, params.newName, seen.parse);
+        const steps = renamed(around.seen, seen, offset, params.newName, seen.parse);
+        const renaming = await workspace.sliced(steps, token);
+        if (renaming === undefined) return null;
         if ('refused' in renaming) throw refusal(renaming);
         return workspaceEdit(workspace, seen.files, renaming.changes);
       })

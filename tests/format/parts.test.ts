@@ -5,6 +5,7 @@ import { formatText } from '../../language/format/format.ts';
 import { indentEdits } from '../../language/format/indent.ts';
 import { formatEdits, formatEditsIn } from '../../language/format/parts.ts';
 import { applied } from '../../language/syntax/text-edit.ts';
+import { withCursor } from '../cursor.ts';
 import { UNTIDY } from './drawn.ts';
 import { inkOf, parse, specsUnder, wordsOf } from './reading.ts';
 
@@ -106,6 +107,34 @@ describe('A selection', () => {
       { seed: 11, numRuns: 12 }
     );
   });
+
+  test.each(texts)('of any lines of $name, even broken, is laid out as in the whole text', ({ text }) => {
+    fc.assert(
+      fc.property(fc.nat(text.length - 1), fc.nat(9), fc.nat(text.length - 1), fc.nat(300), (at, cut, from, length) => {
+        const broken = parse(text.slice(0, at) + text.slice(at + cut));
+        const start = broken.text.slice(0, from).lastIndexOf('\n') + 1;
+        const lineEnd = broken.text.indexOf('\n', start + length);
+        const end = lineEnd < 0 ? broken.text.length : lineEnd;
+        const whole = formatEdits(broken, parse).filter(edit => edit.start >= start && edit.end <= end);
+        expect(formatEditsIn(broken, start, end, parse)).toEqual(whole);
+      }),
+      { seed: 13, numRuns: 20 }
+    );
+  });
+
+  test('of one line reads no more than a small part of a long text', () => {
+    const area = (at: number): string => `area a${at} {\n  outline   rectangle 3 x 4 m\n}\n\n`;
+    const text = Array.from({ length: 400 }, (_, at) => area(at)).join('');
+    const start = text.indexOf('  outline', text.length / 2);
+    let read = 0;
+    const counting: typeof parse = part => {
+      read += part.length;
+      return parse(part);
+    };
+    const edits = formatEditsIn(parse(text), start, text.indexOf('\n', start), counting);
+    expect(edits).toHaveLength(1);
+    expect(read).toBeLessThan(text.length / 10);
+  });
 });
 
 describe('The indent of a new line', () => {
@@ -132,8 +161,7 @@ describe('The indent of a new line', () => {
     ['in a block of which nothing is known', 'aera a {\n  outline\n ‸', 'aera a {\n  outline\n ‸'],
     ['of a brace that closes nothing', '  }‸', '  }‸']
   ])('%s', (_, before, after) => {
-    const at = before.indexOf('‸');
-    const text = before.replace('‸', '');
+    const { text, start: at } = withCursor(before);
     const edits = indentEdits(parse(text), at);
     const cursor = edits.reduce(
       (moved, { start, end, text: indent }) => moved + indent.length - (Math.min(end, at) - start),

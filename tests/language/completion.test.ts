@@ -3,13 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { completionsAt, type Completion } from '../../language/editing/completion/completion.ts';
 import { layOut } from '../../language/format/layout.ts';
 import { drain, Paving } from '../../language/paving.ts';
+import { withCursor } from '../cursor.ts';
 import { inMemory } from './in-memory.ts';
 
 const paving = new Paving(inMemory({}));
 
 function completionsIn(drawn: string, paths: readonly string[] = []) {
-  const offset = drawn.indexOf('‸');
-  paving.setText('job.paving', drawn.replace('‸', ''));
+  const { text: written, start: offset } = withCursor(drawn);
+  paving.setText('job.paving', written);
   const { text, project } = paving.look('job.paving')!;
   return completionsAt(text, project, offset, paths);
 }

@@ -4,7 +4,7 @@ import { pointsFromTable } from '../../language/editing/paste-points.ts';
 import { applyChanges } from '../../language/editing/apply-changes.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import { evaluated, inMemory } from './in-memory.ts';
-import { withCursor } from './rewriting.ts';
+import { withCursor } from '../cursor.ts';
 
 const METRIC = 'job "Yard" { rules britain }\n‸';
 const IMPERIAL = 'job "Yard" { rules north-america }\n‸';

@@ -1,6 +1,7 @@
 // What is offered at a place, and what the text reads then. ‸ is the cursor, or stands around what is selected.
 import { describe, expect, test } from 'vitest';
-import { offered, withCursor } from './rewriting.ts';
+import { withCursor } from '../cursor.ts';
+import { offered } from './rewriting.ts';
 
 const HEAD = `job "Yard" { rules north-america }
 site { soil sand, winters freeze, benchmark step, ground level with step }

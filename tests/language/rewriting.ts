@@ -2,16 +2,8 @@ import { holds } from '../../language/editing/rewrites/holds.ts';
 import type { Rewrite } from '../../language/editing/rewrites/rewrite.ts';
 import { rewritesAt } from '../../language/editing/rewrites/rewrites-at.ts';
 import { drain, Paving } from '../../language/paving.ts';
+import { withCursor } from '../cursor.ts';
 import { inMemory } from './in-memory.ts';
-
-/** A text with a `‸` at the cursor, or with what is selected between two of them. */
-export function withCursor(drawn: string): { text: string; start: number; end: number } {
-  const [before, inside, after] = drawn.split('‸') as [string, string, string?];
-  const start = before.length;
-  return after === undefined
-    ? { text: before + inside, start, end: start }
-    : { text: before + inside + after, start, end: start + inside.length };
-}
 
 /** What an editor would offer there: what does not hold is left out. */
 export async function offered(drawn: string): Promise<Rewrite[]> {

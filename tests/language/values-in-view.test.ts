@@ -1,12 +1,16 @@
 // Figures above areas while their text is broken, and the short values behind statements.
 import { describe, expect, it, test } from 'vitest';
 import { letHints } from '../../language/editing/let-hints.ts';
-import { drain, Paving, type Evaluation } from '../../language/paving.ts';
+import { drain, Paving, type Evaluation, type Look } from '../../language/paving.ts';
+import type { Span } from '../../language/syntax/text-edit.ts';
 import { hintsIn } from '../../language/views/hints.ts';
 import { numbersAt } from '../../language/views/hover.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
 import { again, evaluated, JOBS, newPaving, pathOf, textOf } from '../samples/samples.ts';
 import { inMemory } from './in-memory.ts';
+import { scanned } from './scanned.ts';
+
+const EVERYWHERE: Span = { start: 0, end: Infinity };
 
 const FILE = 'first-job.paving';
 
@@ -115,7 +119,7 @@ test('a named quantity tells what it comes to: where it is declared as a sum, an
   const paving = newPaving();
   const { job } = await evaluated('terrace.paving', paving);
   const lines = textOf('terrace.paving').split('\n');
-  const shown = letHints(paving.look(pathOf('terrace.paving'))!, job!.system).map(({ place, text }) => {
+  const shown = letHints(paving.look(pathOf('terrace.paving'))!, job!.system, EVERYWHERE).map(({ place, text }) => {
     const line = lines[place.endLine - 1]!;
     return `${line
       .slice(0, place.endColumn - 1)
@@ -125,7 +129,38 @@ test('a named quantity tells what it comes to: where it is declared as a sum, an
   expect(shown).toEqual(['let base-depth = frost-base + for-clay ‹= 8 in›', 'base crushed-stone base-depth ‹= 8 in›']);
   const broken = textOf('terrace.paving').replace('base-depth past the edging', 'base-depth past the');
   paving.setText(pathOf('terrace.paving'), broken);
-  expect(letHints(paving.look(pathOf('terrace.paving'))!, job!.system)).toHaveLength(1);
+  expect(letHints(paving.look(pathOf('terrace.paving'))!, job!.system, EVERYWHERE)).toHaveLength(1);
+});
+
+describe('Named quantities in a long text', () => {
+  const long = async (areas: number): Promise<Look> => {
+    const lines = Array.from({ length: areas }, (_, at) => [
+      `let depth-${at} = 4 in + ${at} in`,
+      `area a${at} {`,
+      `  base crushed-stone depth-${at}`,
+      '}'
+    ]);
+    const paving = new Paving(inMemory({ [FILE]: `job "Long" { rules america }\n${lines.flat().join('\n')}\n` }));
+    await paving.load(FILE);
+    return paving.look(FILE)!;
+  };
+
+  it('are told in the lines asked for alone, as for the whole text', async () => {
+    const look = await long(20);
+    const all = letHints(look, 'imperial', EVERYWHERE);
+    expect(all).toHaveLength(40);
+    const { text } = look.text.parsed;
+    const within = { start: text.indexOf('let depth-7'), end: text.indexOf('let depth-9') - 1 };
+    expect(letHints(look, 'imperial', within)).toEqual(all.slice(14, 18));
+  });
+
+  it('make work as the text grows, not as its square; and in a few lines next to none', async () => {
+    const [short, twice] = [await long(300), await long(600)];
+    const few = { start: 40, end: 400 };
+    const work = (look: Look, within: Span): number => scanned(() => letHints(look, 'imperial', within));
+    expect(work(twice, EVERYWHERE) / work(short, EVERYWHERE)).toBeLessThan(2.2);
+    expect(work(twice, few) / work(twice, EVERYWHERE)).toBeLessThan(0.2);
+  });
 });
 
 /** Each line with its value, at the place where it is shown. */

@@ -4,8 +4,8 @@ import { area, box, corners, given, HEIGHTS, HOUSE_WALL, job, layer, material, N
 
 const HALF_TURN = Math.PI;
 
-// Worked by hand and by script beside the wished-for spec of the project's brief: a drive and a turning area that share
-// one side, kerbs 100 mm wide on concrete, base 150 mm past them.
+// A job worked out by hand and by script: a drive and a turning area that share one
+// side, kerbs 100 mm wide on concrete, base 150 mm past them.
 it('a drive and its turning area: kerbs, concrete, and ground that both dig', () => {
   const kerb = material('kerb', 'edging', {
     width: given(0.1),

@@ -3,7 +3,7 @@ import { printAs, printLength } from '../../language/measures/print.ts';
 import { job, LEVEL, numbersOf, only } from './jobs.ts';
 import { terrace } from './terrace.ts';
 
-// Worked by hand and by script beside the wished-for spec of the project's brief.
+// A job worked out by hand and by script, beside its spec.
 it('has the numbers worked by hand', () => {
   const numbers = only(terrace(), { system: 'imperial' });
   const [bed, base] = numbers.layers;

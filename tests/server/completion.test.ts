@@ -5,6 +5,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { CompletionItem, CompletionList } from 'vscode-languageserver/node.js';
+import { withPosition } from '../cursor.ts';
 import { Client } from './client.ts';
 
 let folder: string;
@@ -23,11 +24,11 @@ afterEach(async () => {
 
 /** What is offered at the drawn cursor of a file that is open; `typed` is the sign that asks. */
 async function completed(name: string, drawn: string, typed?: string): Promise<CompletionItem[]> {
-  const before = drawn.slice(0, drawn.indexOf('‸')).split('\n');
-  await client.open(at(name), drawn.replace('‸', ''));
+  const { text, position } = withPosition(drawn);
+  await client.open(at(name), text);
   const { items, isIncomplete } = await client.ask<CompletionList>('textDocument/completion', {
     textDocument: { uri: at(name) },
-    position: { line: before.length - 1, character: before.at(-1)!.length },
+    position,
     context: typed === undefined ? { triggerKind: 1 } : { triggerKind: 2, triggerCharacter: typed }
   });
   expect(isIncomplete).toBe(false);

@@ -18,6 +18,7 @@ import type {
   TextDocumentEdit,
   WorkspaceEdit
 } from 'vscode-languageserver/node.js';
+import { withCursor, withPosition } from '../cursor.ts';
 import { YARD } from '../language/editing/yard.ts';
 import { Client } from './client.ts';
 
@@ -42,13 +43,10 @@ async function open(name: string): Promise<void> {
 
 /** The place in a file where words stand, their ‸ being the cursor. */
 function cursor(name: string, words: string): { textDocument: { uri: string }; position: Position } {
-  const start = texts.get(name)!.indexOf(words.replace('‸', ''));
-  if (start < 0) throw new Error(`${name} has no ${words}`);
-  const before = texts
-    .get(name)!
-    .slice(0, start + words.indexOf('‸'))
-    .split('\n');
-  return { textDocument: { uri: at(name) }, position: { line: before.length - 1, character: before.at(-1)!.length } };
+  const plain = withCursor(words).text;
+  const text = texts.get(name)!;
+  if (!text.includes(plain)) throw new Error(`${name} has no ${words}`);
+  return { textDocument: { uri: at(name) }, position: withPosition(text.replace(plain, () => words)).position };
 }
 
 function wordsAt(name: string, { start, end }: Range): string {

@@ -9,8 +9,8 @@ import {
   type AtHand
 } from '../../lowering/things-at-hand.ts';
 import type { Next } from '../../syntax/next-words.ts';
+import type { Token } from '../../syntax/parse.ts';
 import { statementTree } from '../../syntax/statement-tree.ts';
-import type { Token } from './cursor.ts';
 import { wantedQuantity, type QuantityKind } from './quantities.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';

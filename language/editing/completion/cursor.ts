@@ -1,10 +1,8 @@
 import { MOST_CHARACTERS } from '../../syntax/limits.ts';
-import type { ParsedText } from '../../syntax/parse.ts';
+import type { ParsedText, Token } from '../../syntax/parse.ts';
 import { BRACES_AND_TEXTS } from '../../syntax/patterns.ts';
-import { firstIndex, statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { firstIndex, statementPathTo, type Statement } from '../../syntax/statement-tree.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
-
-export type Token = ParsedText['tokens'][number];
 
 /** The statement that is being written, as far as it stands before the word at the cursor. */
 export interface Begun {
@@ -54,8 +52,8 @@ export function cursorAt(parsed: ParsedText, offset: number): Cursor | undefined
   const between = text.slice(isFirstOnLine ? lineStart : last.endOffset! + 1, start);
   // What was passed over on this line makes it another statement than it seems.
   if (/[^\s,]/.test(between)) return undefined;
-  const open = openStatements(parsed, first, count);
-  const around = pathTo(statementTree(parsed), open);
+  const opening = openStatements(parsed, first, count).at(-1);
+  const around = opening === undefined ? [] : statementPathTo(parsed, opening);
   const block = around.at(-1)?.opens ?? 'spec';
   const isOpen = last?.tokenType.name === '{' || last?.tokenType.name === '}';
   const before = isOpen ? undefined : begunStatement(parsed, count, between.includes(','));
@@ -163,16 +161,6 @@ function openStatements({ tokens, statements }: ParsedText, first: number, count
     if (name === '}') open.pop();
   }
   return open;
-}
-
-function pathTo(tree: readonly Statement[], open: readonly number[]): Statement[] {
-  const path: Statement[] = [];
-  for (const first of open) {
-    const found = (path.at(-1)?.inside ?? tree).find(statement => statement.first === first);
-    if (found === undefined) break;
-    path.push(found);
-  }
-  return path;
 }
 
 function begunStatement({ tokens, statements }: ParsedText, count: number, afterComma: boolean): Begun | undefined {

@@ -1,5 +1,6 @@
-import type { Statement } from '../../syntax/statement-tree.ts';
-import type { Cursor, Token } from './cursor.ts';
+import type { Token } from '../../syntax/parse.ts';
+import { meetsOf, type Statement } from '../../syntax/statement-tree.ts';
+import type { Cursor } from './cursor.ts';
 
 /** The sides of an outline as a person names them in `edges`. */
 export interface Sides {
@@ -43,10 +44,8 @@ export function sidesSaid(
   const lines = (edges?.inside ?? []).filter(line => !isAtCursor(line, cursor));
   const said = new Set<string>();
   let rest = false;
-  for (const { first, end } of lines) {
-    const line = tokens.slice(first, end);
-    const meets = line.findIndex(({ tokenType }) => tokenType.name === 'meets');
-    const where = line.slice(0, meets < 0 ? line.length : meets);
+  for (const line of lines) {
+    const where = tokens.slice(line.first, meetsOf(tokens, line));
     if (where[0]?.tokenType.name === 'the') rest = true;
     for (const name of sidesNamed(where, sides)) said.add(name);
   }

@@ -1,9 +1,10 @@
 import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
+import type { Span } from '../../syntax/text-edit.ts';
 import { FreeNames } from './names.ts';
 import { isBroken, linesBefore, topStatementAt } from './places.ts';
-import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { covers, rewrite, touches, type Edit, type Rewrite } from './rewrite.ts';
 import { isNought, isWholeLet, standingAlone, withParts } from './written.ts';
 
 /** A sum in the list that it stands in. */

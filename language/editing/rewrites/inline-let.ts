@@ -2,10 +2,10 @@ import { occurrencesIn, type Occurrence } from '../../lowering/occurrences.ts';
 import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
-import type { Statement } from '../../syntax/statement-tree.ts';
-import { takenOut } from '../../syntax/text-edit.ts';
-import { isBroken, spanOf, topStatementAt } from './places.ts';
-import { covers, rewrite, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { spanOf, type Statement } from '../../syntax/statement-tree.ts';
+import { takenOut, type Span } from '../../syntax/text-edit.ts';
+import { isBroken, topStatementAt } from './places.ts';
+import { covers, rewrite, type Edit, type Rewrite } from './rewrite.ts';
 import { listAt, onOneLine } from './written.ts';
 
 /** What a `let` stands for in the place of its name: there alone, or everywhere, and the `let` goes. */

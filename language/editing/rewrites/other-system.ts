@@ -3,10 +3,10 @@ import type { System } from '../../job/job.ts';
 import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import { ChunkIndex } from '../../syntax/chunk-index.ts';
-import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { spanOf, statementsWithin, type Statement } from '../../syntax/statement-tree.ts';
 import { inOneMeasure, lengthIn, roundedBy, toNearest } from './lengths.ts';
-import { applied } from '../../syntax/text-edit.ts';
-import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { applied, type Span } from '../../syntax/text-edit.ts';
+import { covers, rewrite, touches, type Edit, type Rewrite } from './rewrite.ts';
 import { hasNames, isNought } from './written.ts';
 
 /** A length that is written in one system, and as it is in the other. */
@@ -78,17 +78,12 @@ function inSelection(text: Look['text'], lists: readonly SumList[], at: Span): R
 
 /** The job whose title or `show` the cursor stands at. */
 function jobAt({ parsed }: Look['text'], at: Span): Statement | undefined {
-  const { tokens } = parsed;
-  const spanOf = (first: number, end: number): Span => ({
-    start: tokens[first]!.startOffset,
-    end: tokens[end - 1]!.endOffset! + 1
-  });
-  return statementTree(parsed).find(
+  return statementsWithin(parsed, at).find(
     ({ word, first, open, inside }) =>
       word === 'job' &&
       open !== undefined &&
-      (touches(spanOf(first, open), at) ||
-        inside.some(item => item.word === 'show' && touches(spanOf(item.first, item.end), at)))
+      (touches(spanOf(parsed, first, open), at) ||
+        inside.some(item => item.word === 'show' && touches(spanOf(parsed, item.first, item.end), at)))
   );
 }
 

@@ -1,20 +1,12 @@
 import type { SpecText } from '../../lowering/names.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
-import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { spanOf, statementPathAt, type Statement } from '../../syntax/statement-tree.ts';
 import { beginsLine, lineBreakOf } from '../../syntax/text-edit.ts';
-import type { Edit, Span } from './rewrite.ts';
-
-/** From the first to past the last character of words that follow each other. */
-export function spanOf({ tokens }: ParsedText, first: number, end: number): Span {
-  return { start: tokens[first]!.startOffset, end: tokens[end - 1]!.endOffset! + 1 };
-}
+import type { Edit } from './rewrite.ts';
 
 /** The top-level statement that an offset stands in, or right behind. */
 export function topStatementAt(parsed: ParsedText, offset: number): Statement | undefined {
-  return statementTree(parsed).find(({ first, end }) => {
-    const span = spanOf(parsed, first, end);
-    return span.start <= offset && offset <= span.end;
-  });
+  return statementPathAt(parsed, offset)[0];
 }
 
 /** Whether a fault of the text lies in a statement: what it means is not known then. */

@@ -1,12 +1,12 @@
 import { sumsIn, type SumList } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
-import type { Statement } from '../../syntax/statement-tree.ts';
-import { lineBreakOf } from '../../syntax/text-edit.ts';
+import { meetsOf, spanOf, type Statement } from '../../syntax/statement-tree.ts';
+import { lineBreakOf, type Span } from '../../syntax/text-edit.ts';
 import { FreeNames } from './names.ts';
-import { isBroken, linesBefore, spanOf, topStatementAt } from './places.ts';
+import { isBroken, linesBefore, topStatementAt } from './places.ts';
 import { cornersOf, type RectangleSums } from './rectangle-corners.ts';
-import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { covers, rewrite, touches, type Edit, type Rewrite } from './rewrite.ts';
 import { onOneLine } from './written.ts';
 
 /** The sides of a rectangle in the order of its corners. */
@@ -83,10 +83,10 @@ interface EdgeLine {
   readonly indent: string;
 }
 
-function edgeLine(parsed: ParsedText, { first, end }: Statement, names: readonly string[]): EdgeLine | undefined {
-  const { tokens, text } = parsed;
-  let meets = first;
-  while (meets < end && tokens[meets]!.tokenType.name !== 'meets') meets++;
+function edgeLine(parsed: ParsedText, line: Statement, names: readonly string[]): EdgeLine | undefined {
+  const { text } = parsed;
+  const { first, end } = line;
+  const meets = meetsOf(parsed.tokens, line);
   if (meets === end || meets === first) return undefined;
   const span = spanOf(parsed, first, end);
   const tail = onOneLine(parsed, spanOf(parsed, meets, end));

@@ -1,7 +1,7 @@
 import type { Finding, Place, TextChange } from '../../findings/finding.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { LineStarts } from '../../syntax/line-starts.ts';
-import { applied } from '../../syntax/text-edit.ts';
+import { applied, type Span } from '../../syntax/text-edit.ts';
 
 /** Another way to write a part of a text, as the editor offers it. */
 export interface Rewrite {
@@ -24,12 +24,6 @@ export interface Keeps {
   readonly but?: readonly ('system' | 'name' | 'centre')[];
   /** The finding that it mends. */
   readonly mends?: Finding['id'];
-}
-
-/** Offsets in a text, the end one past the last character. */
-export interface Span {
-  readonly start: number;
-  readonly end: number;
 }
 
 /** Writes `text` in the place of a span; an insertion has an empty one. `cursor`: where in `text` the cursor goes. */

@@ -4,11 +4,11 @@ import { occurrencesIn, type Occurrence } from '../../lowering/occurrences.ts';
 import { STANDARD_NAMES } from '../../lowering/things.ts';
 import type { Evaluation, Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
-import type { Statement } from '../../syntax/statement-tree.ts';
-import { lineBreakOf } from '../../syntax/text-edit.ts';
+import { spanOf, type Statement } from '../../syntax/statement-tree.ts';
+import { lineBreakOf, type Span } from '../../syntax/text-edit.ts';
 import { materialsIn, type DeclaredMaterial } from './materials.ts';
-import { isBroken, linesBefore, spanOf, topStatementAt } from './places.ts';
-import { covers, rewrite, type Edit, type Rewrite, type Span } from './rewrite.ts';
+import { isBroken, linesBefore, topStatementAt } from './places.ts';
+import { covers, rewrite, type Edit, type Rewrite } from './rewrite.ts';
 
 /** A declaration of a material that ships, or that is nowhere declared, to put the supplier's own figures in. */
 export function declareMaterial({ text, project }: Look, at: Span, evaluation: Evaluation | undefined): Rewrite[] {

@@ -1,6 +1,6 @@
 import type { ParsedText } from '../../syntax/parse.ts';
 import type { SumList, WrittenSum } from '../../lowering/sums.ts';
-import type { Span } from './rewrite.ts';
+import type { Span } from '../../syntax/text-edit.ts';
 
 /** A part of a text on one line; undefined where a comment stands in it, which would be lost. */
 export function onOneLine({ text, comments }: ParsedText, { start, end }: Span): string | undefined {

@@ -12,7 +12,7 @@ import { selectionsAt } from '../../../language/editing/selection.ts';
 import { usedPathAt } from '../../../language/editing/used-files.ts';
 import { wordKindsIn } from '../../../language/editing/word-kinds.ts';
 import { occurrencesIn } from '../../../language/lowering/occurrences.ts';
-import { Paving, type Look } from '../../../language/paving.ts';
+import { drain, Paving, type Look } from '../../../language/paving.ts';
 import { NodeFiles } from '../../../server/node-files.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../faulty');
@@ -41,7 +41,7 @@ test(
       }
       for (const offset of turns(look)) askAt(look, offset);
       const things = occurrencesIn(look.text, look.project).filter(({ isDeclaration }) => isDeclaration);
-      for (const { start } of things) renamed([look], look, start, 'Жук', paving.parse);
+      for (const { start } of things) drain(renamed([look], look, start, 'Жук', paving.parse));
     }
     expect(asked).toBeGreaterThan(10_000);
   }

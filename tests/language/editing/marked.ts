@@ -1,8 +1,6 @@
 import { Paving, type Look } from '../../../language/paving.ts';
+import { withCursor } from '../../cursor.ts';
 import { inMemory } from '../in-memory.ts';
-
-/** Where the cursor stands in a text drawn for a test. */
-const CURSOR = '‸';
 
 export interface Marked {
   readonly look: Look;
@@ -13,13 +11,15 @@ export interface Marked {
 
 /** Files of one folder by their names, one of them with a cursor in it. */
 export async function marked(files: Readonly<Record<string, string>>): Promise<Marked> {
-  const texts = Object.fromEntries(Object.entries(files).map(([file, text]) => [file, text.replace(CURSOR, '')]));
+  const [main, { text: marked, start }] = Object.entries(files)
+    .filter(([, text]) => text.includes('‸'))
+    .map(([file, text]) => [file, withCursor(text)] as const)[0]!;
+  const texts = { ...files, [main]: marked };
   const paving = new Paving(inMemory(texts));
   for (const file of Object.keys(texts)) await paving.load(file);
   const looks = Object.keys(texts).map(file => paving.look(file)!);
-  const [main, drawn] = Object.entries(files).find(([, text]) => text.includes(CURSOR))!;
   const look = looks.find(({ text }) => text.file === main)!;
-  return { paving, looks, look, offset: drawn.indexOf(CURSOR) };
+  return { paving, looks, look, offset: start };
 }
 
 interface Drawable {

@@ -2,14 +2,14 @@ import { describe, expect, test } from 'vitest';
 import type { TextChange } from '../../../language/findings/finding.ts';
 import { renameableAt, renamed } from '../../../language/editing/rename.ts';
 import { occurrencesIn } from '../../../language/lowering/occurrences.ts';
-import type { Evaluation } from '../../../language/paving.ts';
+import { drain, type Evaluation } from '../../../language/paving.ts';
 import { again, FILES, JOBS, newPaving, pathOf, textOf } from '../../samples/samples.ts';
 import { drawn, marked } from './marked.ts';
 import { YARD, yardWith } from './yard.ts';
 
 async function rename(files: Readonly<Record<string, string>>, name: string): Promise<string[] | string> {
   const { looks, look, offset, paving } = await marked(files);
-  const result = renamed(looks, look, offset, name, paving.parse);
+  const result = drain(renamed(looks, look, offset, name, paving.parse));
   if ('refused' in result) return result.refused;
   return drawn(
     looks,
@@ -53,6 +53,20 @@ describe('A new name', () => {
   test('may be one that another kind of thing has', async () => {
     expect(await rename(yardWith('yard.paving', 'let ‸depth'), 'A')).toHaveLength(2);
   });
+});
+
+test('A new name is tried in steps, none of which reads more than one text', async () => {
+  const { looks, look, offset, paving } = await marked(yardWith('yard.paving', 'outline ‸A to'));
+  let read = 0;
+  const counting: typeof paving.parse = text => {
+    read++;
+    return paving.parse(text);
+  };
+  const readInStep: number[] = [];
+  for (const steps = renamed(looks, look, offset, 'corner-1', counting); steps.next().done !== true; read = 0)
+    readInStep.push(read);
+  expect(readInStep.filter(count => count > 0)).toEqual([1, 1, 1]);
+  expect(readInStep.length).toBeGreaterThan(6);
 });
 
 describe('A new name is refused', () => {
@@ -172,7 +186,7 @@ test(
         // As long as the old one, so that every place stays; found nowhere else, so that it can be put back; and in the
         // same place among the others, since sums are told in the order of names.
         const other = `${name.slice(0, -1)}Ж`;
-        const result = renamed(looks, look, start, other, paving.parse);
+        const result = drain(renamed(looks, look, start, other, paving.parse));
         if ('refused' in result) throw new Error(`${look.text.file} ${name}: ${result.refused}`);
         const after = changedBy(result.changes);
         for (const [file, text] of after) paving.setText(pathOf(file), text);
