@@ -34,10 +34,10 @@ function isName({ text, parent }: ts.StringLiteral): boolean {
 }
 
 function isInGrammar(name: string): boolean {
-  const [, word, rule, property] = /^(?:([a-z-]+) )?(\w+)(?:[. ](\w+))?$/.exec(name)!;
+  const [, word, rule = '', property] = /^(?:([a-z-]+) )?(\w+)(?:[. ](\w+))?$/.exec(name)!;
   if (word !== undefined && !words.has(word)) return false;
-  if (property === undefined && terminals.has(rule!)) return true;
-  return rule! in rules && (property === undefined || property in rules[rule!]!.properties);
+  if (property === undefined && terminals.has(rule)) return true;
+  return rule in rules && (property === undefined || property in rules[rule]!.properties);
 }
 
 test('names of the grammar are the grammar’s own', () => {
