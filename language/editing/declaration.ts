@@ -1,6 +1,6 @@
 import { placeOf } from '../lowering/context.ts';
 import type { Declared } from '../lowering/names.ts';
-import { firstIndex, statementAround, type Statement } from '../syntax/statement-tree.ts';
+import { firstIndex, statementAround, statementWith, type Statement } from '../syntax/statement-tree.ts';
 import type { ParsedText } from '../syntax/parse.ts';
 
 /** A declaration as its text has it. */
@@ -26,7 +26,7 @@ export function declarationOf({ text, node }: Declared): Declaration | undefined
 
 function beginningAt(first: number, around: Statement): Statement | undefined {
   if (around.first === first) return around;
-  const inside = around.inside.find(statement => statement.first <= first && first < statement.end);
+  const inside = statementWith(around.inside, first);
   return inside && beginningAt(first, inside);
 }
 

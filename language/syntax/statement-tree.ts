@@ -29,10 +29,27 @@ export function statementTree(parsed: ParsedText): Statement[] {
 /** The top-level statement that a word of a text, by its place among all, belongs to: without a look at the others. */
 export function statementAround(parsed: ParsedText, word: number): Statement | undefined {
   const after = firstIndex(parsed.chunks, ({ firstToken }) => firstToken > word);
-  return statementsOfChunk(parsed, after - 1).find(({ first, end }) => first <= word && word < end);
+  return statementWith(statementsOfChunk(parsed, after - 1), word);
 }
 
-function statementsOfChunk({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {
+/** Of statements that follow each other the one that a word belongs to. */
+export function statementWith(statements: readonly Statement[], word: number): Statement | undefined {
+  const found = statements[firstIndex(statements, ({ end }) => word < end)];
+  return found !== undefined && found.first <= word ? found : undefined;
+}
+
+/** The statements stay with the text they were read from and go with it: whoever asks word by word reads them once. */
+const readBefore = new WeakMap<ParsedText, Map<number, readonly Statement[]>>();
+
+function statementsOfChunk(parsed: ParsedText, chunk: number): readonly Statement[] {
+  const known = readBefore.get(parsed) ?? new Map<number, readonly Statement[]>();
+  readBefore.set(parsed, known);
+  const statements = known.get(chunk) ?? readStatements(parsed, chunk);
+  known.set(chunk, statements);
+  return statements;
+}
+
+function readStatements({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {
   if (chunks[chunk] === undefined) return [];
   const { firstToken } = chunks[chunk];
   let at = firstIndex(statements, ({ token }) => token >= firstToken);

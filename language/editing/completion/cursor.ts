@@ -1,7 +1,7 @@
 import { MOST_CHARACTERS } from '../../syntax/limits.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { BRACES_AND_TEXTS } from '../../syntax/patterns.ts';
-import { firstIndex, statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { firstIndex, statementAround, type Statement } from '../../syntax/statement-tree.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
 
 export type Token = ParsedText['tokens'][number];
@@ -55,7 +55,7 @@ export function cursorAt(parsed: ParsedText, offset: number): Cursor | undefined
   // What was passed over on this line makes it another statement than it seems.
   if (/[^\s,]/.test(between)) return undefined;
   const open = openStatements(parsed, first, count);
-  const around = pathTo(statementTree(parsed), open);
+  const around = pathTo(parsed, open);
   const block = around.at(-1)?.opens ?? 'spec';
   const isOpen = last?.tokenType.name === '{' || last?.tokenType.name === '}';
   const before = isOpen ? undefined : begunStatement(parsed, count, between.includes(','));
@@ -165,10 +165,13 @@ function openStatements({ tokens, statements }: ParsedText, first: number, count
   return open;
 }
 
-function pathTo(tree: readonly Statement[], open: readonly number[]): Statement[] {
+function pathTo(parsed: ParsedText, open: readonly number[]): Statement[] {
   const path: Statement[] = [];
   for (const first of open) {
-    const found = (path.at(-1)?.inside ?? tree).find(statement => statement.first === first);
+    const outermost = statementAround(parsed, first);
+    const found = (path.at(-1)?.inside ?? (outermost === undefined ? [] : [outermost])).find(
+      statement => statement.first === first
+    );
     if (found === undefined) break;
     path.push(found);
   }
