@@ -14,6 +14,7 @@ import {
   type CompletionKind
 } from '../../language/editing/completion/completion.ts';
 import { documentationOf, type Topic } from '../../language/editing/completion/topic.ts';
+import { pathFrom } from '../../language/path-from.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
 import type { Seen, Workspace } from '../workspace.ts';
@@ -103,14 +104,6 @@ async function pathsAround(workspace: Workspace, seen: Seen): Promise<string[]> 
     ({ uri, project }) => uri !== seen.uri && !project.texts.some(({ file }) => file === own)
   );
   return usable.map(({ text }) => pathFrom(own, text.file)).sort(nearestFirst);
-}
-
-/** The way from one file to another of the same folder, with forward slashes. */
-function pathFrom(from: string, to: string): string {
-  const [steps, other] = [from.split('/').slice(0, -1), to.split('/')];
-  let same = 0;
-  while (same < steps.length && steps[same] === other[same] && same < other.length - 1) same++;
-  return [...steps.slice(same).map(() => '..'), ...other.slice(same)].join('/');
 }
 
 function nearestFirst(left: string, right: string): number {
