@@ -1,6 +1,6 @@
 // What is offered in a long text is worked out in one go: the work grows as the text does, not with its square.
 import { expect, test } from 'vitest';
-import { completionsAt, hasToGoOnAt } from '../../language/editing/completion/completion.ts';
+import { completionsAt } from '../../language/editing/completion/completion.ts';
 import { Paving, type Look } from '../../language/paving.ts';
 import { countedWork } from './counted-work.ts';
 import { inMemory } from './in-memory.ts';
@@ -48,11 +48,4 @@ test.each(TEXTS)('%s', async (_, text) => {
   // Names are found by halving, a step more in a list twice as long; the square of the text would make it four times.
   expect(double / single).toBeLessThan(2.5);
   expect(fourfold / double).toBeLessThan(2.5);
-});
-
-test('a typed space behind a finished statement names nothing', async () => {
-  const { text, project, offset } = look(areas(400) + inArea('edges { near meets lawn ‸ }'));
-  expect(hasToGoOnAt(text, project, offset)).toBe(false);
-  const asked = await countedWork(() => hasToGoOnAt(text, project, offset));
-  expect(asked * 4).toBeLessThan(await countedWork(() => completionsAt(text, project, offset)));
 });
