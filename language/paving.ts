@@ -7,6 +7,7 @@ import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
+import { pathFrom } from './path-from.ts';
 import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
@@ -208,11 +209,11 @@ export class Paving {
 
   /** A file at hand whose path is nearly the one that was written, and that could be used here. */
   private near(from: string, use: Use): { readonly near?: string } {
-    const folder = pathOf(this.files.show(from)).slice(0, -1);
+    const own = withSlashes(this.files.show(from));
     const used = this.texts.reachedFrom(from);
     const paths = this.texts.readable
       .filter(file => !used.has(file) && !this.texts.reachedFrom(file).has(from))
-      .map(file => pathFrom(folder, pathOf(this.files.show(file))))
+      .map(file => pathFrom(own, withSlashes(this.files.show(file))))
       .filter(path => this.files.resolve(from, path) !== undefined);
     const near = paths.find(path => path === `${use.path}.paving`) ?? nearest(use.path, paths);
     return near === undefined ? {} : { near };
@@ -226,15 +227,8 @@ function scopeOfTries(file: string): string {
 
 export { drain };
 
-function pathOf(shown: string): string[] {
-  return shown.replaceAll('\\', '/').split('/');
-}
-
-/** The way from a folder to a file, both from one root. */
-function pathFrom(folder: readonly string[], file: readonly string[]): string {
-  let same = 0;
-  while (same < folder.length && folder[same] === file[same]) same++;
-  return [...folder.slice(same).map(() => '..'), ...file.slice(same)].join('/');
+function withSlashes(shown: string): string {
+  return shown.replaceAll('\\', '/');
 }
 
 const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {

@@ -37,6 +37,16 @@ export function thingHelp(declared: Declared, project: Project): WordHelp | unde
   return { line: lore?.line ?? shortLine(declared, declaration!), text: joined(parts) };
 }
 
+/** The line alone, for a list of many things; a thing of another file that could not be read so far is told by its file. */
+export function thingLine(declared: Declared, project: Project): string {
+  const lore = loreOf(declared);
+  if (lore !== undefined) return lore.line;
+  const declaration = declarationOf(declared);
+  if (declaration !== undefined) return shortLine(declared, declaration);
+  const { kind, text } = declared;
+  return `${capital(KIND_WORDS[kind])}, ${text === project.shipped ? 'as shipped' : `in ${text.file}`}`;
+}
+
 /** What a thing says only to who works it out: its value, its sizes in the other system, its drawing, its source. */
 export function valuesOf(declared: Declared, project: Project): string {
   const declaration = declarationOf(declared);

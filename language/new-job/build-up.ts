@@ -3,6 +3,7 @@
 import { printLimit } from '../findings/limits.ts';
 import { baseThatPasses } from '../findings/rules-base.ts';
 import type { Country, System, Traffic } from '../job/job.ts';
+import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { AllAnswers, CountryAnswer, TrafficAnswer } from './answers.ts';
 
 export function countryOf({ country }: AllAnswers): Country {
@@ -29,12 +30,12 @@ export function unitFor(answers: AllAnswers): UnitText {
   return UNITS[systemOf(answers)][answers.traffic];
 }
 
-const METRIC_BLOCK: UnitText = { name: 'block', size: '200 x 100 x 60 mm' };
+const METRIC_BLOCK: UnitText = { name: USUAL_VALUES.unitName.metric, size: USUAL_VALUES.unitSize.metric };
 const IMPERIAL_BLOCK: UnitText = { name: 'block', size: '7 7/8 x 3 15/16 x 2 3/8 in' };
 
 const UNITS: Readonly<Record<System, Readonly<Record<TrafficAnswer, UnitText>>>> = {
   imperial: {
-    foot: { name: 'slab-16', size: '15 7/8 x 15 7/8 x 2 in' },
+    foot: { name: USUAL_VALUES.unitName.imperial, size: USUAL_VALUES.unitSize.imperial },
     cars: IMPERIAL_BLOCK,
     turning: IMPERIAL_BLOCK,
     trucks: { name: 'block', size: '7 7/8 x 3 15/16 x 3 1/8 in' }
@@ -62,14 +63,24 @@ export function layersFor(answers: AllAnswers): LayerTexts {
 }
 
 const LAYERS: Readonly<Record<CountryAnswer, Omit<LayerTexts, 'base'> & { readonly stone: string }>> = {
-  'north-america': { joints: '1/8 in', jointFiller: 'joint-sand', bed: 'washed-sand 1 in', stone: 'crushed-stone' },
+  'north-america': {
+    joints: USUAL_VALUES.joint.imperial,
+    jointFiller: 'joint-sand',
+    bed: `washed-sand ${USUAL_VALUES.bed.imperial}`,
+    stone: 'crushed-stone'
+  },
   'north-america-metric': {
-    joints: '3 mm',
+    joints: USUAL_VALUES.joint.metric,
     jointFiller: 'joint-sand',
     bed: 'washed-sand 25 mm',
     stone: 'crushed-stone'
   },
-  britain: { joints: '3 mm', jointFiller: 'kiln-dried-sand', bed: 'sharp-sand 30 mm', stone: 'type-1' }
+  britain: {
+    joints: USUAL_VALUES.joint.metric,
+    jointFiller: 'kiln-dried-sand',
+    bed: `sharp-sand ${USUAL_VALUES.bed.metric}`,
+    stone: 'type-1'
+  }
 };
 
 function baseThickness(answers: AllAnswers): string {
@@ -106,9 +117,9 @@ const KERB_50 = {
   name: 'kerb-50',
   statements: [
     'role edging',
-    'size 915 x 50 x 150 mm',
+    `size ${USUAL_VALUES.kerbSize.metric}`,
     'concrete 250 x 100 mm below, 50 mm of it under the paving',
-    'haunch 100 x 75 mm behind'
+    `haunch ${USUAL_VALUES.haunchSize.metric} behind`
   ]
 };
 

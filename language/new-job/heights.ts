@@ -1,3 +1,4 @@
+import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { CountryAnswer, NearAnswer } from './answers.ts';
 
 /** What the heights hang from, and how the finish and today's ground lie to it. */
@@ -18,12 +19,13 @@ interface Usual extends Pick<Heights, 'means'> {
 
 const LEVEL = 'level with';
 
-// Common practice: 2 in or more below a sill where snow lies, else water comes in.
+const { finishBelowSill, groundBelowSill } = USUAL_VALUES;
+
 const SILL: Usual = {
   benchmark: 'door-sill',
   means: 'the top of the sill: heights hang from it',
-  imperial: ['2 1/2 in below', '3 in below'],
-  metric: ['65 mm below', '75 mm below']
+  imperial: [`${finishBelowSill.imperial} below`, `${groundBelowSill.imperial} below`],
+  metric: [`${finishBelowSill.metric} below`, `${groundBelowSill.metric} below`]
 };
 
 // Britain: paving stays 150 mm below the damp course (Approved Document C, 5.5, as quoted in public texts).

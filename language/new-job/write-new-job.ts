@@ -1,6 +1,7 @@
 import type { Place } from '../findings/finding.ts';
 import { formatText } from '../format/format.ts';
 import { SHIPPED_SIDES } from '../library/shipped.ts';
+import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { Parse } from '../syntax/parse.ts';
 import { withUsual, type AllAnswers, type Answers, type CountryAnswer, type NearAnswer } from './answers.ts';
 import { countryOf, edgingFor, layersFor, needsGeotextile, systemOf, trafficOf, unitFor } from './build-up.ts';
@@ -50,12 +51,11 @@ function job(answers: AllAnswers): string[] {
 function site(answers: AllAnswers): string[] {
   const { country, near, soil, water, winters } = answers;
   const { benchmark, means, ground } = heightsFor(near, country);
-  const topsoil = systemOf(answers) === 'imperial' ? '5 in' : '125 mm';
   const frost = country === 'britain' && winters === 'freeze' ? ` // ${NO_FROST_RULES}` : '';
   return [
     'site {',
     `soil ${soil}, ${water === 'stays' ? 'poorly-drained' : 'well-drained'}`,
-    `topsoil ${topsoil} // measure: dig to where the dark soil ends`,
+    `topsoil ${USUAL_VALUES.topsoil[systemOf(answers)]} // measure: dig to where the dark soil ends`,
     `winters ${winters}${frost}`,
     `benchmark ${benchmark} // ${means}`,
     `ground ${ground} // measure: the ground in the middle of the place`,

@@ -68,7 +68,18 @@ export function meetsOf(tokens: ParsedText['tokens'], { first, end }: Pick<State
   return at;
 }
 
-function statementsOfChunk({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {
+/** The statements stay with the text they were read from and go with it: whoever asks word by word reads them once. */
+const readBefore = new WeakMap<ParsedText, Map<number, readonly Statement[]>>();
+
+function statementsOfChunk(parsed: ParsedText, chunk: number): readonly Statement[] {
+  const known = readBefore.get(parsed) ?? new Map<number, readonly Statement[]>();
+  readBefore.set(parsed, known);
+  const statements = known.get(chunk) ?? readStatements(parsed, chunk);
+  known.set(chunk, statements);
+  return statements;
+}
+
+function readStatements({ tokens, statements, chunks }: ParsedText, chunk: number): Statement[] {
   if (chunks[chunk] === undefined) return [];
   const { firstToken } = chunks[chunk];
   let at = firstIndex(statements, ({ token }) => token >= firstToken);

@@ -10,9 +10,12 @@ import {
 import {
   asksForPaths,
   completionsAt,
+  hasToGoOnAt,
   type Completion,
   type CompletionKind
 } from '../../language/editing/completion/completion.ts';
+import { documentationOf, type Topic } from '../../language/editing/completion/topic.ts';
+import { pathFrom } from '../../language/path-from.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
 import type { Seen } from '../languages.ts';
@@ -21,7 +24,7 @@ import type { Workspace } from '../workspace.ts';
 /** What can be written next, with a line of help. */
 export const completion: Feature = {
   // A slash goes on with a path.
-  capabilities: { completionProvider: { triggerCharacters: [' ', '"', '/'] } },
+  capabilities: { completionProvider: { triggerCharacters: [' ', '"', '/'], resolveProvider: true } },
   register(workspace) {
     workspace.connection.onCompletion(
       aboutNewestText(async ({ textDocument, position, context }, token): Promise<CompletionList> => {
@@ -29,30 +32,51 @@ export const completion: Feature = {
         const [text, offset] = [document?.getText(), document?.offsetAt(position)];
         const seen = await workspace.look(textDocument.uri);
         if (seen === undefined || offset === undefined || seen.text.parsed.text !== text) return ASK_AGAIN;
-        // What is typed from here on the editor holds against the list by itself.
-        const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen, token) : [];
-        const { offered, wanted } = completionsAt(seen.text, seen.project, offset, paths);
         // A space alone offers only what has to follow: behind a finished statement it is just a space.
-        const isAsked = context?.triggerCharacter === undefined || wanted;
-        const items = offered.map((each, at) => item(each, at, workspace.completionSupport));
-        return { isIncomplete: false, items: isAsked ? items : [] };
+        const isTyped = context?.triggerCharacter !== undefined;
+        if (isTyped && !hasToGoOnAt(seen.text, seen.project, offset)) return NOTHING;
+        const paths = asksForPaths(seen.text, offset) ? await pathsAround(workspace, seen, token) : [];
+        const offered = completionsAt(seen.text, seen.project, offset, paths);
+        const items = offered.map((each, at) => item(each, at, seen.uri, workspace.completionSupport));
+        // What is typed from here on the editor holds against the list by itself.
+        return { isIncomplete: false, items };
       })
     );
+    workspace.connection.onCompletionResolve(async (asked): Promise<CompletionItem> => {
+      if (asked.data === undefined) return asked;
+      const { uri, about } = asked.data as Data;
+      const seen = await workspace.look(uri);
+      const value = seen === undefined ? '' : documentationOf(about, seen.text, seen.project);
+      return value === '' ? asked : { ...asked, documentation: { kind: MarkupKind.Markdown, value } };
+    });
   }
 };
+
+/** What an offer that is looked at closely is sent back with: its documentation is made only then. */
+interface Data {
+  readonly uri: string;
+  readonly about: Topic;
+}
+
+const NOTHING: CompletionList = { isIncomplete: false, items: [] };
 
 /** The text has moved on before it could be looked at. */
 const ASK_AGAIN: CompletionList = { isIncomplete: true, items: [] };
 
-function item(completion: Completion, at: number, support: Workspace['completionSupport']): CompletionItem {
-  const { label, kind, detail, documentation, place, filter, text, snippet } = completion;
+function item(
+  completion: Completion,
+  at: number,
+  uri: string,
+  support: Workspace['completionSupport']
+): CompletionItem {
+  const { label, kind, detail, about, place, filter, text, snippet } = completion;
   const isSnippet = support.snippetSupport === true && snippet !== undefined;
   return {
     label,
     kind: KINDS[kind],
     // Shown on every line of the list, where `detail` is shown of the chosen one alone.
     ...(support.labelDetailsSupport === true ? { labelDetails: { description: detail } } : { detail }),
-    ...(documentation === '' ? {} : { documentation: { kind: MarkupKind.Markdown, value: documentation } }),
+    ...(about && { data: { uri, about } satisfies Data }),
     sortText: String(at).padStart(5, '0'),
     filterText: filter,
     textEdit: { range: rangeOf(place), newText: isSnippet ? snippet : text },
@@ -82,14 +106,6 @@ async function pathsAround(workspace: Workspace, seen: Seen, token: Cancellation
     ({ uri, project }) => uri !== seen.uri && !project.texts.some(({ file }) => file === own)
   );
   return usable.map(({ text }) => pathFrom(own, text.file)).sort(nearestFirst);
-}
-
-/** The way from one file to another of the same folder, with forward slashes. */
-function pathFrom(from: string, to: string): string {
-  const [steps, other] = [from.split('/').slice(0, -1), to.split('/')];
-  let same = 0;
-  while (same < steps.length && steps[same] === other[same] && same < other.length - 1) same++;
-  return [...steps.slice(same).map(() => '..'), ...other.slice(same)].join('/');
 }
 
 function nearestFirst(left: string, right: string): number {

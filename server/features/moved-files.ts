@@ -1,6 +1,7 @@
 import type { CancellationToken, FileRename, WorkspaceEdit } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
 import { mendedPaths } from '../../language/editing/used-files.ts';
+import { pathFrom } from '../../language/path-from.ts';
 import { editInFolders } from '../edits.ts';
 import type { Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
@@ -56,7 +57,7 @@ function mendedIn({ text, uri, files }: Seen, moves: readonly FileRename[]): Ret
     if (used === undefined) return undefined;
     const to = movedTo(used, moves);
     if ((from === uri && to === used) || files.resolve(from, path) === to) return undefined;
-    const mended = relativePath(from, to);
+    const mended = pathFrom(URI.parse(from).path, URI.parse(to).path);
     // What has left the folder can't be used any more: the path stays, and the finding says so.
     return files.resolve(from, mended) === to ? mended : undefined;
   });
@@ -66,14 +67,4 @@ function mendedIn({ text, uri, files }: Seen, moves: readonly FileRename[]): Ret
 function movedTo(uri: string, moves: readonly FileRename[]): string {
   const move = moves.find(({ oldUri }) => uri === oldUri || uri.startsWith(`${oldUri}/`));
   return move === undefined ? uri : move.newUri + uri.slice(move.oldUri.length);
-}
-
-function relativePath(fromFile: string, toFile: string): string {
-  const from = URI.parse(fromFile).path.split('/').slice(0, -1);
-  const to = URI.parse(toFile).path.split('/');
-  let same = 0;
-  while (same < from.length && same < to.length - 1 && from[same] === to[same]) same++;
-  const path = [...from.slice(same).map(() => '..'), ...to.slice(same)].join('/');
-  // `a:b.paving` by itself would be an address.
-  return /^[^/]*:/.test(path) ? `./${path}` : path;
 }

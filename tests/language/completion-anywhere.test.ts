@@ -96,7 +96,7 @@ function wrongIn(text: string, places: number, reads: number, below: (limit: num
   for (let place = 0; place < places; place++) {
     const offset = below(text.length + 1);
     const at = look(text);
-    const { offered } = completionsAt(at.text, at.project, offset, ['other.paving']);
+    const offered = completionsAt(at.text, at.project, offset, ['other.paving']);
     const told = offered.flatMap(completion => misplaced(completion, text, offset) ?? []);
     for (let read = 0; read < reads && offered.length > 0; read++)
       told.push(...[misread(offered[below(offered.length)]!, text)].flatMap(each => each ?? []));
@@ -117,7 +117,7 @@ function notOffered(text: string): string[] {
     const isWord = /^[a-z]/i.test(image) && tokenType.name !== 'BY' && spec.parsed.tokens[at - 1]?.image !== 'colour';
     const name = names.find(({ start }) => start === startOffset);
     if (!isWord || name?.isDeclaration || (name !== undefined && name.declared === undefined)) return [];
-    const { offered } = completionsAt(spec, project, startOffset);
+    const offered = completionsAt(spec, project, startOffset);
     const isOffered = offered.some(({ label }) => label.split(' ').includes(image) || label === image);
     return isOffered ? [] : [`${image} at ${drawn(text, startOffset)}`];
   });
@@ -148,7 +148,7 @@ describe('Anywhere', () => {
     expect(
       texts.flatMap(text => {
         const at = look(text);
-        const { offered } = completionsAt(at.text, at.project, text.length);
+        const offered = completionsAt(at.text, at.project, text.length);
         return offered.slice(0, 4).flatMap(each => {
           const wrong = misplaced(each, text, text.length) ?? misread(each, text);
           return wrong === undefined ? [] : `${wrong} at ${drawn(text, text.length)}`;

@@ -1,25 +1,30 @@
 // What is offered where: the cursor is drawn as ‸.
 import { describe, expect, test } from 'vitest';
-import { completionsAt, type Completion } from '../../language/editing/completion/completion.ts';
+import { completionsAt, hasToGoOnAt, type Completion } from '../../language/editing/completion/completion.ts';
 import { layOut } from '../../language/format/layout.ts';
-import { drain, Paving } from '../../language/paving.ts';
+import { drain, Paving, type Look } from '../../language/paving.ts';
 import { withCursor } from '../cursor.ts';
 import { inMemory } from './in-memory.ts';
 
 const paving = new Paving(inMemory({}));
 
-function completionsIn(drawn: string, paths: readonly string[] = []) {
-  const { text: written, start: offset } = withCursor(drawn);
-  paving.setText('job.paving', written);
-  const { text, project } = paving.look('job.paving')!;
+/** A text and the offset of the cursor that is drawn in it. */
+function look(drawn: string): Look & { readonly offset: number } {
+  const { text, start: offset } = withCursor(drawn);
+  paving.setText('job.paving', text);
+  return { ...paving.look('job.paving')!, offset };
+}
+
+function completionsIn(drawn: string, paths: readonly string[] = []): readonly Completion[] {
+  const { text, project, offset } = look(drawn);
   return completionsAt(text, project, offset, paths);
 }
 
 const offered = (drawn: string, paths: readonly string[] = []): string[] =>
-  completionsIn(drawn, paths).offered.map(({ label }) => label);
+  completionsIn(drawn, paths).map(({ label }) => label);
 
 const offer = (drawn: string, label: string): Completion => {
-  const found = completionsIn(drawn).offered.find(each => each.label === label);
+  const found = completionsIn(drawn).find(each => each.label === label);
   if (found === undefined) throw new Error(`not offered: ${label}; but ${offered(drawn).join(', ')}`);
   return found;
 };
@@ -98,6 +103,7 @@ describe('Statements', () => {
       'base ${1|pit-stone,crushed-stone,type-1,open-graded-stone|} ${2:6 in}'
     );
     expect(offer(inArea('be‸', METRIC), 'bed').snippet).toBe('bed ${1|sharp-sand,washed-sand,grit-2-6|} ${2:30 mm}');
+    expect(offer(`${METRIC}site {\n  ‸\n}\n`, 'topsoil').text).toBe('topsoil 125 mm');
     expect(offer(inArea('‸'), 'paving').text).toBe('paving slab-16 in running-bond, joints 1/8 in');
   });
 
@@ -218,7 +224,7 @@ describe('Within a statement', () => {
     paving.setText('job.paving', drawn.replace('‸', 'nothing-known'));
     const { message } = drain(paving.evaluate('job.paving'))!.findings.find(({ id }) => id === 'unknown-word')!;
     const known = /Write one of: (.*)\.$/.exec(message)![1]!.split(', ');
-    const choices = completionsIn(drawn).offered.filter(({ kind }) => kind === 'choice');
+    const choices = completionsIn(drawn).filter(({ kind }) => kind === 'choice');
     expect(choices.map(({ label }) => label).sort()).toEqual(known.sort());
   });
 
@@ -245,7 +251,10 @@ describe('Within a statement', () => {
   });
 
   test('whether something has to follow', () => {
-    const wanted = (line: string): boolean => completionsIn(inArea(line)).wanted;
+    const wanted = (line: string): boolean => {
+      const { text, project, offset } = look(inArea(line));
+      return hasToGoOnAt(text, project, offset);
+    };
     for (const line of ['traffic ‸', 'bed ‸', 'bed washed-sand ‸', 'bed washed-sand 1 ‸', 'finish 2 in ‸'])
       expect(wanted(line), line).toBe(true);
     for (const line of ['traffic foot ‸', 'bed washed-sand 1 in ‸', 'outline A to B ‸', '‸'])
@@ -357,7 +366,7 @@ describe('Files to use', () => {
   });
 
   test('the quotes that are missing are written', () => {
-    const written = (drawn: string): string => completionsIn(drawn, paths).offered[0]!.text;
+    const written = (drawn: string): string => completionsIn(drawn, paths)[0]!.text;
     expect([written('use ‸'), written('use "‸"'), written('use "pr‸')]).toEqual([
       ...['"prices.paving"', 'prices.paving', 'prices.paving"']
     ]);

@@ -54,7 +54,9 @@ test('a statement comes with its help, its place and places to fill in, in the u
     }
   });
   expect(traffic.labelDetails?.description).toMatch(/^What uses the area/);
-  expect(traffic.documentation).toMatchObject({ kind: 'markdown', value: expect.stringContaining('foot') as string });
+  expect(items.filter(({ documentation }) => documentation !== undefined)).toEqual([]);
+  const { documentation } = await client.ask<CompletionItem>('completionItem/resolve', traffic);
+  expect(documentation).toMatchObject({ kind: 'markdown', value: expect.stringContaining('foot') as string });
 });
 
 test('an editor that fills nothing in gets plain text', async () => {
@@ -95,4 +97,7 @@ test('what another file declares is offered under its name', async () => {
   await client.start(folder);
   const items = await completed('job.paving', 'use "units.paving"\narea patio {\n  paving ‸\n}\n');
   expect(labels(items)).toEqual(['block-red']);
+  expect(items[0]!.detail).toBe('Unit: size 200 x 100 x 60 mm');
+  const { documentation } = await client.ask<CompletionItem>('completionItem/resolve', items[0]);
+  expect(documentation).toMatchObject({ value: expect.stringContaining('units.paving, line 1') as string });
 });

@@ -149,14 +149,11 @@ function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
   const named = tokens.filter(({ tokenType }) => tokenType.name === 'ID').map(({ image }) => image);
   const last = named.at(-1);
   if (rule === 'EdgeWhere') return byNames(all, neighbours(scene, named));
-  if (rule === 'Rounding')
-    return byNames(
-      all,
-      cornersOf(tokens).filter(name => !isRounded(tokens, name))
-    );
+  if (rule === 'Rounding') return byNames(all, cornersToRound(tokens));
   const from = all.findIndex(({ name }) => name === last) + 1;
   const following = [...all.slice(from), ...all.slice(0, from)];
-  const free = following.filter(({ name }) => !named.includes(name));
+  const taken = new Set(named);
+  const free = following.filter(({ name }) => !taken.has(name));
   // Back to the first point closes the outline too; two sides enclose something only if one is bent.
   const isBent = tokens.some(({ tokenType }) => /^(?:bowed|radius|through)$/.test(tokenType.name));
   const closing = rule === 'Leg' && named.length > (isBent ? 1 : 2) ? byNames(all, [named[0]!]) : [];
@@ -173,16 +170,15 @@ function neighbours(scene: Scene, named: readonly string[]): string[] {
   return beside.filter(name => !named.includes(name));
 }
 
-function cornersOf(tokens: readonly Token[]): string[] {
-  return tokens
-    .filter(({ tokenType }, at) => tokenType.name === 'ID' && /^(?:outline|to)$/.test(tokens[at - 1]?.image ?? ''))
-    .map(({ image }) => image);
-}
-
-function isRounded(tokens: readonly Token[], name: string): boolean {
-  return tokens.some(({ image }, at) => image === name && /^(?:at|and)$/.test(tokens[at - 1]?.image ?? ''));
+/** The corners of an outline that are not rounded yet. */
+function cornersToRound(tokens: readonly Token[]): string[] {
+  const behind = (word: RegExp): string[] =>
+    tokens.filter((_, at) => word.test(tokens[at - 1]?.image ?? '')).map(({ image }) => image);
+  const rounded = new Set(behind(/^(?:at|and)$/));
+  return behind(/^(?:outline|to)$/).filter(name => !rounded.has(name));
 }
 
 function byNames(all: readonly Declared[], names: readonly string[]): Declared[] {
-  return names.flatMap(name => all.find(each => each.name === name) ?? []);
+  const byName = new Map(all.map(each => [each.name, each]));
+  return names.flatMap(name => byName.get(name) ?? []);
 }

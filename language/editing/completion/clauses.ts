@@ -12,10 +12,15 @@ import { isWord, usualEnding, usualParts } from './usual.ts';
 
 /** The words that can follow in a statement, each with what usually goes with it: `joints 1/8 in`, `set before laying`. */
 export function clauseOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
-  const words = next.filter(each => each.what === 'word' && isWord(each.is) && isSaidHere(scene, begun, each));
-  return [...new Set(words.map(({ is }) => is))].flatMap(word =>
+  return wordsToSay(scene, begun, next).flatMap(word =>
     phrases(scene, kinds, word).flatMap(phrase => clauseOffer(scene, begun, kinds, phrase) ?? [])
   );
+}
+
+/** The words of which one may follow here, each once. */
+export function wordsToSay(scene: Scene, begun: Begun, next: readonly Next[]): readonly string[] {
+  const words = next.filter(each => each.what === 'word' && isWord(each.is) && isSaidHere(scene, begun, each));
+  return [...new Set(words.map(({ is }) => is))];
 }
 
 function clauseOffer(
@@ -46,7 +51,7 @@ function phrases(scene: Scene, kinds: readonly string[], word: string): readonly
   return words.flatMap(({ is }) => phrases(scene, [...kinds, word], is).map(rest => [word, ...rest]));
 }
 
-const PER = { line: 'a density: so much mass for each volume', text: '`140 lb per cu ft`' };
+const PER = { line: 'a density: so much mass for each volume', about: { text: '`140 lb per cu ft`' } };
 
 const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
 

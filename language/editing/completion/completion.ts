@@ -1,15 +1,16 @@
 import type { Place } from '../../findings/finding.ts';
 import type { SpecText } from '../../lowering/names.ts';
+import { Placer } from '../../lowering/placer.ts';
 import type { Project } from '../../lowering/project.ts';
-import { LineStarts } from '../../syntax/line-starts.ts';
 import { cursorAt, pathsUsedElsewhere, usePathAt } from './cursor.ts';
 import { edgeLinesToSay } from './edge-lines.ts';
 import { hasSlots, plainText, snippetText } from './insertion.ts';
 import { helpOn, type CompletionKind, type Offer } from './offer.ts';
 import { sceneAt, type Scene } from './scene.ts';
 import { statementParts, statementsToSay } from './statements.ts';
+import type { Topic } from './topic.ts';
 import { wholeJobs } from './whole-job.ts';
-import { fileOffer, offersWithin } from './within-statement.ts';
+import { fileOffer, hasToGoOn, offersWithin } from './within-statement.ts';
 
 export type { CompletionKind };
 
@@ -19,8 +20,8 @@ export interface Completion {
   readonly kind: CompletionKind;
   /** One line of help. */
   readonly detail: string;
-  /** Markdown; may be empty. */
-  readonly documentation: string;
+  /** What there is more to tell of; absent where the line says it all. */
+  readonly about?: Topic;
   /** What is replaced: the word at the cursor, on its line. */
   readonly place: Place;
   /** What is typed to find it. */
@@ -30,41 +31,36 @@ export interface Completion {
   readonly snippet?: string;
 }
 
-export interface Completions {
-  /** Those first that are more likely meant. */
-  readonly offered: readonly Completion[];
-  /** The statement can't end here: something of this has to follow. */
-  readonly wanted: boolean;
-}
-
-const NOTHING: Completions = { offered: [], wanted: false };
-
 /**
- * What can stand at an offset of a text, and nothing that cannot. `paths` are the other job specs that it may use, by
- * their paths from this one.
+ * What can stand at an offset of a text, and nothing that cannot, those first that are more likely meant. `paths` are the
+ * other job specs that it may use, by their paths from this one.
  */
 export function completionsAt(
   text: SpecText,
   project: Project,
   offset: number,
   paths: readonly string[] = []
-): Completions {
+): readonly Completion[] {
   const { parsed } = text;
+  const placer = new Placer(text);
   const used = pathsUsedElsewhere(parsed, offset);
   const free = paths.filter(path => !used.has(path));
   const inUse = usePathAt(parsed, offset);
   if (inUse !== undefined)
-    return {
-      offered: free.map(path => completion(text, fileOffer(path, inUse), inUse.start, inUse.end)),
-      wanted: true
-    };
+    return free.map(path => completion(fileOffer(path, inUse), placer.place(inUse.start, inUse.end)));
   const cursor = cursorAt(parsed, offset);
-  if (cursor === undefined) return NOTHING;
+  if (cursor === undefined) return [];
   const scene = sceneAt(text, project, cursor, free);
-  const within = cursor.begun === undefined ? undefined : offersWithin(scene, cursor.begun);
+  const within = cursor.begun === undefined ? [] : offersWithin(scene, cursor.begun);
   const starts = cursor.startsStatement ? startOffers(scene) : [];
-  const offers = [...(within?.offers ?? []), ...starts];
-  return { offered: offers.map(offer => placed(scene, offer)), wanted: within?.wanted ?? false };
+  return [...within, ...starts].map(offer => placed(scene, offer, placer));
+}
+
+/** Whether the statement can't end at an offset: something of what is offered there has to follow. */
+export function hasToGoOnAt(text: SpecText, project: Project, offset: number): boolean {
+  if (usePathAt(text.parsed, offset) !== undefined) return true;
+  const cursor = cursorAt(text.parsed, offset);
+  return cursor?.begun !== undefined && hasToGoOn(sceneAt(text, project, cursor, []), cursor.begun);
 }
 
 /** Whether an offset lies in the quotes of a `use`, or where they could stand: only there `paths` matter. */
@@ -88,17 +84,16 @@ function startOffers(scene: Scene): Offer[] {
 }
 
 /** An offer at the word under the cursor, or close behind the word before it. */
-function placed(scene: Scene, offer: Offer): Completion {
-  const { text, cursor } = scene;
+function placed({ text, cursor }: Scene, offer: Offer, placer: Placer): Completion {
   const source = text.parsed.text;
   const { start, end } = cursor;
   const bare = cursor.isFollowed && offer.kind === 'clause' ? { ...offer, parts: [bareOf(offer)] } : offer;
   if (bare.closesUp) {
     const from = source.slice(0, start).trimEnd().length;
-    return completion(text, bare, from, end);
+    return completion(bare, placer.place(from, end));
   }
   const touches = start === end && /[^\s("]/.test(source[start - 1] ?? ' ');
-  return completion(text, touches ? { ...bare, parts: [' ', ...bare.parts] } : bare, start, end);
+  return completion(touches ? { ...bare, parts: [' ', ...bare.parts] } : bare, placer.place(start, end));
 }
 
 /** Where the statement goes on already, only the word itself is put in. */
@@ -106,27 +101,15 @@ function bareOf({ label, parts }: Offer): string {
   return plainText(parts).startsWith(label) ? label : plainText(parts);
 }
 
-function completion(text: SpecText, offer: Offer, start: number, end: number): Completion {
-  const { label, kind, help, filter, parts } = offer;
+function completion({ label, kind, help, filter, parts }: Offer, place: Place): Completion {
   return {
     label,
     kind,
     detail: help.line,
-    documentation: help.text,
-    place: placeOf(text, start, end),
+    ...(help.about && { about: help.about }),
+    place,
     filter: filter ?? label,
     text: plainText(parts),
     ...(hasSlots(parts) ? { snippet: snippetText(parts) } : {})
-  };
-}
-
-function placeOf({ file, parsed }: SpecText, start: number, end: number): Place {
-  const lines = new LineStarts(parsed.text);
-  return {
-    file,
-    line: lines.lineOf(start) + 1,
-    column: lines.columnOf(start) + 1,
-    endLine: lines.lineOf(end) + 1,
-    endColumn: lines.columnOf(end) + 1
   };
 }

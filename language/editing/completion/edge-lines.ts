@@ -1,6 +1,6 @@
 import type { Next } from '../../syntax/next-words.ts';
 import { candidatesAt } from './candidates.ts';
-import type { Part } from './insertion.ts';
+import type { Part, Slot } from './insertion.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround, sidesSaid, type Sides } from './sides.ts';
 
@@ -13,15 +13,16 @@ export interface EdgeLine {
 /** The lines of `edges` that are still to be written, one for each side and one for the rest. */
 export function edgeLinesToSay(scene: Scene): readonly EdgeLine[] {
   const sides = sidesAround(scene.cursor);
-  if (sides === undefined) return [lineOf(scene, 'the rest', false), lineOf(scene, 'all round', false)];
+  const lineOf = linesAt(scene);
+  if (sides === undefined) return [lineOf('the rest', false), lineOf('all round', false)];
   const { said, rest } = sidesSaid(scene.cursor, sides);
   const free = [...new Set(sides.names)].filter(name => !said.has(name));
-  const lines = free.map((name, at) => lineOf(scene, name, said.size === 0 && at === 0 && free.length > 1));
+  const lines = free.map((name, at) => lineOf(name, said.size === 0 && at === 0 && free.length > 1));
   const run = sides.form === 'walk' ? runOfLegs(free) : undefined;
-  if (run !== undefined) lines.push(lineOf(scene, run, false));
+  if (run !== undefined) lines.push(lineOf(run, false));
   if (rest || free.length === 0 || sides.form === 'circle') return lines;
-  const all = said.size === 0 ? [lineOf(scene, 'all round', false)] : [];
-  return [...lines, lineOf(scene, 'the rest', false), ...all];
+  const all = said.size === 0 ? [lineOf('all round', false)] : [];
+  return [...lines, lineOf('the rest', false), ...all];
 }
 
 /** The first legs in a row: `legs 2 to 4`. */
@@ -40,19 +41,25 @@ export function linesOfEdges(scene: Scene): readonly (readonly Part[])[] {
   const [first] = sides.names;
   const wheres = first === undefined || sides.form === 'circle' ? ['all round'] : [first, 'the rest'];
   const width = Math.max(...wheres.map(where => where.length));
-  return wheres.map((where, at) => lineOf(scene, where, wheres.length > 1 && at === 0, width).parts);
+  const lineOf = linesAt(scene);
+  return wheres.map((where, at) => lineOf(where, wheres.length > 1 && at === 0, width).parts);
 }
 
 const RECTANGLE: Sides = { form: 'rectangle', names: ['near'], corners: [] };
 
-/** A side against a wall, or one to open ground with edging. */
-function lineOf(scene: Scene, where: string, againstHouse: boolean, width = where.length): EdgeLine {
-  const names = namesAt(scene, 'Meetable', 'EdgeItem');
+type LineOf = (where: string, againstHouse: boolean, width?: number) => EdgeLine;
+
+/** Writes lines with the names that can stand in them, looked up once: a side against a wall, or one to open ground with edging. */
+function linesAt(scene: Scene): LineOf {
+  const all = namesAt(scene, 'Meetable', 'EdgeItem');
   const edgings = namesAt(scene, 'Material', 'EdgeClause');
-  const things = againstHouse ? names : names.filter(name => name !== HOUSE);
-  const usual = againstHouse ? HOUSE : 'lawn';
-  const edging: Part[] = againstHouse ? [] : [', edging ', { usual: edgings[0] ?? 'spiked-strip', choices: edgings }];
-  return { where, parts: [`${where.padEnd(width)}  meets `, { usual, choices: things }, ...edging] };
+  const house: Slot = { usual: HOUSE, choices: all };
+  const open: Slot = { usual: 'lawn', choices: all.filter(name => name !== HOUSE) };
+  const edging: Slot = { usual: edgings[0] ?? 'spiked-strip', choices: edgings };
+  return (where, againstHouse, width = where.length) => {
+    const meets = `${where.padEnd(width)}  meets `;
+    return { where, parts: againstHouse ? [meets, house] : [meets, open, ', edging ', edging] };
+  };
 }
 
 const HOUSE = 'house-wall';

@@ -20,7 +20,8 @@ export function snippetText(parts: readonly Part[]): string {
       slots++;
       const { usual, choices } = part;
       if (choices === undefined || choices.length < 2) return `\${${slots}:${escaped(usual, /[\\$}]/g)}}`;
-      const listed = [usual, ...choices.filter(choice => choice !== usual)].slice(0, MOST_CHOICES);
+      const others = choices.slice(0, MOST_CHOICES).filter(choice => choice !== usual);
+      const listed = [usual, ...others].slice(0, MOST_CHOICES);
       return `\${${slots}|${listed.map(choice => escaped(choice, /[\\$},|]/g)).join(',')}|}`;
     })
     .join('');

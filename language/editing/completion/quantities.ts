@@ -1,17 +1,16 @@
 import type { System } from '../../job/job.ts';
+import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
 export type QuantityKind = 'm' | 'kg' | 'kg/m3' | 'degrees' | 'share' | 'number' | 'any';
 
-interface Usual {
+interface Usual extends BothWays {
   readonly kind: QuantityKind;
-  /** A value that is often right, as one writes it. */
-  readonly imperial: string;
-  readonly metric: string;
   /** Written in feet or metres rather than in inches or millimetres. */
   readonly large?: true;
 }
 
+const lengthOf = (values: BothWays): Usual => ({ kind: 'm', ...values });
 const length = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric });
 const long = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric, large: true });
 const density = (imperial: string, metric: string): Usual => ({ kind: 'kg/m3', imperial, metric });
@@ -23,16 +22,16 @@ const same = (kind: QuantityKind, value: string): Usual => ({ kind, imperial: va
  */
 const USUAL: Readonly<Record<string, Usual>> = {
   'Let.value': { kind: 'any', imperial: '6 in', metric: '150 mm' },
-  'SiteTopsoil.thickness': length('6 in', '150 mm'),
+  'SiteTopsoil.thickness': lengthOf(USUAL_VALUES.topsoil),
   'SoilFact.bearing': same('share', '3 %'),
   'Benchmark.height': long('100 ft', '10.000 m'),
-  'ground Height.by': length('3 in', '80 mm'),
-  'finish Height.by': length('2 1/2 in', '60 mm'),
+  'ground Height.by': lengthOf(USUAL_VALUES.groundBelowSill),
+  'finish Height.by': lengthOf(USUAL_VALUES.finishBelowSill),
   'Mark.at': long('(0, 0)', '(0, 0)'),
 
-  'unit Size.sides': length('15 7/8 x 15 7/8 x 2 in', '200 x 100 x 60 mm'),
+  'unit Size.sides': lengthOf(USUAL_VALUES.unitSize),
   'Weight.value': { kind: 'kg', imperial: '42 lb', metric: '2.7 kg' },
-  'material Size.sides': length('36 x 2 x 6 in', '915 x 50 x 150 mm'),
+  'material Size.sides': lengthOf(USUAL_VALUES.kerbSize),
   'compacted MeasureItem.value': density('140 lb per cu ft', '2.2 t/m3'),
   'loose MeasureItem.value': density('112 lb per cu ft', '1.76 t/m3'),
   'compaction-factor MeasureItem.value': same('number', '1.25'),
@@ -42,7 +41,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'Spikes.spacing': length('12 in', '300 mm'),
   'concrete Size.sides': length('12 x 4 in', '300 x 100 mm'),
   'Concrete.under': length('2 in', '50 mm'),
-  'haunch Size.sides': length('4 x 3 in', '100 x 75 mm'),
+  'haunch Size.sides': lengthOf(USUAL_VALUES.haunchSize),
   'roll Size.sides': long('12 x 100 ft', '4.5 x 100 m'),
   'swell SoilMeasure.value': same('share', '25 %'),
   'density SoilMeasure.value': density('100 lb per cu ft', '1.6 t/m3'),
@@ -63,8 +62,8 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'radius Bend.by': long('20 ft', '6 m'),
   'Rounding.radius': long('4 ft', '1.2 m'),
 
-  'Paving.joint': length('1/8 in', '3 mm'),
-  'bed Layer.thickness': length('1 in', '30 mm'),
+  'Paving.joint': lengthOf(USUAL_VALUES.joint),
+  'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),
   'sub-base Layer.thickness': length('6 in', '150 mm'),
   'base Layer.past': length('6 in', '150 mm'),

@@ -1,5 +1,6 @@
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Kind } from '../../lowering/names.ts';
+import { USUAL_VALUES } from '../../library/usual-values.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
 import type { Part } from './insertion.ts';
 import { linesOfEdges } from './edge-lines.ts';
@@ -164,7 +165,7 @@ function named(scene: Scene, block: BlockName, word: string, pattern: string): s
   const kind = word === 'box' || word === 'pit' ? 'kept-out' : word;
   if (block !== 'spec' || kind === 'job' || kind === 'use') return pattern;
   return pattern.replace(/\[=([^\]]+)\]/, (_, usual: string) => {
-    const name = usual === 'unit' ? (scene.system === 'imperial' ? 'slab-16' : 'block') : usual;
+    const name = usual === 'unit' ? USUAL_VALUES.unitName[scene.system] : usual;
     return `[=${freeName(scene, kind as Kind, name)}]`;
   });
 }

@@ -1,3 +1,4 @@
+import { USUAL_VALUES } from '../../library/usual-values.ts';
 import { nextWords, type Next } from '../../syntax/next-words.ts';
 import type { BlockName } from '../../syntax/words.ts';
 import { candidatesAt, type Written } from './candidates.ts';
@@ -88,7 +89,7 @@ function pickName(scene: Scene, next: Next, written: Written): Picked | undefine
 
 /** Names for what is not declared yet. */
 const STAND_IN: Readonly<Record<string, Readonly<Record<Scene['system'], string>>>> = {
-  Unit: { imperial: 'slab-16', metric: 'block' },
+  Unit: USUAL_VALUES.unitName,
   Benchmark: { imperial: 'door-sill', metric: 'door-sill' }
 };
 

@@ -15,7 +15,7 @@ export function wholeJobs(scene: Scene): Offer[] {
       ...statementParts({ ...scene, country, system }, 'spec', word)
     ]);
     const label = `a whole job, ${words}`;
-    const help = { line: 'a patio against the house, to be changed', text: HELP };
+    const help = { line: 'a patio against the house, to be changed', about: { text: HELP } };
     return { label, kind: 'job', parts: [...parts, '\n'], help, filter: `job ${label}` };
   });
 }

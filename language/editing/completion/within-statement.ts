@@ -4,24 +4,31 @@ import { BLOCKS } from '../../syntax/words.ts';
 import { measureHelp } from '../word-help.ts';
 import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
-import { behindComma, clauseOffers, written } from './clauses.ts';
+import { behindComma, clauseOffers, wordsToSay, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
-import { helpOn, nameOffers, NO_HELP, type Offer } from './offer.ts';
+import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
 import { kindsOf, measuresAfterPer, measuresFor, wantedQuantity, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
 import { blockParts } from './statements.ts';
 import { beginsQuantity, usualEnding } from './usual.ts';
 
-/** What can follow in the statement that is being written, and whether something has to. */
-export function offersWithin(
-  scene: Scene,
-  begun: Begun
-): { readonly offers: readonly Offer[]; readonly wanted: boolean } {
-  const { block } = scene.cursor;
-  const { next, complete } = nextWords(block, begun.kinds);
-  const measures = measureOffers(scene, begun, next);
-  const clauses = clauseOffers(scene, begun, begun.kinds, next);
+/** Whether the statement that is being written can't end here, or hardly: something of what is offered has to follow. */
+export function hasToGoOn(scene: Scene, begun: Begun): boolean {
+  const { next, complete } = nextWords(scene.cursor.block, begun.kinds);
+  if (!complete || begun.kinds.length === 1) return true;
+  const last = begun.kinds.at(-1);
+  if (last === 'NUMBER' && lacksMeasure(scene, begun, next)) return true;
+  // The grammar could do without, but the job hardly.
+  return (
+    next.some(({ path }) => path[0] === 'Layer.thickness' && last === 'ID') ||
+    wordsToSay(scene, begun, next).some(word => word === 'below' || word === 'per')
+  );
+}
+
+/** What can follow in the statement that is being written. */
+export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
+  const { next } = nextWords(scene.cursor.block, begun.kinds);
   const things = next.filter(({ is }) => is !== 'Let');
   const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
   const offers = [
@@ -30,18 +37,12 @@ export function offersWithin(
     ...offersOfNames(scene, begun, values),
     ...choiceOffers(scene, begun, next),
     ...sizeSign(scene, begun, next),
-    ...measures,
-    ...clauses,
+    ...measureOffers(scene, begun, next),
+    ...clauseOffers(scene, begun, begun.kinds, next),
     ...signOffers(scene, begun, next),
     ...afterComma(scene, begun, next)
   ];
-  const lacksMeasure = measures.length > 0 && begun.kinds.at(-1) === 'NUMBER' && !isOfAnyKind(scene, begun, next);
-  // The grammar could do without, but the job hardly.
-  const lacksMore =
-    begun.kinds.length === 1 ||
-    next.some(({ path }) => path[0] === 'Layer.thickness' && begun.kinds.at(-1) === 'ID') ||
-    clauses.some(({ label }) => label === 'below' || label === 'per');
-  return { offers: onceEach(offers), wanted: !complete || lacksMeasure || lacksMore };
+  return onceEach(offers);
 }
 
 /** Behind a comma that is not written yet. */
@@ -72,7 +73,8 @@ function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next:
     const words = ending.flatMap(part => (typeof part === 'string' ? part.trim() : [])).filter(word => word !== '');
     const [word] = words;
     if (word === undefined) {
-      const help = { line: 'usual; write your own', text: helpOn(scene, begun.word).text };
+      const { about } = helpOn(scene, begun.word);
+      const help: OfferHelp = { line: 'usual; write your own', ...(about && { about }) };
       return [{ label: usual, kind: 'quantity', parts, help }];
     }
     const help = helpOn(scene, word, begun.word);
@@ -87,8 +89,13 @@ function measureOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer
     label: measure,
     kind: 'measure',
     parts: [measure],
-    help: measureHelp(measure.replace(' per ', '/')) ?? NO_HELP
+    help: helpOnMeasure(measure.replace(' per ', '/'))
   }));
+}
+
+function helpOnMeasure(measure: string): OfferHelp {
+  const help = measureHelp(measure);
+  return help === undefined ? NO_HELP : { line: help.line, about: { measure } };
 }
 
 function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
@@ -101,9 +108,9 @@ function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
   return wanted === undefined ? [] : measuresFor(wanted, scene.system);
 }
 
-function isOfAnyKind(scene: Scene, begun: Begun, next: readonly Next[]): boolean {
+function lacksMeasure(scene: Scene, begun: Begun, next: readonly Next[]): boolean {
   const at = next.find(({ is }) => is === 'MEASURE');
-  return at !== undefined && wantedHere(scene, begun, at)?.kind === 'any';
+  return at !== undefined && measuresAt(scene, begun, at).length > 0 && wantedHere(scene, begun, at)?.kind !== 'any';
 }
 
 function wantedHere(scene: Scene, begun: Begun, { path }: Next): WantedQuantity | undefined {
@@ -151,7 +158,8 @@ function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly strin
   const property = path.at(-1);
   const sides = sidesAround(scene.cursor);
   if (sides === undefined) return undefined;
-  const free = sides.names.filter(name => !sidesSaid(scene.cursor, sides).said.has(name));
+  const { said } = sidesSaid(scene.cursor, sides);
+  const free = sides.names.filter(name => !said.has(name));
   if (property === 'EdgeWhere.sides') return sides.form === 'rectangle' ? free : undefined;
   if (sides.form !== 'walk' || !/^LegRange\.(?:first|last)$/.test(property ?? '')) return undefined;
   const first = property === 'LegRange.last' ? Number(begun.tokens.at(-2)?.image) : 0;
@@ -162,7 +170,7 @@ function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly strin
 
 function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   const opens = BLOCKS[scene.cursor.block].statements[begun.word]?.opens;
-  const whole = { line: 'the block, with what it usually holds', text: '' };
+  const whole = { line: 'the block, with what it usually holds' };
   return next.flatMap(({ is, path }): Offer[] => {
     if (is === '{' && opens !== undefined) {
       const [, ...body] = blockParts(scene, opens);
@@ -186,7 +194,7 @@ function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
 
 /** A path, with the quotes that are not there yet. */
 export function fileOffer(path: string, quote: { readonly opened: boolean; readonly closed: boolean }): Offer {
-  const help = { line: 'a job spec in this folder', text: '' };
+  const help = { line: 'a job spec in this folder' };
   const open = quote.opened ? '' : '"';
   return { label: path, kind: 'file', parts: [`${open}${path}${quote.closed ? '' : '"'}`], help, filter: open + path };
 }

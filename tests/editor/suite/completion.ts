@@ -7,13 +7,16 @@ import { bytesOf, inFolder, write } from './folder.ts';
 
 const job = 'job "Offers" { rules north-america }\nunit slab-16 { size 15 7/8 x 15 7/8 x 2 in }\n';
 
-async function offeredAt(name: string, drawn: string): Promise<vscode.CompletionList> {
+/** What is offered at the drawn cursor; of the first so many also what is told once they are looked at closely. */
+async function offeredAt(name: string, drawn: string, looked = 0): Promise<vscode.CompletionList> {
   const document = await open(name, drawn.replace('‸', ''));
   const position = document.positionAt(drawn.indexOf('‸'));
   return vscode.commands.executeCommand<vscode.CompletionList>(
     'vscode.executeCompletionItemProvider',
     document.uri,
-    position
+    position,
+    undefined,
+    looked
   );
 }
 
@@ -42,11 +45,15 @@ export function completionTests({ suite, suiteSetup, test, teardown }: Mocha.Moc
     teardown(closeAll);
 
     test('offers the statements of an area that are not said yet', async () => {
-      const list = await offeredAt('offers/1.paving', `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`);
+      const drawn = `${job}area patio {\n  outline circle 3 m across\n  ‸\n}\n`;
+      const list = await offeredAt('offers/1.paving', drawn);
       same(labelsOf(list).slice(0, 3), ['traffic', 'finish', 'paving']);
       const traffic = list.items.find(item => labelOf(item) === 'traffic');
       same((traffic?.label as vscode.CompletionItemLabel).description?.startsWith('What uses the area'), true);
       same((traffic?.insertText as vscode.SnippetString).value, 'traffic ${1|foot,cars,trucks,turning|}');
+      const looked = await offeredAt('offers/1.paving', drawn, list.items.length);
+      const help = looked.items.find(item => labelOf(item) === 'traffic')?.documentation as vscode.MarkdownString;
+      same(help.value.includes('foot'), true);
     });
 
     test('offers materials by their role, and files of the folder', async () => {
