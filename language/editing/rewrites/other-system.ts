@@ -4,8 +4,9 @@ import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import { ChunkIndex } from '../../syntax/chunk-index.ts';
 import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
-import { inOneMeasure, lengthIn, roundedBy, toNearest } from './lengths.ts';
-import { applied } from '../../syntax/text-edit.ts';
+import { inOneMeasure, lengthIn, roundedBy, toNearest } from '../../measures/lengths.ts';
+import { applied, lineBreakOf } from '../../syntax/text-edit.ts';
+import { spanOf } from './places.ts';
 import { covers, rewrite, touches, type Edit, type Rewrite, type Span } from './rewrite.ts';
 import { hasNames, isNought } from './written.ts';
 
@@ -30,7 +31,7 @@ const SYSTEM_WORDS: Readonly<Record<System, { readonly show: string; readonly le
 const MOST_TIMES = 20;
 
 /** The lengths at the cursor or in the selection in the other system; at the job's title or its `show` all of the file. */
-export function inOtherSystem({ text, project }: Look, at: Span, system: System | undefined): Rewrite[] {
+export function writeInOtherSystem({ text, project }: Look, at: Span, system: System | undefined): Rewrite[] {
   const chunks = new ChunkIndex(text.parsed);
   const lists = sumsIn(text, project).filter(({ start }) => !chunks.isBroken(start));
   if (at.start < at.end) return [inSelection(text, lists, at)].filter(found => found !== undefined);
@@ -78,17 +79,12 @@ function inSelection(text: Look['text'], lists: readonly SumList[], at: Span): R
 
 /** The job whose title or `show` the cursor stands at. */
 function jobAt({ parsed }: Look['text'], at: Span): Statement | undefined {
-  const { tokens } = parsed;
-  const spanOf = (first: number, end: number): Span => ({
-    start: tokens[first]!.startOffset,
-    end: tokens[end - 1]!.endOffset! + 1
-  });
   return statementTree(parsed).find(
     ({ word, first, open, inside }) =>
       word === 'job' &&
       open !== undefined &&
-      (touches(spanOf(first, open), at) ||
-        inside.some(item => item.word === 'show' && touches(spanOf(item.first, item.end), at)))
+      (touches(spanOf(parsed, first, open), at) ||
+        inside.some(item => item.word === 'show' && touches(spanOf(parsed, item.first, item.end), at)))
   );
 }
 
@@ -116,8 +112,8 @@ function showEdit({ parsed }: Look['text'], { open, inside }: Statement, word: s
   const last = inside.at(-1);
   const start = tokens[last === undefined ? open! : last.end - 1]!.endOffset! + 1;
   const isFlat = last === undefined || tokens[last.first]!.startLine === tokens[open!]!.startLine;
-  const lineEnd = text.includes('\r\n') ? '\r\n' : '\n';
-  const insert = last === undefined ? ` show ${word}` : isFlat ? `, show ${word}` : `${lineEnd}  show     ${word}`;
+  const insert =
+    last === undefined ? ` show ${word}` : isFlat ? `, show ${word}` : `${lineBreakOf(text)}  show     ${word}`;
   return { start, end: start, text: insert };
 }
 

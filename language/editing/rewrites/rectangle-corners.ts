@@ -2,6 +2,8 @@ import Fraction from 'fraction.js';
 import { rectangleLoop } from '../../geometry/index.ts';
 import type { System } from '../../job/job.ts';
 import type { SumList, WrittenSum } from '../../lowering/sums.ts';
+import { feetAndInches } from '../../measures/lengths.ts';
+import { INCH } from '../../measures/measures.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { hasNames, isNought, standingAlone } from './written.ts';
 
@@ -19,8 +21,6 @@ export interface Corners {
   /** How far rounding may have moved one, m. */
   readonly within: number;
 }
-
-const INCH = new Fraction('0.0254');
 
 /** The corners of a rectangle: exact, by the names that its size has; of one that is turned to a hundredth of a millimetre. */
 export function cornersOf(parsed: ParsedText, sums: RectangleSums): Corners | undefined {
@@ -77,14 +77,9 @@ function inFeetAndInches(length: Fraction): string | undefined {
   const inches = length.abs().div(INCH);
   if (inches.equals(0)) return '0';
   if (inches.mul(64).d !== 1n) return undefined;
-  const feet = inches.div(12).floor();
-  const rest = inches.sub(feet.mul(12));
-  const parts = [
-    ...(feet.equals(0) ? [] : [`${feet.toString()} ft`]),
-    ...(rest.equals(0) ? [] : [`${rest.toFraction(true)} in`])
-  ].join(' ');
-  if (length.compare(0) > 0) return parts;
-  return feet.equals(0) || rest.equals(0) ? `-${parts}` : `-(${parts})`;
+  const written = feetAndInches(length.abs());
+  if (length.compare(0) > 0) return written;
+  return written.endsWith('in') && written.includes('ft') ? `-(${written})` : `-${written}`;
 }
 
 // ---- as sums ----

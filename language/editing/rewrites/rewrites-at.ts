@@ -1,7 +1,7 @@
 import type { Evaluation, Look } from '../../paving.ts';
 import { extractLet } from './extract-let.ts';
 import { inlineLet } from './inline-let.ts';
-import { inOtherSystem } from './other-system.ts';
+import { writeInOtherSystem } from './other-system.ts';
 import { rectangleToPoints } from './rectangle-points.ts';
 import type { Rewrite } from './rewrite.ts';
 import { declareMaterial } from './supplier-figures.ts';
@@ -21,7 +21,7 @@ export function rewritesAt(
   const at = { start, end };
   const ways: readonly (readonly [Rewrite['kind'], () => Rewrite[]])[] = [
     ['rewrite', () => declareMaterial(look, at, evaluation)],
-    ['rewrite', () => inOtherSystem(look, at, evaluation?.job?.system)],
+    ['rewrite', () => writeInOtherSystem(look, at, evaluation?.job?.system)],
     ['extract', () => extractLet(look, at)],
     ['inline', () => inlineLet(look, at)],
     ['rewrite', () => rectangleToPoints(look, at)]
