@@ -1,6 +1,6 @@
 import type { SpecText } from '../../lowering/names.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
-import { statementTree, type Statement } from '../../syntax/statement-tree.ts';
+import { firstIndex, statementAround, type Statement } from '../../syntax/statement-tree.ts';
 import { beginsLine, lineBreakOf } from '../../syntax/text-edit.ts';
 import type { Edit, Span } from './rewrite.ts';
 
@@ -11,10 +11,11 @@ export function spanOf({ tokens }: ParsedText, first: number, end: number): Span
 
 /** The top-level statement that an offset stands in, or right behind. */
 export function topStatementAt(parsed: ParsedText, offset: number): Statement | undefined {
-  return statementTree(parsed).find(({ first, end }) => {
-    const span = spanOf(parsed, first, end);
-    return span.start <= offset && offset <= span.end;
-  });
+  const word = firstIndex(parsed.tokens, ({ startOffset }) => startOffset > offset) - 1;
+  const statement = statementAround(parsed, word);
+  return statement !== undefined && offset <= spanOf(parsed, statement.first, statement.end).end
+    ? statement
+    : undefined;
 }
 
 /** Whether a fault of the text lies in a statement: what it means is not known then. */

@@ -37,9 +37,9 @@ type Place = readonly [Fraction, Fraction];
 
 function exactCorners(sums: RectangleSums): string[] | undefined {
   const system = sums.size.sums[0]!.system ?? sums.size.sums[1]!.system;
-  const size = placeOf(sums.size);
-  const from = sums.centre && placeOf(sums.centre);
-  const corner = sums.corner && placeOf(sums.corner);
+  const size = cornerAt(sums.size);
+  const from = sums.centre && cornerAt(sums.centre);
+  const corner = sums.corner && cornerAt(sums.corner);
   if (system === undefined || size === undefined) return undefined;
   const [x, y]: Place =
     from === undefined
@@ -56,7 +56,7 @@ function exactCorners(sums: RectangleSums): string[] | undefined {
   return written.some(place => place === undefined) ? undefined : (written as string[]);
 }
 
-function placeOf({ sums }: SumList): Place | undefined {
+function cornerAt({ sums }: SumList): Place | undefined {
   const [x, y] = sums.map(({ amount }) => amount?.value);
   return x && y && [x, y];
 }
