@@ -57,6 +57,7 @@ export class Paving {
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
   private shippedText: SpecText | undefined;
+  private tries = 0;
 
   constructor(files: SpecFiles) {
     this.files = files;
@@ -124,6 +125,7 @@ export class Paving {
    * was worked out is remembered for the next try.
    */
   *tryOut(file: string, changed: string, text: string): Generator<void, Evaluation | undefined> {
+    this.tries++;
     const spec = { file: this.files.show(changed), parsed: this.parse(text) };
     yield;
     const gathered = this.gathered(file, { file: changed, spec });
@@ -160,9 +162,9 @@ export class Paving {
     return gathered && { text: gathered.project.main, project: gathered.project };
   }
 
-  /** How often a text was parsed so far. */
+  /** How often a text was parsed so far, to be worked out or tried out. */
   get parses(): number {
-    return this.texts.parses;
+    return this.texts.parses + this.tries;
   }
 
   /** How many texts are at hand. */

@@ -1,4 +1,5 @@
 import type { TextChange } from '../findings/finding.ts';
+import { Placer } from '../lowering/placer.ts';
 import { LineStarts } from '../syntax/line-starts.ts';
 import { applied, smallest } from '../syntax/text-edit.ts';
 
@@ -17,9 +18,5 @@ export function applyChanges(text: string, changes: readonly TextChange[]): stri
 
 /** The one change that makes a text of a file another, without what stays the same at both ends. */
 export function changeBetween(file: string, before: string, after: string): TextChange {
-  const { start, end, text } = smallest(before, { start: 0, end: before.length, text: after });
-  const lines = new LineStarts(before);
-  const [line, endLine] = [lines.lineOf(start), lines.lineOf(end)];
-  const place = { file, line: line + 1, column: lines.columnOf(start) + 1 };
-  return { place: { ...place, endLine: endLine + 1, endColumn: lines.columnOf(end) + 1 }, text };
+  return new Placer(file, before).change(smallest(before, { start: 0, end: before.length, text: after }));
 }

@@ -1,6 +1,7 @@
 import type { System } from '../job/job.ts';
+import { lengthIn, SHORT, stepOf } from '../measures/lengths.ts';
 import { measureNamed, measureText, type Dimensions } from '../measures/measures.ts';
-import { printArea, printAs, printFine, printLength, printThickness } from '../measures/print.ts';
+import { printArea, printAs, printLength } from '../measures/print.ts';
 
 /** A value as it prints in a system; `even` when nothing was rounded. */
 export interface Printed {
@@ -8,8 +9,8 @@ export interface Printed {
   readonly even: boolean;
 }
 
-/** Below this, m, a length is a joint: halves of a millimetre count. */
-const JOINT = 0.01;
+/** Doubles a hair under a half still round up, as the decimal number they stand for does. */
+const HAIR = 1e-9;
 
 const of = (spelling: string): number => measureNamed(spelling)!.factor.valueOf();
 
@@ -24,7 +25,7 @@ export function inWords({ text, even }: Printed): string {
 }
 
 const PRINTS: Readonly<Record<string, (system: System, value: number) => Printed>> = {
-  m: (system, value) => (system === 'imperial' ? onTape(value) : metricLength(value)),
+  m: length,
   m2: (system, value) => {
     const small = value < 0.1;
     if (system === 'metric') return rounded(value, 'm2', small ? 4 : 2);
@@ -41,19 +42,13 @@ const PRINTS: Readonly<Record<string, (system: System, value: number) => Printed
   'kg/m3': (system, value) => ({ text: printAs('density', value, system), even: false })
 };
 
-function onTape(value: number): Printed {
-  const text =
-    value < JOINT
-      ? printFine(value, 'imperial')
-      : value < 1
-        ? printThickness(value, 'imperial')
-        : printLength(value, 'imperial');
-  return { text, even: isWhole((value / of('in')) * (value < JOINT ? 64 : 16)) };
-}
-
-function metricLength(value: number): Printed {
-  if (value < 1) return rounded(value, 'mm', value < JOINT ? 1 : 0);
-  return { text: printLength(value, 'metric'), even: isWhole(value * 1000) };
+/** By the steps that it would be rewritten in. */
+function length(system: System, value: number): Printed {
+  const size = Math.abs(value);
+  const step = stepOf(system, size);
+  const steps = size / step.valueOf();
+  const text = size < SHORT ? lengthIn(system, step.mul(Math.round(steps + HAIR))) : printLength(size, system);
+  return { text: value < 0 ? `-${text}` : text, even: isWhole(steps) };
 }
 
 function rounded(value: number, measure: string, places: number): Printed {

@@ -2,14 +2,14 @@ import type { Place } from '../findings/finding.ts';
 import type { System } from '../job/job.ts';
 import { LARGEST_LENGTH } from '../lowering/context.ts';
 import { namesOf } from '../lowering/names.ts';
+import { Placer } from '../lowering/placer.ts';
 import { measureNamed } from '../measures/measures.ts';
 import type { Look } from '../paving.ts';
-import { LineStarts } from '../syntax/line-starts.ts';
-import { spanOf, statementsWithin } from '../syntax/statement-tree.ts';
+import { spanOf } from '../syntax/statement-tree.ts';
 import { lineBreakOf, type Span } from '../syntax/text-edit.ts';
 import { isWord } from './rewrites/names.ts';
-import { linesBefore } from './rewrites/places.ts';
-import { placeOf, type Edit } from './rewrites/rewrite.ts';
+import { linesBefore, topStatementAt } from './rewrites/places.ts';
+import type { Edit } from './rewrites/rewrite.ts';
 import { isMeasured, metresOf, writtenCell, type Cell } from './tables/cells.ts';
 import { readTable, type Row, type Table } from './tables/table.ts';
 
@@ -57,10 +57,11 @@ export function pointsFromTable(
   const said = measured > 0 || table.measure !== undefined;
   const choices = measures.flatMap(measure => choicesIn(table, names, measure, said));
   if (choices.length === 0) return { problem: 'These points lie further apart than any job is wide.' };
+  const placer = Placer.of(text);
   return {
     choices: choices.map(({ title, lines }) => {
       const edit = written({ text, project }, at, lines);
-      return { title, text: edit.text, place: placeOf(text.file, new LineStarts(text.parsed.text), edit) };
+      return { title, text: edit.text, place: placer.place(edit.start, edit.end) };
     }),
     isPlain: choices.length === 1 && isPlain(table)
   };
@@ -168,11 +169,9 @@ function nameFrom(written: string): string | undefined {
 
 function written({ text }: Look, at: Span, lines: readonly string[]): Edit {
   const { parsed } = text;
-  const around = statementsWithin(parsed, at).find(({ first, end }) => {
-    const span = spanOf(parsed, first, end);
-    return span.start < at.start && at.start < span.end;
-  });
-  if (around !== undefined) return linesBefore(text, around, lines);
+  const around = topStatementAt(parsed, at.start);
+  const span = around && spanOf(parsed, around.first, around.end);
+  if (around && span && span.start < at.start && at.start < span.end) return linesBefore(text, around, lines);
   const lineEnd = lineBreakOf(parsed.text);
   const comment = parsed.comments.find(
     ({ startOffset, endOffset }) => startOffset < at.start && at.start <= endOffset! + 1

@@ -5,6 +5,7 @@ import { occurrencesIn, type Occurrence } from '../lowering/occurrences.ts';
 import type { Project } from '../lowering/project.ts';
 import type { Look } from '../paving.ts';
 import type { Parse } from '../syntax/parse.ts';
+import { applied } from '../syntax/text-edit.ts';
 
 /** Texts read anew with another name in some places, by the text that each was. */
 export type Changed = ReadonlyMap<SpecText, SpecText>;
@@ -20,8 +21,8 @@ export function* changed(
   for (const text of new Set(looks.flatMap(({ project }) => project.texts))) {
     const here = placesInFile(places, text);
     if (here.length === 0) continue;
-    let written = text.parsed.text;
-    for (const { start, end } of [...here].reverse()) written = written.slice(0, start) + name + written.slice(end);
+    const edits = here.map(({ start, end }) => ({ start, end, text: name }));
+    const written = applied(text.parsed.text, edits);
     texts.set(text, { file: text.file, parsed: parse(written) });
     yield;
   }

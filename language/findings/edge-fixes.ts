@@ -1,17 +1,13 @@
 import type { Area, Key } from '../job/job.ts';
 import type { RawFinding, RawFix } from './finding.ts';
 import type { Along } from './neighbour-faults.ts';
-import { USUAL_NEIGHBOURS } from './sides.ts';
+import { usualNeighbours } from './sides.ts';
 
-type NamedSide = Pick<Area['edges'][number], 'key' | 'name'>;
-
-/** Offers to say what sides meet of which nothing is said. `all`: they are all there are. */
-export function sidesFixes(area: Key, sides: readonly NamedSide[], all: boolean): RawFix[] {
-  return USUAL_NEIGHBOURS.map(what => sidesFix(area, [`${all ? 'all round' : whereOf(sides)} meets ${what}`]));
-}
-
-/** Where such sides lie along another area they meet that; nothing is offered where they do so in part. */
-export function besideNeighbours(
+/**
+ * Offers to say what sides meet of which nothing is said. Where they lie along another area they meet that; nothing is
+ * offered where they do so in part.
+ */
+export function withEdgeFixes(
   finding: RawFinding,
   areas: readonly Area[],
   unsaid: ReadonlyMap<Key, Along>
@@ -20,14 +16,14 @@ export function besideNeighbours(
   const area = areas.find(({ key }) => key === finding.target)!;
   const silent = area.edges.filter(({ meets }) => meets === undefined);
   const along = silent.flatMap(({ key }) => unsaid.get(key) ?? []);
-  if (along.length === 0) return finding;
   if (along.some(({ whole }) => !whole)) return { ...finding, fixes: [] };
   const meeting = silent.flatMap(({ key, name }) => {
     const other = unsaid.get(key);
     return other === undefined ? [] : [`${name} meets ${other.area}`];
   });
   const rest = silent.filter(({ key }) => !unsaid.has(key));
-  const others = rest.length === 0 ? [[]] : USUAL_NEIGHBOURS.map(what => [`${whereOf(rest)} meets ${what}`]);
+  const where = rest.length === area.edges.length ? 'all round' : whereOf(rest);
+  const others = rest.length === 0 ? [[]] : usualNeighbours(area.edges).map(what => [`${where} meets ${what}`]);
   return { ...finding, fixes: others.map(other => sidesFix(area.key, [...meeting, ...other])) };
 }
 
@@ -36,6 +32,6 @@ function sidesFix(area: Key, statements: readonly string[]): RawFix {
   return { title, edits: [{ gap: `${area}/sides`, statements }] };
 }
 
-function whereOf(sides: readonly NamedSide[]): string {
+function whereOf(sides: Area['edges']): string {
   return new Set(sides.map(({ name }) => name)).size === 1 ? sides[0]!.name : 'the rest';
 }

@@ -3,7 +3,7 @@ import { printLength } from '../measures/print.ts';
 import { type SideAlong, TOUCHING } from '../quantities/neighbour-stage.ts';
 import type { RawFinding, RawFix } from './finding.ts';
 import { lengthValue, TIE } from './limits.ts';
-import { alike, sidesFirst, USUAL_NEIGHBOURS } from './sides.ts';
+import { alike, sidesFirst, usualNeighbours } from './sides.ts';
 
 /** In metres: a side that runs along another area for less may only brush its corner. */
 const BRUSHING = 0.1;
@@ -52,7 +52,7 @@ function notAlong(beside: Beside): RawFinding[] {
     const message = touches(edges[0]!)
       ? `${said} ${several ? 'lie' : 'lies'} along it for ${lengths} only. ${setPoint(edges)} so that the rest can meet something else.`
       : `${said} ${several ? 'lie' : 'lies'} nowhere along it. Say what stands there, or draw the two against each other.`;
-    const fixes = touches(edges[0]!) ? [] : USUAL_NEIGHBOURS.map(what => meeting(edges, what));
+    const fixes = touches(edges[0]!) ? [] : usualNeighbours(area.edges).map(what => meeting(edges, what));
     return { ...finding('neighbour-not-along', message, beside, edges), fixes };
   });
 }

@@ -11,7 +11,6 @@ import type { KeptOut, System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
 import type { OutlineInputs } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
-import { sidesFixes } from './edge-fixes.ts';
 import { sidesInWords } from './sides.ts';
 
 /** A larger outline is a slip of the pen (a hundred square kilometres). */
@@ -127,6 +126,7 @@ function edgeNotSaid(
     message: `Nothing is said of ${sidesInWords(sides)} of ${area.name}: say what stands there. Until then no base is taken past it.`,
     target: area.key,
     at: sides[0]!.key,
-    fixes: sidesFixes(area.key, sides, sides.length === area.sides.length)
+    // What can be offered hangs on the other sides and areas.
+    fixes: []
   };
 }

@@ -1,7 +1,7 @@
 import type { Edge } from '../job/job.ts';
 import type { RawFix } from './finding.ts';
 import type { Breach, RuleInputs } from './rule.ts';
-import { alike, sidesFirst } from './sides.ts';
+import { alike, sidesFirst, usualEdgings } from './sides.ts';
 
 /** Sides where nothing else holds the paving have edging. */
 export function openEdges({ area }: RuleInputs): Breach[] {
@@ -13,15 +13,9 @@ export function openEdges({ area }: RuleInputs): Breach[] {
       target: area.key,
       at: edges[0]!.key,
       values: [],
-      fixes: edgings(area).map(edging => edgingFix(edges, edging))
+      fixes: usualEdgings(area.edges).map(edging => edgingFix(edges, edging))
     };
   });
-}
-
-/** Those that the area has at other sides; else what ships. */
-function edgings(area: RuleInputs['area']): string[] {
-  const used = area.edges.flatMap(({ edging }) => edging?.name ?? []);
-  return used.length === 0 ? ['spiked-strip'] : [...new Set(used)];
 }
 
 function edgingFix(edges: readonly Edge[], edging: string): RawFix {

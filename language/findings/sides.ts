@@ -1,4 +1,4 @@
-import type { Edge } from '../job/job.ts';
+import type { Area, Edge } from '../job/job.ts';
 
 /** Sides of one area that share a finding, in their order. */
 export function alike(edges: readonly Edge[], likeness: (edge: Edge) => string): Edge[][] {
@@ -28,8 +28,16 @@ export function sidesFirst(edges: readonly { readonly name: string }[]): { sides
   };
 }
 
+/** The edgings that an area has at other sides; else what ships. */
+export function usualEdgings(edges: Area['edges']): string[] {
+  const used = new Set(edges.flatMap(({ edging }) => edging?.name ?? []));
+  return used.size === 0 ? ['spiked-strip'] : [...used];
+}
+
 /** What most sides meet: open ground, with edging to hold the units, or a wall. */
-export const USUAL_NEIGHBOURS = ['lawn, edging spiked-strip', 'house-wall'] as const;
+export function usualNeighbours(edges: Area['edges']): string[] {
+  return [`lawn, edging ${usualEdgings(edges)[0]!}`, 'house-wall'];
+}
 
 /** A longer list of sides is read by nobody. */
 const MOST_NAMED = 6;

@@ -21,6 +21,9 @@ import { writing, type SaidFix } from './said-fix.ts';
 import { takingOut } from './said-once.ts';
 import type { Things } from './things.ts';
 
+/** The sides of a rectangle in the order of its corners. */
+export const RECTANGLE_SIDES: readonly string[] = ['near', 'right', 'far', 'left'];
+
 /** An outline and how a person names its sides. */
 export interface NamedOutline {
   readonly loop: Loop;
@@ -75,7 +78,7 @@ export class Outlines {
       : (place.corner ?? ORIGIN);
     return {
       loop: rectangleLoop(width, depth, corner, place.turn),
-      sideNames: ['near', 'right', 'far', 'left'],
+      sideNames: RECTANGLE_SIDES,
       form: 'rectangle'
     };
   }

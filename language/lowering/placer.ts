@@ -5,20 +5,26 @@ import type { SpecText } from './names.ts';
 
 /** Leads offsets of a text to places. */
 export class Placer {
-  private readonly text: SpecText;
+  private readonly file: string;
+  private readonly length: number;
   private readonly lines: LineStarts;
 
-  constructor(text: SpecText) {
-    this.text = text;
-    this.lines = new LineStarts(text.parsed.text);
+  /** `text` as it stands in the file, or as it would. */
+  constructor(file: string, text: string) {
+    this.file = file;
+    this.length = text.length;
+    this.lines = new LineStarts(text);
+  }
+
+  static of({ file, parsed }: SpecText): Placer {
+    return new Placer(file, parsed.text);
   }
 
   place(start: number, end: number): Place {
-    const { length } = this.text.parsed.text;
-    const from = Math.min(start, length);
-    const to = Math.min(end, Math.max(length, start));
+    const from = Math.min(start, this.length);
+    const to = Math.min(end, Math.max(this.length, start));
     return {
-      file: this.text.file,
+      file: this.file,
       line: this.lines.lineOf(from) + 1,
       column: this.lines.columnOf(from) + 1,
       endLine: this.lines.lineOf(to) + 1,

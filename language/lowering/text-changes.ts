@@ -15,7 +15,7 @@ export class TextChanges {
   private readonly placers = new Map<SpecText, Placer>();
 
   placerOf(text: SpecText): Placer {
-    const placer = this.placers.get(text) ?? new Placer(text);
+    const placer = this.placers.get(text) ?? Placer.of(text);
     this.placers.set(text, placer);
     return placer;
   }

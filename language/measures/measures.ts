@@ -26,7 +26,7 @@ const measure = (dimensions: Dimensions, factor: string | number): Measure => ({
 });
 
 // 1 in = 25.4 mm and 1 lb = 0.453 592 37 kg are exact by definition (NIST SP 811).
-const INCH = new Fraction('0.0254');
+export const INCH = new Fraction('0.0254');
 const POUND = new Fraction('0.45359237');
 const inches = (count: number): Measure => ({ dimensions: LENGTH, factor: INCH.mul(count) });
 const squared = (length: Measure): Measure => ({ dimensions: AREA, factor: length.factor.pow(2)! });

@@ -1,7 +1,7 @@
 import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
-import { besideNeighbours } from '../findings/edge-fixes.ts';
+import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea } from '../findings/rules-table.ts';
 import { MOST_UNITS } from '../geometry/index.ts';
@@ -86,7 +86,7 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
   for (const result of results) findings.push(...(yield* judged(job, result, memory)));
-  const told = findings.map(finding => besideNeighbours(finding, job.areas, shares.unsaid));
+  const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
   return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
 }
 

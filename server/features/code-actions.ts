@@ -1,19 +1,29 @@
-import { CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams } from 'vscode-languageserver';
+import {
+  CodeActionKind,
+  CodeActionTriggerKind,
+  type CancellationToken,
+  type CodeAction,
+  type CodeActionParams
+} from 'vscode-languageserver';
 import { aboutText, type Feature } from '../feature.ts';
 import type { Workspace } from '../workspace.ts';
 import { fixes } from './fixes.ts';
 import { rewrites } from './rewrites.ts';
 
-/** What is offered at a place of a text; an editor that asks for some kinds only (`context.only`) gets only those. */
-export type ActionsAt = (
-  workspace: Workspace,
-  params: CodeActionParams,
-  token: CancellationToken
-) => Promise<CodeAction[]>;
+/** What is asked about a place of a text. */
+export interface AskedActions extends Pick<CodeActionParams, 'textDocument' | 'range'> {
+  /** The editor asks by itself, at every move of the cursor, to know whether to show its light bulb. */
+  readonly isUnasked: boolean;
+  /** Whether actions of a kind are asked for. */
+  readonly wants: (kind: CodeActionKind) => boolean;
+}
+
+export type ActionsAt = (workspace: Workspace, asked: AskedActions, token: CancellationToken) => Promise<CodeAction[]>;
 
 export interface ActionProvider {
   /** Every kind of what it offers. */
   readonly kinds: readonly CodeActionKind[];
+  /** Offers only kinds that are wanted, and does no work for others. */
   readonly actionsAt: ActionsAt;
 }
 
@@ -24,10 +34,11 @@ export const codeActions: Feature = {
   capabilities: { codeActionProvider: { codeActionKinds: PROVIDERS.flatMap(({ kinds }) => kinds) } },
   register(workspace) {
     workspace.connection.onCodeAction(
-      aboutText(workspace, async (params, token) => {
-        const asked = PROVIDERS.filter(({ kinds }) => kinds.some(kind => isAsked(kind, params.context.only)));
-        const offered = await Promise.all(asked.map(({ actionsAt }) => actionsAt(workspace, params, token)));
-        return offered.flat().filter(({ kind }) => kind === undefined || isAsked(kind, params.context.only));
+      aboutText(workspace, async ({ textDocument, range, context }, token) => {
+        const isUnasked = context.triggerKind === CodeActionTriggerKind.Automatic;
+        const asked: AskedActions = { textDocument, range, isUnasked, wants: kind => isAsked(kind, context.only) };
+        const providers = PROVIDERS.filter(({ kinds }) => kinds.some(asked.wants));
+        return (await Promise.all(providers.map(({ actionsAt }) => actionsAt(workspace, asked, token)))).flat();
       })
     );
   }

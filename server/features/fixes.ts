@@ -1,32 +1,39 @@
-import { CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams } from 'vscode-languageserver';
+import { CodeActionKind, type CancellationToken, type CodeAction } from 'vscode-languageserver';
 import { withSafeFixes } from '../../language/editing/safe-fixes.ts';
 import { changeBetween } from '../../language/editing/apply-changes.ts';
+import type { Finding, TextChange } from '../../language/findings/finding.ts';
 import type { Told } from '../diagnostics.ts';
 import { workspaceEdit } from '../edits.ts';
+import { sameAddress, type FolderFiles } from '../folder-files.ts';
 import type { Workspace } from '../workspace.ts';
-import type { ActionProvider } from './code-actions.ts';
+import type { ActionProvider, AskedActions } from './code-actions.ts';
 
 const FIX_ALL = `${CodeActionKind.SourceFixAll}.paving`;
 
 /** What would mend the findings: worked out from the text as it stands, whatever findings the editor sends along. */
 export const fixes: ActionProvider = {
   kinds: [CodeActionKind.QuickFix, FIX_ALL],
-  async actionsAt(workspace, params, token) {
-    const told = await workspace.findingsOf(params.textDocument.uri, token);
-    const here = told.filter(({ diagnostic }) => touches(diagnostic.range, params.range));
-    return [...here.flatMap(each => quickFixes(workspace, each)), ...(await fixAll(workspace, told, params, token))];
+  async actionsAt(workspace, { textDocument, range, wants }, token) {
+    const told = await workspace.findingsOf(textDocument.uri, token);
+    const here = wants(CodeActionKind.QuickFix)
+      ? told.filter(({ diagnostic }) => touches(diagnostic.range, range))
+      : [];
+    return [
+      ...here.flatMap(each => quickFixes(workspace, each)),
+      ...(wants(FIX_ALL) ? await fixAll(workspace, told, textDocument, token) : [])
+    ];
   }
 };
 
 type Range = Told['diagnostic']['range'];
 
-/** Preferred is what is safe, or the only fix. */
+/** What is preferred an editor may do unasked: only what is safe. */
 function quickFixes(workspace: Workspace, { finding, diagnostic, files }: Told): CodeAction[] {
   return finding.fixes.map(({ title, safe, edits }) => ({
     title,
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnostic],
-    isPreferred: safe || finding.fixes.length === 1,
+    isPreferred: safe,
     edit: workspaceEdit(workspace, files, edits)
   }));
 }
@@ -35,27 +42,37 @@ function quickFixes(workspace: Workspace, { finding, diagnostic, files }: Told):
 async function fixAll(
   workspace: Workspace,
   told: readonly Told[],
-  { textDocument, context }: CodeActionParams,
+  { uri }: AskedActions['textDocument'],
   token: CancellationToken
 ): Promise<CodeAction[]> {
-  const document = workspace.documentOf(textDocument.uri);
-  const files = told[0]?.files;
-  if (document === undefined || files === undefined || context.only === undefined) return [];
+  const document = workspace.documentOf(uri);
+  const result = workspace.resultOf(uri);
   const safe = told.filter(({ finding }) => finding.fixes.some(fix => fix.safe));
-  if (safe.length === 0) return [];
-  const file = safe[0]!.finding.file;
-  const text = document.getText();
+  if (document === undefined || result === undefined || safe.length === 0) return [];
+  const [file, text] = [sameAddress(uri), document.getText()];
   const mended = await withSafeFixes(
     file,
     text,
-    safe.map(({ finding }) => finding),
-    async changed => (await workspace.tryOut(textDocument.uri, changed, token))?.findings ?? []
+    safe.map(({ finding, files }) => byAddress(finding, files)),
+    async changed => {
+      const tried = await workspace.tryOut(uri, changed, token);
+      return tried?.findings.map(finding => byAddress(finding, result.files)) ?? [];
+    }
   );
   if (mended === undefined) return [];
-  const edit = workspaceEdit(workspace, files, [changeBetween(file, text, mended)]);
+  const edit = workspaceEdit(workspace, result.files, [changeBetween(file, text, mended)]);
   return [
     { title: 'Fix all that is safe', kind: FIX_ALL, diagnostics: safe.map(({ diagnostic }) => diagnostic), edit }
   ];
+}
+
+/** Jobs of two folders may use one file, each by a path of its own: an address is the same for both. */
+function byAddress(finding: Finding, files: FolderFiles): Finding {
+  const inFile = ({ place, text }: TextChange): TextChange => ({
+    place: { ...place, file: files.uriOf(place.file) },
+    text
+  });
+  return { ...finding, fixes: finding.fixes.map(fix => ({ ...fix, edits: fix.edits.map(inFile) })) };
 }
 
 function touches(one: Range, other: Range): boolean {

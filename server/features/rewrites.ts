@@ -15,10 +15,14 @@ const KINDS: Readonly<Record<Rewrite['kind'], CodeActionKind>> = {
   inline: CodeActionKind.RefactorInline
 };
 
-/** Other ways to write what stands at a place; each is tried out first, and only what holds is offered. */
+/**
+ * Other ways to write what stands at a place. Each is tried out first, and only what holds is offered; that works out the
+ * job anew for each, so it is done for whoever opens the menu, and not at every move of the cursor.
+ */
 export const rewrites: ActionProvider = {
   kinds: Object.values(KINDS),
-  async actionsAt(workspace, { textDocument, range }, token) {
+  async actionsAt(workspace, { textDocument, range, isUnasked, wants }, token) {
+    if (isUnasked) return [];
     const { uri } = textDocument;
     const result = await workspace.settled(uri, token);
     const seen = await workspace.look(uri);
@@ -26,7 +30,7 @@ export const rewrites: ActionProvider = {
     if (result === undefined || seen === undefined || document === undefined) return [];
     const [start, end] = [document.offsetAt(range.start), document.offsetAt(range.end)];
     const offered: CodeAction[] = [];
-    for (const rewrite of rewritesAt(seen, result.evaluation, start, end)) {
+    for (const rewrite of rewritesAt(seen, result.evaluation, start, end, kind => wants(KINDS[kind]))) {
       const after = await workspace.tryOut(uri, rewrite.text, token);
       if (after !== undefined && holds(rewrite, result.evaluation, after))
         offered.push(action(workspace, seen, rewrite));

@@ -9,11 +9,13 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
-/** A finding, however its figures and what its message proposes may change; what a person wrote is quoted and stays. */
-function told({ id, message }: Finding): string {
-  const parts = message.split('`').map((part, at) => (at % 2 === 0 ? part.replace(/\d[\d.,/]*/g, '#') : part));
-  const [first] = parts.join('`').split(/(?<=[.?]) /);
-  return `${id} ${first!}`;
+/** A unit that is mended has another size: still too many of them are no new fault. */
+const COUNTS = 'too-many-units';
+
+/** A finding, on whatever line it stands and whatever its message proposes: what it measures is part of it. */
+function told({ id, target, message }: Finding): string {
+  const [first] = message.replace(/\bline \d+/g, 'line #').split(/(?<=[.?]) /);
+  return `${id} ${target} ${id === COUNTS ? first!.replace(/about [\d,]+/, 'about #') : first!}`;
 }
 
 /** Everything that is wrong with what a fix makes of a text. */
@@ -45,7 +47,9 @@ function count(findings: readonly Finding[], finding: Finding): number {
 
 /** What an error had kept from being read or judged. */
 function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evaluation): boolean {
-  if (mended.severity !== 'error') return false;
+  // What a rule measured was not hidden: it is told again with other figures.
+  const isTheSame = other.family === 'rule' && other.id === mended.id && other.target === mended.target;
+  if (mended.severity !== 'error' || isTheSame) return false;
   const thing = (key: string): string => key.replace(/\/.*$/, '');
   const faulty = findings.filter(({ severity }) => severity === 'error').map(({ target }) => target);
   const broken = [...faulty, ...(numbers?.quantities.missing ?? [])].map(thing);

@@ -15,3 +15,17 @@ describe.each(SPECS)('$name', ({ file }) => {
     expect(odd).toEqual([]);
   });
 });
+
+it('a fix that leaves its finding with other figures, or makes it of another thing, is told', async () => {
+  const before = await evaluate(SPECS.find(({ name }) => name === 'base-too-thin.paving')!.file);
+  const finding = before.findings.find(({ id }) => id === 'base-too-thin')!;
+  const fix = { title: 'Do so', safe: false, edits: [] };
+  const mended = { ...before, findings: before.findings.filter(other => other !== finding) };
+  expect(badlyFixed(finding, fix, before, mended)).toEqual([]);
+  const thinner = { ...finding, message: finding.message.replace(/\d+/, '99') };
+  const elsewhere = { ...finding, target: 'layer:elsewhere/1' };
+  for (const other of [thinner, elsewhere])
+    expect(badlyFixed(finding, fix, before, { ...mended, findings: [...mended.findings, other] })).toEqual([
+      `base-too-thin, Do so: adds base-too-thin: ${other.message}`
+    ]);
+});

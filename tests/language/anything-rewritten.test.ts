@@ -1,6 +1,7 @@
 // Rewrites and tables on texts that nobody would write: nothing throws, and nothing grows with the square of a text.
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import Fraction from 'fraction.js';
+import { expect, test, vi } from 'vitest';
 import { pointsFromTable } from '../../language/editing/paste-points.ts';
 import { applyChanges } from '../../language/editing/apply-changes.ts';
 import { rewritesAt } from '../../language/editing/rewrites/rewrites-at.ts';
@@ -64,14 +65,54 @@ test('wherever the cursor stands in a damaged text: edits lie in it, apart, and 
   expect(made).toBeGreaterThan(100);
 });
 
-test('the same value in many places is found in one go', () => {
-  const many = 20_000;
-  const text = `job "Yard" { rules britain }\n${'let a = 3 m + 3 m // so\n'.repeat(many)}`;
+/** A yard with many lets, areas and comments; the cursor is in the last area. */
+function large(count: number): string {
+  const part = (at: number): string =>
+    `// So.\nlet a${at} = 3 m + 3 m // so\narea b${at} {\n  outline rectangle a${at} x 3 m\n  base type-1 150 mm\n}\n`;
+  return `job "Yard" { rules britain }\n${Array.from({ length: count }, (_, at) => part(at)).join('')}`;
+}
+
+/** How often a word, comment or statement was looked at, or a number worked with, to find the rewrites at a place. */
+function workAt(text: string, words: string): { titles: string[]; work: number } {
   const paving = new Paving(inMemory({}));
   paving.setText('job.paving', text);
-  const at = text.indexOf('3 m');
-  const titles = rewritesAt(paving.look('job.paving')!, undefined, at, at).map(({ title }) => title);
-  expect(titles).toContain(`Name 3 m with let, here and in ${2 * many - 1} other places that say the same`);
+  const look = paving.look('job.paving')!;
+  let work = 0;
+  const counted = <T extends object>(list: T): T =>
+    new Proxy(list, {
+      get: (target, key, receiver): unknown => {
+        if (typeof key === 'string' && /^\d/.test(key)) work++;
+        return Reflect.get(target, key, receiver);
+      }
+    });
+  const { parsed } = look.text;
+  const { tokens, comments, statements, chunks } = parsed;
+  Object.assign(parsed, {
+    tokens: counted(tokens),
+    comments: counted(comments),
+    statements: counted(statements),
+    chunks: counted(chunks)
+  });
+  const spies = (['mul', 'equals', 'compare'] as const).map(name => vi.spyOn(Fraction.prototype, name));
+  const at = text.lastIndexOf(words);
+  const titles = rewritesAt(look, undefined, at, at).map(({ title }) => title);
+  work += spies.reduce((sum, spy) => sum + spy.mock.calls.length, 0);
+  vi.restoreAllMocks();
+  return { titles, work };
+}
+
+test.each([
+  ['3 m + 3 m', 'Name 3 m with let, here'],
+  ['a399 x', 'Write 3 m + 3 m here'],
+  ['rectangle', 'Write the rectangle as four points'],
+  ['type-1', 'Declare type-1 here'],
+  ['150 mm', 'Write 5 7/8 in']
+])('at %s twice the text is no more than twice the work', (words, title) => {
+  const [half, whole] = [workAt(large(200), words.replace('399', '199')), workAt(large(400), words)];
+  expect(whole.titles.join('\n')).toContain(title);
+  expect(half.titles.length).toBe(whole.titles.length);
+  expect(half.work).toBeGreaterThan(0);
+  expect(whole.work / half.work).toBeLessThan(2.2);
 });
 
 test('any clipboard is read or refused', () => {

@@ -134,3 +134,11 @@ test('a side along another area is offered that area, and the rest what is usual
     'Write `left meets a` and `the rest meets house-wall`'
   ]);
 });
+
+test('a side of which nothing is said is offered the edging that the area has elsewhere', async () => {
+  const kerb = 'material own-kerb { role edging, width 50 mm }\n';
+  const text = HEAD + kerb + area('a', 0).replace('all round meets house-wall', 'near meets lawn, edging own-kerb');
+  const { findings } = await evaluated(text);
+  const titles = findings.find(({ id }) => id === 'edge-not-said')?.fixes.map(({ title }) => title);
+  expect(titles).toEqual(['Write `the rest meets lawn, edging own-kerb`', 'Write `the rest meets house-wall`']);
+});

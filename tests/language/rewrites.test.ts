@@ -1,6 +1,10 @@
 // What is offered at a place, and what the text reads then. ‸ is the cursor, or stands around what is selected.
 import { describe, expect, test } from 'vitest';
+import { hoverAt } from '../../language/editing/hover.ts';
+import { rewritesAt } from '../../language/editing/rewrites/rewrites-at.ts';
+import { Paving } from '../../language/paving.ts';
 import { withCursor } from '../cursor.ts';
+import { inMemory } from './in-memory.ts';
 import { offered } from './rewriting.ts';
 
 const HEAD = `job "Yard" { rules north-america }
@@ -75,6 +79,28 @@ describe('in the other system', () => {
     const drawn = yard(outline);
     if (after === undefined) expect(await titles(drawn)).not.toContain(title);
     else expect(await rewritten(drawn, title)).toEqual([`  outline ${after}`]);
+  });
+
+  test.each([
+    ['2 mm', '5/64 in'],
+    ['1/8 in', '3.2 mm'],
+    ['3/8 in', '9.5 mm'],
+    ['1/2 in', '13 mm'],
+    ['150 mm', '5 7/8 in'],
+    ['3 ft', '914 mm'],
+    ['3 ft 6 in', '1.067 m'],
+    ['990 mm', '39 in'],
+    ['1.1 m', '3 ft 7 5/16 in']
+  ])('%s is written as what pointing at it tells: %s', (written, other) => {
+    const text = `let a = ${written}\n`;
+    const paving = new Paving(inMemory({}));
+    paving.setText('job.paving', text);
+    const look = paving.look('job.paving')!;
+    const at = text.indexOf(written);
+    expect(hoverAt(look, at)?.markdown).toContain(` is about ${other}.`);
+    expect(rewritesAt(look, undefined, at, at).map(({ title }) => title.replace(/, .*/, ''))).toContain(
+      `Write ${other}`
+    );
   });
 
   test('rates, densities and shares stay', async () => {

@@ -1,5 +1,5 @@
 // What the server changes in a text when it is asked: fixes of findings, and the formatter.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -71,7 +71,7 @@ test('a fix carries the finding that it mends, as it was sent; nothing need be s
     ['Write `traffic foot`', 'quickfix', false],
     ['Write `traffic cars`', 'quickfix', false],
     ['Write `traffic trucks`', 'quickfix', false],
-    ['Write `type-1`', 'quickfix', true]
+    ['Write `type-1`', 'quickfix', false]
   ]);
   expect(offered.map(({ diagnostics }) => diagnostics)).toEqual([[told[0]], [told[0]], [told[0]], [told[1]]]);
   const edits = [...editsOf(offered[0]!, 'a.paving'), ...editsOf(offered[3]!, 'a.paving')];
@@ -149,6 +149,21 @@ test('findings of a used file are mended where they stand', async () => {
   await findings('stone.paving', ['said-twice']);
   const [all] = await actions('stone.paving', ['source.fixAll']);
   expect(applied(materials, editsOf(all!, 'stone.paving'))).toBe('material stone { role base, compacted 2.2 t/m3 }\n');
+});
+
+test('a file that jobs of two folders use is mended where it stands, round by round', async () => {
+  mkdirSync(path.join(folder, 'inner'));
+  await client.start(folder);
+  await client.changeFolders([at('inner')], []);
+  const materials = `material stone { role base${', role base'.repeat(2)}, compacted 2.2 t/m3 }\n`;
+  const job = PATIO.replace('type-1', 'stone');
+  await client.open(at('a.paving'), `use "inner/stone.paving"\n${job}`);
+  await client.open(at('inner/b.paving'), `use "stone.paving"\n${job}`);
+  await client.open(at('inner/stone.paving'), materials);
+  await findings('inner/stone.paving', ['said-twice', 'said-twice']);
+  const [all] = await actions('inner/stone.paving', ['source.fixAll']);
+  const mended = 'material stone { role base, compacted 2.2 t/m3 }\n';
+  expect(applied(materials, editsOf(all!, 'inner/stone.paving'))).toBe(mended);
 });
 
 test('a text, a selection and the line that is typed are put in order, whatever the editor is set to', async () => {

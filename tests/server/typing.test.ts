@@ -9,6 +9,7 @@ import {
   createConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  type CodeAction,
   type CodeLens,
   type Hover,
   type InlayHint
@@ -154,6 +155,34 @@ test('a second look works nothing out: hover, lenses and hints come from what is
   expect(work.computations).toBeGreaterThan(0);
   expect(await shown(client)).toEqual(first);
   expect(workspace.work).toEqual(work);
+});
+
+test('a move of the cursor tries nothing out; who asks for one kind of actions waits for no other', async () => {
+  const { client, workspace } = await started();
+  // With something that could be mended elsewhere in the file.
+  const text = TEXT.replace(/^ {2}rules .*\n/m, '$&$&');
+  expect(text).not.toBe(TEXT);
+  await client.open(URI, text);
+  await client.findings(URI);
+  const before = text.slice(0, text.indexOf(' mm')).split('\n');
+  const position = { line: before.length - 1, character: before.at(-1)!.length };
+  const asked = async (context: object): Promise<{ kinds: (string | undefined)[]; parses: number }> => {
+    const { parses } = workspace.work;
+    const actions = await client.ask<CodeAction[]>('textDocument/codeAction', {
+      textDocument: { uri: URI },
+      range: { start: position, end: position },
+      context: { diagnostics: [], ...context }
+    });
+    return { kinds: actions.map(({ kind }) => kind), parses: workspace.work.parses - parses };
+  };
+  const [invoked, automatic] = [1, 2];
+  expect(await asked({ triggerKind: automatic })).toEqual({ kinds: [], parses: 0 });
+  expect(await asked({ triggerKind: invoked, only: ['quickfix'] })).toEqual({ kinds: [], parses: 0 });
+  expect(await asked({ triggerKind: invoked, only: ['refactor.rewrite'] })).toEqual({
+    kinds: ['refactor.rewrite'],
+    parses: 1
+  });
+  expect((await asked({ triggerKind: invoked })).kinds).toContain('refactor.extract');
 });
 
 test('a request whose text has moved on is abandoned; one that is taken back is answered at once', async () => {

@@ -42,7 +42,7 @@ export function completionsAt(
   paths: readonly string[] = []
 ): readonly Completion[] {
   const { parsed } = text;
-  const placer = new Placer(text);
+  const placer = Placer.of(text);
   const used = pathsUsedElsewhere(parsed, offset);
   const free = paths.filter(path => !used.has(path));
   const inUse = usePathAt(parsed, offset);

@@ -3,9 +3,9 @@ import type { System } from '../../job/job.ts';
 import { sumsIn, type SumList, type WrittenSum } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import { ChunkIndex } from '../../syntax/chunk-index.ts';
+import { inOneMeasure, lengthIn, roundedBy, toNearest } from '../../measures/lengths.ts';
 import { spanOf, statementsWithin, type Statement } from '../../syntax/statement-tree.ts';
-import { inOneMeasure, lengthIn, roundedBy, toNearest } from './lengths.ts';
-import { applied, type Span } from '../../syntax/text-edit.ts';
+import { applied, lineBreakOf, type Span } from '../../syntax/text-edit.ts';
 import { covers, rewrite, touches, type Edit, type Rewrite } from './rewrite.ts';
 import { hasNames, isNought } from './written.ts';
 
@@ -30,7 +30,7 @@ const SYSTEM_WORDS: Readonly<Record<System, { readonly show: string; readonly le
 const MOST_TIMES = 20;
 
 /** The lengths at the cursor or in the selection in the other system; at the job's title or its `show` all of the file. */
-export function inOtherSystem({ text, project }: Look, at: Span, system: System | undefined): Rewrite[] {
+export function writeInOtherSystem({ text, project }: Look, at: Span, system: System | undefined): Rewrite[] {
   const chunks = new ChunkIndex(text.parsed);
   const lists = sumsIn(text, project).filter(({ start }) => !chunks.isBroken(start));
   if (at.start < at.end) return [inSelection(text, lists, at)].filter(found => found !== undefined);
@@ -111,8 +111,8 @@ function showEdit({ parsed }: Look['text'], { open, inside }: Statement, word: s
   const last = inside.at(-1);
   const start = tokens[last === undefined ? open! : last.end - 1]!.endOffset! + 1;
   const isFlat = last === undefined || tokens[last.first]!.startLine === tokens[open!]!.startLine;
-  const lineEnd = text.includes('\r\n') ? '\r\n' : '\n';
-  const insert = last === undefined ? ` show ${word}` : isFlat ? `, show ${word}` : `${lineEnd}  show     ${word}`;
+  const insert =
+    last === undefined ? ` show ${word}` : isFlat ? `, show ${word}` : `${lineBreakOf(text)}  show     ${word}`;
   return { start, end: start, text: insert };
 }
 

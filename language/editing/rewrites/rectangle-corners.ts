@@ -2,6 +2,8 @@ import Fraction from 'fraction.js';
 import { rectangleLoop } from '../../geometry/index.ts';
 import type { System } from '../../job/job.ts';
 import type { SumList, WrittenSum } from '../../lowering/sums.ts';
+import { feetAndInches } from '../../measures/lengths.ts';
+import { INCH } from '../../measures/measures.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { hasNames, isNought, standingAlone } from './written.ts';
 
@@ -20,8 +22,6 @@ export interface Corners {
   readonly within: number;
 }
 
-const INCH = new Fraction('0.0254');
-
 /** The corners of a rectangle: exact, by the names that its size has; of one that is turned to a hundredth of a millimetre. */
 export function cornersOf(parsed: ParsedText, sums: RectangleSums): Corners | undefined {
   if (sums.turned !== undefined) return turnedCorners(sums);
@@ -37,9 +37,9 @@ type Place = readonly [Fraction, Fraction];
 
 function exactCorners(sums: RectangleSums): string[] | undefined {
   const system = sums.size.sums[0]!.system ?? sums.size.sums[1]!.system;
-  const size = placeOf(sums.size);
-  const from = sums.centre && placeOf(sums.centre);
-  const corner = sums.corner && placeOf(sums.corner);
+  const size = cornerAt(sums.size);
+  const from = sums.centre && cornerAt(sums.centre);
+  const corner = sums.corner && cornerAt(sums.corner);
   if (system === undefined || size === undefined) return undefined;
   const [x, y]: Place =
     from === undefined
@@ -56,7 +56,7 @@ function exactCorners(sums: RectangleSums): string[] | undefined {
   return written.some(place => place === undefined) ? undefined : (written as string[]);
 }
 
-function placeOf({ sums }: SumList): Place | undefined {
+function cornerAt({ sums }: SumList): Place | undefined {
   const [x, y] = sums.map(({ amount }) => amount?.value);
   return x && y && [x, y];
 }
@@ -77,14 +77,9 @@ function inFeetAndInches(length: Fraction): string | undefined {
   const inches = length.abs().div(INCH);
   if (inches.equals(0)) return '0';
   if (inches.mul(64).d !== 1n) return undefined;
-  const feet = inches.div(12).floor();
-  const rest = inches.sub(feet.mul(12));
-  const parts = [
-    ...(feet.equals(0) ? [] : [`${feet.toString()} ft`]),
-    ...(rest.equals(0) ? [] : [`${rest.toFraction(true)} in`])
-  ].join(' ');
-  if (length.compare(0) > 0) return parts;
-  return feet.equals(0) || rest.equals(0) ? `-${parts}` : `-(${parts})`;
+  const written = feetAndInches(length.abs());
+  if (length.compare(0) > 0) return written;
+  return written.endsWith('in') && written.includes('ft') ? `-(${written})` : `-${written}`;
 }
 
 // ---- as sums ----

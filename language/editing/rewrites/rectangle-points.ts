@@ -1,16 +1,14 @@
+import { RECTANGLE_SIDES } from '../../lowering/outlines.ts';
 import { sumsIn, type SumList } from '../../lowering/sums.ts';
 import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { meetsOf, spanOf, type Statement } from '../../syntax/statement-tree.ts';
-import { lineBreakOf, type Span } from '../../syntax/text-edit.ts';
+import { beginsLine, indentAt, lineBreakOf, type Span } from '../../syntax/text-edit.ts';
 import { FreeNames } from './names.ts';
 import { isBroken, linesBefore, topStatementAt } from './places.ts';
 import { cornersOf, type RectangleSums } from './rectangle-corners.ts';
 import { covers, rewrite, touches, type Edit, type Rewrite } from './rewrite.ts';
 import { onOneLine } from './written.ts';
-
-/** The sides of a rectangle in the order of its corners. */
-const SIDES = ['near', 'right', 'far', 'left'];
 
 /** The outline of an area that is a rectangle, from point to point: a corner can then be moved, or one more be set. */
 export function rectangleToPoints({ text, project }: Look, at: Span): Rewrite[] {
@@ -28,7 +26,7 @@ export function rectangleToPoints({ text, project }: Look, at: Span): Rewrite[] 
   const sums = rectangleSums(sumsIn(text, project), span);
   const corners = sums && cornersOf(parsed, sums);
   if (sums === undefined || corners === undefined) return [];
-  const names = new FreeNames(project).inARow('P', SIDES.length);
+  const names = new FreeNames(project).inARow('P', RECTANGLE_SIDES.length);
   const edges = edgesFromPoint(parsed, area, names);
   if (edges === undefined) return [];
   const width = Math.max(...names.map(({ length }) => length));
@@ -93,17 +91,15 @@ function edgeLine(parsed: ParsedText, line: Statement, names: readonly string[])
   const head = onOneLine(parsed, spanOf(parsed, first, meets));
   if (tail === undefined || head === undefined) return undefined;
   const heads = headsFromPoint(head, names);
-  const lineStart = text.lastIndexOf('\n', span.start - 1) + 1;
-  const before = text.slice(lineStart, span.start);
-  const isAlone = before.trim() === '';
+  const isAlone = beginsLine(text, span.start);
   if (heads === undefined || (heads.length > 1 && !isAlone)) return undefined;
-  return { heads, tail, span, indent: isAlone ? before : '' };
+  return { heads, tail, span, indent: isAlone ? indentAt(text, span.start) : '' };
 }
 
 /** `near, right` is `P1 to P2 to P3`; `left, right` are two sides that do not meet. */
 function headsFromPoint(head: string, names: readonly string[]): string[] | undefined {
   if (/^(?:the rest|all round)$/.test(head)) return [head];
-  const said = head.split(/ ?, ?/).map(side => SIDES.indexOf(side));
+  const said = head.split(/ ?, ?/).map(side => RECTANGLE_SIDES.indexOf(side));
   if (said.includes(-1)) return undefined;
   const sides = [...new Set(said)].sort((left, right) => left - right);
   const chains: number[][] = [];

@@ -1,6 +1,6 @@
 import type { Finding, Place, TextChange } from '../../findings/finding.ts';
 import type { SpecText } from '../../lowering/names.ts';
-import { LineStarts } from '../../syntax/line-starts.ts';
+import { Placer } from '../../lowering/placer.ts';
 import { applied, type Span } from '../../syntax/text-edit.ts';
 
 /** Another way to write a part of a text, as the editor offers it. */
@@ -39,18 +39,16 @@ export function rewrite(
   edits: readonly Edit[]
 ): Rewrite {
   const sorted = [...edits].sort((left, right) => left.start - right.start || left.end - right.end);
-  const lines = new LineStarts(spec.parsed.text);
+  const placer = Placer.of(spec);
   const text = applied(spec.parsed.text, sorted);
   const cursor = cursorAfter(sorted);
   return {
     title,
     kind,
     keeps,
-    edits: sorted.map(edit => ({ place: placeOf(spec.file, lines, edit), text: edit.text })),
+    edits: sorted.map(edit => placer.change(edit)),
     text,
-    ...(cursor === undefined
-      ? {}
-      : { cursor: placeOf(spec.file, new LineStarts(text), { start: cursor, end: cursor }) })
+    ...(cursor === undefined ? {} : { cursor: new Placer(spec.file, text).place(cursor, cursor) })
   };
 }
 
@@ -61,16 +59,6 @@ function cursorAfter(sorted: readonly Edit[]): number | undefined {
     moved += text.length - (end - start);
   }
   return undefined;
-}
-
-export function placeOf(file: string, lines: LineStarts, { start, end }: Span): Place {
-  return {
-    file,
-    line: lines.lineOf(start) + 1,
-    column: lines.columnOf(start) + 1,
-    endLine: lines.lineOf(end) + 1,
-    endColumn: lines.columnOf(end) + 1
-  };
 }
 
 /** Touching is enough: the cursor may stand right behind a word. */

@@ -1,7 +1,7 @@
 import type { Country, Role } from '../../job/job.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { occurrencesIn, type Occurrence } from '../../lowering/occurrences.ts';
-import { STANDARD_NAMES } from '../../lowering/things.ts';
+import { standardMaterial } from '../../lowering/things-at-hand.ts';
 import type { Evaluation, Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { spanOf, type Statement } from '../../syntax/statement-tree.ts';
@@ -56,7 +56,7 @@ function standardOf(
 ): DeclaredMaterial | undefined {
   if (role === undefined) return undefined;
   const fitting = shipped.filter(({ roles }) => roles.includes(role));
-  const usual = STANDARD_NAMES[country ?? 'north-america'][role];
+  const usual = standardMaterial(role, country ?? 'north-america');
   return fitting.find(({ name }) => name === usual) ?? fitting[0];
 }
 
