@@ -19,7 +19,7 @@ export const fixes: ActionProvider = {
       ? told.filter(({ diagnostic }) => touches(diagnostic.range, range))
       : [];
     return [
-      ...here.flatMap(each => quickFixes(workspace, each)),
+      ...once(here.flatMap(each => quickFixes(workspace, each))),
       ...(wants(FIX_ALL) ? await fixAll(workspace, told, textDocument, token) : [])
     ];
   }
@@ -36,6 +36,18 @@ function quickFixes(workspace: Workspace, { finding, diagnostic, files }: Told):
     isPreferred: safe,
     edit: workspaceEdit(workspace, files, edits)
   }));
+}
+
+/** One change that mends several findings is offered once, for all of them. */
+function once(actions: readonly CodeAction[]): CodeAction[] {
+  const byChange = new Map<string, CodeAction>();
+  for (const action of actions) {
+    const change = JSON.stringify([action.title, action.edit]);
+    const first = byChange.get(change);
+    if (first === undefined) byChange.set(change, action);
+    else first.diagnostics = [...first.diagnostics!, ...action.diagnostics!];
+  }
+  return [...byChange.values()];
 }
 
 /** Everything safe at once, where an editor asks for it: on save, or in its menu of source actions. */

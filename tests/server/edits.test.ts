@@ -78,6 +78,21 @@ test('a fix carries the finding that it mends, as it was sent; nothing need be s
   expect(applied(text, edits)).toBe(PATIO);
 });
 
+test('one change that mends two findings is offered once, for both', async () => {
+  await client.start(folder);
+  // The same material with the wrong role in two areas: one change of its declaration mends both.
+  const material = 'material stone { role joint-filler, compacted 2.2 t/m3 }\n';
+  const patio = PATIO.replace('type-1', 'stone');
+  const second = patio
+    .slice(patio.indexOf('area'))
+    .replace('area patio', 'area path')
+    .replace('4 x 3 m', '4 x 3 m, corner (9, 0) m');
+  await client.open(at('a.paving'), `${material}${patio}\n${second}`);
+  const told = await findings('a.paving', ['wrong-role', 'wrong-role']);
+  const roles = (await actions('a.paving', ['quickfix'])).filter(({ title }) => title.startsWith('Give `stone`'));
+  expect(roles.map(({ diagnostics }) => diagnostics)).toEqual([told]);
+});
+
 test('only what stands at the place that is asked about, and of the kinds that are asked for', async () => {
   await client.start(folder);
   await client.open(at('a.paving'), PATIO.replace('typ', 'tip').replace('house-wall', 'hose-wall'));
