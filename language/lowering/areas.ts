@@ -213,7 +213,7 @@ export class Areas {
     if (node.mark === undefined && !node.level) return this.absoluteHeight(text, key, node);
     const name = node.mark?.$refText;
     const found = context.find(text, key, node, 'mark', name, ['benchmark'], {
-      otherwise: () => this.newBenchmark(name!)
+      otherwise: () => this.newBenchmark(text, name!)
     });
     const by = node.level ? LEVEL : context.given(text, key, node.by as Expression | undefined, 'm', NOT_NEGATIVE);
     const base = found && this.benchmarkHeight(found);
@@ -265,7 +265,9 @@ export class Areas {
     }));
   }
 
-  private newBenchmark(name: string): SaidFix[] {
+  /** In a broken text the site itself may be what can't be read. */
+  private newBenchmark(text: SpecText, name: string): SaidFix[] {
+    if (text.parsed.faults.length > 0) return [];
     const statement = `benchmark ${name}`;
     return [
       { title: `Write \`${statement}\` in the site`, does: this.context.changes.said('site/benchmark', [statement]) }
