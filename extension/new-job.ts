@@ -145,12 +145,12 @@ async function newFile(folder: vscode.Uri, fileName: string, text: string): Prom
   return file;
 }
 
-/** The first of `patio.paving`, `patio-2.paving`, … that nothing has, saved or open. */
+/** The first of `patio.paving`, `patio-2.paving`, … that no file has, and no unsaved text wants. */
 async function freeFile(folder: vscode.Uri, fileName: string): Promise<vscode.Uri> {
   for (let count = 1; ; count++) {
     const file = vscode.Uri.joinPath(folder, count === 1 ? fileName : fileName.replace('.', `-${count}.`));
-    const isOpen = vscode.workspace.textDocuments.some(({ uri }) => uri.path === file.path);
-    if (!isOpen && !(await isThere(file))) return file;
+    const isWanted = vscode.workspace.textDocuments.some(({ uri, isUntitled }) => isUntitled && uri.path === file.path);
+    if (!isWanted && !(await isThere(file))) return file;
   }
 }
 
