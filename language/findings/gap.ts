@@ -1,3 +1,4 @@
+import type { Key } from '../job/job.ts';
 import type { Place, TextChange } from './finding.ts';
 
 /** Where something that is not said can be written, and what has to stand around it. */
@@ -9,6 +10,11 @@ export interface Gap {
   readonly after: string;
   /** Where the second column of its neighbours begins; 0 where nothing lines up. */
   readonly column: number;
+}
+
+/** Where what is not said could be written, by its key. */
+export interface Gaps {
+  get(key: Key): Gap | undefined;
 }
 
 /** Statements written into a gap, each lined up with its neighbours. */

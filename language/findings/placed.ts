@@ -1,12 +1,12 @@
 import type { Key } from '../job/job.ts';
 import { FAULTS } from './fault-list.ts';
 import type { Finding, Fix, Place, RawEdit, RawFinding, TextChange } from './finding.ts';
-import { written, type Gap } from './gap.ts';
+import { written, type Gaps } from './gap.ts';
 
 /** Where things stand, and where something that is not said could. */
 export interface Where {
   readonly places: ReadonlyMap<Key, Place>;
-  readonly gaps: ReadonlyMap<Key, Gap>;
+  readonly gaps: Gaps;
 }
 
 /** A finding led to its place: by its own key, else by that of the thing it stands in, else at the job, else at the top of the file. */

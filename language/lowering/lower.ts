@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
-import type { Gap } from '../findings/gap.ts';
+import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
 import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
@@ -29,7 +29,7 @@ export interface Lowered {
   readonly findings: readonly Finding[];
   readonly places: ReadonlyMap<Key, Place>;
   /** Where something that is not said could be written. */
-  readonly gaps: ReadonlyMap<Key, Gap>;
+  readonly gaps: Gaps;
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }

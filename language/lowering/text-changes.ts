@@ -1,6 +1,6 @@
 import { GrammarUtils, type AstNode } from 'langium';
 import type { TextChange } from '../findings/finding.ts';
-import { written, type Gap } from '../findings/gap.ts';
+import { written, type Gap, type Gaps } from '../findings/gap.ts';
 import type { Key } from '../job/job.ts';
 import { takenOut, type TextEdit } from '../syntax/text-edit.ts';
 import type { Property } from './context.ts';
@@ -11,7 +11,9 @@ import { Placer } from './placer.ts';
 /** The changes that fixes make, from the nodes of syntax trees. */
 export class TextChanges {
   /** Where something that is not said could be written. */
-  readonly gaps = new Map<Key, Gap>();
+  /** Most are never asked for: each is looked for when it is. */
+  private readonly noted = new Map<Key, () => Gap | undefined>();
+  readonly gaps: Gaps = { get: key => this.noted.get(key)?.() };
   private readonly placers = new Map<SpecText, Placer>();
 
   placerOf(text: SpecText): Placer {
@@ -47,22 +49,32 @@ export class TextChanges {
     behind: AstNode | undefined,
     form: BlockForm
   ): void {
-    const gap = gapIn(text, node, behind, form);
-    if (gap !== undefined) this.gapAt(key, text, gap);
+    this.noted.set(key, () => {
+      const gap = gapIn(text, node, behind, form);
+      return gap && this.placed(text, gap);
+    });
   }
 
-  gapAt(key: Key, text: SpecText, { start, end, ...around }: GapInText): void {
-    this.gaps.set(key, { place: this.placerOf(text).place(start, end), ...around });
+  gapAt(key: Key, text: SpecText, gap: GapInText): void {
+    this.noted.set(key, () => this.placed(text, gap));
+  }
+
+  private placed(text: SpecText, { start, end, ...around }: GapInText): Gap {
+    return { place: this.placerOf(text).place(start, end), ...around };
   }
 
   /** A gap within a statement that is itself not said: `edges { … }`. */
   wrapGap(key: Key, inner: Key, [open, close]: readonly [string, string]): void {
-    const gap = this.gaps.get(key);
-    if (gap === undefined) return;
-    const space = open.indexOf(' ');
-    const head = open.slice(0, space).padEnd(gap.column - 1);
-    const around = { before: gap.before + head + open.slice(space), after: close + gap.after };
-    this.gaps.set(inner, { ...gap, ...around, column: 0 });
+    const outer = this.noted.get(key);
+    if (outer === undefined) return;
+    this.noted.set(inner, () => {
+      const gap = outer();
+      if (gap === undefined) return undefined;
+      const space = open.indexOf(' ');
+      const head = open.slice(0, space).padEnd(gap.column - 1);
+      const around = { before: gap.before + head + open.slice(space), after: close + gap.after };
+      return { ...gap, ...around, column: 0 };
+    });
   }
 
   /** Statements written into a gap; nothing where there is no such gap. */
