@@ -44,6 +44,7 @@ export class Areas {
   private readonly outlines: Outlines;
   private readonly edges: Edges;
   private readonly shipped: SpecText;
+  private readonly usuals = new Map<string, Given | undefined>();
   /** What is said of whole areas to be as in another: `base area:drive`. */
   private likes: ReadonlySet<string> | undefined;
 
@@ -446,6 +447,11 @@ export class Areas {
   /** The usual thickness of a bed, or width of a joint, as it ships. */
   private usual(what: 'bed' | 'joint', words: JobWords): Given | undefined {
     const name = `usual-${what}-${words.country === 'britain' ? 'britain' : 'north-america'}`;
+    if (!this.usuals.has(name)) this.usuals.set(name, this.readUsual(name, what));
+    return this.usuals.get(name);
+  }
+
+  private readUsual(name: string, what: 'bed' | 'joint'): Given | undefined {
     const node = this.shipped.parsed.root.elements.filter(ast.isLet).find(other => other.name === name);
     const given = node && this.context.given(this.shipped, `let:${name}`, node.value as Expression, 'm');
     const because: Assumed = { because: `the usual ${what}; the job does not say` };

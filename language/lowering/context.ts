@@ -64,6 +64,8 @@ const MOST_LETS_DEEP = 100;
 export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
+  /** Kinds of things of which some name led nowhere: what nothing uses may be what was meant. */
+  readonly soughtInVain = new Set<Kind>();
   readonly changes = new TextChanges();
   readonly names: Names;
   /** The job's own measures, for messages. */
@@ -153,6 +155,7 @@ export class Context {
       if (this.isBroken(found.text, found.node)) this.breaks(name);
       return found;
     }
+    for (const kind of kinds) this.soughtInVain.add(kind);
     const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
     const known = among?.() ?? this.names.known(text, kinds);
     const near = nearest(name, known);
@@ -383,6 +386,8 @@ export function writtenOf(node: AstNode): string {
   let written = '';
   let before = '';
   if (node.$cstNode === undefined) return '';
+  // Most are written plainly, and need not be put together from their words.
+  if (PLAINLY_WRITTEN.test(node.$cstNode.text)) return node.$cstNode.text;
   for (const { text, hidden } of CstUtils.flattenCst(node.$cstNode)) {
     if (hidden || text === '') continue;
     const touches = before === '' || before === '(' || /^(?:[),]|['"°′″’”])$/.test(text) || /^minus/.test(before);
@@ -393,6 +398,9 @@ export function writtenOf(node: AstNode): string {
   }
   return written;
 }
+
+/** `150 mm`, `6 1/2 in`. */
+const PLAINLY_WRITTEN = /^[0-9]+(?:\.[0-9]+)?(?: [0-9]+\/[0-9]+)? [a-z]+$/;
 
 /** A number in a list is shown with the measure at the list's end. */
 function writtenWith(node: AstNode, measure: string | undefined): string {

@@ -15,6 +15,7 @@ export class Things {
   private readonly shipped: SpecText;
   private readonly units = new Map<AstNode, Unit | undefined>();
   private readonly materials = new Map<AstNode, Material | undefined>();
+  private readonly standards = new Map<string, Material | undefined>();
 
   constructor(context: Context, shipped: SpecText) {
     this.context = context;
@@ -137,6 +138,12 @@ export class Things {
 
   /** The shipped material of a role, for a job that names none. */
   standard(role: Role, country: string | undefined, openGraded = false): Material | undefined {
+    const asked = `${role} ${country ?? ''} ${openGraded}`;
+    if (!this.standards.has(asked)) this.standards.set(asked, this.readStandard(role, country, openGraded));
+    return this.standards.get(asked);
+  }
+
+  private readStandard(role: Role, country: string | undefined, openGraded: boolean): Material | undefined {
     const all = this.shipped.parsed.root.elements.filter(ast.isMaterial);
     const fitting = all
       .map(node => ({ node, material: this.material({ kind: 'material', name: node.name, node, text: this.shipped }) }))

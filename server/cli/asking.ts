@@ -20,10 +20,16 @@ export async function ask(
     const typed = await lines.next(prompt(question));
     if (typed === undefined) return undefined;
     const answer = meant(typed.trim(), choices) ?? usual;
-    const problem = answer === '?' ? undefined : check(answer);
+    const problem = answer === '?' ? undefined : (notOffered(answer, choices) ?? check(answer));
     if (problem === undefined && answer !== '?') return answer;
     lines.say([...(problem === undefined ? [] : [problem]), explanation(question)].join('\n'));
   }
+}
+
+/** Here the answers have numbers; their names are for shortcuts. */
+function notOffered(answer: string, choices: readonly Choice[] | undefined): string | undefined {
+  if (choices === undefined || choices.some(({ id }) => id === answer)) return undefined;
+  return `\`${answer}\` is none of the answers. Write a number from 1 to ${choices.length}.`;
 }
 
 function prompt({ choices, usual }: Question): string {
