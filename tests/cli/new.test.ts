@@ -49,7 +49,7 @@ test('a wrong answer and ? explain, and the question is asked again', () => {
   });
   expect(code).toBe(0);
   expect(err).toContain('Size [12 x 16 ft]: Say the measure too: `12 x 16 ft`, or `12 x 16 m`.\nAlong what it stands');
-  expect(err).toContain('`mud` is none of the answers. Write one of: clay, silt');
+  expect(err).toContain('`mud` is none of the answers. Write a number from 1 to 5.');
   expect(err).toContain('`9` is none of the answers.');
   expect(err.match(/^Number \[3\]: .*\n? +1 {2}Clay\n +Sticky/gm)).toHaveLength(3);
   expect(out).toContain('soil      silt, poorly-drained');
