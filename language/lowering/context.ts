@@ -64,8 +64,8 @@ const MOST_LETS_DEEP = 100;
 export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
-  /** Kinds of things of which some name led nowhere: what nothing uses may be what was meant. */
-  readonly soughtInVain = new Set<Kind>();
+  /** Names that were offered where another led nowhere: what nothing uses may be what was meant. */
+  readonly offeredNames = new Set<string>();
   readonly changes = new TextChanges();
   readonly names: Names;
   /** The job's own measures, for messages. */
@@ -155,11 +155,11 @@ export class Context {
       if (this.isBroken(found.text, found.node)) this.breaks(name);
       return found;
     }
-    for (const kind of kinds) this.soughtInVain.add(kind);
     const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
     const known = among?.() ?? this.names.known(text, kinds);
     const near = nearest(name, known);
     const meant = near === undefined ? meantBy(name, known) : [];
+    for (const each of near === undefined ? meant : [near]) this.offeredNames.add(each);
     const other = this.otherKind(text, name, kinds);
     const listed = (names: readonly string[]): string =>
       names.length > 0 && names.length <= MOST_LISTED ? `; known: ${names.join(', ')}` : '';

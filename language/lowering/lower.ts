@@ -289,7 +289,7 @@ class Lowering {
     for (const declared of namesOf(main).byName.values()) {
       if (declared.kind === 'area' || declared.kind === 'kept-out' || this.context.names.isUsed(declared.node))
         continue;
-      if (this.context.soughtInVain.has(declared.kind)) continue;
+      if (this.context.offeredNames.has(declared.name)) continue;
       // The ground of the site need not be told, nor a benchmark used before heights are.
       if (declared.kind === 'benchmark') continue;
       this.context.fault(
