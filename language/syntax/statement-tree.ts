@@ -37,22 +37,32 @@ export function statementsWithin(parsed: ParsedText, { start, end }: Span): Stat
 
 /** The statements that hold an offset, or end there, from the outermost inwards. */
 export function statementPathAt(parsed: ParsedText, offset: number): Statement[] {
-  return pathIn(statementsWithin(parsed, { start: offset, end: offset }), statement => {
-    const { start, end } = spanOf(parsed, statement.first, statement.end);
-    return start <= offset && offset <= end;
+  const span = ({ first, end }: Statement): Span => spanOf(parsed, first, end);
+  return pathIn(statementsWithin(parsed, { start: offset, end: offset }), {
+    beginsBehind: statement => span(statement).start > offset,
+    reaches: statement => offset <= span(statement).end
   });
 }
 
 /** The statements that hold a word, by its place among all words, from the outermost inwards. */
 export function statementPathTo(parsed: ParsedText, word: number): Statement[] {
   const after = firstIndex(parsed.chunks, ({ firstToken }) => firstToken > word);
-  return pathIn(statementsOfChunk(parsed, after - 1), ({ first, end }) => first <= word && word < end);
+  return pathIn(statementsOfChunk(parsed, after - 1), {
+    beginsBehind: ({ first }) => first > word,
+    reaches: ({ end }) => word < end
+  });
 }
 
-/** Where two statements touch, the one that begins there. */
-function pathIn(statements: readonly Statement[], holds: (statement: Statement) => boolean): Statement[] {
-  const found = statements.filter(holds).at(-1);
-  return found === undefined ? [] : [found, ...pathIn(found.inside, holds)];
+/** How a statement lies to a place. */
+interface Lies {
+  readonly beginsBehind: (statement: Statement) => boolean;
+  readonly reaches: (statement: Statement) => boolean;
+}
+
+/** Found by halving, for a block may be long. Where two statements touch, the one that begins there. */
+function pathIn(statements: readonly Statement[], lies: Lies): Statement[] {
+  const found = statements[firstIndex(statements, lies.beginsBehind) - 1];
+  return found === undefined || !lies.reaches(found) ? [] : [found, ...pathIn(found.inside, lies)];
 }
 
 /** From the first to past the last character of words that follow each other, `end` being one past the last word. */
