@@ -1,10 +1,12 @@
 // Loaded by the extension host, the one on Node and the one in the browser alike.
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
+import * as vscode from 'vscode';
 import { completionTests } from './completion.ts';
 import { editTests } from './edits.ts';
 import { extensionTests } from './extension.ts';
-import { bytesOf, write } from './folder.ts';
+import { soon } from './expect.ts';
+import { bytesOf, inFolder } from './folder.ts';
 import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
@@ -18,6 +20,10 @@ export interface TestResult {
 }
 
 export async function run(): Promise<void> {
+  // The host in a browser may be ready before its folders are; and what was found is written where they were at first.
+  const resultsFile = await soon('the folders are open', () =>
+    vscode.workspace.workspaceFolders?.length ? inFolder('results.json') : undefined
+  );
   const { Mocha } = globalThis as unknown as { Mocha: new (options: Mocha.MochaOptions) => Mocha };
   // This reporter only counts: the others write to a page or to a terminal, and neither is here.
   const mocha = new Mocha({ ui: 'tdd', timeout: 60_000, reporter: 'base' });
@@ -42,5 +48,5 @@ export async function run(): Promise<void> {
         results.push({ title: test.fullTitle(), failure: error.stack ?? error.message })
       );
   });
-  await write('results.json', bytesOf(JSON.stringify(results)));
+  await vscode.workspace.fs.writeFile(resultsFile, bytesOf(JSON.stringify(results)));
 }
