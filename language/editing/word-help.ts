@@ -46,5 +46,9 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   existing: EXISTING_WORDS,
   area: AREA_WORDS,
   edges: { statements: EDGE_WORDS, isLines: true },
-  'kept-out': KEPT_OUT_WORDS
+  'kept-out': KEPT_OUT_WORDS,
+  source: { statements: {} },
+  rulebook: { statements: {} },
+  rule: { statements: {} },
+  example: { statements: {} }
 };

@@ -38,10 +38,12 @@ export type RawEdit =
   | { readonly behind: Key; readonly text: string }
   | { readonly gap: Key; readonly statements: readonly string[] };
 
-/** What removes a finding; it changes the meaning, so it is never applied unasked. */
+/** What removes a finding; unless it is marked safe it changes the meaning, and is never applied unasked. */
 export interface RawFix {
   readonly title: string;
   readonly edits: readonly RawEdit[];
+  /** A rule may mark its fix safe. */
+  readonly safe?: boolean;
 }
 
 /** A finding before its key has been led to a place. */
@@ -55,9 +57,11 @@ export interface RawFinding {
   readonly values?: readonly FindingValue[];
   readonly related?: readonly { readonly key: Key; readonly message: string }[];
   readonly fixes?: readonly RawFix[];
-  /** Of a rule, where both hang on the country; a fault's severity stands in the list of faults. */
+  /** Of a rule; a fault's severity stands in the list of faults. */
   readonly severity?: Severity;
   readonly source?: string;
+  /** The rule's key. */
+  readonly rule?: Key;
 }
 
 /** A finding as every view shows it. */
@@ -69,6 +73,8 @@ export interface Finding extends Place {
   readonly target: Key;
   readonly values: readonly FindingValue[];
   readonly source?: string;
+  /** Where the rule stands that found it. */
+  readonly rule?: Place;
   readonly related: readonly (Place & { readonly message: string })[];
   readonly fixes: readonly Fix[];
 }

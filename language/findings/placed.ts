@@ -16,22 +16,23 @@ export function placed(raw: RawFinding, where: Where, file: string): Finding {
   const source = raw.source === undefined ? {} : { source: raw.source };
   return {
     id: raw.id,
-    family: fault === undefined ? 'rule' : 'fault',
+    family: raw.rule === undefined ? 'fault' : 'rule',
     severity: raw.severity ?? fault?.severity ?? 'error',
     message: raw.message,
     target: raw.target,
     ...placeOfKey(raw.at ?? raw.target, places, file),
     values: raw.values ?? [],
     ...source,
+    ...(raw.rule === undefined ? {} : { rule: placeOfKey(raw.rule, places, file) }),
     related: (raw.related ?? []).map(({ key, message }) => ({ ...placeOfKey(key, places, file), message })),
     fixes: (raw.fixes ?? []).flatMap(fix => fixOf(fix, where))
   };
 }
 
 /** Nothing where one of its places is not known. */
-function fixOf({ title, edits }: NonNullable<RawFinding['fixes']>[number], where: Where): Fix[] {
+function fixOf({ title, edits, safe = false }: NonNullable<RawFinding['fixes']>[number], where: Where): Fix[] {
   const changes = edits.flatMap(edit => changeOf(edit, where) ?? []);
-  return changes.length < edits.length ? [] : [{ title, safe: false, edits: once(changes) }];
+  return changes.length < edits.length ? [] : [{ title, safe, edits: once(changes) }];
 }
 
 /** Sides that share a statement share its change. */

@@ -1,4 +1,5 @@
 import type { Loop } from '../geometry/shapes.ts';
+import type { Rule, Rulebook } from './rule.ts';
 
 /**
  * The job as lowered from the text: plain, frozen, without positions. A thing is known by its key
@@ -9,7 +10,11 @@ export interface Job {
   readonly title: string;
   readonly currency?: string;
   readonly system: System;
-  readonly rules: readonly Country[];
+  readonly rulebooks: readonly Rulebook[];
+  /** All that the rulebooks lead to, and the job's own. */
+  readonly rules: readonly Rule[];
+  /** The material that a base is usually made of where the job is. */
+  readonly usualStone: string;
   readonly points: readonly NamedPoint[];
   readonly areas: readonly Area[];
   readonly boxes: readonly KeptOut[];
@@ -27,7 +32,8 @@ export interface NamedPoint {
 
 export type Key = string;
 export type System = 'imperial' | 'metric';
-export type Country = 'north-america' | 'britain';
+/** Where what is left out of a job is known: the shipped rulebooks. */
+export type Country = 'north-america' | 'britain' | 'ireland' | 'continental-europe';
 
 /** Something without numbers, and the place that broke it: `because` is the key, file or thing whose text is broken. */
 export interface Missing {

@@ -1,16 +1,24 @@
+import britain from './britain.paving';
 import defaults from './defaults.paving';
+import everywhere from './everywhere.paving';
 import materials from './materials.paving';
+import northAmerica from './north-america.paving';
 import sides from './sides.paving';
 import soils from './soils.paving';
+import sources from './sources.paving';
 
 const PARTS: readonly (readonly [string, string])[] = [
   ['defaults', defaults],
   ['soils', soils],
   ['sides', sides],
-  ['materials', materials]
+  ['materials', materials],
+  ['sources', sources],
+  ['everywhere', everywhere],
+  ['north-america', northAmerica],
+  ['britain', britain]
 ];
 
-/** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials. */
+/** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials, sources, rulebooks. */
 export const SHIPPED_TEXT = PARTS.map(([, text]) => text).join('\n');
 
 /** The file of the library that a line (from 1) of `SHIPPED_TEXT` stands in, and how many lines stand before it. */
@@ -27,6 +35,16 @@ export function shippedPartAt(line: number): { readonly file: string; readonly b
 /** Names that it declares. */
 export const SHIPPED_NAMES: ReadonlySet<string> = new Set(
   [...SHIPPED_TEXT.matchAll(/^(?:material|side-kind|soil-kind|bond) +([\w-]+)/gm)].map(([, name]) => name!)
+);
+
+/** The rules of all rulebooks that ship, each name once. */
+export const SHIPPED_RULES: readonly string[] = [
+  ...new Set([...SHIPPED_TEXT.matchAll(/^rule +([\w-]+)/gm)].map(([, name]) => name!))
+];
+
+/** The rulebooks that ship. */
+export const SHIPPED_RULEBOOKS: readonly string[] = [...SHIPPED_TEXT.matchAll(/^rulebook +([\w-]+)/gm)].map(
+  ([, name]) => name!
 );
 
 /** The kinds of sides it declares, and whether what stands there holds the paving. */

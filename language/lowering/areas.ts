@@ -1,5 +1,6 @@
 import { boundsOf, signedAreaOf } from '../geometry/index.ts';
 import type {
+  Country,
   Area,
   Assumed,
   Given,
@@ -27,7 +28,7 @@ import { ROLE_WORDS, type Things } from './things.ts';
 
 /** What the job says for all its areas. */
 export interface JobWords {
-  readonly country: string | undefined;
+  readonly country: Country | undefined;
   readonly system: System;
   readonly site: Site;
 }
@@ -446,7 +447,7 @@ export class Areas {
 
   /** The usual thickness of a bed, or width of a joint, as it ships. */
   private usual(what: 'bed' | 'joint', words: JobWords): Given | undefined {
-    const name = `usual-${what}-${words.country === 'britain' ? 'britain' : 'north-america'}`;
+    const name = `usual-${what}-${words.country ?? 'north-america'}`;
     if (!this.usuals.has(name)) this.usuals.set(name, this.readUsual(name, what));
     return this.usuals.get(name);
   }

@@ -1,7 +1,10 @@
 import type { Country, System } from '../job/job.ts';
-import { isJob } from '../syntax/generated/ast.ts';
+import { isJob, isJobRules, isJobShow } from '../syntax/generated/ast.ts';
 import { METRIC, TAPE } from './amounts.ts';
+import { Names } from './names.ts';
 import type { Project } from './project.ts';
+import { leadsTo, systemOfBook } from './rulebook-leads.ts';
+import { isCountry } from './things.ts';
 
 /** What the words of a job come to: whose rules it is checked by, and the measures that it is shown in. */
 export interface RulesAndSystem {
@@ -10,16 +13,23 @@ export interface RulesAndSystem {
 }
 
 /** As the job says, its file broken or not; in a file without a job as its first length is written. */
-export function rulesAndSystem({ main, texts }: Project): RulesAndSystem {
-  const jobs = texts.flatMap(text => text.parsed.root.elements.filter(isJob));
-  const items = jobs.flatMap(job => job.items);
-  const rules = items.flatMap(item => (item.$type === 'JobRules' ? item.countries : []))[0];
-  const shown = items.flatMap(item => (item.$type === 'JobShow' ? [item.system] : []))[0];
+export function rulesAndSystem(project: Project): RulesAndSystem {
+  const { main, texts } = project;
+  const jobs = texts.flatMap(text => text.parsed.root.elements.filter(isJob).map(node => ({ text, node })));
+  const shows = jobs.flatMap(({ node }) => node.items.filter(isJobShow))[0]?.system;
+  const shown: System | undefined = shows === undefined ? undefined : shows === 'metric' ? 'metric' : 'imperial';
   const measures = main.parsed.tokens.filter(({ tokenType }) => tokenType.name === 'MEASURE');
   const written = measures.find(({ image }) => METRIC.test(image) || TAPE.test(image))?.image;
-  const measured = written === undefined ? undefined : METRIC.test(written) ? 'metric' : 'feet-and-inches';
-  const country = rules === 'britain' || rules === 'north-america' ? rules : undefined;
-  const usual = country === undefined ? measured : country === 'britain' ? 'metric' : 'feet-and-inches';
-  const system = (shown ?? usual) === 'metric' ? 'metric' : 'imperial';
+  const measured = written === undefined ? undefined : METRIC.test(written) ? 'metric' : 'imperial';
+  const names = new Names(project.visible);
+  const books = jobs.flatMap(({ text, node }) =>
+    node.items
+      .filter(isJobRules)
+      .flatMap(item => item.books)
+      .flatMap(({ $refText }) => names.peek(text, 'rulebook', $refText) ?? [])
+  );
+  const leads = books.flatMap(book => leadsTo(names, book));
+  const country = leads.map(({ name }) => name).find(isCountry);
+  const system = shown ?? leads.flatMap(book => systemOfBook(book) ?? [])[0] ?? measured ?? 'imperial';
   return { country: country ?? (system === 'metric' ? 'britain' : 'north-america'), system };
 }

@@ -20,7 +20,11 @@ import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
-import { Things } from './things.ts';
+import { readSource } from './sources.ts';
+import { Rulebooks } from './rulebooks.ts';
+import { Rules } from './rules.ts';
+import { rulesAndSystem } from './job-words.ts';
+import { STANDARD_NAMES, Things } from './things.ts';
 import { Uses } from './only-used-by.ts';
 
 export interface Lowered {
@@ -34,7 +38,8 @@ export interface Lowered {
   readonly lookUps: number;
 }
 
-const COUNTRIES = ['north-america', 'britain'] as const satisfies readonly Country[];
+/** The rulebooks that a job is offered. */
+const COUNTRIES = ['north-america', 'britain', 'ireland', 'continental-europe'] as const satisfies readonly Country[];
 
 /** Leads from the syntax trees of a project to the job as plain data, with every fault of text, names and quantities. */
 export function lower(project: Project): Lowered {
@@ -47,6 +52,8 @@ class Lowering {
   private readonly things: Things;
   private readonly areas: Areas;
   private readonly outlines: Outlines;
+  private readonly rules: Rules;
+  private readonly rulebooks: Rulebooks;
   private readonly missing: Missing[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
   private uses: Uses | undefined;
@@ -58,12 +65,14 @@ class Lowering {
     this.things = new Things(this.context, project.shipped);
     this.areas = new Areas(this.context, this.things, project.shipped);
     this.outlines = new Outlines(this.context, this.things);
+    this.rules = new Rules(this.context, project.shipped);
+    this.rulebooks = new Rulebooks(project, this.context, this.rules);
   }
 
   run(): Lowered {
     const { main, texts } = this.project;
     const { context } = this;
-    context.system = systemOf(main.parsed.root.elements.find(ast.isJob));
+    context.system = rulesAndSystem(this.project).system;
     for (const text of texts)
       context.findings.push(...textFaults(text, this.chunks.get(text)!, context.changes.placerOf(text)));
     this.declaredTwice();
@@ -92,7 +101,7 @@ class Lowering {
     const first = new Map<string, Declared>();
     for (const text of this.project.texts) {
       for (const declared of namesOf(text).all) {
-        const id = `${declared.kind} ${declared.name}`;
+        const id = keyOf(declared);
         const other = first.get(id);
         if (other === undefined) {
           first.set(id, declared);
@@ -126,6 +135,9 @@ class Lowering {
           else if (declared.kind === 'material') this.things.material(declared);
           else if (declared.kind === 'soil-kind') this.things.soil(declared);
           else if (declared.kind === 'bond') this.things.bond(declared);
+          else if (declared.kind === 'source') readSource(this.context, declared);
+          else if (declared.kind === 'rule') this.rules.rule(declared);
+          else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
           else if (declared.kind === 'let')
@@ -156,21 +168,25 @@ class Lowering {
       node === undefined
         ? new Map<string, ast.JobItem>()
         : saidOnce(this.context, main, 'job', node.items, item => item.$type);
-    const rules = this.rules(main, node, said.get('JobRules') as ast.JobRules | undefined);
+    const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
+    const checked = this.rulebooks.checkedBy(main, node, rulesItem);
+    if (rulesItem === undefined && node !== undefined && checked.rules.length === 0) this.rulesNotNamed(main, node);
     const show = said.get('JobShow') as ast.JobShow | undefined;
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
     const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
-    const system = systemBy(shown, rules[0]);
+    const system = shown === undefined ? (checked.system ?? 'imperial') : systemBy(shown);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
-    const { areas, boxes } = this.readAreas(rules[0], system);
+    const { areas, boxes } = this.readAreas(checked.country, system);
     return {
       key: 'job',
       title: node?.title ?? '',
       ...(currency === undefined ? {} : { currency }),
       system,
-      rules,
+      rulebooks: checked.rulebooks,
+      rules: checked.rules,
+      usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       points: this.points(),
       areas,
       boxes,
@@ -190,21 +206,16 @@ class Lowering {
     });
   }
 
-  private rules(text: SpecText, node: ast.Job | undefined, item: ast.JobRules | undefined): Country[] {
-    if (item !== undefined)
-      return item.countries.flatMap(
-        (word, index) => this.context.word(text, 'job', item, ['countries', index], word, COUNTRIES) ?? []
-      );
-    if (node !== undefined && !this.isBroken(text, node))
-      this.context.fault(
-        text,
-        'job',
-        node,
-        'rules-not-named',
-        `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`,
-        { property: 'title', fixes: this.rulesFixes(text, node) }
-      );
-    return [];
+  private rulesNotNamed(text: SpecText, node: ast.Job): void {
+    if (this.isBroken(text, node)) return;
+    this.context.fault(
+      text,
+      'job',
+      node,
+      'rules-not-named',
+      `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`,
+      { property: 'title', fixes: this.rulesFixes(text, node) }
+    );
   }
 
   private rulesFixes(text: SpecText, node: ast.Job): SaidFix[] {
@@ -219,7 +230,7 @@ class Lowering {
 
   // ---- areas, boxes, pits ----
 
-  private readAreas(country: string | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
+  private readAreas(country: Country | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
@@ -359,14 +370,8 @@ class Lowering {
   }
 }
 
-/** The measures of the job; what is misspelt in it is told when the job is read. */
-function systemOf(node: ast.Job | undefined): System {
-  const show = node?.items.find(ast.isJobShow)?.system;
-  return node === undefined ? 'metric' : systemBy(show, node.items.find(ast.isJobRules)?.countries[0]);
-}
-
-function systemBy(shown: string | undefined, country: string | undefined): System {
-  return (shown ?? (country === 'britain' ? 'metric' : 'feet-and-inches')) === 'metric' ? 'metric' : 'imperial';
+function systemBy(shown: string): System {
+  return shown === 'metric' ? 'metric' : 'imperial';
 }
 
 /** A longer list in the name of a fix is read by nobody. */

@@ -11,7 +11,10 @@ import {
   isSideKind,
   isSite,
   isBenchmark,
+  isRule,
+  isRulebook,
   isSoilKind,
+  isSource,
   isUnit
 } from '../syntax/generated/ast.ts';
 import type { Benchmark } from '../syntax/generated/ast.ts';
@@ -35,7 +38,10 @@ export type Kind =
   | 'existing'
   | 'area'
   | 'kept-out'
-  | 'benchmark';
+  | 'benchmark'
+  | 'source'
+  | 'rulebook'
+  | 'rule';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
@@ -48,7 +54,10 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   existing: 'existing thing',
   area: 'area',
   'kept-out': 'box or pit',
-  benchmark: 'benchmark'
+  benchmark: 'benchmark',
+  source: 'source',
+  rulebook: 'rulebook',
+  rule: 'rule'
 };
 
 export interface Declared {
@@ -63,6 +72,8 @@ export interface NamesOfText {
   readonly byName: ReadonlyMap<string, Declared>;
   readonly all: readonly Declared[];
   readonly again: readonly { readonly declared: Declared; readonly first: Declared }[];
+  /** The rulebook that a rule belongs to: the last one above it. */
+  readonly bookOf: ReadonlyMap<AstNode, AstNode>;
 }
 
 /** The maps stay with the tree they were made from and go with it. */
@@ -83,9 +94,19 @@ export function namesOf(text: SpecText): NamesOfText {
     else again.push({ declared, first });
     all.push(declared);
   }
-  const names: NamesOfText = { byName, all, again };
+  const names: NamesOfText = { byName, all, again, bookOf: booksOfRules(text) };
   mapsOfTrees.set(text.parsed.root, names);
   return names;
+}
+
+function booksOfRules(text: SpecText): ReadonlyMap<AstNode, AstNode> {
+  const books = new Map<AstNode, AstNode>();
+  let book: AstNode | undefined;
+  for (const node of text.parsed.root.elements) {
+    if (isRulebook(node)) book = node;
+    else if (isRule(node) && book !== undefined) books.set(node, book);
+  }
+  return books;
 }
 
 type Named = AstNode & { name?: string };
@@ -104,6 +125,9 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isExisting(node)) yield ['existing', node];
     else if (isArea(node)) yield ['area', node];
     else if (isKeptOut(node)) yield ['kept-out', node];
+    else if (isSource(node)) yield ['source', node];
+    else if (isRulebook(node)) yield ['rulebook', node];
+    else if (isRule(node)) yield ['rule', node];
   }
 }
 

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { TextChange } from '../findings/finding.ts';
-import type { Assumed, Bond, Given, Key, Material, Role, Soil, Unit } from '../job/job.ts';
+import type { Assumed, Bond, Country, Given, Key, Material, Role, Soil, Unit } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { assumed, writtenOf, NOT_NEGATIVE, POSITIVE, type Context, type Limits, type Wanted } from './context.ts';
@@ -137,19 +137,19 @@ export class Things {
   }
 
   /** The shipped material of a role, for a job that names none. */
-  standard(role: Role, country: string | undefined, openGraded = false): Material | undefined {
+  standard(role: Role, country: Country | undefined, openGraded = false): Material | undefined {
     const asked = `${role} ${country ?? ''} ${openGraded}`;
     if (!this.standards.has(asked)) this.standards.set(asked, this.readStandard(role, country, openGraded));
     return this.standards.get(asked);
   }
 
-  private readStandard(role: Role, country: string | undefined, openGraded: boolean): Material | undefined {
+  private readStandard(role: Role, country: Country | undefined, openGraded: boolean): Material | undefined {
     const all = this.shipped.parsed.root.elements.filter(ast.isMaterial);
     const fitting = all
       .map(node => ({ node, material: this.material({ kind: 'material', name: node.name, node, text: this.shipped }) }))
       .filter(({ material }) => material?.roles.includes(role) && material.openGraded === openGraded)
       .map(({ material }) => material!);
-    const wanted = STANDARD_NAMES[country === 'britain' ? 'britain' : 'north-america'][role];
+    const wanted = STANDARD_NAMES[country ?? 'north-america'][role];
     const found = fitting.find(material => material.name === wanted) ?? fitting[0];
     return (
       found &&
@@ -519,8 +519,14 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
 
 const WITH_DENSITY: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'];
 
+const EUROPEAN: Readonly<Partial<Record<Role, string>>> = {
+  bed: 'sharp-sand',
+  'joint-filler': 'kiln-dried-sand',
+  geotextile: 'separation-cloth'
+};
+
 /** Which shipped material stands in where a job names none. */
-export const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readonly<Partial<Record<Role, string>>>>> = {
+export const STANDARD_NAMES: Readonly<Record<Country, Readonly<Partial<Record<Role, string>>>>> = {
   'north-america': {
     base: 'crushed-stone',
     'sub-base': 'crushed-stone',
@@ -528,14 +534,14 @@ export const STANDARD_NAMES: Readonly<Record<'north-america' | 'britain', Readon
     'joint-filler': 'joint-sand',
     geotextile: 'separation-cloth'
   },
-  britain: {
-    base: 'type-1',
-    'sub-base': 'type-1',
-    bed: 'sharp-sand',
-    'joint-filler': 'kiln-dried-sand',
-    geotextile: 'separation-cloth'
-  }
+  britain: { base: 'type-1', 'sub-base': 'type-1', ...EUROPEAN },
+  ireland: { base: 'clause-804', 'sub-base': 'clause-804', ...EUROPEAN },
+  'continental-europe': { base: 'stone-0-32', 'sub-base': 'stone-0-32', ...EUROPEAN }
 };
+
+export function isCountry(name: string | undefined): name is Country {
+  return name !== undefined && Object.hasOwn(STANDARD_NAMES, name);
+}
 
 /** Stone and sand may serve in several places. */
 function isGrain(role: string): boolean {

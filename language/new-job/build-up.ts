@@ -1,7 +1,5 @@
 // What is laid, and on what: usual units, layers and edging for the traffic and the country. All of it is common practice
 // but for the base, whose thickness the rules themselves are asked for.
-import { printLimit } from '../findings/limits.ts';
-import { baseThatPasses } from '../findings/rules-base.ts';
 import type { Country, System, Traffic } from '../job/job.ts';
 import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { AllAnswers, CountryAnswer, TrafficAnswer } from './answers.ts';
@@ -57,9 +55,14 @@ export interface LayerTexts {
   readonly base: string;
 }
 
-export function layersFor(answers: AllAnswers): LayerTexts {
+export function layersFor(answers: AllAnswers, leastBase: string): LayerTexts {
   const { stone, ...others } = LAYERS[answers.country];
-  return { ...others, base: `${stone} ${baseThickness(answers)}` };
+  return { ...others, base: `${stone} ${leastBase}` };
+}
+
+/** What the site says of the ground. */
+export function siteFor({ soil, water, winters }: AllAnswers): string[] {
+  return [`soil ${soil}, ${water === 'stays' ? 'poorly-drained' : 'well-drained'}`, `winters ${winters}`];
 }
 
 const LAYERS: Readonly<Record<CountryAnswer, Omit<LayerTexts, 'base'> & { readonly stone: string }>> = {
@@ -82,13 +85,6 @@ const LAYERS: Readonly<Record<CountryAnswer, Omit<LayerTexts, 'base'> & { readon
     stone: 'type-1'
   }
 };
-
-function baseThickness(answers: AllAnswers): string {
-  const { soil, water, winters } = answers;
-  const site = { soil: { name: soil }, drains: water === 'stays' ? 'poorly' : 'well', winters } as const;
-  const least = baseThatPasses({ countries: [countryOf(answers)], area: { traffic: trafficOf(answers), site } });
-  return printLimit(least, systemOf(answers));
-}
 
 /** Stone sinks into soft fine soil (association guidance on installation: over silt and clay). */
 export function needsGeotextile({ soil, water }: AllAnswers): boolean {

@@ -59,7 +59,7 @@ function sizeProblem(size: string, { country, traffic }: Answers, trial: Paving)
     const [measure, other] = /ft$/.test(example) ? ['ft', 'm'] : ['m', 'ft'];
     return `Say the measure too: \`${size} ${measure}\`, or \`${size} ${other}\`.`;
   }
-  const { text } = writeNewJob({ ...others, size }, trial.parse);
+  const { text } = writeNewJob({ ...others, size }, trial);
   return findingsOf(text, trial).find(({ id }) => id !== 'trucks-need-an-engineer')?.message;
 }
 

@@ -2,10 +2,11 @@ import type { Place } from '../findings/finding.ts';
 import { formatText } from '../format/format.ts';
 import { SHIPPED_SIDES } from '../library/shipped.ts';
 import { USUAL_VALUES } from '../library/usual-values.ts';
-import type { Parse } from '../syntax/parse.ts';
+import type { Paving } from '../paving.ts';
 import { withUsual, type AllAnswers, type Answers, type CountryAnswer, type NearAnswer } from './answers.ts';
-import { countryOf, edgingFor, layersFor, needsGeotextile, systemOf, trafficOf, unitFor } from './build-up.ts';
+import { countryOf, edgingFor, layersFor, needsGeotextile, siteFor, systemOf, trafficOf, unitFor } from './build-up.ts';
 import { heightsFor } from './heights.ts';
+import { leastBase } from './least-base.ts';
 
 /** A spec as written for a person who answered the questions. */
 export interface NewJob {
@@ -18,9 +19,10 @@ export interface NewJob {
 }
 
 /** Writes the whole spec. The answers have been checked; where one is missing the usual one counts. */
-export function writeNewJob(given: Answers, parse: Parse): NewJob {
+export function writeNewJob(given: Answers, trial: Paving): NewJob {
+  const { parse } = trial;
   const answers = withUsual(given);
-  const blocks = [head(answers), job(answers), site(answers), unit(answers), edging(answers), area(answers)];
+  const blocks = [head(answers), job(answers), site(answers), unit(answers), edging(answers), area(answers, leastBase(answers, trial))];
   const text = formatText(
     blocks
       .filter(lines => lines.length > 0)
@@ -49,14 +51,15 @@ function job(answers: AllAnswers): string[] {
 }
 
 function site(answers: AllAnswers): string[] {
-  const { country, near, soil, water, winters } = answers;
+  const { country, near, winters } = answers;
+  const [soil, frozen] = siteFor(answers) as [string, string];
   const { benchmark, means, ground } = heightsFor(near, country);
   const frost = country === 'britain' && winters === 'freeze' ? ` // ${NO_FROST_RULES}` : '';
   return [
     'site {',
-    `soil ${soil}, ${water === 'stays' ? 'poorly-drained' : 'well-drained'}`,
+    soil,
     `topsoil ${USUAL_VALUES.topsoil[systemOf(answers)]} // measure: dig to where the dark soil ends`,
-    `winters ${winters}${frost}`,
+    `${frozen}${frost}`,
     `benchmark ${benchmark} // ${means}`,
     `ground ${ground} // measure: the ground in the middle of the place`,
     '}'
@@ -83,9 +86,9 @@ function edging(answers: AllAnswers): string[] {
   ];
 }
 
-function area(answers: AllAnswers): string[] {
+function area(answers: AllAnswers, least: string): string[] {
   const { near, country, traffic, size } = answers;
-  const { joints, jointFiller, bed, base } = layersFor(answers);
+  const { joints, jointFiller, bed, base } = layersFor(answers, least);
   const across = traffic === 'foot' ? '' : ' // the long side across the way the wheels run';
   const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for here';
   return [

@@ -3,9 +3,11 @@ import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
-import { judgeArea } from '../findings/rules-table.ts';
+import { judgeArea, type Judgement } from '../findings/judge.ts';
+import { memberOf } from '../findings/members/members.ts';
 import { MOST_UNITS } from '../geometry/index.ts';
 import type { Area, Job } from '../job/job.ts';
+import type { Rule } from '../job/rule.ts';
 import type { Session } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
 import type { AreaResult, Pair } from './area-result.ts';
@@ -37,6 +39,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       id: job.key,
       title: job.title,
       ...(job.currency === undefined ? {} : { currency: job.currency }),
+      rulebooks: job.rulebooks.map(({ id, edition }) => ({ id, ...(edition === undefined ? {} : { edition }) })),
       complete: missing.length === 0,
       missing,
       points: job.points.map(({ key, name, x, y }) => ({ id: key, name, x, y, fixed: true })),
@@ -59,8 +62,14 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: no units are laid. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, readonly RawFinding[]> {
-  const { findings } = yield* workedOut(job, { session, scope, lays: false });
+  const { findings } = yield* workedOut(job, { session, scope, lays: looksAtLaying(job.rules) });
   return findings;
+}
+
+function looksAtLaying(rules: readonly Rule[]): boolean {
+  return rules.some(({ cases }) =>
+    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.laid === true))
+  );
 }
 
 interface WorkedOut {
@@ -85,13 +94,15 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
-  for (const result of results) findings.push(...(yield* judged(job, result, memory)));
+  const rules = rulesAsBefore(job, memory);
+  for (const result of results)
+    findings.push(...(yield* judged(job, rules, result, memory, result === results[0])));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
   return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
 }
 
 function stillThere(job: Job): (thing: string) => boolean {
-  const keys = new Set([job, ...job.areas, ...job.missing].map(({ key }) => key));
+  const keys = new Set([job, ...job.areas, ...job.missing, ...job.rules].map(({ key }) => key));
   return thing => thing.split('\n').every(key => keys.has(key));
 }
 
@@ -132,17 +143,26 @@ function* laidUnits(area: Area, memory: Memory, findings: RawFinding[]): Generat
   return undefined;
 }
 
-function* judged(job: Job, { area, shapes, layers }: AreaResult, memory: Memory): Generator<void, RawFinding[]> {
-  const { outline: _outline, keptOut: _keptOut, start: _start, ...read } = area;
-  const inputs = {
-    system: job.system,
-    countries: job.rules,
-    area: read,
-    overhangs: layers.overhangs.map(({ overhang }) => overhang),
-    grossArea: shapes.area.grossArea,
-    depth: layers.dig.deepest
-  };
-  return yield* recall(memory, 'rules', [area.key], inputs, () => judgeArea(inputs));
+function* judged(
+  job: Job,
+  rules: readonly Rule[],
+  { area, shapes, layers }: AreaResult,
+  memory: Memory,
+  isFirst: boolean
+): Generator<void, readonly RawFinding[]> {
+  const { system, usualStone } = job;
+  const inputs = { system, usualStone, area, shapes, layers, rules, isFirst };
+  const judgement = yield* recall(memory, 'rules', [area.key], inputs, (before: Judgement | undefined) => {
+    const result = judgeArea({ system, usualStone, area, shapes, layers }, rules, isFirst, before);
+    memory.session.count('judgements', result.judged);
+    return result;
+  });
+  return judgement.findings;
+}
+
+/** Rules as they were before, where nothing in them has changed: what they came to is then known at a glance. */
+function rulesAsBefore({ rules }: Job, { session, scope }: Memory): readonly Rule[] {
+  return rules.map(rule => session.asBefore(scope, rule.key, rule));
 }
 
 function workingsOf(results: readonly AreaResult[], whole: WholeJob): Record<string, Working> {

@@ -74,6 +74,8 @@ export interface JobQuantities extends Together {
   readonly id: Key;
   readonly title: string;
   readonly currency?: string;
+  /** By whose rules the job is checked. */
+  readonly rulebooks: readonly { readonly id: string; readonly edition?: string }[];
   /** Every area has all its numbers. */
   readonly complete: boolean;
   /** What has no numbers. */

@@ -8,13 +8,13 @@ export interface Memory {
   readonly lays: boolean;
 }
 
-/** A stage's result for some things of the job, by key: remembered, or computed in steps. */
+/** A stage's result for some things of the job, by key: remembered, or computed in steps from what it was before. */
 export function recall<T>(
   { session, scope }: Memory,
   stage: Stage,
   things: readonly string[],
   inputs: unknown,
-  compute: () => Generator<void, T> | T
+  compute: (before: T | undefined) => Generator<void, T> | T
 ): Generator<void, T> {
   const slot = { scope, stage, thing: things.join('\n') };
   return session.recall(slot, inputs, compute);

@@ -3,10 +3,22 @@ import { sameContent } from './same-content.ts';
 /** What the memory holds results of. */
 export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules';
 
+/** Work within a stage that is counted by itself: a rule judged on a thing. */
+export type Counted = Stage | 'judgements';
+
 /** What else is held of a thing, with no computation behind it. */
 type Kept = 'inputs' | 'last-good';
 
-const STAGES: readonly Stage[] = ['outline', 'laying', 'layers', 'pair', 'neighbours', 'job', 'rules'];
+const COUNTED: readonly Counted[] = [
+  'outline',
+  'laying',
+  'layers',
+  'pair',
+  'neighbours',
+  'job',
+  'rules',
+  'judgements'
+];
 
 /**
  * Most results held at once, so that an editor left open for weeks does not grow: several jobs of a thousand areas. The
@@ -26,7 +38,7 @@ interface Held {
  */
 export class Session {
   readonly #held = new Map<string, Held>();
-  readonly #computations = new Map<Stage, number>();
+  readonly #computations = new Map<Counted, number>();
   readonly #most: number;
 
   constructor(most = MOST_RESULTS) {
@@ -34,9 +46,13 @@ export class Session {
   }
 
   /** How often each stage has been computed so far, remembered results not counted. */
-  get computations(): Readonly<Record<Stage, number>> {
-    const counts = STAGES.map((stage): [Stage, number] => [stage, this.#computations.get(stage) ?? 0]);
-    return Object.fromEntries(counts) as Record<Stage, number>;
+  get computations(): Readonly<Record<Counted, number>> {
+    const counts = COUNTED.map((stage): [Counted, number] => [stage, this.#computations.get(stage) ?? 0]);
+    return Object.fromEntries(counts) as Record<Counted, number>;
+  }
+
+  count(what: Counted, times: number): void {
+    this.#computations.set(what, (this.#computations.get(what) ?? 0) + times);
   }
 
   /** How many results are held. */
@@ -48,7 +64,7 @@ export class Session {
   *recall<T>(
     slot: Slot & { readonly stage: Stage },
     inputs: unknown,
-    compute: () => Generator<void, T> | T
+    compute: (before: T | undefined) => Generator<void, T> | T
   ): Generator<void, T> {
     const name = slotName(slot);
     const held = this.#held.get(name);
@@ -56,8 +72,8 @@ export class Session {
       this.#keep(name, held);
       return held.result as T;
     }
-    this.#computations.set(slot.stage, (this.#computations.get(slot.stage) ?? 0) + 1);
-    const computed = compute();
+    this.count(slot.stage, 1);
+    const computed = compute(held?.result as T | undefined);
     const result = isGenerator(computed) ? yield* computed : computed;
     this.#keep(name, { slot, inputs, result });
     return result;

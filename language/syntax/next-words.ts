@@ -43,7 +43,11 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   existing: 'ExistingItem',
   area: 'AreaItem',
   edges: 'EdgeItem',
-  'kept-out': 'KeptOutItem'
+  'kept-out': 'KeptOutItem',
+  source: 'SourceItem',
+  rulebook: 'RulebookItem',
+  rule: 'RuleItem',
+  example: 'Element'
 };
 
 type Places = ReadonlySet<number>;

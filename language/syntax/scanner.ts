@@ -10,6 +10,7 @@ import {
   CURLY_TEXT,
   NUMBER,
   COMMA_NUMBER,
+  DATE,
   NAME,
   SQUARE_OR_CUBIC,
   MEASURE_WORD,
@@ -353,6 +354,11 @@ class Scanner {
   // ---- numbers and measures ----
 
   private number(): boolean {
+    const date = this.match(DATE);
+    if (date !== undefined) {
+      this.emit('DATE', date);
+      return true;
+    }
     const comma = this.match(COMMA_NUMBER);
     if (comma !== undefined) {
       // `1.200,5`: the dot parts thousands, the comma the decimals.

@@ -31,7 +31,11 @@ export type BlockName =
   | 'existing'
   | 'area'
   | 'edges'
-  | 'kept-out';
+  | 'kept-out'
+  | 'source'
+  | 'rulebook'
+  | 'rule'
+  | 'example';
 
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
@@ -47,6 +51,25 @@ const outline: Statement = {
   sizes: true
 };
 const size: Statement = { clauses: [], sizes: true };
+const treat: Statement = { clauses: ['as'] };
+const prefer: Statement = { clauses: ['over'] };
+const condition = ['and', 'or', 'is', 'not', 'said', 'at', 'least', 'most', 'more', 'less', 'than'];
+
+/** What an example of a rule may hold. */
+const things: Readonly<Record<string, Statement>> = {
+  let: plain,
+  site: { clauses: [], opens: 'site' },
+  point: { clauses: ['at'] },
+  unit: { clauses: [], opens: 'unit' },
+  material: { clauses: [], opens: 'material' },
+  'soil-kind': { clauses: [], opens: 'soil-kind' },
+  'side-kind': { clauses: [], opens: 'side-kind' },
+  bond: { clauses: [], opens: 'bond' },
+  existing: { clauses: [], opens: 'existing' },
+  area: { clauses: [], opens: 'area' },
+  box: { clauses: ['in'], opens: 'kept-out' },
+  pit: { clauses: ['in'], opens: 'kept-out' }
+};
 
 export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   spec: {
@@ -54,21 +77,14 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
     statements: {
       job: { clauses: [], opens: 'job' },
       use: plain,
-      let: plain,
-      site: { clauses: [], opens: 'site' },
-      point: { clauses: ['at'] },
-      unit: { clauses: [], opens: 'unit' },
-      material: { clauses: [], opens: 'material' },
-      'soil-kind': { clauses: [], opens: 'soil-kind' },
-      'side-kind': { clauses: [], opens: 'side-kind' },
-      bond: { clauses: [], opens: 'bond' },
-      existing: { clauses: [], opens: 'existing' },
-      area: { clauses: [], opens: 'area' },
-      box: { clauses: ['in'], opens: 'kept-out' },
-      pit: { clauses: ['in'], opens: 'kept-out' }
+      ...things,
+      source: { clauses: [], opens: 'source' },
+      rulebook: { clauses: [], opens: 'rulebook' },
+      rule: { clauses: [], opens: 'rule' },
+      accept: { clauses: ['on', 'site', 'because', 'until', 'for', 'good', 'agreed', 'with'] }
     }
   },
-  job: { commas: true, statements: { rules: plain, show: plain, currency: plain } },
+  job: { commas: true, statements: { rules: plain, show: plain, currency: plain, treat, prefer } },
   site: {
     commas: true,
     statements: {
@@ -132,7 +148,31 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   'kept-out': {
     commas: false,
     statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline }
-  }
+  },
+  source: { commas: true, statements: { kind: plain, title: plain, edition: plain } },
+  rulebook: {
+    commas: true,
+    statements: { title: plain, edition: plain, includes: plain, show: plain, treat, prefer }
+  },
+  rule: {
+    commas: false,
+    statements: {
+      title: plain,
+      about: plain,
+      severity: plain,
+      safety: plain,
+      concerns: plain,
+      when: { clauses: condition },
+      needs: { clauses: [...condition, 'when'] },
+      says: plain,
+      fix: { clauses: ['to', 'safely'] },
+      cites: plain,
+      engineer: plain,
+      wrong: { clauses: [], opens: 'example' },
+      right: { clauses: [], opens: 'example' }
+    }
+  },
+  example: { commas: false, statements: things }
 };
 
 /** The words that begin something of their own: inside an open brace they say that the brace was never closed. */
@@ -151,5 +191,9 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   existing: 'an existing thing',
   area: 'an area',
   edges: 'the edges',
-  'kept-out': 'a box or pit'
+  'kept-out': 'a box or pit',
+  source: 'a source',
+  rulebook: 'a rulebook',
+  rule: 'a rule',
+  example: 'an example'
 };

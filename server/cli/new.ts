@@ -41,7 +41,7 @@ async function newJob(file: string | undefined, options: { readonly overwrite?: 
   // Nobody wants to hear it after the last answer.
   if (target !== undefined) await refuseEarly(target, overwrite);
   const trial = createTrial();
-  const { text } = writeNewJob(await allAnswers(trial), trial.parse);
+  const { text } = writeNewJob(await allAnswers(trial), trial);
   if (target === undefined) return write(text, undefined);
   // A file that has come meanwhile stays.
   await writeFile(target, text, { flag: overwrite ? 'w' : 'wx' }).catch(() => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { FAULTS } from '../../language/findings/fault-list.ts';
-import { RULES } from '../../language/findings/rules-table.ts';
+import { SHIPPED_RULES } from '../../language/library/shipped.ts';
 
 export interface Page {
   readonly title: string;
@@ -10,7 +10,7 @@ export interface Page {
 
 /** Every finding there is, in alphabetical order. */
 export const FINDING_IDS: readonly string[] = [
-  ...new Set([...Object.keys(FAULTS), ...RULES.map(rule => rule.id)])
+  ...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])
 ].sort();
 
 /** The page about a finding: a file beside the bundle, as the editor opens it. */

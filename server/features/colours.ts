@@ -107,5 +107,8 @@ const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   bond: SemanticTokenTypes.enum,
   existing: SemanticTokenTypes.class,
   area: SemanticTokenTypes.class,
-  'kept-out': SemanticTokenTypes.class
+  'kept-out': SemanticTokenTypes.class,
+  source: SemanticTokenTypes.enum,
+  rulebook: SemanticTokenTypes.class,
+  rule: SemanticTokenTypes.class
 };

@@ -31,7 +31,7 @@ export const newJob: Feature = {
     connection.onRequest(writeNewJobRequest, ({ answers }: WriteNewJobParams): WriteNewJobResult => {
       const read = readAnswers(answers, trial);
       if ('problem' in read) return read;
-      const { text, fileName, firstToMeasure } = writeNewJob(read.answers, trial.parse);
+      const { text, fileName, firstToMeasure } = writeNewJob(read.answers, trial);
       return { text, fileName, firstToMeasure: rangeOf(firstToMeasure) };
     });
   }

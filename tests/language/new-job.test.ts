@@ -16,7 +16,7 @@ import { evaluated, inMemory } from './in-memory.ts';
 
 const parse = createParse();
 const trial = createTrial();
-const written = (answers: Answers): string => writeNewJob(answers, parse).text;
+const written = (answers: Answers): string => writeNewJob(answers, trial).text;
 
 const paving = new Paving(inMemory({}));
 function findingsIn(text: string): readonly Finding[] {
@@ -95,7 +95,7 @@ area patio {
   });
 
   test('what is measured first is the topsoil', () => {
-    const { text, firstToMeasure, fileName } = writeNewJob(answers, parse);
+    const { text, firstToMeasure, fileName } = writeNewJob(answers, trial);
     const { line, column, endLine, endColumn } = firstToMeasure;
     expect(endLine).toBe(line);
     expect(text.split('\n')[line - 1]!.slice(column - 1, endColumn - 1)).toBe('5 in');

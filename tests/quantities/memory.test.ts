@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { Session, type Stage } from '../../language/session/session.ts';
 import { area, job, layer, meeting, numbersOf, paving, rectangle, unit } from './jobs.ts';
+import { rulesOf } from '../shipped-rules.ts';
 import type { Area, Edge, Job } from '../../language/job/job.ts';
 
 const small = (name: string, x: number, more: Partial<Area> = {}): Area =>
@@ -13,7 +14,7 @@ const small = (name: string, x: number, more: Partial<Area> = {}): Area =>
 
 /** Three areas in a row; the first two meet, the third lies apart. */
 const row = (more: Partial<Area> = {}): Job =>
-  job([small('a', 0), small('b', 2, more), small('c', 9)], { rules: ['britain'] });
+  job([small('a', 0), small('b', 2, more), small('c', 9)], { rules: rulesOf(['britain']) });
 
 /** How often each stage was computed for a job; stages that were not are left out. */
 function computed(session: Session, of: Job): Partial<Record<Stage, number>> {

@@ -17,6 +17,7 @@ import {
   SITE,
   unit
 } from './jobs.ts';
+import { rulesOf } from '../shipped-rules.ts';
 import { wrongWorkings } from './workings.ts';
 
 const length = (least: number, most: number) => fc.double({ min: least, max: most, noNaN: true });
@@ -92,7 +93,7 @@ it('random jobs: finite numbers none below nought, workings that hold, messages 
   let withNumbers = 0;
   fc.assert(
     fc.property(anyArea('a'), anyArea('b'), (a, b) => {
-      const { quantities, workings, findings } = numbersOf(job([a, b], { rules: ['north-america', 'britain'] }));
+      const { quantities, workings, findings } = numbersOf(job([a, b], { rules: rulesOf(['north-america', 'britain']) }));
       withNumbers += quantities.areas.length;
       expect(wrongWorkings(quantities, workings)).toEqual([]);
       const written = JSON.stringify({

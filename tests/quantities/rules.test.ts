@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { RULES } from '../../language/findings/rules-table.ts';
 import type { Area, Edge, Job } from '../../language/job/job.ts';
 import {
   area,
@@ -16,6 +15,7 @@ import {
   rectangle,
   unit
 } from './jobs.ts';
+import { rulesOf } from '../shipped-rules.ts';
 
 const CLOSED: readonly Partial<Edge>[] = Array.from({ length: 4 }, () => ({ meets: HOUSE_WALL }));
 
@@ -24,7 +24,7 @@ function judged(more: Partial<Area>, of: Partial<Job> = {}, sides = CLOSED): Map
   const found = numbersOf(
     job([area(rectangle(6, 6), { finish: LEVEL, site: SITE, ...more }, sides)], {
       system: 'imperial',
-      rules: ['north-america'],
+      rules: rulesOf(['north-america']),
       ...of
     })
   );
@@ -129,7 +129,7 @@ describe('base', () => {
 
   it('Britain: 100 and 150 mm, on clay 200 mm under cars (common practice); by bearing ratio from memory', () => {
     const british = (thickness: number, more: Partial<Area>) =>
-      judged({ layers: [layer('base', thickness)], ...more }, { system: 'metric', rules: ['britain'] });
+      judged({ layers: [layer('base', thickness)], ...more }, { system: 'metric', rules: rulesOf(['britain']) });
     const clay = { ...SITE, soil: { ...SITE.soil, name: 'clay' } };
     expect(british(0.1, {}).size + british(0.2, { site: clay, traffic: ['cars'] }).size).toBe(0);
     expect(british(0.15, { site: clay, traffic: ['cars'] }).get('base-too-thin')).toBe(
@@ -170,9 +170,10 @@ it('an open side wants edging (ICPI Tech Spec 3), trucks an engineer (common pra
 
 it('no rules without a country; a value of practice or from memory is never an error, but for a danger to people', () => {
   expect(judged({ layers: [layer('base', INCH)] }, { rules: [] }).size).toBe(0);
-  const errors = RULES.filter(rule => rule.severity === 'error');
-  expect(errors.filter(rule => /practice|from memory/i.test(rule.source)).map(rule => [rule.id, rule.source])).toEqual([
-    ['dig-deep', expect.stringMatching(/^Safety\. /)]
+  const errors = rulesOf(['north-america', 'britain']).filter(rule => rule.severity === 'error');
+  const ungrounded = errors.filter(({ cases }) => cases.every(({ source }) => !/(?:Standard|Code|guidance|Handbook): /.test(source)));
+  expect(ungrounded.map(({ key, cases }) => [key, cases[0]!.source])).toEqual([
+    ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)]
   ]);
 });
 
@@ -184,9 +185,9 @@ it('where the site does not say whether winters freeze, a note says how bases ar
 });
 
 describe('a base that is too thin is mended once', () => {
-  const fixes = (rules: Job['rules'], site: Area['site'], traffic: Area['traffic']) => {
+  const fixes = (rulebooks: string[], site: Area['site'], traffic: Area['traffic']) => {
     const found = numbersOf(
-      job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], { rules })
+      job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], { rules: rulesOf(rulebooks) })
     ).findings;
     return found.flatMap(({ id, fixes = [] }) =>
       fixes.flatMap(({ edits }) => edits.flatMap(edit => ('over' in edit ? [[id, edit.text]] : [])))
@@ -209,8 +210,8 @@ describe('a base that is too thin is mended once', () => {
 });
 
 describe('a dig deeper than 4 ft, 1.2 m (safety; common practice)', () => {
-  const deep = (base: number, system: Job['system'], rules: Job['rules'] = ['britain']) =>
-    judged({ layers: [layer('base', base)] }, { system, rules }).get('dig-deep');
+  const deep = (base: number, system: Job['system'], rules: string[] = ['britain']) =>
+    judged({ layers: [layer('base', base)] }, { system, rules: rulesOf(rules) }).get('dig-deep');
 
   it('is told; one of just so much is not', () => {
     expect(deep(1.2, 'metric')).toBeUndefined();
@@ -225,7 +226,7 @@ describe('a dig deeper than 4 ft, 1.2 m (safety; common practice)', () => {
 describe('quantities that are seldom meant (common practice)', () => {
   const told = (more: Partial<Area>, size: readonly [number, number] = [6, 6], system: Job['system'] = 'metric') =>
     numbersOf(
-      job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], { system, rules: ['britain'] })
+      job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], { system, rules: rulesOf(['britain']) })
     )
       .findings.filter(({ id }) => id === 'unlikely-quantity')
       .map(({ message }) => message);

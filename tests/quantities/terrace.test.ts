@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { printAs, printLength } from '../../language/measures/print.ts';
 import { job, LEVEL, numbersOf, only } from './jobs.ts';
+import { rulesOf } from '../shipped-rules.ts';
 import { terrace } from './terrace.ts';
 
 // A job worked out by hand and by script, beside its spec.
@@ -19,6 +20,6 @@ it('has the numbers worked by hand', () => {
 
 it('is clean by the North American rules', () => {
   const level = terrace({ finish: LEVEL, site: { ...terrace().site, ground: LEVEL } });
-  const { findings } = numbersOf(job([level], { system: 'imperial', rules: ['north-america'] }));
+  const { findings } = numbersOf(job([level], { system: 'imperial', rules: rulesOf(['north-america']) }));
   expect(findings).toEqual([]);
 });

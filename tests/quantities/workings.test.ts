@@ -12,6 +12,7 @@ import { workingOf } from '../../language/quantities/formula-text.ts';
 import { Book } from '../../language/quantities/page.ts';
 import { evaluateFormula } from './evaluate-formula.ts';
 import { area, box, given, HOUSE_WALL, job, layer, LAWN, material, numbersOf, rectangle, SITE } from './jobs.ts';
+import { rulesOf } from '../shipped-rules.ts';
 import { terrace } from './terrace.ts';
 import { wrongWorkings } from './workings.ts';
 
@@ -65,7 +66,7 @@ describe('every number is worked out again from its formula', () => {
   const finish = { benchmark: 'sill', above: given(-0.1), fromNought: false };
   const ground = { benchmark: 'peg', above: given(-0.05), fromNought: false, base: given(0.02) };
   const jobs = {
-    terrace: job([terrace()], { system: 'imperial', rules: ['north-america'] }),
+    terrace: job([terrace()], { system: 'imperial', rules: rulesOf(['north-america']) }),
     'nothing in it': job([]),
     'nothing under it': job([area(rectangle(3, 2))]),
     'two digs that meet, kerbs, laps, two benchmarks': job([

@@ -67,7 +67,11 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     edges: ''
   },
   edges: {},
-  'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' }
+  'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' },
+  source: {},
+  rulebook: {},
+  rule: {},
+  example: {}
 };
 
 /** What a new block begins with. */
@@ -83,7 +87,11 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   existing: ['kind'],
   area: ['outline', 'traffic', 'finish', 'paving', 'bed', 'base', 'joints', 'edges'],
   edges: [],
-  'kept-out': ['rectangle']
+  'kept-out': ['rectangle'],
+  source: [],
+  rulebook: [],
+  rule: [],
+  example: []
 };
 
 /** Statements that only materials of some roles have. */

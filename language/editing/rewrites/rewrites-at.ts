@@ -20,7 +20,7 @@ export function rewritesAt(
 ): Rewrite[] {
   const at = { start, end };
   const ways: readonly (readonly [Rewrite['kind'], () => Rewrite[]])[] = [
-    ['rewrite', () => declareMaterial(look, at, evaluation)],
+    ['rewrite', () => declareMaterial(look, at)],
     ['rewrite', () => writeInOtherSystem(look, at, evaluation?.job?.system)],
     ['extract', () => extractLet(look, at)],
     ['inline', () => inlineLet(look, at)],

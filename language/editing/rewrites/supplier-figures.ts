@@ -1,8 +1,9 @@
 import type { Country, Role } from '../../job/job.ts';
+import { rulesAndSystem } from '../../lowering/job-words.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { occurrencesIn, type Occurrence } from '../../lowering/occurrences.ts';
 import { standardMaterial } from '../../lowering/things-at-hand.ts';
-import type { Evaluation, Look } from '../../paving.ts';
+import type { Look } from '../../paving.ts';
 import type { ParsedText } from '../../syntax/parse.ts';
 import { spanOf, type Statement } from '../../syntax/statement-tree.ts';
 import { lineBreakOf, type Span } from '../../syntax/text-edit.ts';
@@ -11,7 +12,7 @@ import { isBroken, linesBefore, topStatementAt } from './places.ts';
 import { covers, rewrite, type Edit, type Rewrite } from './rewrite.ts';
 
 /** A declaration of a material that ships, or that is nowhere declared, to put the supplier's own figures in. */
-export function declareMaterial({ text, project }: Look, at: Span, evaluation: Evaluation | undefined): Rewrite[] {
+export function declareMaterial({ text, project }: Look, at: Span): Rewrite[] {
   const { parsed } = text;
   const here = occurrencesIn(text, project).find(
     occurrence => occurrence.kinds.includes('material') && covers(occurrence, at)
@@ -23,7 +24,7 @@ export function declareMaterial({ text, project }: Look, at: Span, evaluation: E
   const shipped = materialsIn(project.shipped);
   const like = isShipped
     ? shipped.find(({ name }) => name === here.name)
-    : standardOf(shipped, roleAt(parsed, statement, here), evaluation?.job?.rules[0]);
+    : standardOf(shipped, roleAt(parsed, statement, here), rulesAndSystem(project).country);
   if (like === undefined) return [];
   const title = isShipped
     ? `Declare ${here.name} here, to put in your supplier's figures`
@@ -52,11 +53,11 @@ const ROLES: Readonly<Record<string, Role>> = {
 function standardOf(
   shipped: readonly DeclaredMaterial[],
   role: Role | undefined,
-  country: Country | undefined
+  country: Country
 ): DeclaredMaterial | undefined {
   if (role === undefined) return undefined;
   const fitting = shipped.filter(({ roles }) => roles.includes(role));
-  const usual = standardMaterial(role, country ?? 'north-america');
+  const usual = standardMaterial(role, country);
   return fitting.find(({ name }) => name === usual) ?? fitting[0];
 }
 

@@ -1,0 +1,151 @@
+import type { Area, Given, Key, System } from '../../job/job.ts';
+import { printFine, printHeight, roundedUp } from '../../measures/print.ts';
+import { stoneLayers } from '../../quantities/base-past.ts';
+import type { RawFix } from '../finding.ts';
+import { fixTo, type Length, printLimit, saying, writing } from '../limits.ts';
+import { heaviestTraffic } from '../traffic.ts';
+import { fromCatalogue } from './from-catalogue.ts';
+import { type Judged, length, type Member, words } from './member.ts';
+import { longerSide } from './unit-members.ts';
+
+type AreaMember = Member<'area'>;
+
+/** What rules can look at in an area, and in everything that belongs to one. */
+export const AREA_MEMBERS: readonly AreaMember[] = [
+  {
+    ...words('area', 'area', 'The name of the area'),
+    read: ({ judged }) => [judged.area.name],
+    at: ({ judged }) => judged.area.key
+  },
+  {
+    ...words('area', 'traffic', 'Everything that uses the area', ['foot', 'cars', 'trucks', 'turning']),
+    read: ({ judged }) => judged.area.traffic
+  },
+  {
+    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', ['foot', 'cars', 'trucks']),
+    read: ({ judged }) => [heaviestTraffic(judged.area)]
+  },
+  {
+    ...length('area', 'base', 'Thickness of all stone under the bed; nought where there is none'),
+    read: ({ judged }) => baseThickness(judged.area),
+    at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key,
+    write: ({ judged }, to) => (typeof to === 'string' ? [] : thickerBase(judged, to))
+  },
+  {
+    ...length('area', 'build-up', 'Thickness of the unit and all layers together'),
+    read: ({ judged: { area } }) =>
+      area.layers.reduce((sum, layer) => sum + layer.thickness.value, area.paving?.unit.thickness.value ?? 0),
+    at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
+  },
+  {
+    ...words('area', 'base-grading', 'Grading of the stone under the bed: open where any of it is', ['dense', 'open']),
+    read: ({ judged }) => gradings(stoneLayers(judged.area.layers).map(layer => layer.material.openGraded)),
+    at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
+  },
+  {
+    ...words('area', 'bed-grading', 'Grading of the bed: `open` is grit', ['dense', 'open']),
+    read: ({ judged: { area } }) => gradings(bedsOf(area).map(layer => layer.material.openGraded)),
+    at: ({ judged: { area } }) => bedsOf(area)[0]?.key
+  },
+  {
+    ...length('area', 'joint', 'Width of the joints between units'),
+    read: ({ judged }) => judged.area.paving?.joint.value,
+    at: ({ judged: { area } }) => area.paving?.joint.key ?? area.paving?.key,
+    write: ({ judged }, to) => (typeof to === 'string' ? [] : fixTo(to, judged.area.paving?.joint, judged.system))
+  },
+  {
+    ...words('area', 'joint-grading', 'Grading of what fills the joints: `open` is grit', ['dense', 'open']),
+    read: ({ judged }) => gradings(judged.area.jointFiller === undefined ? [] : [judged.area.jointFiller.openGraded])
+  },
+  {
+    ...words('area', 'bond', 'The name of the bond'),
+    read: ({ judged }) => named(judged.area.paving?.bond.name),
+    at: ({ judged }) => judged.area.paving?.key
+  },
+  {
+    ...words('area', 'made-of', 'What the units are made of', ['concrete', 'clay']),
+    read: ({ judged }) => named(judged.area.paving?.unit.madeOf)
+  },
+  {
+    ...length('area', 'unit-thickness', 'Thickness of the units laid here'),
+    read: ({ judged }) => judged.area.paving?.unit.thickness.value
+  },
+  {
+    ...length('area', 'unit-length', 'The longer side of the units laid here'),
+    read: ({ judged: { area } }) => area.paving && longerSide(area.paving.unit)
+  },
+  {
+    ...words('area', 'geotextile', 'The geotextile, where there is one'),
+    read: ({ judged }) => named(judged.area.geotextile?.name)
+  },
+  {
+    ...words('area', 'meets', 'The kinds and names of everything that its sides meet'),
+    read: ({ judged }) => [...new Set(judged.area.edges.flatMap(({ meets }) => meets?.name ?? []))]
+  },
+  {
+    ...words('area', 'benchmark', 'The benchmark that its finish hangs from'),
+    read: ({ judged }) => named(judged.area.finish?.benchmark)
+  },
+  {
+    ...length('area', 'finish', 'Height of the finish above its benchmark; below it less than nought'),
+    read: ({ judged: { area } }) => area.finish && area.finish.above.value - (nought(area) ?? 0),
+    at: ({ judged }) => judged.area.finish?.above.key,
+    write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, to))
+  },
+  ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
+  ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
+  ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints, { laid: true }),
+  ...fromCatalogue('area', 'laying', ({ judged }) => judged.layers.laying?.[0], { laid: true }),
+  ...fromCatalogue('area', 'geotextile', ({ judged }) => judged.layers.geotextile)
+];
+
+function named(name: string | undefined): readonly string[] {
+  return name === undefined ? [] : [name];
+}
+
+function gradings(open: readonly boolean[]): readonly string[] {
+  return open.length === 0 ? [] : [open.includes(true) ? 'open' : 'dense'];
+}
+
+function bedsOf(area: Area): Area['layers'] {
+  return area.layers.filter(({ role }) => role === 'bed');
+}
+
+/** Thickness of all stone under the bed, m. */
+export function baseThickness({ layers }: Area): number {
+  return stoneLayers(layers).reduce((sum, layer) => sum + layer.thickness.value, 0);
+}
+
+function lowestLayer({ judged }: { readonly judged: Judged }): Key | undefined {
+  return judged.area.layers.at(-1)?.key;
+}
+
+// ---- what writes them ----
+
+/** The one layer, the upper of two by what both lack, or a base where there is none. */
+function thickerBase({ area, system, usualStone }: Judged, to: Length): readonly RawFix[] {
+  const [first, ...others] = stoneLayers(area.layers);
+  if (first === undefined) {
+    return [saying(`${area.key}/base`, `base ${usualStone} ${printLimit(to, system)}`)];
+  }
+  if (others.length === 0) return fixTo(to, first.thickness, system);
+  return thickerBy(first.thickness, to[system] - baseThickness(area), system);
+}
+
+function thickerBy({ key, value, assumed }: Given, missing: number, system: System): RawFix[] {
+  if (key === undefined || assumed !== undefined) return [];
+  return [writing(key, printFine(roundedUp(value + missing, system), system))];
+}
+
+function finishAt({ area, system }: Judged, to: Length): RawFix[] {
+  const { finish } = area;
+  if (finish?.above.key === undefined || finish.fromNought) return [];
+  const above = to[system];
+  const rounded = above < 0 ? -roundedUp(-above, system) : above;
+  return [writing(finish.above.key, printHeight(rounded, finish.benchmark, system))];
+}
+
+/** Where the text gives a height above nought: the height of its benchmark. */
+function nought({ finish }: Area): number | undefined {
+  return finish?.fromNought === true ? finish.base?.value : undefined;
+}

@@ -1,0 +1,83 @@
+import type { Rule, RuleLimit, RuleSum } from '../job/rule.ts';
+import type { RawEdit, RawFix } from './finding.ts';
+import { holds, missedOf, readsOf } from './judge.ts';
+import { type Length, sameInBoth } from './limits.ts';
+import { memberOf } from './members/members.ts';
+import type { Thing } from './members/member.ts';
+import { type Breach, readsWith } from './rule-messages.ts';
+import { type Reads, sumOf } from './rule-sums.ts';
+
+/** What would make the things of a breach keep the rule, and every other rule about the same quantity. */
+export function fixesOf(group: readonly Breach[], rules: readonly Rule[]): RawFix[] {
+  const [{ ruleCase, thing }] = group as [Breach];
+  return ruleCase.fixes.flatMap(({ of, to, safe }) => {
+    const member = memberOf(thing.is, of);
+    if (member?.write === undefined) return [];
+    const write = (value: Length | string): RawFix[] =>
+      together(group.map(each => member.write!(each.thing as never, value))).map(fix => ({ ...fix, safe }));
+    if (to.is === 'choice') return to.words.flatMap(word => write(word));
+    if (member.measure === 'words') {
+      const words = to.is === 'quantity' ? readsOf(thing).value(to.name) : [];
+      return Array.isArray(words) ? (words as readonly string[]).flatMap(word => write(word)) : [];
+    }
+    const length = lengthOf(to, group[0]!);
+    return length === undefined ? [] : write(keepingAll(length, of, thing, rules));
+  });
+}
+
+/** The same change at several sides is one. */
+function together(all: readonly (readonly RawFix[])[]): RawFix[] {
+  const [first = [], ...others] = all;
+  return first.map(({ title, edits }, at) => {
+    const more = others.flatMap(fixes => fixes[at]?.edits ?? []);
+    const each = new Map([...edits, ...more].map((edit): [string, RawEdit] => [JSON.stringify(edit), edit]));
+    return { title, edits: [...each.values()] };
+  });
+}
+
+/** What a fix writes: the limit of the need in both systems, or a sum. */
+function lengthOf(to: RuleSum, { thing, missed }: Breach): Length | undefined {
+  const { test } = missed.need;
+  const { limit } = missed.outcome ?? {};
+  if (to.is === 'worked' && to.name === 'needed' && limit !== undefined && test?.is === 'compared')
+    return { ...limit, written: writtenLimits(test.limit) };
+  const value = sumOf(to, readsWith(thing, missed));
+  return value === undefined ? undefined : sameInBoth(value);
+}
+
+function writtenLimits({ imperial, metric }: RuleLimit): NonNullable<Length['written']> {
+  const written = (sum: RuleSum): string | undefined =>
+    sum.is === 'number' && sum.written !== '' ? sum.written : undefined;
+  const [inches, millimetres] = [written(imperial), written(metric)];
+  return {
+    ...(inches === undefined ? {} : { imperial: inches }),
+    ...(millimetres === undefined ? {} : { metric: millimetres })
+  };
+}
+
+/** A length that keeps every rule about this quantity of the thing: a mended base must not be too thin for another rule. */
+export function keepingAll(length: Length, of: string, thing: Thing, rules: readonly Rule[]): Length {
+  const { system } = thing.judged;
+  const now = readsOf(thing);
+  let best = length;
+  // Each round meets one more rule.
+  for (let round = 0; round <= rules.length; round++) {
+    const reads: Reads = { value: name => (name === of ? best[system] : now.value(name)) };
+    const asked = rules.flatMap(rule => rule.cases).flatMap(ruleCase => {
+      if (ruleCase.concerns !== thing.is || !ruleCase.when.every(each => holds(each, reads, system))) return [];
+      const about = ruleCase.needs.filter(
+        ({ test }) =>
+          test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
+      );
+      const missed = missedOf(about, reads, system);
+      const limit = missed?.outcome?.limit;
+      return limit === undefined || missed?.need.test?.is !== 'compared'
+        ? []
+        : [{ ...limit, written: writtenLimits(missed.need.test.limit) } as Length];
+    });
+    const next = asked.sort((one, other) => other[system] - one[system])[0];
+    if (next === undefined) return best;
+    best = next;
+  }
+  return best;
+}

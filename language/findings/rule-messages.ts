@@ -1,0 +1,137 @@
+import type { Rule, RuleCase, SaysPart } from '../job/rule.ts';
+import type { Key, System } from '../job/job.ts';
+import { printAs, printFine, printPercent } from '../measures/print.ts';
+import type { FindingValue, RawFinding } from './finding.ts';
+import type { Missed } from './judge.ts';
+import { readsOf } from './judge.ts';
+import { memberOf } from './members/members.ts';
+import type { Print, Thing } from './members/member.ts';
+import { fixesOf } from './rule-fixes.ts';
+import { type Reads, sumOf } from './rule-sums.ts';
+import { sidesInWords } from './sides.ts';
+
+/** A rule that is not kept by a thing. */
+export interface Breach {
+  readonly rule: Rule;
+  readonly ruleCase: RuleCase;
+  readonly thing: Thing;
+  readonly missed: Missed;
+}
+
+/** Breaches as findings; sides of which a rule says the same are told together. */
+export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]): RawFinding[] {
+  const groups = new Map<string, Breach[]>();
+  for (const breach of breaches) {
+    const { rule, ruleCase, thing } = breach;
+    const likeness = [rule.key, rule.cases.indexOf(ruleCase), thing.is === 'side' ? said([breach], '') : thing.key];
+    const name = likeness.join('\n');
+    groups.set(name, [...(groups.get(name) ?? []), breach]);
+  }
+  return [...groups.values()].map(group => told(group, rules));
+}
+
+function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {
+  const [breach] = group as [Breach];
+  const { rule, ruleCase } = breach;
+  const sides = sidesInWords(group.flatMap(each => (each.thing.is === 'side' ? [each.thing.edge] : [])));
+  return {
+    id: rule.name,
+    message: said(group, sides),
+    rule: rule.key,
+    ...placeOf(breach),
+    values: valuesOf(breach),
+    fixes: fixesOf(group, rules),
+    severity: rule.severity,
+    source: ruleCase.source
+  };
+}
+
+/** Where a finding stands: at the value that misses a need, else at the thing. */
+function placeOf({ ruleCase, thing, missed }: Breach): { target: Key; at?: Key } {
+  const { area } = thing.judged;
+  const at = subjectKey(missed, thing);
+  if (thing.is === 'unit' || thing.is === 'material') {
+    if (!ruleCase.readsArea) return { target: thing.key, ...(at === undefined ? {} : { at }) };
+    return { target: area.key, at: at ?? (thing.is === 'unit' ? area.paving!.key : thing.key) };
+  }
+  const target = thing.is === 'side' ? area.key : thing.key;
+  return { target, at: at ?? thing.key };
+}
+
+function subjectKey({ need: { test } }: Missed, thing: Thing): Key | undefined {
+  if (test === undefined) return undefined;
+  const name = test.is !== 'compared' ? test.of : test.left.is === 'quantity' ? test.left.name : undefined;
+  return name === undefined ? undefined : memberOf(thing.is, name)?.at?.(thing as never);
+}
+
+function said(group: readonly Breach[], sides: string): string {
+  const [{ thing, missed }] = group as [Breach];
+  const reads = readsWith(thing, missed);
+  const message = missed.need.says.map(part => printed(part, reads, thing, missed, sides)).join('');
+  return message.charAt(0).toUpperCase() + message.slice(1);
+}
+
+/** With what the need came to. */
+export function readsWith(thing: Thing, { outcome }: Missed): Reads {
+  const { limit, missing } = outcome ?? {};
+  const worked =
+    limit === undefined || missing === undefined ? {} : { worked: { needed: limit[thing.judged.system], missing } };
+  return { ...readsOf(thing), ...worked };
+}
+
+function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sides: string): string {
+  if ('text' in part) return part.text;
+  if ('words' in part) {
+    if (part.words === 'side' && thing.is === 'side') return sides;
+    const value = reads.value(part.words);
+    return Array.isArray(value) ? listed(value as readonly string[]) : '';
+  }
+  const { system } = thing.judged;
+  if (part.value.is === 'worked' && part.value.name === 'needed') return neededInWords(missed, part.print, system);
+  const value = sumOf(part.value, reads);
+  return value === undefined ? 'not said' : printNumber(value, part.print, system);
+}
+
+/** A limit that is a plain number is told as it was published. */
+function neededInWords({ need: { test }, outcome }: Missed, print: Print, system: System): string {
+  const limit = test?.is === 'compared' ? test.limit[system] : undefined;
+  if (limit?.is === 'number' && limit.written !== '') return limit.written;
+  return printNumber(outcome?.limit?.[system] ?? Number.NaN, print, system);
+}
+
+function listed(words: readonly string[]): string {
+  return [words.slice(0, -1).join(', '), words.at(-1) ?? ''].filter(text => text !== '').join(' and ');
+}
+
+function printNumber(value: number, print: Print, system: System): string {
+  switch (print) {
+    case 'fine':
+      return printFine(value, system);
+    case 'share':
+      return printPercent(value);
+    case 'number':
+      return String(Number(value.toFixed(6)));
+    case 'face':
+      return system === 'imperial'
+        ? `${Number((value / 0.0254 ** 2).toFixed(1))} sq in`
+        : `${Number(value.toFixed(4))} m2`;
+    default:
+      return printAs(print, value, system);
+  }
+}
+
+/** What the rule looked at, by its names. */
+function valuesOf({ ruleCase, thing, missed }: Breach): FindingValue[] {
+  const values = ruleCase.reads.flatMap((name): FindingValue[] => {
+    const member = memberOf(thing.is, name)!;
+    const value = member.read(thing as never);
+    if (value === undefined) return [];
+    if (typeof value === 'number') return [{ name, value, measure: member.measure }];
+    return value.length === 0 ? [] : [{ name, value: value.join(', '), measure: '' }];
+  });
+  const { test } = missed.need;
+  const limit = missed.outcome?.limit?.[thing.judged.system];
+  if (test?.is !== 'compared' || limit === undefined) return values;
+  const measure = test.left.is === 'quantity' ? memberOf(thing.is, test.left.name)!.measure : '';
+  return [...values, { name: 'needed', value: limit, measure }];
+}

@@ -1,0 +1,82 @@
+import type { Severity } from '../findings/finding.ts';
+import type { Print } from '../findings/members/member.ts';
+import type { Key, System } from './job.ts';
+
+/** What a rule can be about. */
+export type Concern = 'area' | 'layer' | 'side' | 'unit' | 'material' | 'site';
+
+/** A rule as lowered from its text: plain, checked, without positions. */
+export interface Rule {
+  /** `rule:north-america/base-too-thin`; of a rule outside any rulebook `rule:base-on-clay`. */
+  readonly key: Key;
+  readonly name: string;
+  readonly severity: Severity;
+  readonly cases: readonly RuleCase[];
+  /** Rules that are heard instead wherever they apply. */
+  readonly yieldsTo: readonly string[];
+}
+
+/** One kind of thing that a rule is about, and what it asks of it. */
+export interface RuleCase {
+  readonly concerns: Concern;
+  /** All of them have to hold. */
+  readonly when: readonly Condition[];
+  /** Each is told on its own account; of several that are not met the one that is missed by most is told. */
+  readonly needs: readonly Need[];
+  readonly fixes: readonly FixTo[];
+  /** Kind of source and source, in a sentence. */
+  readonly source: string;
+  /** Quantities that it looks at, each once. */
+  readonly reads: readonly string[];
+  /** It looks at more than the unit, material or layer itself: it is then about this one in its area. */
+  readonly readsArea: boolean;
+}
+
+/** Without a test it is told wherever the rule applies. */
+export interface Need {
+  readonly test?: Test;
+  readonly when?: Condition;
+  readonly says: readonly SaysPart[];
+}
+
+/** One of the lists has to hold as a whole. */
+export type Condition = readonly (readonly Test[])[];
+
+export type Test =
+  | { readonly is: 'words'; readonly of: string; readonly not: boolean; readonly words: readonly string[] }
+  | { readonly is: 'said'; readonly of: string; readonly not: boolean }
+  | { readonly is: 'compared'; readonly left: RuleSum; readonly sign: Sign; readonly limit: RuleLimit };
+
+export type Sign = 'at least' | 'at most' | 'more than' | 'less than';
+
+/** A limit that is round in both systems stands in each: the looser one judges. */
+export type RuleLimit = Readonly<Record<System, RuleSum>>;
+
+/** A sum over quantities; numbers in SI. */
+export type RuleSum =
+  | { readonly is: 'number'; readonly value: number; readonly written: string }
+  | { readonly is: 'quantity'; readonly name: string }
+  /** What a need comes to: the limit, or by how much it is missed. */
+  | { readonly is: 'worked'; readonly name: Worked }
+  | { readonly is: 'sum'; readonly sign: '+' | '-' | '*' | '/'; readonly left: RuleSum; readonly right: RuleSum };
+
+export type Worked = 'needed' | 'missing';
+
+export type SaysPart =
+  | { readonly text: string }
+  | { readonly words: string }
+  | { readonly value: RuleSum; readonly print: Print; readonly measure: string };
+
+/** Writes a value, or each of some words in turn, where a quantity of the thing stands or could stand. */
+export interface FixTo {
+  readonly of: string;
+  readonly to: RuleSum | { readonly is: 'choice'; readonly words: readonly string[] };
+  readonly safe: boolean;
+}
+
+/** A rulebook that a job is checked by. */
+export interface Rulebook {
+  readonly id: string;
+  readonly title: string;
+  readonly edition?: string;
+}
