@@ -3,9 +3,9 @@ import type { Key, System } from '../job/job.ts';
 import type { RawFinding } from './finding.ts';
 import { memberOf } from './members/members.ts';
 import type { Judged, Thing, Value } from './members/member.ts';
-import { ruleFailed } from './rule-failed.ts';
+import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { breachesTold, type Breach } from './rule-messages.ts';
-import { type Outcome, outcomeOf, type Reads, RuleFailure } from './rule-sums.ts';
+import { type Outcome, outcomeOf, type Reads } from './rule-sums.ts';
 import { thingsOf } from './rule-things.ts';
 
 /** What one case of a rule came to on one thing, and the values that it was taken from. */
@@ -61,11 +61,22 @@ export function judgeArea(
       }
     });
   }
-  const heard = breaches.filter(
+  const heard = mostMissed(breaches).filter(
     ({ rule, thing }) => !rule.yieldsTo.some(other => applying.get(other)?.has(thing.key) === true)
   );
   const failed = [...failures].map(([rule, why]) => ruleFailed(rule, why));
   return { findings: [...breachesTold(heard, rules), ...failed], verdicts, judged: count };
+}
+
+/** A rule tells of a thing once: by what is missed by most. */
+function mostMissed(breaches: readonly Breach[]): Breach[] {
+  const most = new Map<string, Breach>();
+  for (const breach of breaches) {
+    const name = `${breach.rule.key}\n${breach.thing.key}`;
+    const other = most.get(name);
+    if (other === undefined || byHowMuch(breach.missed) > byHowMuch(other.missed)) most.set(name, breach);
+  }
+  return [...most.values()];
 }
 
 /** A rule that can't be worked out holds up no other. */
@@ -77,8 +88,7 @@ function verdictOf(rule: Rule, ruleCase: RuleCase, thing: Thing, read: readonly 
     const missed = applies ? missedOf(ruleCase.needs, reads, system) : undefined;
     return { rule, read, applies, ...(missed === undefined ? {} : { missed }) };
   } catch (error) {
-    const failure = error instanceof RuleFailure ? error.message : 'can’t be worked out';
-    return { rule, read, applies: false, failure };
+    return { rule, read, applies: false, failure: whyFailed(error) };
   }
 }
 

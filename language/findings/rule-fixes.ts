@@ -1,11 +1,11 @@
-import type { Rule, RuleLimit, RuleSum } from '../job/rule.ts';
+import type { Rule, RuleCase, RuleLimit, RuleSum } from '../job/rule.ts';
 import type { RawEdit, RawFix } from './finding.ts';
 import { holds, missedOf, readsOf } from './judge.ts';
 import { type Length, sameInBoth } from './limits.ts';
 import { memberOf } from './members/members.ts';
 import type { Thing } from './members/member.ts';
 import { type Breach, readsWith } from './rule-messages.ts';
-import { type Reads, sumOf } from './rule-sums.ts';
+import { RuleFailure, type Reads, sumOf } from './rule-sums.ts';
 
 /** What would make the things of a breach keep the rule, and every other rule about the same quantity. */
 export function fixesOf(group: readonly Breach[], rules: readonly Rule[]): RawFix[] {
@@ -63,21 +63,31 @@ export function keepingAll(length: Length, of: string, thing: Thing, rules: read
   // Each round meets one more rule.
   for (let round = 0; round <= rules.length; round++) {
     const reads: Reads = { value: name => (name === of ? best[system] : now.value(name)) };
-    const asked = rules.flatMap(rule => rule.cases).flatMap(ruleCase => {
-      if (ruleCase.concerns !== thing.is || !ruleCase.when.every(each => holds(each, reads, system))) return [];
-      const about = ruleCase.needs.filter(
-        ({ test }) =>
-          test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
-      );
-      const missed = missedOf(about, reads, system);
-      const limit = missed?.outcome?.limit;
-      return limit === undefined || missed?.need.test?.is !== 'compared'
-        ? []
-        : [{ ...limit, written: writtenLimits(missed.need.test.limit) } as Length];
-    });
+    const asked = rules.flatMap(rule => rule.cases).flatMap(ruleCase => leastAsked(ruleCase, of, thing, reads) ?? []);
     const next = asked.sort((one, other) => other[system] - one[system])[0];
     if (next === undefined) return best;
     best = next;
   }
   return best;
+}
+
+/** The least that a rule asks of a quantity and that is not reached; of a rule that can't be worked out nothing. */
+function leastAsked(ruleCase: RuleCase, of: string, thing: Thing, reads: Reads): Length | undefined {
+  const { system } = thing.judged;
+  if (ruleCase.concerns !== thing.is) return undefined;
+  const about = ruleCase.needs.filter(
+    ({ test }) =>
+      test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
+  );
+  if (about.length === 0) return undefined;
+  try {
+    if (!ruleCase.when.every(each => holds(each, reads, system))) return undefined;
+    const missed = missedOf(about, reads, system);
+    const test = missed?.need.test;
+    const limit = missed?.outcome?.limit;
+    return limit === undefined || test?.is !== 'compared' ? undefined : { ...limit, written: writtenLimits(test.limit) };
+  } catch (error) {
+    if (error instanceof RuleFailure) return undefined;
+    throw error;
+  }
 }

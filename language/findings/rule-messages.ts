@@ -8,6 +8,7 @@ import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
 import { fixesOf } from './rule-fixes.ts';
 import { type Reads, sumOf } from './rule-sums.ts';
+import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { sidesInWords } from './sides.ts';
 
 /** A rule that is not kept by a thing. */
@@ -23,11 +24,26 @@ export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]
   const groups = new Map<string, Breach[]>();
   for (const breach of breaches) {
     const { rule, ruleCase, thing } = breach;
-    const likeness = [rule.key, rule.cases.indexOf(ruleCase), thing.is === 'side' ? said([breach], '') : thing.key];
+    const likeness = [rule.key, rule.cases.indexOf(ruleCase), thing.is === 'side' ? saidOfSide(breach) : thing.key];
     const name = likeness.join('\n');
     groups.set(name, [...(groups.get(name) ?? []), breach]);
   }
-  return [...groups.values()].map(group => told(group, rules));
+  return [...groups.values()].map(group => {
+    try {
+      return told(group, rules);
+    } catch (error) {
+      return ruleFailed(group[0]!.rule, whyFailed(error));
+    }
+  });
+}
+
+/** What tells a side from others of which the same is said; all of one rule that can't be told are alike. */
+function saidOfSide(breach: Breach): string {
+  try {
+    return said([breach], '');
+  } catch {
+    return '';
+  }
 }
 
 function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {

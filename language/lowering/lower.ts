@@ -167,7 +167,13 @@ class Lowering {
     const said =
       node === undefined
         ? new Map<string, ast.JobItem>()
-        : saidOnce(this.context, main, 'job', node.items, item => item.$type);
+        : saidOnce(
+            this.context,
+            main,
+            'job',
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item)),
+            item => item.$type
+          );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
     if (rulesItem === undefined && node !== undefined && checked.rules.length === 0) this.rulesNotNamed(main, node);

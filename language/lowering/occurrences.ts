@@ -115,5 +115,9 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Bond: ['bond'],
   Area: ['area'],
   Benchmark: ['benchmark'],
+  Source: ['source'],
+  Rulebook: ['rulebook'],
+  Rule: ['rule'],
+  Acceptable: ['area', 'kept-out', 'unit', 'material'],
   Meetable: ['existing', 'area', 'side-kind']
 };

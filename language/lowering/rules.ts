@@ -54,6 +54,8 @@ interface Part {
   /** Needs that are still to be told. */
   untold: (TypedTest & { readonly when?: Condition; readonly node: ast.RuleNeeds })[];
   last?: TypedSum | undefined;
+  /** The last need has a fault: what is said of it can't be checked. */
+  faulty?: boolean;
 }
 
 class RuleReader {
@@ -139,7 +141,8 @@ class RuleReader {
   private needs(part: Part, node: ast.RuleNeeds): void {
     const test = ruleTest(this.context, this.scope(part), node.test);
     const when = ruleCondition(this.context, this.scope(part), node.condition);
-    if (test === undefined || (node.condition !== undefined && when === undefined)) {
+    part.faulty = test === undefined || (node.condition !== undefined && when === undefined);
+    if (test === undefined || part.faulty) {
       this.sound = false;
       return;
     }
@@ -149,6 +152,7 @@ class RuleReader {
 
   /** What is said tells of all needs above it that are not told yet; without any, of the rule as it applies. */
   private says(part: Part, node: ast.RuleSays): void {
+    if (part.faulty === true) return;
     const scope = this.scope(part, part.untold.length > 0 ? part.last : undefined);
     const says = node.parts.map((each): SaysPart | undefined => {
       if (each.text !== undefined) return { text: each.text };
@@ -189,7 +193,7 @@ class RuleReader {
     const { context, text, key } = this;
     const name = node.quantity;
     const member = name === undefined ? undefined : memberOf(part.concerns, name);
-    if (name === undefined) return;
+    if (name === undefined || part.faulty === true) return;
     if (member?.write === undefined) {
       const known = membersOf(part.concerns).flatMap(each => (each.write === undefined ? [] : [each.name]));
       const near = nearest(name, known);
