@@ -1,6 +1,6 @@
 import type { Rule, RuleCase, RuleLimit, RuleSum } from '../job/rule.ts';
 import type { RawEdit, RawFix } from './finding.ts';
-import { holds, missedOf, readsOf } from './judge.ts';
+import { holds, missedOf } from './judge.ts';
 import { type Length, sameInBoth } from './limits.ts';
 import { memberOf } from './members/members.ts';
 import type { Thing } from './members/member.ts';
@@ -17,7 +17,7 @@ export function fixesOf(group: readonly Breach[], rules: readonly Rule[]): RawFi
       together(group.map(each => member.write!(each.thing as never, value))).map(fix => ({ ...fix, safe }));
     if (to.is === 'choice') return to.words.flatMap(word => write(word));
     if (member.measure === 'words') {
-      const words = to.is === 'quantity' ? readsOf(thing).value(to.name) : [];
+      const words = to.is === 'quantity' ? thing.value(to.name) : [];
       return Array.isArray(words) ? (words as readonly string[]).flatMap(word => write(word)) : [];
     }
     const length = lengthOf(to, group[0]!);
@@ -58,11 +58,10 @@ function writtenLimits({ imperial, metric }: RuleLimit): NonNullable<Length['wri
 /** A length that keeps every rule about this quantity of the thing: a mended base must not be too thin for another rule. */
 export function keepingAll(length: Length, of: string, thing: Thing, rules: readonly Rule[]): Length {
   const { system } = thing.judged;
-  const now = readsOf(thing);
   let best = length;
   // Each round meets one more rule.
   for (let round = 0; round <= rules.length; round++) {
-    const reads: Reads = { value: name => (name === of ? best[system] : now.value(name)) };
+    const reads: Reads = { value: name => (name === of ? best[system] : thing.value(name)) };
     const asked = rules.flatMap(rule => rule.cases).flatMap(ruleCase => leastAsked(ruleCase, of, thing, reads) ?? []);
     const next = asked.sort((one, other) => other[system] - one[system])[0];
     if (next === undefined) return best;

@@ -3,7 +3,6 @@ import type { Key, System } from '../job/job.ts';
 import { printAs, printFine, printPercent } from '../measures/print.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
 import type { Missed } from './judge.ts';
-import { readsOf } from './judge.ts';
 import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
 import { fixesOf } from './rule-fixes.ts';
@@ -92,7 +91,7 @@ export function readsWith(thing: Thing, { outcome }: Missed): Reads {
   const { limit, missing } = outcome ?? {};
   const worked =
     limit === undefined || missing === undefined ? {} : { worked: { needed: limit[thing.judged.system], missing } };
-  return { ...readsOf(thing), ...worked };
+  return { value: name => thing.value(name), ...worked };
 }
 
 function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sides: string): string {
@@ -140,7 +139,7 @@ function printNumber(value: number, print: Print, system: System): string {
 function valuesOf({ ruleCase, thing, missed }: Breach): FindingValue[] {
   const values = ruleCase.reads.flatMap((name): FindingValue[] => {
     const member = memberOf(thing.is, name)!;
-    const value = member.read(thing as never);
+    const value = thing.value(name);
     if (value === undefined) return [];
     if (typeof value === 'number') return [{ name, value, measure: member.measure }];
     return value.length === 0 ? [] : [{ name, value: value.join(', '), measure: '' }];
