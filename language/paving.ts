@@ -2,7 +2,7 @@ import { placed } from './findings/placed.ts';
 import type { Finding, Place } from './findings/finding.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
-import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
+import { RULEBOOK_TEXTS, rulebookFile, SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
@@ -57,6 +57,7 @@ export class Paving {
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
   private shippedText: SpecText | undefined;
+  private readonly rulebookTexts = new Map<string, SpecText>();
   private tries = 0;
 
   constructor(files: SpecFiles) {
@@ -128,7 +129,7 @@ export class Paving {
     this.tries++;
     const spec = { file: this.files.show(changed), parsed: this.parse(text) };
     yield;
-    const gathered = this.gathered(file, { file: changed, spec });
+    const gathered = this.gathered(file, { instead: { file: changed, spec } });
     return gathered && (yield* this.workedOut(file, gathered, 'findings', scopeOfTries(file)));
   }
 
@@ -158,7 +159,7 @@ export class Paving {
 
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
   look(file: string): Look | undefined {
-    const gathered = this.gathered(file);
+    const gathered = this.gathered(file, { allRulebooks: true });
     return gathered && { text: gathered.project.main, project: gathered.project };
   }
 
@@ -172,11 +173,17 @@ export class Paving {
     return this.texts.size;
   }
 
-  private gathered(file: string, instead?: Instead): Gathered | undefined {
+  private gathered(
+    file: string,
+    { instead, allRulebooks }: { readonly instead?: Instead; readonly allRulebooks?: true } = {}
+  ): Gathered | undefined {
     const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
-    return gather(main, this.shipped(), (from, use) => {
+    const rulebookOf = (name: string): SpecText | undefined => this.rulebook(name);
+    const all = allRulebooks && [...RULEBOOK_TEXTS.keys()].flatMap(name => rulebookOf(name) ?? []);
+    const shipped = { shipped: this.shipped(), rulebookOf, ...(all === undefined ? {} : { all }) };
+    return gather(main, shipped, (from, use) => {
       const used = this.used(ids.get(from)!, use);
       const found = 'file' in used && used.file === instead?.file ? instead : used;
       if ('id' in found) return found;
@@ -188,6 +195,15 @@ export class Paving {
   private shipped(): SpecText {
     this.shippedText ??= { file: SHIPPED_FILE, parsed: this.parse(SHIPPED_TEXT) };
     return this.shippedText;
+  }
+
+  /** A shipped rulebook, parsed when first wanted. */
+  private rulebook(name: string): SpecText | undefined {
+    const text = RULEBOOK_TEXTS.get(name);
+    if (text === undefined || this.rulebookTexts.has(name)) return this.rulebookTexts.get(name);
+    const spec = { file: rulebookFile(name), parsed: this.parse(text) };
+    this.rulebookTexts.set(name, spec);
+    return spec;
   }
 
   private used(from: string, use: Use): { readonly file: string; readonly spec: SpecText } | UseProblem {

@@ -1,3 +1,4 @@
+import { isShipped } from '../lowering/project.ts';
 import type { Declared } from '../lowering/names.ts';
 import { occurrencesBeside, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
@@ -22,7 +23,7 @@ export function placesInAll(looks: readonly Look[], declared: Declared): Occurre
 export function* looksThatMayName(looks: readonly Look[], { kind, text: own }: Declared): Generator<Look> {
   const mains = new Set(looks.map(({ text }) => text));
   for (const { text: main, project } of looks) {
-    if (own !== project.shipped && !project.texts.includes(own)) continue;
+    if (!isShipped(project, own) && !project.texts.includes(own)) continue;
     for (const text of project.texts) {
       // In each job that uses a text its names mean the same; only areas are also found by way of the job.
       if (kind === 'area' || text === main || !mains.has(text)) yield { text, project };

@@ -1,7 +1,7 @@
 import type { System } from '../job/job.ts';
 import { capital } from '../lowering/amounts.ts';
 import { KIND_WORDS, type Declared } from '../lowering/names.ts';
-import type { Project } from '../lowering/project.ts';
+import { isShipped, type Project } from '../lowering/project.ts';
 import { amountOfLet, offsetOfBond } from '../lowering/values.ts';
 import { measureText } from '../measures/measures.ts';
 import { printByMeasure } from '../measures/print.ts';
@@ -44,7 +44,7 @@ export function thingLine(declared: Declared, project: Project): string {
   const declaration = declarationOf(declared);
   if (declaration !== undefined) return shortLine(declared, declaration);
   const { kind, text } = declared;
-  return `${capital(KIND_WORDS[kind])}, ${text === project.shipped ? 'as shipped' : `in ${text.file}`}`;
+  return `${capital(KIND_WORDS[kind])}, ${isShipped(project, text) ? 'as shipped' : `in ${text.file}`}`;
 }
 
 /** What a thing says only to who works it out: its value, its sizes in the other system, its drawing, its source. */
@@ -64,7 +64,7 @@ function joined(parts: readonly (string | undefined)[]): string {
 
 function title({ kind, name, text }: Declared, declaration: Declaration | undefined, project: Project): string {
   const line = declaration === undefined ? '' : `, line ${declaration.line}`;
-  const where = text === project.shipped ? 'as shipped' : `${markdownText(text.file)}${line}`;
+  const where = isShipped(project, text) ? 'as shipped' : `${markdownText(text.file)}${line}`;
   return `**${markdownText(name)}**, ${KIND_WORDS[kind]}, ${where}`;
 }
 

@@ -1,3 +1,4 @@
+import { isShipped as isShippedText } from '../lowering/project.ts';
 import type { Place } from '../findings/finding.ts';
 import type { Declared } from '../lowering/names.ts';
 import { occurrencesWithin } from '../lowering/occurrences.ts';
@@ -35,7 +36,7 @@ export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, 
     if (name !== undefined) {
       const { declared, isDeclaration } = name;
       if (declared === undefined) return undefined;
-      const isShipped = declared.text === project.shipped;
+      const isShipped = isShippedText(project, declared.text);
       return {
         kind: 'name',
         declared,

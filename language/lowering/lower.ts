@@ -65,7 +65,7 @@ class Lowering {
     this.things = new Things(this.context, project.shipped);
     this.areas = new Areas(this.context, this.things, project.shipped);
     this.outlines = new Outlines(this.context, this.things);
-    this.rules = new Rules(this.context, project.shipped);
+    this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
   }
 

@@ -7,6 +7,7 @@ import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
+import { isShipped, type Project } from './project.ts';
 import { quantitiesIn, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 import { quantitiesOfCondition, quantitiesOfTest, ruleCondition, ruleTest, type TypedTest } from './rule-tests.ts';
 import { saidOnce } from './said-once.ts';
@@ -21,12 +22,12 @@ const readBefore = new WeakMap<ast.Rule, Rule>();
 /** Reads rules: each once, whether or not a job is checked by it. */
 export class Rules {
   private readonly context: Context;
-  private readonly shipped: SpecText;
+  private readonly project: Project;
   private readonly read = new Map<ast.Rule, Rule | undefined>();
 
-  constructor(context: Context, shipped: SpecText) {
+  constructor(context: Context, project: Project) {
     this.context = context;
-    this.shipped = shipped;
+    this.project = project;
   }
 
   /** Undefined where the rule has a fault: then nothing is judged by it. */
@@ -39,7 +40,7 @@ export class Rules {
     if (known !== undefined) return known;
     const rule = new RuleReader(this.context, declared).rule();
     this.read.set(node, rule);
-    if (rule !== undefined && declared.text === this.shipped) readBefore.set(node, rule);
+    if (rule !== undefined && isShipped(this.project, declared.text)) readBefore.set(node, rule);
     return rule;
   }
 }
@@ -233,9 +234,16 @@ class RuleReader {
     const sum = ruleSum(context, this.scope(part, part.last), value);
     if (sum === undefined) return undefined;
     if (sum.measure !== measure)
-      return context.fault(text, key, node, 'wrong-kind', `\`${node.quantity}\` is another kind of quantity than this.`, {
-        property: 'value'
-      });
+      return context.fault(
+        text,
+        key,
+        node,
+        'wrong-kind',
+        `\`${node.quantity}\` is another kind of quantity than this.`,
+        {
+          property: 'value'
+        }
+      );
     return sum.sum;
   }
 

@@ -9,16 +9,7 @@ export type Counted = Stage | 'judgements';
 /** What else is held of a thing, with no computation behind it. */
 type Kept = 'inputs' | 'last-good';
 
-const COUNTED: readonly Counted[] = [
-  'outline',
-  'laying',
-  'layers',
-  'pair',
-  'neighbours',
-  'job',
-  'rules',
-  'judgements'
-];
+const COUNTED: readonly Counted[] = ['outline', 'laying', 'layers', 'pair', 'neighbours', 'job', 'rules', 'judgements'];
 
 /**
  * Most results held at once, so that an editor left open for weeks does not grow: several jobs of a thousand areas. The

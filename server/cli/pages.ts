@@ -9,9 +9,7 @@ export interface Page {
 }
 
 /** Every finding there is, in alphabetical order. */
-export const FINDING_IDS: readonly string[] = [
-  ...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])
-].sort();
+export const FINDING_IDS: readonly string[] = [...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])].sort();
 
 /** The page about a finding: a file beside the bundle, as the editor opens it. */
 export function pageOf(id: string): Page {

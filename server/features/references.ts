@@ -1,3 +1,4 @@
+import { isShipped } from '../../language/lowering/project.ts';
 import type { Location } from 'vscode-languageserver';
 import { nameAmong, placeOfDeclaration } from '../../language/editing/names-at.ts';
 import { placesInAll } from '../../language/editing/references.ts';
@@ -18,8 +19,8 @@ export const references: Feature = {
         if (!around.all) workspace.tellTooMany(files.folder);
         const withDeclaration = params.context.includeDeclaration;
         const places = placesInAll(around.seen, declared).filter(place => withDeclaration || !place.isDeclaration);
-        const isShipped = declared.text === at!.seen.project.shipped;
-        const shipped = isShipped && withDeclaration ? [placeOfDeclaration(declared)] : [];
+        const isOfLibrary = isShipped(at!.seen.project, declared.text);
+        const shipped = isOfLibrary && withDeclaration ? [placeOfDeclaration(declared)] : [];
         return [...places.map(({ place }) => place), ...shipped].map(place => locationOf(workspace, files, place));
       })
     );

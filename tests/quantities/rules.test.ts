@@ -171,7 +171,9 @@ it('an open side wants edging (ICPI Tech Spec 3), trucks an engineer (common pra
 it('no rules without a country; a value of practice or from memory is never an error, but for a danger to people', () => {
   expect(judged({ layers: [layer('base', INCH)] }, { rules: [] }).size).toBe(0);
   const errors = rulesOf(['north-america', 'britain']).filter(rule => rule.severity === 'error');
-  const ungrounded = errors.filter(({ cases }) => cases.every(({ source }) => !/(?:Standard|Code|guidance|Handbook): /.test(source)));
+  const ungrounded = errors.filter(({ cases }) =>
+    cases.every(({ source }) => !/(?:Standard|Code|guidance|Handbook): /.test(source))
+  );
   expect(ungrounded.map(({ key, cases }) => [key, cases[0]!.source])).toEqual([
     ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)]
   ]);
@@ -187,7 +189,9 @@ it('where the site does not say whether winters freeze, a note says how bases ar
 describe('a base that is too thin is mended once', () => {
   const fixes = (rulebooks: string[], site: Area['site'], traffic: Area['traffic']) => {
     const found = numbersOf(
-      job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], { rules: rulesOf(rulebooks) })
+      job([area(rectangle(6, 6), { finish: LEVEL, site, traffic, layers: [layer('base', 0.075)] }, CLOSED)], {
+        rules: rulesOf(rulebooks)
+      })
     ).findings;
     return found.flatMap(({ id, fixes = [] }) =>
       fixes.flatMap(({ edits }) => edits.flatMap(edit => ('over' in edit ? [[id, edit.text]] : [])))
@@ -226,7 +230,10 @@ describe('a dig deeper than 4 ft, 1.2 m (safety; common practice)', () => {
 describe('quantities that are seldom meant (common practice)', () => {
   const told = (more: Partial<Area>, size: readonly [number, number] = [6, 6], system: Job['system'] = 'metric') =>
     numbersOf(
-      job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], { system, rules: rulesOf(['britain']) })
+      job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], {
+        system,
+        rules: rulesOf(['britain'])
+      })
     )
       .findings.filter(({ id }) => id === 'unlikely-quantity')
       .map(({ message }) => message);

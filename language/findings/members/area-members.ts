@@ -22,7 +22,11 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     read: ({ judged }) => judged.area.traffic
   },
   {
-    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', ['foot', 'cars', 'trucks']),
+    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', [
+      'foot',
+      'cars',
+      'trucks'
+    ]),
     read: ({ judged }) => [heaviestTraffic(judged.area)]
   },
   {
