@@ -1,6 +1,9 @@
 import britain from './britain.paving';
+import continentalEurope from './continental-europe.paving';
 import defaults from './defaults.paving';
+import europe from './europe.paving';
 import everywhere from './everywhere.paving';
+import ireland from './ireland.paving';
 import materials from './materials.paving';
 import northAmerica from './north-america.paving';
 import sides from './sides.paving';
@@ -15,7 +18,10 @@ const PARTS: readonly (readonly [string, string])[] = [
   ['sources', sources],
   ['everywhere', everywhere],
   ['north-america', northAmerica],
-  ['britain', britain]
+  ['europe', europe],
+  ['britain', britain],
+  ['ireland', ireland],
+  ['continental-europe', continentalEurope]
 ];
 
 /** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials, sources, rulebooks. */
