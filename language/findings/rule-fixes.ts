@@ -106,7 +106,9 @@ function leastAsked(ruleCase: RuleCase, of: string, thing: Thing, reads: Reads):
     const missed = missedOf(about, reads, system);
     const test = missed?.need.test;
     const limit = missed?.outcome?.limit;
-    return limit === undefined || test?.is !== 'compared' ? undefined : { ...limit, written: writtenLimits(test.limit) };
+    return limit === undefined || test?.is !== 'compared'
+      ? undefined
+      : { ...limit, written: writtenLimits(test.limit) };
   } catch (error) {
     if (error instanceof RuleFailure) return undefined;
     throw error;

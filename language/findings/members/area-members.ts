@@ -22,7 +22,11 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     read: ({ judged }) => judged.area.traffic
   },
   {
-    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', ['foot', 'cars', 'trucks']),
+    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', [
+      'foot',
+      'cars',
+      'trucks'
+    ]),
     read: ({ judged }) => [heaviestTraffic(judged.area)]
   },
   {
@@ -44,7 +48,12 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...words('area', 'upper-base-grading', 'Grading of the stone that the bed lies on', ['dense', 'open']),
-    read: ({ judged }) => gradings(stoneLayers(judged.area.layers).slice(0, 1).map(layer => layer.material.openGraded)),
+    read: ({ judged }) =>
+      gradings(
+        stoneLayers(judged.area.layers)
+          .slice(0, 1)
+          .map(layer => layer.material.openGraded)
+      ),
     at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
   },
   {
@@ -111,7 +120,11 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, to))
   },
   {
-    ...length('area', 'finish-below-benchmark', 'How far its finish lies below its benchmark; above it less than nought'),
+    ...length(
+      'area',
+      'finish-below-benchmark',
+      'How far its finish lies below its benchmark; above it less than nought'
+    ),
     read: ({ judged: { area } }) => area.finish && (nought(area) ?? 0) - area.finish.above.value,
     at: ({ judged }) => judged.area.finish?.above.key,
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, below(to)))

@@ -33,4 +33,3 @@ export const LAYER_MEMBERS: readonly Member<'layer'>[] = [
     at: ({ layer }) => layer.key
   })
 ];
-

@@ -57,12 +57,7 @@ export type ThingOf<T extends Concern> = Thing & { readonly is: T extends 'area'
 type Plain<T extends Concern> = Pick<Member<T>, 'name' | 'of' | 'measure' | 'print' | 'describe' | 'choices'>;
 
 /** A name, or words; `choices` where they are a fixed list. */
-export function words<T extends Concern>(
-  of: T,
-  name: string,
-  describe: string,
-  choices?: readonly string[]
-): Plain<T> {
+export function words<T extends Concern>(of: T, name: string, describe: string, choices?: readonly string[]): Plain<T> {
   return { name, of, measure: 'words', print: 'number', describe, ...(choices === undefined ? {} : { choices }) };
 }
 
