@@ -22,7 +22,14 @@ export interface NewJob {
 export function writeNewJob(given: Answers, trial: Paving): NewJob {
   const { parse } = trial;
   const answers = withUsual(given);
-  const blocks = [head(answers), job(answers), site(answers), unit(answers), edging(answers), area(answers, leastBase(answers, trial))];
+  const blocks = [
+    head(answers),
+    job(answers),
+    site(answers),
+    unit(answers),
+    edging(answers),
+    area(answers, leastBase(answers, trial))
+  ];
   const text = formatText(
     blocks
       .filter(lines => lines.length > 0)
