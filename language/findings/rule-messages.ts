@@ -5,7 +5,8 @@ import type { FindingValue, RawFinding } from './finding.ts';
 import type { Missed } from './judge.ts';
 import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
-import { fixesOf } from './rule-fixes.ts';
+import { printLimit } from './limits.ts';
+import { fixesOf, type MoreAsked } from './rule-fixes.ts';
 import { type Reads, sumOf } from './rule-sums.ts';
 import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { sidesInWords } from './sides.ts';
@@ -49,16 +50,23 @@ function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {
   const [breach] = group as [Breach];
   const { rule, ruleCase } = breach;
   const sides = sidesInWords(group.flatMap(each => (each.thing.is === 'side' ? [each.thing.edge] : [])));
+  const { fixes, more } = fixesOf(group, rules);
   return {
     id: rule.name,
-    message: said(group, sides),
+    message: withMore(said(group, sides), rule, more, breach.thing.judged.system),
     rule: rule.key,
     ...placeOf(breach),
     values: valuesOf(breach),
-    fixes: fixesOf(group, rules),
+    fixes,
     severity: rule.severity,
     source: ruleCase.source
   };
+}
+
+/** A fix that writes more than its rule needs says which rule asks for it. */
+function withMore(message: string, rule: Rule, more: MoreAsked | undefined, system: System): string {
+  if (more === undefined || more.by.name === rule.name) return message;
+  return `${message.replace(/\.$/, '')}; ${more.by.name} asks ${grouped(printLimit(more.length, system))}.`;
 }
 
 /** Where a finding stands: at the value that misses a need, else at the thing. */
@@ -70,7 +78,8 @@ function placeOf({ ruleCase, thing, missed }: Breach): { target: Key; at?: Key }
     return { target: area.key, at: at ?? (thing.is === 'unit' ? area.paving!.key : thing.key) };
   }
   const target = thing.is === 'side' ? area.key : thing.key;
-  return { target, at: at ?? thing.key };
+  // A layer may be the same as another area's: what is told of it in its area stands there.
+  return { target, at: thing.is === 'layer' && ruleCase.readsArea ? thing.key : (at ?? thing.key) };
 }
 
 function subjectKey({ need: { test } }: Missed, thing: Thing): Key | undefined {
@@ -110,8 +119,13 @@ function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sid
 /** A limit that is a plain number is told as it was published. */
 function neededInWords({ need: { test }, outcome }: Missed, print: Print, system: System): string {
   const limit = test?.is === 'compared' ? test.limit[system] : undefined;
-  if (limit?.is === 'number' && limit.written !== '') return limit.written;
+  if (limit?.is === 'number' && limit.written !== '') return grouped(limit.written);
   return printNumber(outcome?.limit?.[system] ?? Number.NaN, print, system);
+}
+
+/** Thousands apart from 10,000 on. */
+function grouped(limit: string): string {
+  return limit.replace(/^\d{5,}/, digits => Number(digits).toLocaleString('en'));
 }
 
 function listed(words: readonly string[]): string {

@@ -1,6 +1,9 @@
 import britain from './britain.paving';
+import continentalEurope from './continental-europe.paving';
 import defaults from './defaults.paving';
+import europe from './europe.paving';
 import everywhere from './everywhere.paving';
+import ireland from './ireland.paving';
 import materials from './materials.paving';
 import northAmerica from './north-america.paving';
 import sides from './sides.paving';
@@ -22,7 +25,10 @@ export const SHIPPED_TEXT = PARTS.map(([, text]) => text).join('\n');
 export const RULEBOOK_TEXTS: ReadonlyMap<string, string> = new Map([
   ['everywhere', everywhere],
   ['north-america', northAmerica],
-  ['britain', britain]
+  ['europe', europe],
+  ['britain', britain],
+  ['ireland', ireland],
+  ['continental-europe', continentalEurope]
 ]);
 
 /**
