@@ -1,4 +1,5 @@
 import { LineStarts } from '../syntax/line-starts.ts';
+import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, Names, type Declared, type Kind } from '../lowering/names.ts';
 import { occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Evaluation, Look } from '../paving.ts';
@@ -27,7 +28,7 @@ export function hoverAt(look: Look, offset: number, worked?: Worked): Hover | un
   const [line, column] = [lines.lineOf(offset) + 1, lines.columnOf(offset) + 1];
   const numbers = worked && numbersAt(worked.evaluation, worked.file, line, column);
   const word = wordAt(text, offset);
-  const told = word && helpOn(word, look);
+  const told = word && helpOn(word, worldAt(look, offset));
   const parts = [numbers?.markdown, told].filter(part => part !== undefined && part !== '');
   const place = word?.place ?? numbers?.place;
   return parts.length === 0 || place === undefined ? undefined : { place, markdown: parts.join('\n\n---\n\n') };

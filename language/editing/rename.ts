@@ -1,5 +1,6 @@
 import type { Place, TextChange } from '../findings/finding.ts';
 import { article } from '../lowering/context.ts';
+import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, namesOf, type Declared, type SpecText } from '../lowering/names.ts';
 import type { Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
@@ -86,6 +87,8 @@ function thingAt(
   offset: number
 ): { readonly at: Occurrence; readonly declared: Declared } | Refusal {
   const { text, project } = look;
+  if (worldAt(look, offset).text !== text)
+    return { refused: 'Names in an example of a rule count only there: change them by hand.' };
   const at = nameAmong(looks, look, offset);
   if (at === undefined)
     return {

@@ -1,0 +1,83 @@
+import type { AstNode } from 'langium';
+import { CONCERNS, MEMBER_NAMES, memberOf } from '../findings/members/members.ts';
+import type { Concern } from '../job/rule.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import { Names, namesOf, type Declared, type SpecText } from './names.ts';
+import type { Project } from './project.ts';
+import { leadsTo } from './rulebook-leads.ts';
+
+/**
+ * The rules that stand where a job or a rulebook speaks of rules, each name once, one's own first: those of the rulebook
+ * itself and of what it includes; in a job those outside of rulebooks, then those that it is checked by.
+ */
+export function rulesStanding(text: SpecText, project: Project, book: ast.Rulebook | undefined): Declared[] {
+  const names = new Names(project.visible);
+  const declared = book && namesOf(text).all.find(({ node }) => node === book);
+  const own = project.texts.flatMap(each => namesOf(each).all.filter(({ node }) => isOutsideBooks(each, node)));
+  const books = declared === undefined ? booksOfJob(project, names) : leadsTo(names, declared);
+  const all = [...(declared === undefined ? own : []), ...books.flatMap(rulesOf)];
+  return [...new Map([...all].reverse().map(rule => [rule.name, rule])).values()].reverse();
+}
+
+function isOutsideBooks(text: SpecText, node: AstNode): boolean {
+  return ast.isRule(node) && !namesOf(text).bookOf.has(node);
+}
+
+function booksOfJob({ texts }: Project, names: Names): Declared[] {
+  return texts.flatMap(text =>
+    text.parsed.root.elements
+      .filter(ast.isJob)
+      .flatMap(({ items }) => items.filter(ast.isJobRules).flatMap(({ books }) => books))
+      .flatMap(({ $refText }) => names.peek(text, 'rulebook', $refText) ?? [])
+      .flatMap(book => leadsTo(names, book))
+  );
+}
+
+function rulesOf({ text, node }: Declared): Declared[] {
+  const { all, bookOf } = namesOf(text);
+  return all.filter(rule => rule.kind === 'rule' && bookOf.get(rule.node) === node);
+}
+
+/** The rulebook that a rule belongs to; undefined for a rule that stands outside of rulebooks. */
+export function bookOfRule({ text, node }: Declared): Declared | undefined {
+  const { all, bookOf } = namesOf(text);
+  const book = bookOf.get(node);
+  return book && all.find(each => each.node === book);
+}
+
+/** The rule that a name leads to: the one that stands there, or else the nearest one that goes by the name. */
+export function ruleNamed(
+  names: Names,
+  text: SpecText,
+  project: Project,
+  from: AstNode,
+  name: string
+): Declared | undefined {
+  const book = ast.isRulebook(from.$container) ? from.$container : undefined;
+  return rulesStanding(text, project, book).find(rule => rule.name === name) ?? names.peek(text, 'rule', name);
+}
+
+/** Whether a name in a rule stands for something that the rule looks at, or for a word, rather than for a value of one's own. */
+export function isOfRule(node: ast.Named): boolean {
+  const item = itemOfRule(node);
+  if (item === undefined) return false;
+  const name = node.to?.$refText ?? '';
+  if (name === 'needed' || name === 'missing') return true;
+  const concern = concernAt(item);
+  if (concern === undefined ? MEMBER_NAMES.has(name) : memberOf(concern, name) !== undefined) return true;
+  const writes = ast.isRuleFix(item) && concern !== undefined ? memberOf(concern, item.quantity ?? '') : undefined;
+  return writes?.measure === 'words';
+}
+
+function itemOfRule(node: AstNode): ast.RuleItem | undefined {
+  let item: AstNode | undefined = node;
+  while (item !== undefined && !ast.isRule(item.$container)) item = item.$container;
+  return item as ast.RuleItem | undefined;
+}
+
+/** What the nearest `concerns` above a statement of a rule says; undefined where none does, or what can't be read. */
+function concernAt(item: ast.RuleItem): Concern | undefined {
+  const { items } = item.$container as ast.Rule;
+  const above = items.slice(0, items.indexOf(item)).filter(ast.isRuleConcerns).at(-1);
+  return CONCERNS.find(each => each === above?.kind);
+}
