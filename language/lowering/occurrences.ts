@@ -5,7 +5,7 @@ import { firstIndex } from '../syntax/statement-tree.ts';
 import type { Span } from '../syntax/text-edit.ts';
 import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
-import { isOfRule, ruleNamed } from './rule-leads.ts';
+import { isOfRule, RuleNames } from './rule-leads.ts';
 
 /** A place where a name stands, and the thing it leads to. */
 export interface Occurrence {
@@ -34,6 +34,7 @@ export function occurrencesIn(
   const wants = ({ $cstNode }: AstNode): boolean =>
     $cstNode === undefined || isWanted({ start: $cstNode.offset, end: $cstNode.end });
   const names = new Names(project.visible);
+  const rules = new RuleNames(names, text, project);
   const found: Occurrence[] = [];
   for (const declared of namesOf(text).all) {
     if (!wants(declared.node)) continue;
@@ -49,7 +50,7 @@ export function occurrencesIn(
       const name = reference.$refText;
       const kinds = kindsAt(node, property);
       const declared =
-        kinds[0] === 'rule' ? ruleNamed(names, text, project, node, name) : leadsTo(names, text, kinds, name);
+        kinds[0] === 'rule' ? rules.find(node, name) : leadsTo(names, text, kinds, name);
       found.push(occurrence(text, name, kinds, at, declared, false));
     }
   }

@@ -10,9 +10,9 @@ import { leadsTo } from './rulebook-leads.ts';
  * The rules that stand where a job or a rulebook speaks of rules, each name once, one's own first: those of the rulebook
  * itself and of what it includes; in a job those outside of rulebooks, then those that it is checked by.
  */
-export function rulesStanding(text: SpecText, project: Project, book: ast.Rulebook | undefined): Declared[] {
+export function rulesStanding(text: SpecText, project: Project, book?: string): Declared[] {
   const names = new Names(project.visible);
-  const declared = book && namesOf(text).all.find(({ node }) => node === book);
+  const declared = book === undefined ? undefined : names.peek(text, 'rulebook', book);
   const own = project.texts.flatMap(each => namesOf(each).all.filter(({ node }) => isOutsideBooks(each, node)));
   const books = declared === undefined ? booksOfJob(project, names) : leadsTo(names, declared);
   const all = [...(declared === undefined ? own : []), ...books.flatMap(rulesOf)];
@@ -45,16 +45,33 @@ export function bookOfRule({ text, node }: Declared): Declared | undefined {
   return book && all.find(each => each.node === book);
 }
 
-/** The rule that a name leads to: the one that stands there, or else the nearest one that goes by the name. */
-export function ruleNamed(
-  names: Names,
-  text: SpecText,
-  project: Project,
-  from: AstNode,
-  name: string
-): Declared | undefined {
-  const book = ast.isRulebook(from.$container) ? from.$container : undefined;
-  return rulesStanding(text, project, book).find(rule => rule.name === name) ?? names.peek(text, 'rule', name);
+/** Finds the rules that names in a text lead to: those that stand where the name is, or else the nearest one called so. */
+export class RuleNames {
+  private readonly names: Names;
+  private readonly text: SpecText;
+  private readonly project: Project;
+  /** By rulebook; of the job under no name. */
+  private readonly standing = new Map<string | undefined, ReadonlyMap<string, Declared>>();
+
+  constructor(names: Names, text: SpecText, project: Project) {
+    this.names = names;
+    this.text = text;
+    this.project = project;
+  }
+
+  find(from: AstNode, name: string): Declared | undefined {
+    const book = ast.isRulebook(from.$container) ? from.$container.name : undefined;
+    return this.standingIn(book).get(name) ?? this.names.peek(this.text, 'rule', name);
+  }
+
+  private standingIn(book: string | undefined): ReadonlyMap<string, Declared> {
+    const known = this.standing.get(book);
+    if (known !== undefined) return known;
+    const rules = rulesStanding(this.text, this.project, book).map((rule): [string, Declared] => [rule.name, rule]);
+    const standing = new Map(rules);
+    this.standing.set(book, standing);
+    return standing;
+  }
 }
 
 /** Whether a name in a rule stands for something that the rule looks at, or for a word, rather than for a value of one's own. */

@@ -1,5 +1,6 @@
 import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
+import { rulesStanding } from '../../lowering/rule-leads.ts';
 import {
   areasOfJob,
   atHand,
@@ -45,6 +46,14 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
       return declared(things(scene, 'unit'));
     case 'Benchmark':
       return declared(things(scene, 'benchmark'));
+    case 'Source':
+      return declared(firstOf(things(scene, 'source'), 'common-practice'));
+    case 'Rulebook':
+      return rulebooks(scene, written);
+    case 'Rule':
+      return rules(scene, written);
+    case 'Acceptable':
+      return ACCEPTABLE.flatMap(kind => declared(things(scene, kind)));
     default:
       return [];
   }
@@ -64,6 +73,36 @@ function firstOf(all: readonly AtHand[], usual: string | undefined): AtHand[] {
 
 function declared(all: readonly AtHand[]): Declared[] {
   return all.map(each => each.declared);
+}
+
+// ---- rules ----
+
+const ACCEPTABLE = ['area', 'kept-out', 'unit', 'material'] as const satisfies readonly Kind[];
+
+/** The other rulebooks that ship include it, so it is seldom named. */
+const INCLUDED_BY_ALL: readonly string[] = ['everywhere'];
+
+/** None twice in a list, and none that would include itself. */
+function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set([...tokens.map(({ image }) => image), bookAround(scene)]);
+  const all = things(scene, 'rulebook').filter(({ declared: { name } }) => !said.has(name));
+  const [shared, others] = [true, false].map(isShared =>
+    all.filter(({ declared: book }) => INCLUDED_BY_ALL.includes(book.name) === isShared)
+  );
+  return declared([...firstOf(others!, scene.country), ...shared!]);
+}
+
+/** The rules that stand where the cursor is; none twice. */
+function rules(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  const standing = rulesStanding(scene.text, scene.project, bookAround(scene));
+  return standing.filter(({ name }) => !said.has(name));
+}
+
+/** The name of the rulebook that the cursor stands in. */
+export function bookAround({ cursor: { around, parsed } }: Scene): string | undefined {
+  const book = around.find(({ opens }) => opens === 'rulebook');
+  return book && parsed.tokens[book.first + 1]?.image;
 }
 
 // ---- values ----
