@@ -33,6 +33,13 @@ function booksOfJob({ texts }: Project, names: Names): Declared[] {
   );
 }
 
+/** The rulebooks that others of what ships include. */
+export function booksIncluded({ visible, shipped }: Project): ReadonlySet<AstNode> {
+  const names = new Names(visible);
+  const books = namesOf(shipped).all.filter(({ kind }) => kind === 'rulebook');
+  return new Set(books.flatMap(book => leadsTo(names, book).slice(1)).map(({ node }) => node));
+}
+
 function rulesOf({ text, node }: Declared): Declared[] {
   const { all, bookOf } = namesOf(text);
   return all.filter(rule => rule.kind === 'rule' && bookOf.get(rule.node) === node);

@@ -1,6 +1,6 @@
 import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
-import { rulesStanding } from '../../lowering/rule-leads.ts';
+import { booksIncluded, rulesStanding } from '../../lowering/rule-leads.ts';
 import {
   areasOfJob,
   atHand,
@@ -79,17 +79,14 @@ function declared(all: readonly AtHand[]): Declared[] {
 
 const ACCEPTABLE = ['area', 'kept-out', 'unit', 'material'] as const satisfies readonly Kind[];
 
-/** The other rulebooks that ship include it, so it is seldom named. */
-const INCLUDED_BY_ALL: readonly string[] = ['everywhere'];
-
 /** None twice in a list, and none that would include itself. */
 function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
   const said = new Set([...tokens.map(({ image }) => image), bookAround(scene)]);
   const all = things(scene, 'rulebook').filter(({ declared: { name } }) => !said.has(name));
-  const [shared, others] = [true, false].map(isShared =>
-    all.filter(({ declared: book }) => INCLUDED_BY_ALL.includes(book.name) === isShared)
-  );
-  return declared([...firstOf(others!, scene.country), ...shared!]);
+  // What others include is seldom named by itself.
+  const included = booksIncluded(scene.project);
+  const isIncluded = ({ declared: { node } }: AtHand): boolean => included.has(node);
+  return declared([...firstOf(all.filter(book => !isIncluded(book)), scene.country), ...all.filter(isIncluded)]);
 }
 
 /** The rules that stand where the cursor is; none twice. */
