@@ -74,6 +74,7 @@ function between(words: readonly Word[], { start, end }: Span): readonly Word[] 
 
 const KINDS: Readonly<Record<string, WordKind['kind']>> = {
   NUMBER: 'number',
+  DATE: 'number',
   MEASURE: 'measure',
   STRING: 'text',
   COMMENT: 'comment',
