@@ -80,7 +80,8 @@ function fenced(lines: readonly string[], language = ''): string {
 }
 
 function shortLine(declared: Declared, { parsed, statement }: Declaration): string {
-  const said = declared.kind === 'source' ? sourceLine(declared) : RULE_KINDS.includes(declared.kind) && titleOf(declared);
+  const said =
+    declared.kind === 'source' ? sourceLine(declared) : RULE_KINDS.includes(declared.kind) && titleOf(declared);
   if (said) return shortened(said);
   const { kind } = declared;
   const [first] = statement.inside;

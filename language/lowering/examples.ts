@@ -19,7 +19,8 @@ export function worldAt({ text, project }: World, offset: number): World {
   const { root } = text.parsed;
   const after = firstIndex(root.elements, ({ $cstNode }) => ($cstNode?.offset ?? 0) > offset);
   const rule = root.elements[after - 1];
-  const example = rule !== undefined && ast.isRule(rule) ? rule.items.find(item => isExampleAt(item, offset)) : undefined;
+  const example =
+    rule !== undefined && ast.isRule(rule) ? rule.items.find(item => isExampleAt(item, offset)) : undefined;
   return example === undefined ? { text, project } : worldOf(text, project, example as ast.RuleExample);
 }
 

@@ -49,8 +49,7 @@ export function occurrencesIn(
       if (at === undefined) continue;
       const name = reference.$refText;
       const kinds = kindsAt(node, property);
-      const declared =
-        kinds[0] === 'rule' ? rules.find(node, name) : leadsTo(names, text, kinds, name);
+      const declared = kinds[0] === 'rule' ? rules.find(node, name) : leadsTo(names, text, kinds, name);
       found.push(occurrence(text, name, kinds, at, declared, false));
     }
   }

@@ -117,10 +117,7 @@ function drawn(text: string, offset: number): string {
 /** Words of a text that are not offered where they stand; names of new things and colours are free. */
 function notOffered(text: string): string[] {
   const { text: spec, project } = look(text);
-  const names = [
-    ...occurrencesIn(spec, project),
-    ...occurrencesInExamples(spec, project, { start: 0, end: Infinity })
-  ];
+  const names = [...occurrencesIn(spec, project), ...occurrencesInExamples(spec, project, { start: 0, end: Infinity })];
   return spec.parsed.tokens.flatMap(({ tokenType, image, startOffset }, at) => {
     const isWord = /^[a-z]/i.test(image) && tokenType.name !== 'BY' && spec.parsed.tokens[at - 1]?.image !== 'colour';
     const name = names.find(({ start }) => start === startOffset);

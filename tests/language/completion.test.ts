@@ -150,7 +150,10 @@ describe('Within a statement', () => {
     ['bed ‸', ['washed-sand', 'sharp-sand', 'grit-2-6', '1 in']],
     ['bed washed-sand ‸', ['1 in', 'deep']],
     ['base ‸', ['pit-stone', 'crushed-stone', 'type-1', 'clause-804', 'stone-0-32', 'open-graded-stone', '6 in', 'as']],
-    ['base cr‸ 6 in', ['pit-stone', 'crushed-stone', 'type-1', 'clause-804', 'stone-0-32', 'open-graded-stone', '6 in', 'as']],
+    [
+      'base cr‸ 6 in',
+      ['pit-stone', 'crushed-stone', 'type-1', 'clause-804', 'stone-0-32', 'open-graded-stone', '6 in', 'as']
+    ],
     ['base pit-stone 6‸', ['in', 'ft', 'yd', 'mm', 'm', 'cm', ', 6 in past the edging']],
     ['base pit-stone 6 in ‸', [', 6 in past the edging']],
     ['base pit-stone 6 in, ‸', ['6 in past the edging', 'deep']],

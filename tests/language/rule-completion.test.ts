@@ -95,11 +95,15 @@ describe('In a rule', () => {
       'thickness-last',
       'other'
     ]);
-    expect(offered(inRule('fix edging to ‸', 'side'))).toEqual(expect.arrayContaining(['spiked-strip', 'usual-edging']));
+    expect(offered(inRule('fix edging to ‸', 'side'))).toEqual(
+      expect.arrayContaining(['spiked-strip', 'usual-edging'])
+    );
   });
 
   test("a quantity is told with what it is, its measure and its words, a value of one's own as a value", () => {
-    expect(offer(inRule('when ‸'), 'heaviest-traffic').detail).toBe('The heaviest traffic: `cars` also where wheels turn');
+    expect(offer(inRule('when ‸'), 'heaviest-traffic').detail).toBe(
+      'The heaviest traffic: `cars` also where wheels turn'
+    );
     expect(offer(`let least = 4 in\n${inRule('needs base at least ‸')}`, 'least').kind).toBe('name');
   });
 
@@ -108,7 +112,9 @@ describe('In a rule', () => {
       `${OWN}unit slab { size 12 x 12 x 2 in }\nrule r {\n  wrong {\n    unit brick { size 8 x 4 x 2 in }\n    area a {\n      ${line}\n    }\n  }\n}`;
     expect(offered(text('paving ‸'))).toEqual(['brick']);
     expect(offered(text('base ‸'))).toContain('crushed-stone');
-    expect(offered('rule r {\n  right {\n    ‸\n  }\n}')).toEqual(expect.arrayContaining(['site', 'unit', 'area', 'let']));
+    expect(offered('rule r {\n  right {\n    ‸\n  }\n}')).toEqual(
+      expect.arrayContaining(['site', 'unit', 'area', 'let'])
+    );
     expect(offered('rule r {\n  right {\n    ‸\n  }\n}')).not.toContain('rule');
   });
 });

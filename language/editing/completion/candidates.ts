@@ -86,7 +86,13 @@ function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
   // What others include is seldom named by itself.
   const included = booksIncluded(scene.project);
   const isIncluded = ({ declared: { node } }: AtHand): boolean => included.has(node);
-  return declared([...firstOf(all.filter(book => !isIncluded(book)), scene.country), ...all.filter(isIncluded)]);
+  return declared([
+    ...firstOf(
+      all.filter(book => !isIncluded(book)),
+      scene.country
+    ),
+    ...all.filter(isIncluded)
+  ]);
 }
 
 /** The rules that stand where the cursor is; none twice. */

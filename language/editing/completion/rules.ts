@@ -80,11 +80,7 @@ function fitting(all: readonly Member[], measure: string | undefined): Member[] 
 }
 
 /** The SI measure of what is compared: of the first quantity in its comparison. */
-function comparedMeasure(
-  concern: Concern,
-  tokens: Written['tokens'],
-  kinds: readonly string[]
-): string | undefined {
+function comparedMeasure(concern: Concern, tokens: Written['tokens'], kinds: readonly string[]): string | undefined {
   const begins = kinds.findLastIndex(kind => /^(?:when|needs|and|or)$/.test(kind));
   const members = tokens.slice(begins + 1).flatMap(({ image }) => memberOf(concern, image) ?? []);
   return members[0]?.measure;

@@ -200,7 +200,8 @@ export function statementParts(scene: Scene, block: BlockName, word: string, wid
 
 /** ` { … }` with what a block of its kind usually begins with; `word` is that of its statement. */
 export function blockParts(scene: Scene, opens: BlockName, word: string): readonly Part[] {
-  const lines = opens === 'rule' ? linesOfRule(scene) : opens === 'example' ? [exampleLine(scene, word)] : linesOf(scene, opens);
+  const lines =
+    opens === 'rule' ? linesOfRule(scene) : opens === 'example' ? [exampleLine(scene, word)] : linesOf(scene, opens);
   const [only] = lines;
   if (lines.length === 1 && only!.every(part => typeof part !== 'string' || !part.includes('\n')))
     return [' { ', ...only!, ' }'];

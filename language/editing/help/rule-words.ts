@@ -48,10 +48,7 @@ export const RULE_WORDS: BlockHelp = {
       'What kind of thing the rule looks at',
       '`concerns area`. What stands below it belongs to it; a rule may look at several kinds, each with a `concerns` of its own.'
     ),
-    when: help(
-      'Where the rule applies; several of them all have to hold',
-      '`when traffic is foot and soil is clay`'
-    ),
+    when: help('Where the rule applies; several of them all have to hold', '`when traffic is foot and soil is clay`'),
     needs: help(
       'What has to be so; where it is not, the rule is told',
       '`needs base at least 5 in`, or only in some cases: `needs base at least 5 in when soil is clay`. Write `says` below it.'
@@ -69,10 +66,7 @@ export const RULE_WORDS: BlockHelp = {
       'Where the rule comes from, and the place in it',
       '`cites town-leaflet, "page 2"`. How it is known stands behind it: `from-memory`, `as-quoted`; else it was read there.'
     ),
-    engineer: help(
-      'When to ask a licensed engineer',
-      '`engineer "Ask a licensed engineer where the ground is soft."`'
-    ),
+    engineer: help('When to ask a licensed engineer', '`engineer "Ask a licensed engineer where the ground is soft."`'),
     wrong: help(
       'An example that the rule is told of',
       'A small job spec in braces, with no more in it than it takes: `wrong { area terrace { base crushed-stone 3 in } }`. It counts only here.'

@@ -102,7 +102,10 @@ export const SPEC_WORDS: BlockHelp = {
       site: help('The site as a whole', '`on site`'),
       because: help('The reason, in your own words', '`because "Rock at 3 in."`'),
       until: help('The last day on which it holds', '`until 2027-06-30`: year, month, day. Then the finding is back.'),
-      ...together('for good', help('Without an end; with whom it was agreed follows', '`for good, agreed with "the owner"`')),
+      ...together(
+        'for good',
+        help('Without an end; with whom it was agreed follows', '`for good, agreed with "the owner"`')
+      ),
       ...together('agreed with', help('Who agreed to it', '`agreed with "the owner"`'))
     }
   }
