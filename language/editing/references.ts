@@ -1,14 +1,22 @@
+import { worldAt } from '../lowering/examples.ts';
+import { namesOf, type Declared } from '../lowering/names.ts';
 import { isShipped } from '../lowering/project.ts';
-import type { Declared } from '../lowering/names.ts';
 import { occurrencesBeside, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 
 /** The places in one text that lead to a thing; its declaration among them. */
-export function placesIn({ text, project }: Look, declared: Declared): Occurrence[] {
+export function placesIn({ text, project }: Pick<Look, 'text' | 'project'>, declared: Declared): Occurrence[] {
   // Most texts of a folder, and most statements of a text, do not name it at all.
   return occurrencesBeside(text, project, declared.name).filter(
     occurrence => occurrence.declared?.node === declared.node
   );
+}
+
+/** The places of a thing that an example of a rule declares, which counts only there; undefined for any other thing. */
+export function placesInExample(look: Look, offset: number, declared: Declared): Occurrence[] | undefined {
+  const world = worldAt(look, offset);
+  const isOwn = world.text !== look.text && namesOf(world.text).all.some(({ node }) => node === declared.node);
+  return isOwn ? placesIn(world, declared) : undefined;
 }
 
 /** The same in several texts and in all they use, each place once. */

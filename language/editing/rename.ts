@@ -1,6 +1,7 @@
 import { isShipped } from '../lowering/project.ts';
 import type { Place, TextChange } from '../findings/finding.ts';
 import { article } from '../lowering/context.ts';
+import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, namesOf, type Declared, type SpecText } from '../lowering/names.ts';
 import type { Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
@@ -87,6 +88,8 @@ function thingAt(
   offset: number
 ): { readonly at: Occurrence; readonly declared: Declared } | Refusal {
   const { text, project } = look;
+  if (worldAt(look, offset).text !== text)
+    return { refused: 'Names in an example of a rule count only there: change them by hand.' };
   const at = nameAmong(looks, look, offset);
   if (at === undefined)
     return {
