@@ -1,3 +1,4 @@
+import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { Finding, Place } from './findings/finding.ts';
 import { toldOnce } from './findings/told-once.ts';
@@ -72,8 +73,10 @@ export class Paving {
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
     this.texts.drop(file);
-    this.session.forget(file);
-    this.session.forget(scopeOfTries(file));
+    for (const scope of [file, scopeOfTries(file)]) {
+      this.session.forget(scope);
+      this.session.forget(scopeOfExamples(scope));
+    }
   }
 
   /** Lets go of files that none of `mains` leads to. */
@@ -143,13 +146,19 @@ export class Paving {
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
     const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
+    const { parse, session } = this;
+    const examples = yield* exampleFindings(lowered.examples, project, {
+      parse,
+      session,
+      scope: scopeOfExamples(scope)
+    });
     const order = project.texts.map(text => text.file);
     const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
       ...(numbers === undefined ? {} : { numbers }),
-      findings: inOrder([...findings, ...lowered.findings, ...placedFindings], order),
+      findings: inOrder([...findings, ...lowered.findings, ...examples, ...placedFindings], order),
       places: lowered.places,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
@@ -225,6 +234,11 @@ export class Paving {
 /** Tries are remembered apart: they never push out what the file itself comes to. */
 function scopeOfTries(file: string): string {
   return `tried ${file}`;
+}
+
+/** Examples are no part of the job: they stay while its rules come and go. */
+function scopeOfExamples(scope: string): string {
+  return `examples of ${scope}`;
 }
 
 export { drain };
