@@ -30,5 +30,6 @@ export function pageOfRule(project: Project, name: string): string | undefined {
   const shown = rule === undefined ? own : declared.filter(({ key }) => key === rule.key);
   const all = shown.length === 0 ? declared : shown;
   const { file } = project.main;
-  return rulePage(name, all, job && { file, ...(rule === undefined ? {} : { rule }) });
+  const isOverShipped = all.every(({ isShipped }) => !isShipped) && own.length < declared.length;
+  return rulePage(name, all, job && { file, isOverShipped, ...(rule === undefined ? {} : { rule }) });
 }

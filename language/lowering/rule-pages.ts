@@ -2,7 +2,7 @@ import type { Key } from '../job/job.ts';
 import type { Concern, Rule } from '../job/rule.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { Context, writtenOf } from './context.ts';
-import { Names, namesOf, type Declared } from './names.ts';
+import { Names, namesOf, type Declared, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
 import { examplesOf } from './rule-examples.ts';
 import { Rules } from './rules.ts';
@@ -44,6 +44,16 @@ export function declaredRules(project: Project, name: string): DeclaredRule[] {
       const rule = rules.rule(declared);
       return rule === undefined ? [] : [described(declared, rule, project)];
     });
+}
+
+/** The names of all rules at hand: of one's own, and of those that ship. */
+export function ruleNames({ texts, shipped }: Project): {
+  readonly own: readonly string[];
+  readonly shipped: readonly string[];
+} {
+  const namesIn = (text: SpecText): string[] =>
+    namesOf(text).all.flatMap(({ kind, name }) => (kind === 'rule' ? [name] : []));
+  return { own: [...new Set(texts.flatMap(namesIn))], shipped: [...new Set(namesIn(shipped))] };
 }
 
 function described(declared: Declared, rule: Rule, { shipped }: Project): DeclaredRule {

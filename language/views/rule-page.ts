@@ -7,6 +7,8 @@ export interface Standing {
   readonly file: string;
   /** Absent where the job is not checked by it. */
   readonly rule?: Rule;
+  /** It is one's own, and a rule that ships has the same name. */
+  readonly isOverShipped: boolean;
 }
 
 /** The page about a rule, in Markdown: what it is about, what it asks and by whose word, how to change it, examples. */
@@ -28,13 +30,14 @@ export function rulePage(name: string, declared: readonly DeclaredRule[], standi
 
 const SEVERITY_WORDS = { error: 'an error', warning: 'a warning', note: 'a note' } as const;
 
-function standingIn({ file, rule }: Standing, declared: readonly DeclaredRule[]): string[] {
+function standingIn({ file, rule, isOverShipped }: Standing, declared: readonly DeclaredRule[]): string[] {
   if (rule === undefined) return [`The job in ${file} is not checked by it.`];
   const asDeclared = declared.find(({ key }) => key === rule.key)?.severity;
   const treated =
     asDeclared === rule.severity ? [] : [`The job in ${file} treats it as ${SEVERITY_WORDS[rule.severity]}.`];
   const others = rule.yieldsTo.map(other => `\`${other}\``).join(' or ');
-  return [...treated, ...(others === '' ? [] : [`It is not told of things that ${others} applies to.`])];
+  const over = isOverShipped ? ['It stands over the rule of this name that ships.'] : [];
+  return [...over, ...treated, ...(others === '' ? [] : [`It is not told of things that ${others} applies to.`])];
 }
 
 // ---- what is asked ----
@@ -116,8 +119,10 @@ function changes(name: string, declared: readonly DeclaredRule[]): string {
   const isSiteAlone = things.length === 0;
   const which = isSiteAlone ? '' : `; NAME is the ${listed(things)}`;
   const aside = `To set it aside: \`accept ${name} on ${isSiteAlone ? 'site' : 'NAME'} because "…" until 2027-03-31\`, or at its end \`for good, agreed with "…"\`${which}.`;
-  const own = 'A rule of your own with this name stands over it: see `paving explain rules`.';
-  return [aside, ...treating(name, declared), own].join(' ');
+  const own = declared.some(({ isShipped }) => isShipped)
+    ? ['A rule of your own with this name stands over it: see `paving explain rules`.']
+    : [];
+  return [aside, ...treating(name, declared), ...own].join(' ');
 }
 
 /** Nobody is told how to make light of a danger. */
