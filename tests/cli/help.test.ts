@@ -60,7 +60,9 @@ describe('explain', () => {
       err: 'paving: no finding or rule is called base-to-thin. Did you mean base-too-thin? For a rule of your own name its file too: paving explain base-to-thin FILE\n'
     });
     expect(paving(['explain', 'overlap']).err).toContain('Did you mean areas-overlap?');
-    expect(paving(['explain', 'thin']).err).toMatch(/Did you mean .*base-too-thin, thing-incomplete or unit-too-thin\?/);
+    expect(paving(['explain', 'thin']).err).toMatch(
+      /Did you mean .*base-too-thin, thing-incomplete or unit-too-thin\?/
+    );
     expect(paving(['explain', 'Winters']).err).toContain('Did you mean winters-not-said?');
     expect(paving(['explain', 'a']).err).toContain('For a list write: paving explain.');
     expect(paving(['explain', 'zzz']).err).toContain(
