@@ -51,9 +51,13 @@ function* faultOf(
 ): Generator<void, ExampleFault | undefined> {
   const { rule, what, written } = example;
   yield;
-  const lowered = lower(projectOfExample(example, parse(`${job}\n${written}`), project));
-  const wrong = lowered.findings.find(({ severity }) => severity === 'error');
-  if (wrong !== undefined) return { message: errorIn(what, wrong.message), at: behindBrace(wrong) };
+  const alone = projectOfExample(example, parse(`${job}\n${written}`), project);
+  const lowered = lower(alone);
+  const errors = lowered.findings.filter(({ severity }) => severity === 'error');
+  const [own] = errors.filter(({ file }) => file === alone.main.file);
+  if (own !== undefined) return { message: errorIn(what, own.message), at: behindBrace(own) };
+  // What it sees has an error, which is told there.
+  if (errors.length > 0) return undefined;
   // What is worked out for an example is no part of the job.
   const found = yield* judgedBy(rule, lowered.job!);
   const error = found.find(({ id, rule: by }) => by === undefined && FAULTS[id]?.severity === 'error');

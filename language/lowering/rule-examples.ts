@@ -63,24 +63,40 @@ export function jobsOfExamples(project: Project): (example: RuleExample) => stri
   };
 }
 
-/** An example as a job of its own that sees what the text of its rule sees. */
+/** An example as a job of its own that sees what the text of its rule sees, but for areas and the site. */
 export function projectOfExample({ text }: RuleExample, parsed: ParsedText, project: Project): Project {
-  const main: SpecText = { file: text.file, parsed };
-  const seen = project.visible.get(text) ?? [text];
-  const visible = new Map<SpecText, readonly SpecText[]>([[main, [main, ...seen]]]);
-  for (const each of seen) visible.set(each, project.visible.get(each) ?? [each]);
+  const main: SpecText = { file: `example in ${text.file}`, parsed };
+  const seen = new Map(seesOf(text, project).map(each => [each, each === project.shipped ? each : asSeen(each)]));
+  const visible = new Map<SpecText, readonly SpecText[]>([[main, [main, ...seen.values()]]]);
+  for (const [each, shown] of seen)
+    visible.set(
+      shown,
+      seesOf(each, project).flatMap(other => seen.get(other) ?? [])
+    );
   return { main, texts: [main], visible, shipped: project.shipped };
+}
+
+function seesOf(text: SpecText, { visible }: Project): readonly SpecText[] {
+  return visible.get(text) ?? [text];
 }
 
 /** Words that begin what an example can't see, or what changes nothing in it. */
 const NOT_SEEN: ReadonlySet<string> = new Set([
-  ...['job', 'use', 'area', 'box', 'pit'],
+  ...['job', 'use', 'site', 'area', 'box', 'pit'],
   ...['source', 'rulebook', 'rule', 'accept']
 ]);
 
+/** A text with what is seen of it alone. */
+function asSeen({ file, parsed }: SpecText): SpecText {
+  const elements = parsed.root.elements.filter(
+    element => !ast.isSite(element) && !ast.isArea(element) && !ast.isKeptOut(element)
+  );
+  return { file, parsed: { ...parsed, root: { ...parsed.root, elements } } };
+}
+
 /** All that an example can see outside itself, as written. */
 export function seenByExample({ text }: RuleExample, project: Project): string {
-  return (project.visible.get(text) ?? [text])
+  return seesOf(text, project)
     .filter(each => each !== project.shipped)
     .flatMap(({ parsed }) =>
       parsed.chunks

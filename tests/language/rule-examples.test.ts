@@ -86,6 +86,23 @@ test('an example sees what its file declares and uses, but no area and no site o
   ]);
 });
 
+test('an error in what an example sees is told there alone', async () => {
+  const examples = example('wrong', CLAY + area('stone 4 in'));
+  const { findings } = await evaluated(`${JOB}material stone { role base, compacted 140 lb }\n${rule(examples)}`);
+  expect(findings.filter(({ severity }) => severity === 'error')).toHaveLength(1);
+  expect(findings.map(({ id }) => id)).not.toContain('example-does-not-show');
+});
+
+test('the areas of the job are no part of an example', async () => {
+  const [wrong, ...others] = told(
+    await evaluated(
+      JOB + rule(example('wrong', CLAY + area('as patio'))) + area('crushed-stone 4 in').replace('terrace', 'patio')
+    )
+  );
+  expect(wrong).toMatch(/^This wrong example has an error of its own: No area is called `patio`\./);
+  expect(others).toEqual([]);
+});
+
 test('an example is a job of the rulebook that its rule stands in', async () => {
   const read = (book: string): Promise<Evaluation> =>
     evaluated(
