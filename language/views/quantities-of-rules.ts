@@ -2,9 +2,9 @@ import { CONCERNS, membersOf } from '../findings/members/members.ts';
 import type { Member } from '../findings/members/member.ts';
 import type { Concern } from '../job/rule.ts';
 
-/** What rules can look at, as tables in Markdown: one for each kind of thing. */
+/** What rules can look at, as lists in Markdown: one for each kind of thing. */
 export function quantitiesOfRules(): string {
-  return CONCERNS.map(concern => `**${HEADS[concern]}**\n\n${table(concern)}`).join('\n\n');
+  return CONCERNS.map(concern => `**${HEADS[concern]}**\n\n${list(concern)}`).join('\n\n');
 }
 
 /** What a thing has from its area and site stands there. */
@@ -17,17 +17,16 @@ const HEADS: Readonly<Record<Concern, string>> = {
   site: 'concerns site'
 };
 
-function table(concern: Concern): string {
-  const rows = membersOf(concern)
+function list(concern: Concern): string {
+  return membersOf(concern)
     .filter(member => member.of === concern)
-    .map(member => [
-      `\`${member.name}\``,
-      `${member.describe}${member.write === undefined ? '' : '; `fix` can write it'}`,
-      kindOf(member)
-    ]);
-  return [['name', 'what it is', 'kind'], ['---', '---', '---'], ...rows]
-    .map(cells => `| ${cells.map(cell => cell.replaceAll('|', '\\|')).join(' | ')} |`)
+    .map(line)
     .join('\n');
+}
+
+function line(member: Member): string {
+  const writes = member.write === undefined ? '' : ' `fix` can write it.';
+  return `- \`${member.name}\` (${kindOf(member)}): ${member.describe}.${writes}`;
 }
 
 const KINDS: Readonly<Record<string, string>> = {

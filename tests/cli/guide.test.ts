@@ -1,10 +1,12 @@
 // The guide to rules of one's own: its jobs are real, and find what it says.
 import { describe, expect, test } from 'vitest';
 import { CONCERNS, membersOf } from '../../language/findings/members/members.ts';
+import { SOURCE_KINDS } from '../../language/lowering/sources.ts';
 import { GUIDE, shippedPages } from '../../language/pages.ts';
 import { BLOCKS } from '../../language/syntax/words.ts';
 import { programmersWords } from '../faulty/plain-words.ts';
 import { evaluated } from '../language/in-memory.ts';
+import { folder, paving } from './run.ts';
 
 const guide = shippedPages().get(GUIDE)!;
 const files = Object.fromEntries(
@@ -48,13 +50,26 @@ test('no file of it has a fault', async () => {
     ).toEqual([]);
 });
 
+test('a report for other programs holds the page of a rule of one’s own', () => {
+  const { out } = paving(['check', '--format', 'sarif', 'patio.paving'], { cwd: folder(files) });
+  const { runs } = JSON.parse(out) as {
+    runs: { tool: { driver: { rules: { id: string; help: { text: string } }[] } } }[];
+  };
+  const [page] = runs[0]!.tool.driver.rules.filter(({ id }) => id === 'base-on-clay');
+  expect(page!.help.text).toMatch(/^# Base on clay in our town\n/);
+});
+
 describe('it tells of everything', () => {
   test.each(Object.keys(BLOCKS.rule.statements))('of the word %s', word => {
-    expect(guide).toMatch(new RegExp(`^\\| \`${word}\\b|, \`${word} `, 'm'));
+    expect(guide).toMatch(new RegExp(`^- \`${word}\\b|, \`${word} `, 'm'));
   });
 
   test.each(CONCERNS)('that a rule about one %s can look at', concern => {
-    for (const member of membersOf(concern)) expect(guide).toContain(`| \`${member.name}\` `);
+    for (const member of membersOf(concern)) expect(guide).toContain(`- \`${member.name}\` (`);
+  });
+
+  test.each(SOURCE_KINDS)('of the kind of source %s', kind => {
+    expect(/^\*\*Sources\.\*\* .*$/m.exec(guide)![0]).toMatch(new RegExp(`[ ,]${kind}[ ,;]`));
   });
 
   test('in plain words', () => {
