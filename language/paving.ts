@@ -4,7 +4,7 @@ import type { Finding, Place } from './findings/finding.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
 import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
-import { lower } from './lowering/lower.ts';
+import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
@@ -142,27 +142,30 @@ export class Paving {
     scope: string
   ): Generator<void, Evaluation> {
     yield;
-    const lowered = lower(project);
+    const lowered = yield* this.lowered(project, scope);
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
     const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
-    const { parse, session } = this;
-    const examples = yield* exampleFindings(lowered.examples, project, {
-      parse,
-      session,
-      scope: scopeOfExamples(scope)
-    });
     const order = project.texts.map(text => text.file);
     const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
       ...(numbers === undefined ? {} : { numbers }),
-      findings: inOrder([...findings, ...lowered.findings, ...examples, ...placedFindings], order),
+      findings: inOrder([...findings, ...lowered.findings, ...placedFindings], order),
       places: lowered.places,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };
+  }
+
+  /** With what the examples of its rules come to. */
+  private *lowered(project: Project, scope: string): Generator<void, Lowered> {
+    const lowered = lower(project);
+    const { parse, session } = this;
+    const tried = { parse, session, scope: scopeOfExamples(scope) };
+    const examples = yield* exampleFindings(lowered.examples, project, tried);
+    return { ...lowered, findings: [...lowered.findings, ...examples] };
   }
 
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */

@@ -7,7 +7,7 @@ import { checkText } from '../../language/views/text/check-text.ts';
 import { oneOf } from './choices.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
 import { asJson, coloursFor, write } from './output.ts';
-import { asPage, pageOf, type Page } from './pages.ts';
+import { pageOf } from './pages.ts';
 import { readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
@@ -64,19 +64,15 @@ async function check(asked: readonly string[], options: CheckOptions): Promise<v
   if (reading.findings.some(({ severity }) => asking.includes(severity))) exitWithFindings();
 }
 
-/** A rule of one's own has its page in its text; any other is beside the bundle. */
-function pageIn({ rulePageOf }: Reading, name: string): Page {
-  const own = rulePageOf(name);
-  return own === undefined ? pageOf(name) : asPage(name, own);
-}
-
 function report(reading: Reading, { format, output }: CheckOptions, files: number, complete: boolean): string {
   const { findings, evaluations, textOf } = reading;
   switch (format) {
     case 'json':
       return asJson(checkJson(findings));
     case 'sarif':
-      return asJson(sarifLog({ version: VERSION, findings, pageOf: name => pageIn(reading, name), complete }));
+      return asJson(
+        sarifLog({ version: VERSION, findings, pageOf: name => reading.rulePageOf(name) ?? pageOf(name), complete })
+      );
     case 'line':
       return findings.map(findingLine).join('\n');
     case 'human': {

@@ -7,6 +7,7 @@ import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
+import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
 import type { SpecPath } from './spec-paths.ts';
 import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
@@ -22,7 +23,7 @@ export interface Reading {
   textOf(file: string): string | undefined;
   hashOf(file: string): string;
   /** The page of a rule of one's own. */
-  rulePageOf(name: string): string | undefined;
+  rulePageOf(name: string): Page | undefined;
 }
 
 /** Works out each file; one that cannot be read, or makes this program fail, never stops the others. */
@@ -75,7 +76,8 @@ export async function readSpecs(
     hashOf: file => folders.hashes.get(file)!,
     rulePageOf: name => {
       const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
-      return project && pageOfRule(project, name);
+      const page = project && pageOfRule(project, name);
+      return page === undefined ? undefined : asPage(name, page);
     }
   };
 }
