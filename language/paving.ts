@@ -1,9 +1,10 @@
+import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { Finding, Place } from './findings/finding.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
-import { RULEBOOK_TEXTS, rulebookFile, SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
-import { lower } from './lowering/lower.ts';
+import { SHIPPED_NAMES } from './library/shipped.ts';
+import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
@@ -14,6 +15,7 @@ import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
+import { ShippedTexts } from './shipped-texts.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -56,8 +58,7 @@ export class Paving {
   /** Reads a text that stands in no file, to see what a change would come to. */
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
-  private shippedText: SpecText | undefined;
-  private readonly rulebookTexts = new Map<string, SpecText>();
+  private readonly shippedTexts = new ShippedTexts(this.parse);
   private tries = 0;
 
   constructor(files: SpecFiles) {
@@ -73,8 +74,10 @@ export class Paving {
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
     this.texts.drop(file);
-    this.session.forget(file);
-    this.session.forget(scopeOfTries(file));
+    for (const scope of [file, scopeOfTries(file)]) {
+      this.session.forget(scope);
+      this.session.forget(scopeOfExamples(scope));
+    }
   }
 
   /** Lets go of files that none of `mains` leads to. */
@@ -140,7 +143,7 @@ export class Paving {
     scope: string
   ): Generator<void, Evaluation> {
     yield;
-    const lowered = lower(project);
+    const lowered = yield* this.lowered(project, scope);
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
     const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
@@ -155,6 +158,15 @@ export class Paving {
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };
+  }
+
+  /** With what the examples of its rules come to. */
+  private *lowered(project: Project, scope: string): Generator<void, Lowered> {
+    const lowered = lower(project);
+    const { parse, session } = this;
+    const tried = { parse, session, scope: scopeOfExamples(scope) };
+    const examples = yield* exampleFindings(lowered.examples, project, tried);
+    return { ...lowered, findings: [...lowered.findings, ...examples] };
   }
 
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
@@ -180,9 +192,12 @@ export class Paving {
     const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
-    const rulebookOf = (name: string): SpecText | undefined => this.rulebook(name);
-    const all = allRulebooks && [...RULEBOOK_TEXTS.keys()].flatMap(name => rulebookOf(name) ?? []);
-    const shipped = { shipped: this.shipped(), rulebookOf, ...(all === undefined ? {} : { all }) };
+    const texts = this.shippedTexts;
+    const shipped = {
+      shipped: texts.shipped,
+      rulebookOf: (name: string) => texts.rulebookOf(name),
+      ...(allRulebooks ? { all: texts.allRulebooks } : {})
+    };
     return gather(main, shipped, (from, use) => {
       const used = this.used(ids.get(from)!, use);
       const found = 'file' in used && used.file === instead?.file ? instead : used;
@@ -190,20 +205,6 @@ export class Paving {
       ids.set(found.spec, found.file);
       return found.spec;
     });
-  }
-
-  private shipped(): SpecText {
-    this.shippedText ??= { file: SHIPPED_FILE, parsed: this.parse(SHIPPED_TEXT) };
-    return this.shippedText;
-  }
-
-  /** A shipped rulebook, parsed when first wanted. */
-  private rulebook(name: string): SpecText | undefined {
-    const text = RULEBOOK_TEXTS.get(name);
-    if (text === undefined || this.rulebookTexts.has(name)) return this.rulebookTexts.get(name);
-    const spec = { file: rulebookFile(name), parsed: this.parse(text) };
-    this.rulebookTexts.set(name, spec);
-    return spec;
   }
 
   private used(from: string, use: Use): { readonly file: string; readonly spec: SpecText } | UseProblem {
@@ -241,6 +242,11 @@ export class Paving {
 /** Tries are remembered apart: they never push out what the file itself comes to. */
 function scopeOfTries(file: string): string {
   return `tried ${file}`;
+}
+
+/** Examples are no part of the job: they stay while its rules come and go. */
+function scopeOfExamples(scope: string): string {
+  return `examples of ${scope}`;
 }
 
 export { drain };

@@ -69,6 +69,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
   'error-without-source': { severity: 'warning', title: 'A rule that asks more than its source allows' },
   'rule-not-here': { severity: 'warning', title: 'A rule that is not among those of the job' },
+  'example-does-not-show': { severity: 'warning', title: 'An example that does not show its rule' },
   'rule-failed': { severity: 'warning', title: 'A rule that could not be worked out' },
   internal: { severity: 'error', title: 'A fault of this program' }
 };

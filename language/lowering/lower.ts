@@ -21,6 +21,7 @@ import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
+import { examplesOf, type RuleExample } from './rule-examples.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
 import { rulesAndSystem } from './job-words.ts';
@@ -34,6 +35,8 @@ export interface Lowered {
   readonly places: ReadonlyMap<Key, Place>;
   /** Where something that is not said could be written. */
   readonly gaps: Gaps;
+  /** Of the sound rules of one's own. */
+  readonly examples: readonly RuleExample[];
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }
@@ -55,6 +58,7 @@ class Lowering {
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
   private readonly missing: Missing[] = [];
+  private readonly examples: RuleExample[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
   private uses: Uses | undefined;
 
@@ -88,6 +92,7 @@ class Lowering {
       findings: this.context.findings,
       places: this.context.places,
       gaps: this.context.changes.gaps,
+      examples: this.examples,
       lookUps: this.context.names.lookUps
     };
   }
@@ -136,7 +141,7 @@ class Lowering {
           else if (declared.kind === 'soil-kind') this.things.soil(declared);
           else if (declared.kind === 'bond') this.things.bond(declared);
           else if (declared.kind === 'source') readSource(this.context, declared);
-          else if (declared.kind === 'rule') this.rules.rule(declared);
+          else if (declared.kind === 'rule') this.rule(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
@@ -145,6 +150,11 @@ class Lowering {
         });
       }
     }
+  }
+
+  private rule(declared: Declared): void {
+    const rule = this.rules.rule(declared);
+    if (rule !== undefined) this.examples.push(...examplesOf(declared, rule));
   }
 
   // ---- job ----
