@@ -23,6 +23,7 @@ import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
+import { readAccepts } from './accepts.ts';
 import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Uses } from './only-used-by.ts';
@@ -82,7 +83,10 @@ class Lowering {
     if (isJob) {
       this.neverUsed();
       this.missingWithoutReason();
-    } else this.areasWithoutJob();
+    } else {
+      readAccepts(this.context, this.project, this.rules, undefined);
+      this.areasWithoutJob();
+    }
     return {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
@@ -186,6 +190,7 @@ class Lowering {
       system,
       rulebooks: checked.rulebooks,
       rules: checked.rules,
+      accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       points: this.points(),
       areas,
