@@ -314,9 +314,14 @@ class Lowering {
         declared.node,
         'never-used',
         `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`,
-        { property: 'name', harmless: true, fixes: [this.takingOutUnused(declared)] }
+        { property: 'name', harmless: true, fixes: this.holdsRules(declared) ? [] : [this.takingOutUnused(declared)] }
       );
     }
+  }
+
+  /** Without their rulebook its rules would be those of the job. */
+  private holdsRules({ text, node }: Declared): boolean {
+    return [...namesOf(text).bookOf.values()].includes(node);
   }
 
   /** With what nothing else uses: it would be the next to be told. */
