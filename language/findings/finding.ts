@@ -90,7 +90,11 @@ export interface Finding extends Place {
   readonly fixes: readonly Fix[];
 }
 
-/** A finding that is set aside: told nowhere but where it is asked for. */
+/** A finding that is set aside: it stands apart from the others, and counts as none of them. */
 export interface AcceptedFinding extends Finding {
   readonly accepted: Acceptance;
+}
+
+export function isAccepted(finding: Finding): finding is AcceptedFinding {
+  return 'accepted' in finding;
 }
