@@ -25,14 +25,13 @@ export interface Sorting {
 export function setAside(found: readonly Finding[], sorting: Sorting): Sorted {
   const { accepts } = sorting.job;
   if (accepts.length === 0) return { findings: found, accepted: [] };
-  const matches = new Map<Accept, Finding[]>(accepts.map(accept => [accept, []]));
+  const byRule = grouped(accepts, ({ rule }) => rule);
   const acceptOf = new Map<Finding, Accept>();
   for (const finding of found) {
-    const accept = accepts.find(each => isOf(finding, each));
-    if (accept === undefined) continue;
-    matches.get(accept)!.push(finding);
-    acceptOf.set(finding, accept);
+    const accept = byRule.get(finding.id)?.find(each => isOf(finding, each));
+    if (accept !== undefined) acceptOf.set(finding, accept);
   }
+  const matches = grouped([...acceptOf.keys()], finding => acceptOf.get(finding)!);
   const accepted: AcceptedFinding[] = [];
   const findings: Finding[] = [];
   for (const finding of found) {
@@ -42,16 +41,22 @@ export function setAside(found: readonly Finding[], sorting: Sorting): Sorted {
       accepted.push({ ...finding, accepted: acceptanceOf(accept, sorting) });
     else findings.push(returned(finding, accept, matches.get(accept)!.length === 1, sorting));
   }
-  const open = findings.filter(finding => !acceptOf.has(finding));
-  const unmatched = accepts.flatMap(accept =>
-    matches.get(accept)!.length > 0 ? [] : (unmatchedFinding(accept, open, sorting) ?? [])
+  const open = grouped(
+    findings.filter(finding => !acceptOf.has(finding)),
+    ({ id }) => id
   );
-  return { findings: [...findings, ...unmatched], accepted };
+  const rules = new Set(sorting.job.rules.map(({ name }) => name));
+  const missed = accepts.flatMap(accept => {
+    if (matches.has(accept)) return [];
+    if (!rules.has(accept.rule)) return [notOfJob(accept, sorting)];
+    return nothingFound(accept, open.get(accept.rule) ?? [], sorting) ?? [];
+  });
+  return { findings: [...findings, ...missed], accepted };
 }
 
 /** On the thing, or on something in it. */
-function isOf({ family, id, target }: Finding, accept: Accept): boolean {
-  return family === 'rule' && id === accept.rule && isWithin(target, accept.target);
+function isOf({ family, target }: Finding, accept: Accept): boolean {
+  return family === 'rule' && isWithin(target, accept.target);
 }
 
 function isWithin(key: Key, thing: Key): boolean {
@@ -88,25 +93,48 @@ function returned(finding: Finding, { key, until }: Accept, isOnly: boolean, { w
   };
 }
 
-function unmatchedFinding(accept: Accept, open: readonly Finding[], sorting: Sorting): Finding | undefined {
+function notOfJob(accept: Accept, sorting: Sorting): Finding {
+  const message = `The rule ${accept.rule} is not among the rules of this job, so there is nothing to set aside.`;
+  return unmatched(accept, 'rule', message, [takingOut(accept)], sorting);
+}
+
+/** `open`: what the rule finds on other things. */
+function nothingFound(accept: Accept, open: readonly Finding[], sorting: Sorting): Finding | undefined {
   const { key, rule, target, thing } = accept;
-  const { job, missing, where, file } = sorting;
-  const takingOut: RawFix = { title: 'Take it out', edits: [{ over: `${key}/out`, text: '' }] };
-  if (!job.rules.some(({ name }) => name === rule)) {
-    const message = `The rule ${rule} is not among the rules of this job, so there is nothing to set aside.`;
-    return placed({ id: 'accept-unmatched', message, target: key, at: `${key}/rule`, fixes: [takingOut] }, where, file);
-  }
   // Rules about anything but an area look into areas.
-  if (missing.some(each => !target.startsWith('area:') || isWithin(each, target))) return undefined;
-  const others = [...new Set(open.filter(({ id }) => id === rule).map(finding => nameIn(finding.target)))];
-  const elsewhere = others.length === 0 ? '' : ` It does on ${others.slice(0, MOST_NAMED).join(', ')}.`;
-  const message = `The rule ${rule} finds nothing on ${thing} now, so there is nothing to set aside.${elsewhere}`;
-  const moved = others.slice(0, MOST_NAMED).map((name): RawFix => ({
+  if (sorting.missing.some(each => !target.startsWith('area:') || isWithin(each, target))) return undefined;
+  const others = [...new Set(open.map(finding => nameIn(finding.target)))].slice(0, MOST_NAMED);
+  const elsewhere = others.length === 0 ? '' : ` It does on ${others.join(', ')}.`;
+  const moved = others.map((name): RawFix => ({
     title: `Write \`${name}\``,
     edits: [{ over: `${key}/thing`, text: name }]
   }));
-  const fixes = [...moved, takingOut];
-  return placed({ id: 'accept-unmatched', message, target: key, at: `${key}/thing`, fixes }, where, file);
+  const message = `The rule ${rule} finds nothing on ${thing} now, so there is nothing to set aside.${elsewhere}`;
+  return unmatched(accept, 'thing', message, [...moved, takingOut(accept)], sorting);
+}
+
+function takingOut({ key }: Accept): RawFix {
+  return { title: 'Take it out', edits: [{ over: `${key}/out`, text: '' }] };
+}
+
+function unmatched(
+  { key }: Accept,
+  at: 'rule' | 'thing',
+  message: string,
+  fixes: readonly RawFix[],
+  { where, file }: Sorting
+): Finding {
+  return placed({ id: 'accept-unmatched', message, target: key, at: `${key}/${at}`, fixes }, where, file);
+}
+
+function grouped<T, K>(all: readonly T[], by: (one: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
+  for (const one of all) {
+    const group = groups.get(by(one)) ?? [];
+    groups.set(by(one), group);
+    group.push(one);
+  }
+  return groups;
 }
 
 /** A longer list is read by nobody. */

@@ -23,13 +23,14 @@ export function readAccepts(
   rules: Rules,
   checkedBy: readonly Rule[] | undefined
 ): Accept[] {
+  const standing = new Set(checkedBy?.map(({ name }) => name));
   const first = new Map<Key, { readonly node: ast.Accept; readonly text: SpecText }>();
   return project.texts.flatMap(text =>
     text.parsed.root.elements.filter(ast.isAccept).flatMap(node => {
       if (context.isBroken(text, node)) return [];
       const said = partsOf(context, text, node);
       if (checkedBy === undefined) return [];
-      const rule = ruleOf(context, text, node, rules, checkedBy);
+      const rule = ruleOf(context, text, node, rules, standing);
       const thing = thingOf(context, text, node);
       if (said === undefined || rule === undefined || thing === undefined) return [];
       const key = `accept:${rule} ${thing.key}`;
@@ -148,10 +149,10 @@ function ruleOf(
   text: SpecText,
   node: ast.Accept,
   rules: Rules,
-  checkedBy: readonly Rule[]
+  standing: ReadonlySet<string>
 ): string | undefined {
   const name = node.rule?.$refText;
-  if (name === undefined || checkedBy.some(rule => rule.name === name)) return name;
+  if (name === undefined || standing.has(name)) return name;
   const key = `accept:${name}`;
   if (Object.hasOwn(FAULTS, name) && context.names.peek(text, 'rule', name) === undefined)
     return context.fault(
@@ -162,7 +163,7 @@ function ruleOf(
       `\`${name}\` is no rule: it tells of a fault in the text, and that can only be mended. Rules alone can be set aside.`,
       { property: 'rule', harmless: true }
     );
-  const among = (): string[] => checkedBy.map(rule => rule.name).sort();
+  const among = (): string[] => [...standing].sort();
   const found = context.find(text, key, node, 'rule', name, ['rule'], { among });
   if (found === undefined || context.isBroken(found.text, found.node)) return undefined;
   return rules.rule(found) === undefined ? undefined : name;
