@@ -229,16 +229,9 @@ class RuleReader {
     const sum = ruleSum(context, this.scope(part, part.last), value);
     if (sum === undefined) return undefined;
     if (sum.measure !== measure)
-      return context.fault(
-        text,
-        key,
-        node,
-        'wrong-kind',
-        `\`${node.quantity}\` is another kind of quantity than this.`,
-        {
-          property: 'value'
-        }
-      );
+      return context.fault(text, key, node, 'wrong-kind', `\`${node.quantity}\` is another kind of quantity than this.`, {
+        property: 'value'
+      });
     return sum.sum;
   }
 
