@@ -69,7 +69,8 @@ function* faultOf(
 }
 
 function* judgedBy(rule: Rule, job: Job): Generator<void, readonly RawFinding[]> {
-  return yield* judgeJob({ ...job, rules: [rule] }, new Session(), job.key);
+  const { findings } = yield* judgeJob({ ...job, rules: [rule] }, new Session(), job.key);
+  return findings;
 }
 
 /** Told wherever it applies, the rule shows whether it applies to anything at all. */

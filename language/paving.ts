@@ -1,6 +1,7 @@
 import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
-import type { Finding, Place } from './findings/finding.ts';
+import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
+import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
 import { SHIPPED_NAMES } from './library/shipped.ts';
@@ -26,6 +27,8 @@ export interface Evaluation {
   readonly numbers?: JobNumbers;
   /** By file as in `texts`, then by place. */
   readonly findings: readonly Finding[];
+  /** Findings that someone answers for: shown only where they are asked for. */
+  readonly accepted: readonly AcceptedFinding[];
   readonly places: ReadonlyMap<Key, Place>;
   /** The file itself first, then all it uses; `file` as shown. */
   readonly texts: readonly { readonly file: string; readonly text: string }[];
@@ -55,14 +58,17 @@ interface Instead {
 export class Paving {
   readonly session = new Session();
   private readonly files: SpecFiles;
+  private readonly today: () => string;
   /** Reads a text that stands in no file, to see what a change would come to. */
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
   private readonly shippedTexts = new ShippedTexts(this.parse);
   private tries = 0;
 
-  constructor(files: SpecFiles) {
+  /** `today` tells the day, `2026-06-30`, after which nothing is set aside any more; without it no day passes. */
+  constructor(files: SpecFiles, today = (): string => '') {
     this.files = files;
+    this.today = today;
     this.texts = new Texts(files, this.parse);
   }
 
@@ -146,14 +152,28 @@ export class Paving {
     const lowered = yield* this.lowered(project, scope);
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
-    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
+    const judged = numbers
+      ? { findings: numbers.findings, missing: numbers.quantities.missing }
+      : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
     const order = project.texts.map(text => text.file);
-    const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
+    const main = project.main.file;
+    const found = (judged?.findings ?? []).map(raw => placed(raw, lowered, main));
+    const sorted =
+      lowered.job && judged
+        ? setAside(found, {
+            job: lowered.job,
+            missing: judged.missing,
+            where: lowered,
+            file: main,
+            today: this.today()
+          })
+        : { findings: found, accepted: [] };
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
       ...(numbers === undefined ? {} : { numbers }),
-      findings: inOrder([...findings, ...lowered.findings, ...placedFindings], order),
+      findings: inOrder([...findings, ...lowered.findings, ...sorted.findings], order),
+      accepted: inOrder(sorted.accepted, order),
       places: lowered.places,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
@@ -266,7 +286,7 @@ const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   outside: path => `The file ${path} lies outside this folder; only files inside it can be used. Copy it in.`
 };
 
-function inOrder(findings: readonly Finding[], files: readonly string[]): Finding[] {
+function inOrder<T extends Finding>(findings: readonly T[], files: readonly string[]): T[] {
   const rank = new Map(files.map((file, index) => [file, index]));
   return toldOnce(findings).sort(
     (left, right) =>

@@ -24,6 +24,7 @@ import { readSource } from './sources.ts';
 import { examplesOf, type RuleExample } from './rule-examples.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
+import { readAccepts } from './accepts.ts';
 import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Uses } from './only-used-by.ts';
@@ -86,7 +87,10 @@ class Lowering {
     if (isJob) {
       this.neverUsed();
       this.missingWithoutReason();
-    } else this.areasWithoutJob();
+    } else {
+      readAccepts(this.context, this.project, this.rules, undefined);
+      this.areasWithoutJob();
+    }
     return {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
@@ -202,6 +206,7 @@ class Lowering {
       system,
       rulebooks: checked.rulebooks,
       rules: checked.rules,
+      accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       points: this.points(),
       areas,
@@ -325,9 +330,14 @@ class Lowering {
         declared.node,
         'never-used',
         `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`,
-        { property: 'name', harmless: true, fixes: [this.takingOutUnused(declared)] }
+        { property: 'name', harmless: true, fixes: this.holdsRules(declared) ? [] : [this.takingOutUnused(declared)] }
       );
     }
+  }
+
+  /** Without their rulebook its rules would be those of the job. */
+  private holdsRules({ text, node }: Declared): boolean {
+    return [...namesOf(text).bookOf.values()].includes(node);
   }
 
   /** With what nothing else uses: it would be the next to be told. */

@@ -80,6 +80,7 @@ function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: str
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
+  if (kinds === KINDS['Acceptable']) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Finding } from '../../language/findings/finding.ts';
+import type { AcceptedFinding, Finding } from '../../language/findings/finding.ts';
 import { toldOnce } from '../../language/findings/told-once.ts';
 import type { Project } from '../../language/lowering/project.ts';
 import { ruleNames } from '../../language/lowering/rule-pages.ts';
@@ -17,6 +17,8 @@ export interface Reading {
   readonly evaluations: readonly Evaluation[];
   /** Of all evaluations, each once, by file and place. */
   readonly findings: readonly Finding[];
+  /** What is set aside, in the same order. */
+  readonly accepted: readonly AcceptedFinding[];
   readonly complaints: readonly string[];
   /** Files asked for by name that have no job, as shown. */
   readonly libraries: readonly string[];
@@ -30,9 +32,9 @@ export interface Reading {
 export async function readSpecs(
   specs: readonly SpecPath[],
   standardInput: () => Promise<Uint8Array>,
-  need: Need
+  need: Need,
+  folders: Folders
 ): Promise<Reading> {
-  const folders = new Folders();
   const evaluated: Evaluation[] = [];
   const projects: (() => Project | undefined)[] = [];
   const lost: Finding[] = [];
@@ -70,6 +72,7 @@ export async function readSpecs(
   return {
     evaluations,
     findings: inOrder([...lost, ...evaluations.flatMap(({ findings }) => findings)]),
+    accepted: inOrder(evaluations.flatMap(({ accepted }) => accepted)),
     complaints,
     libraries,
     textOf: file => texts.get(file),
@@ -83,10 +86,21 @@ export async function readSpecs(
 }
 
 /** One memory for each folder that files are used from, since the folder decides what may be read. */
-class Folders {
+export class Folders {
   /** SHA-256 of each file read, by the file as shown. */
   readonly hashes = new Map<string, string>();
   private readonly folders = new Map<string, { readonly paving: Paving; readonly files: NodeFiles }>();
+  private readonly today: () => string;
+
+  /** `asOf`: the day on which it is asked what is set aside. */
+  constructor(asOf: string) {
+    this.today = () => asOf;
+  }
+
+  /** A file was written: whoever reads it reads it again. */
+  changed(file: string): void {
+    for (const { paving } of this.folders.values()) paving.forget(file);
+  }
 
   of(file: string): { readonly paving: Paving; readonly show: string } {
     const root = rootOf(file);
@@ -97,7 +111,7 @@ class Folders {
         shownFrom: process.cwd(),
         onRead: (read, bytes) => this.hash(files.show(read), bytes)
       });
-      folder = { files, paving: new Paving(files) };
+      folder = { files, paving: new Paving(files, this.today) };
       this.folders.set(root, folder);
     }
     return { paving: folder.paving, show: folder.files.show(file) };
@@ -135,7 +149,8 @@ function withoutParts(evaluations: readonly Evaluation[]): Evaluation[] {
   return evaluations.filter(evaluation => kept.has(evaluation));
 }
 
-function inOrder(findings: readonly Finding[]): Finding[] {
+/** By file and place, each once. */
+export function inOrder<T extends Finding>(findings: readonly T[]): T[] {
   return toldOnce(findings).sort(
     (left, right) =>
       compare(left.file, right.file) ||
