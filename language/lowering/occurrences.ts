@@ -127,9 +127,9 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Bond: ['bond'],
   Area: ['area'],
   Benchmark: ['benchmark'],
-  Meetable: ['existing', 'area', 'side-kind'],
   Source: ['source'],
   Rulebook: ['rulebook'],
   Rule: ['rule'],
-  Acceptable: ['area', 'kept-out', 'unit', 'material']
+  Acceptable: ['area', 'kept-out', 'unit', 'material'],
+  Meetable: ['existing', 'area', 'side-kind']
 };
