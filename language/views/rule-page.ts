@@ -80,13 +80,17 @@ function inWords(written: string): string {
   const phrased = PHRASES.reduce((text, [rule, plain]) => text.replaceAll(rule, plain), written);
   return phrased
     .replace(/[a-z]+(?:-[a-z]+)*/g, name => (MEMBER_NAMES.has(name) ? plainName(name) : name))
-    .replace(/[0-9]{5,}/g, number => number.replace(/(?<=[0-9])(?=(?:[0-9]{3})+$)/g, ','))
+    .replace(/(?<![0-9.])[0-9]{5,}/g, number => number.replace(/(?<=[0-9])(?=(?:[0-9]{3})+$)/g, ','))
     .replaceAll(/, (?![0-9])/g, ' or ')
     .replaceAll(' * ', ' times ');
 }
 
 /** What is said in other words than those of the rule. */
 const PHRASES: readonly (readonly [string, string])[] = [
+  ['base at most 0 in', 'there is no base'],
+  ['base at most 0 mm', 'there is no base'],
+  ['base more than 0 in', 'there is a base'],
+  ['base more than 0 mm', 'there is a base'],
   ['drainage is poorly', 'it drains poorly'],
   ['drainage is well', 'it drains well'],
   ['holds is nothing', 'nothing holds the paving there'],
