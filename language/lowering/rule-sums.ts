@@ -90,7 +90,7 @@ function unknown(context: Context, scope: RuleScope, node: ast.Named): undefined
   );
 }
 
-export const CONCERN_WORDS: Readonly<Record<Concern, string>> = {
+const CONCERN_WORDS: Readonly<Record<Concern, string>> = {
   area: 'an area',
   layer: 'a layer',
   side: 'a side',

@@ -29,5 +29,17 @@ export const RULEBOOK_LORE: Helps = {
   britain: help(
     'Rules as in British practice',
     'Standards such as BS 7533 and EN 1338, mostly from memory, and common practice, each marked as what it is.'
+  ),
+  ireland: help(
+    'Rules as in Irish practice',
+    'Common practice, and standards that hold there as in Britain, mostly from memory; each marked as what it is.'
+  ),
+  'continental-europe': help(
+    'Rules as in German guidance; other countries differ',
+    'Mostly from memory, and marked so: what is asked for where you build stands over it.'
+  ),
+  europe: help(
+    'Rules that rest on European standards',
+    'The rulebooks of Britain, Ireland and the continent include them.'
   )
 };

@@ -149,7 +149,7 @@ function bedsOf(area: Area): Area['layers'] {
 }
 
 /** Thickness of all stone under the bed, m. */
-export function baseThickness({ layers }: Area): number {
+function baseThickness({ layers }: Area): number {
   return stoneLayers(layers).reduce((sum, layer) => sum + layer.thickness.value, 0);
 }
 
