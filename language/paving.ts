@@ -1,9 +1,11 @@
+import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
-import type { Finding, Place } from './findings/finding.ts';
+import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
+import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
-import { RULEBOOK_TEXTS, rulebookFile, SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
-import { lower } from './lowering/lower.ts';
+import { SHIPPED_NAMES } from './library/shipped.ts';
+import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
@@ -14,6 +16,7 @@ import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
+import { ShippedTexts } from './shipped-texts.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -24,6 +27,8 @@ export interface Evaluation {
   readonly numbers?: JobNumbers;
   /** By file as in `texts`, then by place. */
   readonly findings: readonly Finding[];
+  /** Findings that someone answers for: shown only where they are asked for. */
+  readonly accepted: readonly AcceptedFinding[];
   readonly places: ReadonlyMap<Key, Place>;
   /** The file itself first, then all it uses; `file` as shown. */
   readonly texts: readonly { readonly file: string; readonly text: string }[];
@@ -53,15 +58,17 @@ interface Instead {
 export class Paving {
   readonly session = new Session();
   private readonly files: SpecFiles;
+  private readonly today: () => string;
   /** Reads a text that stands in no file, to see what a change would come to. */
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
-  private shippedText: SpecText | undefined;
-  private readonly rulebookTexts = new Map<string, SpecText>();
+  private readonly shippedTexts = new ShippedTexts(this.parse);
   private tries = 0;
 
-  constructor(files: SpecFiles) {
+  /** `today` tells the day, `2026-06-30`, after which nothing is set aside any more; without it no day passes. */
+  constructor(files: SpecFiles, today = (): string => '') {
     this.files = files;
+    this.today = today;
     this.texts = new Texts(files, this.parse);
   }
 
@@ -73,8 +80,10 @@ export class Paving {
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
     this.texts.drop(file);
-    this.session.forget(file);
-    this.session.forget(scopeOfTries(file));
+    for (const scope of [file, scopeOfTries(file)]) {
+      this.session.forget(scope);
+      this.session.forget(scopeOfExamples(scope));
+    }
   }
 
   /** Lets go of files that none of `mains` leads to. */
@@ -140,21 +149,44 @@ export class Paving {
     scope: string
   ): Generator<void, Evaluation> {
     yield;
-    const lowered = lower(project);
+    const lowered = yield* this.lowered(project, scope);
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
-    const found = numbers?.findings ?? (lowered.job && (yield* judgeJob(lowered.job, this.session, scope))) ?? [];
+    const judged = numbers
+      ? { findings: numbers.findings, missing: numbers.quantities.missing }
+      : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
     const order = project.texts.map(text => text.file);
-    const placedFindings = found.map(raw => placed(raw, lowered, project.main.file));
+    const main = project.main.file;
+    const found = (judged?.findings ?? []).map(raw => placed(raw, lowered, main));
+    const sorted =
+      lowered.job && judged
+        ? setAside(found, {
+            job: lowered.job,
+            missing: judged.missing,
+            where: lowered,
+            file: main,
+            today: this.today()
+          })
+        : { findings: found, accepted: [] };
     return {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
       ...(numbers === undefined ? {} : { numbers }),
-      findings: inOrder([...findings, ...lowered.findings, ...placedFindings], order),
+      findings: inOrder([...findings, ...lowered.findings, ...sorted.findings], order),
+      accepted: inOrder(sorted.accepted, order),
       places: lowered.places,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };
+  }
+
+  /** With what the examples of its rules come to. */
+  private *lowered(project: Project, scope: string): Generator<void, Lowered> {
+    const lowered = lower(project);
+    const { parse, session } = this;
+    const tried = { parse, session, scope: scopeOfExamples(scope) };
+    const examples = yield* exampleFindings(lowered.examples, project, tried);
+    return { ...lowered, findings: [...lowered.findings, ...examples] };
   }
 
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
@@ -180,9 +212,12 @@ export class Paving {
     const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
-    const rulebookOf = (name: string): SpecText | undefined => this.rulebook(name);
-    const all = allRulebooks && [...RULEBOOK_TEXTS.keys()].flatMap(name => rulebookOf(name) ?? []);
-    const shipped = { shipped: this.shipped(), rulebookOf, ...(all === undefined ? {} : { all }) };
+    const texts = this.shippedTexts;
+    const shipped = {
+      shipped: texts.shipped,
+      rulebookOf: (name: string) => texts.rulebookOf(name),
+      ...(allRulebooks ? { all: texts.allRulebooks } : {})
+    };
     return gather(main, shipped, (from, use) => {
       const used = this.used(ids.get(from)!, use);
       const found = 'file' in used && used.file === instead?.file ? instead : used;
@@ -190,20 +225,6 @@ export class Paving {
       ids.set(found.spec, found.file);
       return found.spec;
     });
-  }
-
-  private shipped(): SpecText {
-    this.shippedText ??= { file: SHIPPED_FILE, parsed: this.parse(SHIPPED_TEXT) };
-    return this.shippedText;
-  }
-
-  /** A shipped rulebook, parsed when first wanted. */
-  private rulebook(name: string): SpecText | undefined {
-    const text = RULEBOOK_TEXTS.get(name);
-    if (text === undefined || this.rulebookTexts.has(name)) return this.rulebookTexts.get(name);
-    const spec = { file: rulebookFile(name), parsed: this.parse(text) };
-    this.rulebookTexts.set(name, spec);
-    return spec;
   }
 
   private used(from: string, use: Use): { readonly file: string; readonly spec: SpecText } | UseProblem {
@@ -243,6 +264,11 @@ function scopeOfTries(file: string): string {
   return `tried ${file}`;
 }
 
+/** Examples are no part of the job: they stay while its rules come and go. */
+function scopeOfExamples(scope: string): string {
+  return `examples of ${scope}`;
+}
+
 export { drain };
 
 function withSlashes(shown: string): string {
@@ -260,7 +286,7 @@ const USE_PROBLEMS: Readonly<Record<ReadProblem, (path: string) => string>> = {
   outside: path => `The file ${path} lies outside this folder; only files inside it can be used. Copy it in.`
 };
 
-function inOrder(findings: readonly Finding[], files: readonly string[]): Finding[] {
+function inOrder<T extends Finding>(findings: readonly T[], files: readonly string[]): T[] {
   const rank = new Map(files.map((file, index) => [file, index]));
   return toldOnce(findings).sort(
     (left, right) =>

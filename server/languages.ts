@@ -7,6 +7,7 @@ import { abandoned } from './feature.ts';
 import { FolderFiles, NOWHERE, type ReadInFolder } from './folder-files.ts';
 import type { ListFilesResult } from './protocol.ts';
 import { Slices } from './runs.ts';
+import { today } from './today.ts';
 
 export interface Language {
   readonly paving: Paving;
@@ -102,7 +103,7 @@ export class Languages {
     let language = this.byFolder.get(folder);
     if (language === undefined) {
       const files = new FolderFiles(folder, (file, root) => this.readOpenOrStored(file, root));
-      language = { files, paving: new Paving(files), looks: 0 };
+      language = { files, paving: new Paving(files, today), looks: 0 };
       this.byFolder.set(folder, language);
     }
     return language;

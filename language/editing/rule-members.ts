@@ -8,6 +8,7 @@ import { RULE_WORDS, WORKED_WORDS } from './help/rule-words.ts';
 import type { WordHelp } from './help/help.ts';
 import { LONGEST_LINE } from './thing-help.ts';
 import { wordHelp, type WordPlace } from './word-help.ts';
+import { lastOf } from './words.ts';
 
 /** What the nearest `concerns` above a word of a rule says. */
 export function concernAbove({ tokens }: ParsedText, rule: Statement, token: number): Concern | undefined {
@@ -18,7 +19,7 @@ export function concernAbove({ tokens }: ParsedText, rule: Statement, token: num
 
 /** The quantity whose words stand at a place of a condition: before the last `is`. */
 export function subjectOf(words: readonly { readonly image: string }[]): string | undefined {
-  const is = words.findLastIndex(({ image }) => image === 'is');
+  const is = lastOf(words, /^is$/);
   return words[is - 1]?.image;
 }
 
@@ -39,7 +40,7 @@ export function helpOnRuleWord(parsed: ParsedText, token: number): WordHelp | un
 
 /** Behind `is` and its words so far. */
 function isAmongWords(before: readonly { readonly image: string }[]): boolean {
-  const joints = before.findLastIndex(({ image }) => /^(?:is|and|or|when|needs)$/.test(image));
+  const joints = lastOf(before, /^(?:is|and|or|when|needs)$/);
   return before[joints]?.image === 'is';
 }
 

@@ -41,3 +41,10 @@ export function written(parsed: ParsedText, first: number, end: number): string 
   }
   return text;
 }
+
+/** The place of the last word that reads as wanted; -1 where none does. */
+export function lastOf(words: readonly { readonly image: string }[], wanted: RegExp): number {
+  let at = words.length - 1;
+  while (at >= 0 && !wanted.test(words[at]!.image)) at--;
+  return at;
+}

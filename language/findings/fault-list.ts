@@ -67,8 +67,11 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'ground-not-said': { severity: 'note', title: 'A site without the height of its ground' },
   'finish-not-said': { severity: 'note', title: 'An area without the height of its finish' },
   'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
+  'accept-incomplete': { severity: 'error', title: 'A finding set aside without all that it takes' },
+  'accept-unmatched': { severity: 'warning', title: 'Nothing there to set aside' },
   'error-without-source': { severity: 'warning', title: 'A rule that asks more than its source allows' },
   'rule-not-here': { severity: 'warning', title: 'A rule that is not among those of the job' },
+  'example-does-not-show': { severity: 'warning', title: 'An example that does not show its rule' },
   'rule-failed': { severity: 'warning', title: 'A rule that could not be worked out' },
   internal: { severity: 'error', title: 'A fault of this program' }
 };

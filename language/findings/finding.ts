@@ -64,6 +64,17 @@ export interface RawFinding {
   readonly rule?: Key;
 }
 
+/** Who answers for a finding that is set aside, why and how long, and where that is said. */
+export interface Acceptance extends Place {
+  readonly rule: string;
+  /** The thing, as the text names it. */
+  readonly thing: string;
+  readonly reason: string;
+  /** The last day on which it holds, `2026-06-30`; absent where it holds for good. */
+  readonly until?: string;
+  readonly agreedWith?: string;
+}
+
 /** A finding as every view shows it. */
 export interface Finding extends Place {
   readonly id: string;
@@ -77,4 +88,13 @@ export interface Finding extends Place {
   readonly rule?: Place;
   readonly related: readonly (Place & { readonly message: string })[];
   readonly fixes: readonly Fix[];
+}
+
+/** A finding that is set aside: it stands apart from the others, and counts as none of them. */
+export interface AcceptedFinding extends Finding {
+  readonly accepted: Acceptance;
+}
+
+export function isAccepted(finding: Finding): finding is AcceptedFinding {
+  return 'accepted' in finding;
 }

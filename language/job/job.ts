@@ -1,5 +1,5 @@
 import type { Loop } from '../geometry/shapes.ts';
-import type { Rule, Rulebook } from './rule.ts';
+import type { Accept, Rule, Rulebook } from './rule.ts';
 
 /**
  * The job as lowered from the text: plain, frozen, without positions. A thing is known by its key
@@ -13,6 +13,8 @@ export interface Job {
   readonly rulebooks: readonly Rulebook[];
   /** All that the rulebooks lead to, and the job's own. */
   readonly rules: readonly Rule[];
+  /** Findings of rules that are set aside. */
+  readonly accepts: readonly Accept[];
   /** The material that a base is usually made of where the job is. */
   readonly usualStone: string;
   readonly points: readonly NamedPoint[];

@@ -74,6 +74,21 @@ export interface FixTo {
   readonly safe: boolean;
 }
 
+/** What a rule finds on a thing, and someone answers for. */
+export interface Accept {
+  /** `accept:base-too-thin area:terrace`. */
+  readonly key: Key;
+  /** The rule's name. */
+  readonly rule: string;
+  readonly target: Key;
+  /** The thing as the text names it. */
+  readonly thing: string;
+  readonly reason: string;
+  /** The last day on which it holds, `2026-06-30`; absent where it holds for good. */
+  readonly until?: string;
+  readonly agreedWith?: string;
+}
+
 /** A rulebook that a job is checked by. */
 export interface Rulebook {
   readonly id: string;

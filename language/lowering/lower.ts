@@ -21,8 +21,10 @@ import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
+import { examplesOf, type RuleExample } from './rule-examples.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
+import { readAccepts } from './accepts.ts';
 import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Uses } from './only-used-by.ts';
@@ -34,6 +36,8 @@ export interface Lowered {
   readonly places: ReadonlyMap<Key, Place>;
   /** Where something that is not said could be written. */
   readonly gaps: Gaps;
+  /** Of the sound rules of one's own. */
+  readonly examples: readonly RuleExample[];
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }
@@ -55,6 +59,7 @@ class Lowering {
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
   private readonly missing: Missing[] = [];
+  private readonly examples: RuleExample[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
   private uses: Uses | undefined;
 
@@ -82,12 +87,16 @@ class Lowering {
     if (isJob) {
       this.neverUsed();
       this.missingWithoutReason();
-    } else this.areasWithoutJob();
+    } else {
+      readAccepts(this.context, this.project, this.rules, undefined);
+      this.areasWithoutJob();
+    }
     return {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
       places: this.context.places,
       gaps: this.context.changes.gaps,
+      examples: this.examples,
       lookUps: this.context.names.lookUps
     };
   }
@@ -136,7 +145,7 @@ class Lowering {
           else if (declared.kind === 'soil-kind') this.things.soil(declared);
           else if (declared.kind === 'bond') this.things.bond(declared);
           else if (declared.kind === 'source') readSource(this.context, declared);
-          else if (declared.kind === 'rule') this.rules.rule(declared);
+          else if (declared.kind === 'rule') this.rule(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
@@ -145,6 +154,11 @@ class Lowering {
         });
       }
     }
+  }
+
+  private rule(declared: Declared): void {
+    const rule = this.rules.rule(declared);
+    if (rule !== undefined) this.examples.push(...examplesOf(declared, rule));
   }
 
   // ---- job ----
@@ -192,6 +206,7 @@ class Lowering {
       system,
       rulebooks: checked.rulebooks,
       rules: checked.rules,
+      accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       points: this.points(),
       areas,
@@ -315,9 +330,14 @@ class Lowering {
         declared.node,
         'never-used',
         `The ${KIND_WORDS[declared.kind]} \`${declared.name}\` is never used.`,
-        { property: 'name', harmless: true, fixes: [this.takingOutUnused(declared)] }
+        { property: 'name', harmless: true, fixes: this.holdsRules(declared) ? [] : [this.takingOutUnused(declared)] }
       );
     }
+  }
+
+  /** Without their rulebook its rules would be those of the job. */
+  private holdsRules({ text, node }: Declared): boolean {
+    return [...namesOf(text).bookOf.values()].includes(node);
   }
 
   /** With what nothing else uses: it would be the next to be told. */

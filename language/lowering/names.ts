@@ -163,11 +163,17 @@ export class Names {
 
   /** An area of any file of the job: neighbours meet across files, whichever of them uses the other. */
   neighbour(name: string): Declared | undefined {
-    for (const text of this.visible.keys()) {
-      this.lookUps++;
-      const declared = namesOf(text).byName.get(`area ${name}`);
-      if (declared !== undefined) return declared;
-    }
+    return this.anywhere(['area'], name);
+  }
+
+  /** A thing of any file of the job: what is set aside may stand in a file of its own. */
+  anywhere(kinds: readonly Kind[], name: string): Declared | undefined {
+    for (const kind of kinds)
+      for (const text of this.visible.keys()) {
+        this.lookUps++;
+        const declared = namesOf(text).byName.get(`${kind} ${name}`);
+        if (declared !== undefined) return declared;
+      }
     return undefined;
   }
 

@@ -80,6 +80,7 @@ function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: str
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
+  if (kinds === KINDS['Acceptable']) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
@@ -126,9 +127,9 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Bond: ['bond'],
   Area: ['area'],
   Benchmark: ['benchmark'],
-  Meetable: ['existing', 'area', 'side-kind'],
   Source: ['source'],
   Rulebook: ['rulebook'],
   Rule: ['rule'],
-  Acceptable: ['area', 'kept-out', 'unit', 'material']
+  Acceptable: ['area', 'kept-out', 'unit', 'material'],
+  Meetable: ['existing', 'area', 'side-kind']
 };

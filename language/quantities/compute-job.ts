@@ -61,9 +61,15 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 }
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: no units are laid. */
-export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, readonly RawFinding[]> {
-  const { findings } = yield* workedOut(job, { session, scope, lays: looksAtLaying(job.rules) });
-  return findings;
+export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
+  const { findings, missing } = yield* workedOut(job, { session, scope, lays: looksAtLaying(job.rules) });
+  return { findings, missing };
+}
+
+interface JudgedJob {
+  readonly findings: readonly RawFinding[];
+  /** Keys of what has no numbers. */
+  readonly missing: readonly string[];
 }
 
 function looksAtLaying(rules: readonly Rule[]): boolean {
@@ -72,11 +78,9 @@ function looksAtLaying(rules: readonly Rule[]): boolean {
   );
 }
 
-interface WorkedOut {
+interface WorkedOut extends JudgedJob {
   readonly results: readonly AreaResult[];
-  readonly missing: readonly string[];
   readonly pairs: readonly Pair[];
-  readonly findings: readonly RawFinding[];
 }
 
 function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {

@@ -1,7 +1,7 @@
 import { sameContent } from './same-content.ts';
 
 /** What the memory holds results of. */
-export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules';
+export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules' | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */
 export type Counted = Stage | 'judgements';
@@ -9,7 +9,17 @@ export type Counted = Stage | 'judgements';
 /** What else is held of a thing, with no computation behind it. */
 type Kept = 'inputs' | 'last-good';
 
-const COUNTED: readonly Counted[] = ['outline', 'laying', 'layers', 'pair', 'neighbours', 'job', 'rules', 'judgements'];
+const COUNTED: readonly Counted[] = [
+  'outline',
+  'laying',
+  'layers',
+  'pair',
+  'neighbours',
+  'job',
+  'rules',
+  'examples',
+  'judgements'
+];
 
 /**
  * Most results held at once, so that an editor left open for weeks does not grow: several jobs of a thousand areas. The

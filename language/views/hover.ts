@@ -3,6 +3,7 @@ import type { Key, System } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities, EdgeQuantities } from '../quantities/contract.ts';
 import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
+import { acceptedMarkdown } from './accepted-hover.ts';
 import { errorBehind } from './error-behind.ts';
 import { markdownText } from './markdown.ts';
 import { rowsOf, type Row } from './rows.ts';
@@ -13,13 +14,18 @@ export interface Hover {
   readonly markdown: string;
 }
 
-/** What the numbers say of the thing at a place (1-based): headline, small table, one line of working. */
+/**
+ * What the numbers say of the thing at a place (1-based): headline, small table, one line of working; of an `accept` what
+ * it sets aside.
+ */
 export function numbersAt(evaluation: Evaluation, file: string, line: number, column: number): Hover | undefined {
   const { job, numbers } = evaluation;
   if (job === undefined || numbers === undefined) return undefined;
   for (const [key, place] of placesAt(evaluation, file, line, column)) {
     const thing = thingOf(evaluation, key);
     if (thing !== undefined) return { place, markdown: told(thing, key, place, evaluation) };
+    const setAside = acceptedMarkdown(evaluation, key);
+    if (setAside !== undefined) return { place, markdown: setAside };
     const before = numbers.lastGood.find(({ id }) => id === key);
     if (before !== undefined) return { place, markdown: asBefore(before, evaluation, job.system) };
   }

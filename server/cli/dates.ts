@@ -8,10 +8,3 @@ export function readDate(written: string): string {
     throw new Failure(`${written} is no day. Write year, month and day: 2026-04-18.`);
   return written;
 }
-
-/** Today where this machine stands: the only place that asks a clock. */
-export function asOfToday(): string {
-  const now = new Date();
-  const two = (part: number): string => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}

@@ -1,5 +1,4 @@
 import type { Command } from 'commander';
-import { writeFile } from 'node:fs/promises';
 import { formatText } from '../../language/format/format.ts';
 import { createParse } from '../../language/syntax/parse.ts';
 import { numberOf } from '../../language/views/text/findings-text.ts';
@@ -9,6 +8,7 @@ import { write } from './output.ts';
 import { FILES, specPaths, STANDARD_INPUT, type SpecPath } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { unreadable } from './unreadable.ts';
+import { writeBack } from './write-back.ts';
 
 interface FormatOptions {
   readonly write?: true;
@@ -53,7 +53,7 @@ async function format(asked: readonly string[], options: FormatOptions): Promise
     if (isBroken) leftAlone(show);
     const formatted = formatText(text, parse);
     if (!options.write) process.stdout.write(formatted);
-    else if (formatted !== text && (await writeBack(spec, show, formatted))) written++;
+    else if (formatted !== text && (await writeBack(spec.file, show, formatted))) written++;
   }
   if (options.write && specs.length > 0)
     await write(`${written} of ${numberOf(specs.length, 'file')} written.`, undefined);
@@ -62,16 +62,6 @@ async function format(asked: readonly string[], options: FormatOptions): Promise
 function leftAlone(show: string): void {
   process.stderr.write(`paving: ${show} has a fault in its writing and is left as it is. See: paving check ${show}\n`);
   exitWithFindings();
-}
-
-async function writeBack({ file }: SpecPath, show: string, text: string): Promise<boolean> {
-  try {
-    await writeFile(file, text);
-    return true;
-  } catch {
-    complain(`${show} can't be written to. Check that you may write to it.`);
-    return false;
-  }
 }
 
 async function textOf({ file, fromStandardInput }: SpecPath, show: string): Promise<string | undefined> {

@@ -5,10 +5,11 @@ import { quantitiesJson, type JobInput } from '../../language/views/json/quantit
 import { CAUTIONS } from '../../language/views/text/cautions.ts';
 import { jobText } from '../../language/views/text/job-text.ts';
 import { oneOf } from './choices.ts';
-import { asOfToday, readDate } from './dates.ts';
+import { today } from '../today.ts';
+import { readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
 import { asJson, coloursFor, write } from './output.ts';
-import { readSpecs, type Reading } from './reading.ts';
+import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
@@ -33,7 +34,7 @@ export function addQuantities(program: Command): void {
     )
     .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
     .option('--workings', 'show how each number came about (JSON always does)')
-    .option('--as-of <date>', 'the day to write into JSON, such as 2026-04-18 (default: today)', readDate)
+    .option('--as-of <date>', 'the day for which it is worked out, such as 2026-04-18 (default: today)', readDate)
     .option('-o, --output <file>', 'write to a file')
     .addHelpText('after', EXAMPLES)
     .action(quantities);
@@ -54,9 +55,10 @@ type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
 async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
   const { specs, complaints } = await specPaths(asked);
-  const reading = await readSpecs(specs, readStandardInput, 'numbers');
+  const asOf = options.asOf ?? today();
+  const reading = await readSpecs(specs, readStandardInput, 'numbers', new Folders(asOf));
   const jobs = reading.evaluations.filter(hasJob);
-  if (jobs.length > 0) await write(report(reading, jobs, options), options.output);
+  if (jobs.length > 0) await write(report(reading, jobs, asOf, options), options.output);
   else if (reading.evaluations.length > 0)
     complain(
       'no file here has a job, so there is nothing to work out. Write `job "…" { rules north-america }` into one, or name the file that uses these.'
@@ -69,8 +71,8 @@ function hasJob(evaluation: Evaluation): evaluation is WithJob {
   return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
-function report(reading: Reading, jobs: readonly WithJob[], options: QuantitiesOptions): string {
-  if (options.format === 'json') return asJson(json(reading, jobs, options.asOf ?? asOfToday()));
+function report(reading: Reading, jobs: readonly WithJob[], asOf: string, options: QuantitiesOptions): string {
+  if (options.format === 'json') return asJson(json(reading, jobs, asOf));
   const colours = coloursFor(options.output);
   const texts = jobs.map(job =>
     jobText({ ...job, file: shownAs(job), placeOf: placer(job), workings: options.workings ?? false, colours })
@@ -85,7 +87,11 @@ function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object 
     tool: `paving ${VERSION}`,
     asOf,
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: jobs.map((job): JobInput => ({ numbers: job.numbers, findings: job.findings, placeOf: placer(job) }))
+    jobs: jobs.map((job): JobInput => ({
+      numbers: job.numbers,
+      findings: [...job.findings, ...job.accepted],
+      placeOf: placer(job)
+    }))
   });
 }
 

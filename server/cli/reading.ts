@@ -1,9 +1,13 @@
 import { createHash } from 'node:crypto';
-import type { Finding } from '../../language/findings/finding.ts';
+import type { AcceptedFinding, Finding } from '../../language/findings/finding.ts';
 import { toldOnce } from '../../language/findings/told-once.ts';
+import type { Project } from '../../language/lowering/project.ts';
+import { ruleNames } from '../../language/lowering/rule-pages.ts';
+import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
+import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
 import type { SpecPath } from './spec-paths.ts';
 import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
@@ -13,21 +17,26 @@ export interface Reading {
   readonly evaluations: readonly Evaluation[];
   /** Of all evaluations, each once, by file and place. */
   readonly findings: readonly Finding[];
+  /** What is set aside, in the same order. */
+  readonly accepted: readonly AcceptedFinding[];
   readonly complaints: readonly string[];
   /** Files asked for by name that have no job, as shown. */
   readonly libraries: readonly string[];
   textOf(file: string): string | undefined;
   hashOf(file: string): string;
+  /** The page of a rule of one's own. */
+  rulePageOf(name: string): Page | undefined;
 }
 
 /** Works out each file; one that cannot be read, or makes this program fail, never stops the others. */
 export async function readSpecs(
   specs: readonly SpecPath[],
   standardInput: () => Promise<Uint8Array>,
-  need: Need
+  need: Need,
+  folders: Folders
 ): Promise<Reading> {
-  const folders = new Folders();
   const evaluated: Evaluation[] = [];
+  const projects: (() => Project | undefined)[] = [];
   const lost: Finding[] = [];
   const libraries: string[] = [];
   const complaints: string[] = [];
@@ -41,6 +50,7 @@ export async function readSpecs(
       const evaluation = problem === undefined ? drain(paving.evaluate(file, need)) : undefined;
       if (evaluation !== undefined) {
         evaluated.push(evaluation);
+        projects.push(() => paving.look(file)?.project);
         if (byName && evaluation.job === undefined) libraries.push(show);
         continue;
       }
@@ -62,18 +72,35 @@ export async function readSpecs(
   return {
     evaluations,
     findings: inOrder([...lost, ...evaluations.flatMap(({ findings }) => findings)]),
+    accepted: inOrder(evaluations.flatMap(({ accepted }) => accepted)),
     complaints,
     libraries,
     textOf: file => texts.get(file),
-    hashOf: file => folders.hashes.get(file)!
+    hashOf: file => folders.hashes.get(file)!,
+    rulePageOf: name => {
+      const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
+      const page = project && pageOfRule(project, name);
+      return page === undefined ? undefined : asPage(name, page);
+    }
   };
 }
 
 /** One memory for each folder that files are used from, since the folder decides what may be read. */
-class Folders {
+export class Folders {
   /** SHA-256 of each file read, by the file as shown. */
   readonly hashes = new Map<string, string>();
   private readonly folders = new Map<string, { readonly paving: Paving; readonly files: NodeFiles }>();
+  private readonly today: () => string;
+
+  /** `asOf`: the day on which it is asked what is set aside. */
+  constructor(asOf: string) {
+    this.today = () => asOf;
+  }
+
+  /** A file was written: whoever reads it reads it again. */
+  changed(file: string): void {
+    for (const { paving } of this.folders.values()) paving.forget(file);
+  }
 
   of(file: string): { readonly paving: Paving; readonly show: string } {
     const root = rootOf(file);
@@ -84,7 +111,7 @@ class Folders {
         shownFrom: process.cwd(),
         onRead: (read, bytes) => this.hash(files.show(read), bytes)
       });
-      folder = { files, paving: new Paving(files) };
+      folder = { files, paving: new Paving(files, this.today) };
       this.folders.set(root, folder);
     }
     return { paving: folder.paving, show: folder.files.show(file) };
@@ -122,7 +149,8 @@ function withoutParts(evaluations: readonly Evaluation[]): Evaluation[] {
   return evaluations.filter(evaluation => kept.has(evaluation));
 }
 
-function inOrder(findings: readonly Finding[]): Finding[] {
+/** By file and place, each once. */
+export function inOrder<T extends Finding>(findings: readonly T[]): T[] {
   return toldOnce(findings).sort(
     (left, right) =>
       compare(left.file, right.file) ||

@@ -76,7 +76,7 @@ describe('formats', () => {
     expect(code).toBe(1);
     const validate = new Ajv2020({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(CHECK_SCHEMA);
     expect(validate(JSON.parse(out)) ? [] : validate.errors).toEqual([]);
-    expect(json(out).counts).toEqual({ errors: 1, warnings: 0, notes: 0 });
+    expect(json(out).counts).toEqual({ errors: 1, warnings: 0, notes: 0, accepted: 0 });
     expect(json(out).findings[0]).toMatchObject({
       id: 'unknown-name',
       file: 'jobs/faulty.paving',

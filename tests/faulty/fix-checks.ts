@@ -9,6 +9,10 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
+/** A thicker base runs no further past its edging than it did: only now is that too little. */
+const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
+const OF_GROWN_BASES = 'base-not-past-edging';
+
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
 
@@ -30,7 +34,8 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   );
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
-    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id));
+    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
+    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES);
   const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [

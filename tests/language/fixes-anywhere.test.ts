@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { safeChanges, withSafeFixes } from '../../language/editing/safe-fixes.ts';
 import type { Finding } from '../../language/findings/finding.ts';
+import { shippedPages } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation } from '../../language/paving.ts';
 import { badlyFixed, fixed, numbersOf } from '../faulty/fix-checks.ts';
 import { again, evaluated, FILES, newPaving, pathOf } from '../samples/samples.ts';
@@ -25,13 +26,14 @@ function evaluate(text: string): Evaluation {
 }
 
 /** Everything that is wrong with any fix of a text that uses no others. */
-function oddFixes(text: string): { odd: string[]; tried: number } {
+function oddFixes(text: string): { odd: string[]; tried: number; rules: string[] } {
   const before = evaluate(text);
   const tries = before.findings.flatMap(finding => finding.fixes.map(fix => ({ finding, fix })));
   const odd = tries.flatMap(({ finding, fix }) =>
     badlyFixed(finding, fix, before, evaluate(fixed(before, fix).get(FILE)!))
   );
-  return { odd, tried: tries.length };
+  const rules = tries.filter(({ finding }) => finding.family === 'rule').map(({ finding }) => finding.id);
+  return { odd, tried: tries.length, rules };
 }
 
 describe('Each fix removes its finding and adds none', () => {
@@ -50,7 +52,8 @@ describe('Each fix removes its finding and adds none', () => {
 
   test('of the wrong examples on the pages', () => {
     let tried = 0;
-    for (const { name, text } of read('language/pages', '.md'))
+    const made = [...shippedPages()].map(([name, text]) => ({ name, text }));
+    for (const { name, text } of [...read('language/pages', '.md'), ...made])
       for (const [, example] of text.matchAll(/```paving wrong\n([^]*?)```/g)) {
         const result = oddFixes(`job "Page" { rules britain }\n${example!}`);
         expect(result.odd, name).toEqual([]);
@@ -58,6 +61,22 @@ describe('Each fix removes its finding and adds none', () => {
       }
     expect(tried).toBeGreaterThan(100);
   });
+
+  test(
+    'of the samples, with a slip in a layer, joints, traffic, the ground, an edging or a unit',
+    { timeout: 120_000 },
+    () => {
+      const mended = new Set<string>();
+      for (const { name, text } of read('samples', '.paving'))
+        for (const careless of withSlips(text)) {
+          const { odd, rules } = oddFixes(careless);
+          expect(odd, name).toEqual([]);
+          for (const rule of rules) mended.add(rule);
+        }
+      const some = ['base-too-thin', 'base-thinner-than-usual', 'joint-outside-limits', 'open-edge-without-edging'];
+      expect([...mended]).toEqual(expect.arrayContaining(some));
+    }
+  );
 
   test.each(read('samples', '.paving'))('of $name, damaged', { timeout: 120_000 }, ({ text }) => {
     let tried = 0;
@@ -72,6 +91,29 @@ describe('Each fix removes its finding and adds none', () => {
     expect(tried).toBeGreaterThan(10);
   });
 });
+
+const LENGTHS = ['1 in', '2 1/2 in', '5 in', '50 in', '25 mm', '75 mm', '140 mm', '1.2 m'];
+
+/** What a person would call wrong in a sound text: what is written, and what is written in its place. */
+const SLIPS: readonly (readonly [RegExp, readonly string[]])[] = [
+  [/^( *(?:base|sub-base) +[a-z0-9-]+ +)[^,/{}\n]+?(?= *(?:$|[,/}]))/gm, LENGTHS.map(length => `$1${length}`)],
+  [/\bjoints +[0-9][^,\n]*/g, LENGTHS.map(length => `joints ${length}`)],
+  [/\btraffic +\w+/g, ['traffic foot', 'traffic cars', 'traffic trucks']],
+  [/\bwinters +\w+/g, ['winters mild', 'winters freeze']],
+  [/\bsoil +[a-z-]+/g, ['soil clay', 'soil sand', 'soil common-earth']],
+  [/, *edging +[a-z0-9-]+/g, ['']],
+  [/( x )[0-9./ ]+( (?:in|mm))(?=[ ,}\n])/g, ['$11$2', '$120$2', '$145$2', '$1300$2']]
+];
+
+/** The text with one slip in it, for each slip at each place. */
+function* withSlips(text: string): Generator<string> {
+  for (const [pattern, writes] of SLIPS)
+    for (const { 0: sound, index } of text.matchAll(pattern))
+      for (const write of writes) {
+        const slip = sound.replace(new RegExp(pattern.source, 'm'), write);
+        yield text.slice(0, index) + slip + text.slice(index + sound.length);
+      }
+}
 
 const SCRAPS = ['{', '}', ',', '"', '@', '“', ' x ', 'in '];
 

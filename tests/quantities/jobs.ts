@@ -136,6 +136,7 @@ export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
     points: [],
     areas,
     boxes: [],
+    accepts: [],
     missing: [],
     ...more
   };

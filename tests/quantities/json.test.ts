@@ -52,6 +52,7 @@ describe('the JSON contract', () => {
       'id',
       'title',
       'currency',
+      'rulebooks',
       'complete',
       'missing',
       'points',
@@ -106,7 +107,7 @@ describe('the JSON contract', () => {
       { pointer: '/areas/0/layers/1/area' },
       { file: 'terrace.paving', line: 3, column: 5 }
     ]);
-    expect(checkJson([finding]).counts).toEqual({ errors: 1, warnings: 0, notes: 0 });
+    expect(checkJson([finding]).counts).toEqual({ errors: 1, warnings: 0, notes: 0, accepted: 0 });
     expect(JSON.stringify(json)).not.toContain('"key":');
   });
 

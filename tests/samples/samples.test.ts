@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatText } from '../../language/format/format.ts';
-import { SHIPPED_TEXT } from '../../language/library/shipped.ts';
+import { RULEBOOK_TEXTS, SHIPPED_TEXT } from '../../language/library/shipped.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import { createParse } from '../../language/syntax/parse.ts';
 import { BLOCKS } from '../../language/syntax/words.ts';
@@ -160,7 +160,7 @@ describe.each(JOBS)('%s', file => {
 
 it('the samples and the rules that ship use every word and form of the language together', () => {
   const parse = createParse();
-  const tokens = [...FILES.map(textOf), SHIPPED_TEXT].flatMap(text => parse(text).tokens);
+  const tokens = [...FILES.map(textOf), SHIPPED_TEXT, ...RULEBOOK_TEXTS.values()].flatMap(text => parse(text).tokens);
   const used = new Set(tokens.map(token => token.tokenType.name));
   const words = Object.values(BLOCKS).flatMap(block => [
     ...Object.entries(block.statements).flatMap(([word, statement]) => [word, ...statement.clauses]),

@@ -4,11 +4,12 @@ import type { Concern } from '../../job/rule.ts';
 import type { Kind } from '../../lowering/names.ts';
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Next } from '../../syntax/next-words.ts';
-import type { Statement } from '../../syntax/statement-tree.ts';
+import { firstIndex } from '../../syntax/statement-tree.ts';
 import type { BlockName } from '../../syntax/words.ts';
 import { WORKED_WORDS } from '../help/rule-words.ts';
 import { concernAbove, helpOnChoice, memberHelp, subjectOf } from '../rule-members.ts';
 import type { WordHelp } from '../help/help.ts';
+import { lastOf } from '../words.ts';
 import { thingHelp } from '../thing-help.ts';
 import type { Written } from './candidates.ts';
 import type { Offer } from './offer.ts';
@@ -32,14 +33,10 @@ export function ruleOffers(scene: Scene, begun: Written, next: readonly Next[]):
 
 /** What the nearest `concerns` above the cursor says. */
 export function concernHere({ cursor }: Scene): Concern | undefined {
-  const rule = ruleAround(cursor.around);
-  const at = cursor.parsed.tokens.findIndex(({ startOffset }) => startOffset >= cursor.start);
-  return rule && concernAbove(cursor.parsed, rule, at < 0 ? cursor.parsed.tokens.length : at);
-}
-
-function ruleAround(around: readonly Statement[]): Statement | undefined {
-  const [last] = around.slice(-1);
-  return last?.opens === 'rule' ? last : undefined;
+  const around = cursor.around.at(-1);
+  const rule = around?.opens === 'rule' ? around : undefined;
+  const at = firstIndex(cursor.parsed.tokens, ({ startOffset }) => startOffset >= cursor.start);
+  return rule && concernAbove(cursor.parsed, rule, at);
 }
 
 /** Quantities that fit: all where a comparison begins, those of its kind behind it. */
@@ -53,7 +50,7 @@ function valuesHere(scene: Scene, concern: Concern, { word, tokens, kinds }: Wri
   const isWhole = !/^[-+*/(]$/.test(kinds.at(-1) ?? '');
   if (word === 'says') return [...workedOffers(), ...(isWhole ? all : numbers(all)).map(memberOffer)];
   if (next.path.some(property => property.startsWith('Limit.')))
-    return fitting(all, comparedMeasure(concern, tokens, kinds)).map(memberOffer);
+    return fitting(all, comparedMeasure(concern, tokens)).map(memberOffer);
   return (isWhole ? all : numbers(all)).map(memberOffer);
 }
 
@@ -80,8 +77,8 @@ function fitting(all: readonly Member[], measure: string | undefined): Member[] 
 }
 
 /** The SI measure of what is compared: of the first quantity in its comparison. */
-function comparedMeasure(concern: Concern, tokens: Written['tokens'], kinds: readonly string[]): string | undefined {
-  const begins = kinds.findLastIndex(kind => /^(?:when|needs|and|or)$/.test(kind));
+function comparedMeasure(concern: Concern, tokens: Written['tokens']): string | undefined {
+  const begins = lastOf(tokens, /^(?:when|needs|and|or)$/);
   const members = tokens.slice(begins + 1).flatMap(({ image }) => memberOf(concern, image) ?? []);
   return members[0]?.measure;
 }
@@ -95,7 +92,7 @@ function memberOffer(member: Member): Offer {
 }
 
 function wordsOf(scene: Scene, member: Member | undefined, { tokens }: Written): Offer[] {
-  const is = tokens.findLastIndex(({ image }) => image === 'is');
+  const is = lastOf(tokens, /^is$/);
   const said = new Set(tokens.slice(is).map(({ image }) => image));
   return member?.measure === 'words' ? choiceOffersOf(scene, member, said) : [];
 }
@@ -151,7 +148,7 @@ function wantedInRule(scene: Scene, { word, tokens, kinds }: Written, { path }: 
   const isLimit = path.some(each => each.startsWith('Limit.'));
   if (!isLimit && word !== 'fix') return undefined;
   const measure =
-    word === 'fix' ? memberOf(concern, tokens[1]?.image ?? '')?.measure : comparedMeasure(concern, tokens, kinds);
+    word === 'fix' ? memberOf(concern, tokens[1]?.image ?? '')?.measure : comparedMeasure(concern, tokens);
   const usual = measure === undefined ? undefined : USUAL[measure];
   if (usual === undefined) return undefined;
   const [first, other] = scene.system === 'imperial' ? usual.values : [...usual.values].reverse();

@@ -182,7 +182,8 @@ function finishAt({ area, system }: Judged, to: Length): RawFix[] {
   const { finish } = area;
   if (finish?.above.key === undefined || finish.fromNought) return [];
   const above = to[system];
-  const rounded = above < 0 ? -roundedUp(-above, system) : above;
+  // Never short of what is needed, whether the finish is lowered or raised.
+  const rounded = above < finish.above.value ? -roundedUp(-above, system) : roundedUp(above, system);
   return [writing(finish.above.key, printHeight(rounded, finish.benchmark, system))];
 }
 

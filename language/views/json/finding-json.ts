@@ -1,4 +1,4 @@
-import type { Finding } from '../../findings/finding.ts';
+import { isAccepted, type Acceptance, type Finding } from '../../findings/finding.ts';
 
 /** A finding as the JSON contract has it. */
 export type FindingJson = Omit<Finding, 'related' | 'fixes'> & {
@@ -11,6 +11,8 @@ export type FindingJson = Omit<Finding, 'related' | 'fixes'> & {
     endColumn: number;
   }[];
   readonly fixes: readonly { readonly title: string; readonly safe: boolean }[];
+  /** Of a finding that is set aside. */
+  readonly accepted?: Omit<Acceptance, 'rule'>;
 };
 
 /** The keys in the order of the contract; of a fix, what it is called and whether it is safe. */
@@ -37,6 +39,22 @@ export function findingJson(finding: Finding): FindingJson {
       endLine: place.endLine,
       endColumn: place.endColumn
     })),
-    fixes: finding.fixes.map(({ title, safe }) => ({ title, safe }))
+    fixes: finding.fixes.map(({ title, safe }) => ({ title, safe })),
+    ...(isAccepted(finding) ? { accepted: acceptanceJson(finding.accepted) } : {})
+  };
+}
+
+function acceptanceJson(acceptance: Acceptance): Omit<Acceptance, 'rule'> {
+  const { thing, reason, until, agreedWith, file, line, column, endLine, endColumn } = acceptance;
+  return {
+    thing,
+    reason,
+    ...(until === undefined ? {} : { until }),
+    ...(agreedWith === undefined ? {} : { agreedWith }),
+    file,
+    line,
+    column,
+    endLine,
+    endColumn
   };
 }

@@ -43,6 +43,9 @@ function schemaOf({ kind, describe, measure }: Quantity): Schema {
   return number(describe, measure);
 }
 
+/** `2026-04-18` */
+const DAY = '^\\d{4}-\\d{2}-\\d{2}$';
+
 const place = {
   file: text('File, relative, with forward slashes'),
   line: whole('Line, from 1'),
@@ -69,6 +72,20 @@ const finding = object({
   related: list(object({ message: text('What stands there'), ...place })),
   fixes: list(
     object({ title: text('What the fix does'), safe: { type: 'boolean', description: 'It keeps the meaning' } })
+  ),
+  'accepted?': object(
+    {
+      thing: text('The thing on which it is set aside'),
+      reason: text('Why'),
+      'until?': {
+        type: 'string',
+        pattern: DAY,
+        description: 'Last day on which that holds; absent where it does for good'
+      },
+      'agreedWith?': text('Who agreed to it for good'),
+      ...place
+    },
+    'Set aside, and counted apart; where that is said'
   )
 });
 
@@ -140,7 +157,7 @@ const job = object({
   id: text('Name within the file'),
   title: text('Title of the job'),
   'currency?': text('Currency, three letters'),
-  rulebooks: list(object({ id: text('Rulebook that the job names'), 'edition?': text('Its edition') })),
+  rulebooks: list(object({ id: text('Name'), 'edition?': text('Edition') }), 'By whose rules it is checked'),
   complete: { type: 'boolean', description: 'Every area has all its numbers' },
   missing: list(text('What has no numbers')),
   points: list(
@@ -181,7 +198,7 @@ export const QUANTITIES_SCHEMA: Schema = {
   ...object({
     schema: { const: SCHEMA_NUMBER },
     tool: text('Program and version'),
-    asOf: { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$', description: 'Day the numbers are as of' },
+    asOf: { type: 'string', pattern: DAY, description: 'Day the numbers are as of' },
     files: list(
       object({
         file: place.file,
@@ -201,7 +218,12 @@ export const CHECK_SCHEMA: Schema = {
   title: 'Findings of paving jobs',
   ...object({
     schema: { const: SCHEMA_NUMBER },
-    counts: object({ errors: count('errors'), warnings: count('warnings'), notes: count('notes') }),
+    counts: object({
+      errors: count('errors'),
+      warnings: count('warnings'),
+      notes: count('notes'),
+      accepted: count('findings that are set aside')
+    }),
     findings: list(ref('finding'))
   }),
   $defs: { finding }

@@ -1,8 +1,10 @@
-import type { Finding, Fix, Place } from '../../findings/finding.ts';
+import { isAccepted, type Acceptance, type Finding, type Fix, type Place } from '../../findings/finding.ts';
+import { howLong } from '../how-long.ts';
 
 /** What a report in the exchange format is made from. */
 export interface SarifInput {
   readonly version: string;
+  /** Those that are set aside among them. */
   readonly findings: readonly Finding[];
   /** The page about a finding: its head, and the whole text. */
   readonly pageOf: (id: string) => { readonly title: string; readonly text: string };
@@ -56,7 +58,17 @@ function resultOf(finding: Finding, ruleIndex: number): object {
             message: { text: place.message }
           }))
         }),
-    ...(fixes.length === 0 ? {} : { fixes: fixes.map(fixOf) })
+    ...(fixes.length === 0 ? {} : { fixes: fixes.map(fixOf) }),
+    ...(isAccepted(finding) ? { suppressions: [suppressionOf(finding.accepted)] } : {})
+  };
+}
+
+function suppressionOf(acceptance: Acceptance): object {
+  return {
+    kind: 'inSource',
+    status: 'accepted',
+    justification: `${acceptance.reason} (${howLong(acceptance)})`,
+    location: { physicalLocation: locationOf(acceptance) }
   };
 }
 

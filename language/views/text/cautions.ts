@@ -1,6 +1,8 @@
 /** What no rule here knows; said wherever a job passes. */
-export const NOT_CHECKED =
-  'Passes the checks these rules know; not checked: falls and drainage, the ground itself, lines in the ground, local codes.';
+export function notChecked(isAnySetAside: boolean): string {
+  const but = isAnySetAside ? ', but for what is set aside' : '';
+  return `Passes the checks these rules know${but}; not checked: falls and drainage, the ground itself, lines in the ground, local codes.`;
+}
 
 /** Said once, at the end of all quantities. */
 export const CAUTIONS: readonly string[] = [

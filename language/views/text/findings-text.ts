@@ -23,7 +23,8 @@ export function findingLine({ file, line, column, severity, message, id }: Findi
   return `${placeText(file, line, column)}: ${severity}: ${plainLine(message)} [${id}]`;
 }
 
-function placeText(file: string, line: number, column: number): string {
+/** `file:line:column` */
+export function placeText(file: string, line: number, column: number): string {
   return `${plainLine(file)}:${line}:${column}`;
 }
 

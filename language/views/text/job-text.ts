@@ -1,6 +1,7 @@
-import type { Finding, Place } from '../../findings/finding.ts';
+import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import { acceptedCount } from './accepted-text.ts';
 import { areaText, numberRows, numberTable } from './area-text.ts';
 import { assumedText } from './assumed-text.ts';
 import type { Colours } from './colours.ts';
@@ -14,18 +15,21 @@ export interface JobReport {
   readonly job: Job;
   readonly numbers: JobNumbers;
   readonly findings: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
   readonly placeOf: (key: string) => Place;
   readonly workings: boolean;
   readonly colours: Colours;
 }
 
 /** All numbers of a job in its own measures; what has none is named, and so is what was assumed. */
-export function jobText({ file, job, numbers, findings, placeOf, workings, colours }: JobReport): string {
+export function jobText(report: JobReport): string {
+  const { file, job, numbers, findings, accepted, placeOf, workings, colours } = report;
   const { quantities } = numbers;
   const { system } = job;
   const lines = (head: string, all: readonly string[]): string[] =>
     all.length === 0 ? [] : [[colours.strong(head), ...all.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
-  const rules = job.rules.length === 0 ? 'no rules named' : `rules ${job.rules.join(', ')}`;
+  const books = job.rulebooks.map(({ id }) => id).join(', ');
+  const rules = books === '' ? 'no rules named' : `rules ${books}`;
   const whole = numberRows(
     [
       ['totals', quantities.totals],
@@ -45,7 +49,10 @@ export function jobText({ file, job, numbers, findings, placeOf, workings, colou
     ...(workings && quantities.areas.length > 0
       ? [workingsText({ quantities, workings: numbers.workings, system, placeOf, colours })]
       : []),
-    ...lines(`Findings: ${countsText(findings) ?? 'none'}`, findings.map(findingLine))
+    ...lines(`Findings: ${countsText(findings) ?? 'none'}`, [
+      ...findings.map(findingLine),
+      ...[acceptedCount(accepted) ?? []].flat()
+    ])
   ].join('\n\n');
 }
 
