@@ -3,6 +3,7 @@ import { build } from 'esbuild';
 import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { commonOptions, presentBundles, root } from './bundles.mjs';
+import { loadable } from './load.mjs';
 
 const dist = path.join(root, 'dist');
 mkdirSync(path.join(dist, 'meta'), { recursive: true });
@@ -28,6 +29,10 @@ for (const [folder, ending] of [
     filter: source => !path.extname(source) || source.endsWith(ending)
   });
 }
+
+// The pages of rules are made from their texts.
+const { shippedPages } = await import((await loadable('language/pages.ts')).href);
+for (const [name, page] of shippedPages()) writeFileSync(path.join(dist, 'pages', `${name}.md`), page);
 
 // The command line for the editor's terminal, and the samples that the first steps open.
 const shipped = { 'extension/bin': ['paving', 'paving.cmd'], samples: ['first-job.paving', 'path.paving'] };

@@ -9,7 +9,7 @@ const wanted = [
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
-  /^dist\/library\/[a-z]+\.paving$/,
+  /^dist\/library\/[a-z-]+\.paving$/,
   /^dist\/bin\/paving(\.cmd)?$/,
   /^dist\/samples\/[a-z-]+\.paving$/,
   /^extension\/(icon\.png|pictures\/terrace\.png|language-configuration\.json|syntaxes\/paving\.tmLanguage\.json)$/,

@@ -1,4 +1,4 @@
-// What ships as spec text (soils, materials, kinds of sides), opened from a name that leads there: to be read, not changed.
+// What ships as spec text (soils, materials, kinds of sides, rules), opened from a name that leads there: to be read, not changed.
 import * as vscode from 'vscode';
 import { shippedScheme } from '../server/protocol.ts';
 
@@ -7,7 +7,7 @@ export function registerShippedTexts(extensionFolder: vscode.Uri): vscode.Dispos
   return vscode.workspace.registerTextDocumentContentProvider(shippedScheme, {
     async provideTextDocumentContent({ path }) {
       // An address can be written by anyone.
-      if (!/^\/[a-z]+\.paving$/.test(path)) throw vscode.FileSystemError.FileNotFound(path);
+      if (!/^\/[a-z]+(?:-[a-z]+)*\.paving$/.test(path)) throw vscode.FileSystemError.FileNotFound(path);
       return new TextDecoder().decode(await vscode.workspace.fs.readFile(vscode.Uri.joinPath(library, path)));
     }
   });

@@ -1,10 +1,11 @@
+import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
 import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
-import { SHIPPED_FILE, SHIPPED_NAMES, SHIPPED_TEXT } from './library/shipped.ts';
-import { lower } from './lowering/lower.ts';
+import { SHIPPED_NAMES } from './library/shipped.ts';
+import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
@@ -15,6 +16,7 @@ import type { JobNumbers } from './quantities/contract.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
+import { ShippedTexts } from './shipped-texts.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -60,7 +62,7 @@ export class Paving {
   /** Reads a text that stands in no file, to see what a change would come to. */
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
-  private shippedText: SpecText | undefined;
+  private readonly shippedTexts = new ShippedTexts(this.parse);
   private tries = 0;
 
   /** `today` tells the day, `2026-06-30`, after which nothing is set aside any more; without it no day passes. */
@@ -78,8 +80,10 @@ export class Paving {
   /** Drops a file's text, so that it is read again when it is next wanted. */
   forget(file: string): void {
     this.texts.drop(file);
-    this.session.forget(file);
-    this.session.forget(scopeOfTries(file));
+    for (const scope of [file, scopeOfTries(file)]) {
+      this.session.forget(scope);
+      this.session.forget(scopeOfExamples(scope));
+    }
   }
 
   /** Lets go of files that none of `mains` leads to. */
@@ -134,7 +138,7 @@ export class Paving {
     this.tries++;
     const spec = { file: this.files.show(changed), parsed: this.parse(text) };
     yield;
-    const gathered = this.gathered(file, { file: changed, spec });
+    const gathered = this.gathered(file, { instead: { file: changed, spec } });
     return gathered && (yield* this.workedOut(file, gathered, 'findings', scopeOfTries(file)));
   }
 
@@ -145,7 +149,7 @@ export class Paving {
     scope: string
   ): Generator<void, Evaluation> {
     yield;
-    const lowered = lower(project);
+    const lowered = yield* this.lowered(project, scope);
     yield;
     const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
     const judged = numbers
@@ -176,9 +180,18 @@ export class Paving {
     };
   }
 
+  /** With what the examples of its rules come to. */
+  private *lowered(project: Project, scope: string): Generator<void, Lowered> {
+    const lowered = lower(project);
+    const { parse, session } = this;
+    const tried = { parse, session, scope: scopeOfExamples(scope) };
+    const examples = yield* exampleFindings(lowered.examples, project, tried);
+    return { ...lowered, findings: [...lowered.findings, ...examples] };
+  }
+
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
   look(file: string): Look | undefined {
-    const gathered = this.gathered(file);
+    const gathered = this.gathered(file, { allRulebooks: true });
     return gathered && { text: gathered.project.main, project: gathered.project };
   }
 
@@ -192,22 +205,26 @@ export class Paving {
     return this.texts.size;
   }
 
-  private gathered(file: string, instead?: Instead): Gathered | undefined {
+  private gathered(
+    file: string,
+    { instead, allRulebooks }: { readonly instead?: Instead; readonly allRulebooks?: true } = {}
+  ): Gathered | undefined {
     const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
-    return gather(main, this.shipped(), (from, use) => {
+    const texts = this.shippedTexts;
+    const shipped = {
+      shipped: texts.shipped,
+      rulebookOf: (name: string) => texts.rulebookOf(name),
+      ...(allRulebooks ? { all: texts.allRulebooks } : {})
+    };
+    return gather(main, shipped, (from, use) => {
       const used = this.used(ids.get(from)!, use);
       const found = 'file' in used && used.file === instead?.file ? instead : used;
       if ('id' in found) return found;
       ids.set(found.spec, found.file);
       return found.spec;
     });
-  }
-
-  private shipped(): SpecText {
-    this.shippedText ??= { file: SHIPPED_FILE, parsed: this.parse(SHIPPED_TEXT) };
-    return this.shippedText;
   }
 
   private used(from: string, use: Use): { readonly file: string; readonly spec: SpecText } | UseProblem {
@@ -245,6 +262,11 @@ export class Paving {
 /** Tries are remembered apart: they never push out what the file itself comes to. */
 function scopeOfTries(file: string): string {
   return `tried ${file}`;
+}
+
+/** Examples are no part of the job: they stay while its rules come and go. */
+function scopeOfExamples(scope: string): string {
+  return `examples of ${scope}`;
 }
 
 export { drain };

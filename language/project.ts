@@ -2,6 +2,7 @@ import type { Finding, Fix, Place } from './findings/finding.ts';
 import { placed } from './findings/placed.ts';
 import { placeOfUse, usesOf, withoutUse, type Use } from './lowering/uses.ts';
 import type { Project } from './lowering/project.ts';
+import { rulebooksNamed } from './lowering/rulebooks-named.ts';
 import type { SpecText } from './lowering/names.ts';
 
 /** Why a file could not be read; `unsaved`: its path counts from a file that lies nowhere yet. */
@@ -30,7 +31,7 @@ export interface Gathered {
 /** Gathers a file with all it uses out of texts already read; problems of `use` are findings at their place. */
 export function gather(
   main: SpecText,
-  shipped: SpecText,
+  { shipped, rulebookOf, all }: Shipped,
   find: (from: SpecText, use: Use) => SpecText | UseProblem
 ): Gathered {
   const texts: SpecText[] = [];
@@ -73,9 +74,32 @@ export function gather(
     open.pop();
   };
   visit(main);
-  const visible = new Map(texts.map(text => [text, [...closure(text, direct), shipped]]));
+  const rulebooks = all ?? rulebooksOf(texts, rulebookOf);
+  const visible = new Map(texts.map(text => [text, [...closure(text, direct), ...rulebooks, shipped]]));
+  for (const book of rulebooks) visible.set(book, [book, ...rulebooks.filter(other => other !== book), shipped]);
   visible.set(shipped, [shipped]);
-  return { project: { main, texts, visible, shipped }, findings };
+  return { project: { main, texts, visible, shipped, rulebooks }, findings };
+}
+
+/** What ships: what every job can name, and the rulebooks by name; `all` of them where a person may name any. */
+export interface Shipped {
+  readonly shipped: SpecText;
+  readonly rulebookOf: (name: string) => SpecText | undefined;
+  readonly all?: readonly SpecText[];
+}
+
+/** The shipped rulebooks that texts lead to, by way of others too. */
+function rulebooksOf(texts: readonly SpecText[], rulebookOf: Shipped['rulebookOf']): SpecText[] {
+  const found = new Set<SpecText>();
+  const follow = (text: SpecText): void => {
+    for (const book of rulebooksNamed(text).flatMap(name => rulebookOf(name) ?? [])) {
+      if (found.has(book)) continue;
+      found.add(book);
+      follow(book);
+    }
+  };
+  texts.forEach(follow);
+  return [...found];
 }
 
 export interface UseProblem {

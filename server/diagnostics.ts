@@ -1,8 +1,9 @@
-import { DiagnosticSeverity, type Diagnostic } from 'vscode-languageserver';
+import { DiagnosticSeverity, type Diagnostic, type Location } from 'vscode-languageserver';
 import type { Finding, Place } from '../language/findings/finding.ts';
+import { shippedPartAt } from '../language/library/shipped.ts';
 import type { Evaluation } from '../language/paving.ts';
 import type { FolderFiles } from './folder-files.ts';
-import { pageScheme } from './protocol.ts';
+import { pageScheme, shippedScheme } from './protocol.ts';
 
 /** What an open file came to, and the files as its folder knows them. */
 export interface Result {
@@ -83,18 +84,34 @@ const SEVERITIES = {
   note: DiagnosticSeverity.Information
 } as const;
 
+/** Where the editor finds a place: in a file of the folder, or in what ships. */
+export function locationIn(files: FolderFiles, place: Place): Location {
+  const shipped = shippedPartAt(place);
+  if (shipped === undefined) return { uri: files.uriOf(place.file), range: rangeOf(place) };
+  const { file, before } = shipped;
+  const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
+  return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };
+}
+
+/** Of what ships the page; a rule of one's own is its own page. */
+function pageOf({ id, rule }: Finding, files: FolderFiles): string {
+  if (rule === undefined || shippedPartAt(rule) !== undefined) return `${pageScheme}:/${id}`;
+  return `${files.uriOf(rule.file)}#L${rule.line}`;
+}
+
 function diagnostic(finding: Finding, files: FolderFiles): Diagnostic {
+  const { rule } = finding;
   return {
     range: rangeOf(finding),
     severity: SEVERITIES[finding.severity],
     source: 'paving',
     code: finding.id,
-    codeDescription: { href: `${pageScheme}:/${finding.id}` },
+    codeDescription: { href: pageOf(finding, files) },
     message: finding.source === undefined ? finding.message : `${finding.message}\n${finding.source}`,
-    relatedInformation: finding.related.map(related => ({
-      location: { uri: files.uriOf(related.file), range: rangeOf(related) },
-      message: related.message
-    }))
+    relatedInformation: [
+      ...finding.related.map(related => ({ location: locationIn(files, related), message: related.message })),
+      ...(rule === undefined ? [] : [{ location: locationIn(files, rule), message: 'This rule asks it.' }])
+    ]
   };
 }
 

@@ -1,12 +1,10 @@
 // Between places in texts and what the protocol calls positions, ranges and locations.
 import type { Location, Position, Range, TextDocumentIdentifier } from 'vscode-languageserver';
 import type { Place } from '../language/findings/finding.ts';
-import { SHIPPED_FILE, shippedPartAt } from '../language/library/shipped.ts';
 import { LineStarts } from '../language/syntax/line-starts.ts';
 import type { Span } from '../language/syntax/text-edit.ts';
-import { rangeOf } from './diagnostics.ts';
+import { locationIn } from './diagnostics.ts';
 import type { FolderFiles } from './folder-files.ts';
-import { shippedScheme } from './protocol.ts';
 import type { Seen } from './languages.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -27,11 +25,8 @@ export async function seenAt(
 
 /** Where the editor finds a place: in a file of the folder, or in what ships. */
 export function locationOf(workspace: Workspace, files: FolderFiles, place: Place): Location {
-  if (place.file !== SHIPPED_FILE)
-    return { uri: workspace.editorsAddress(files.uriOf(place.file)), range: rangeOf(place) };
-  const { file, before } = shippedPartAt(place.line);
-  const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
-  return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };
+  const location = locationIn(files, place);
+  return { ...location, uri: workspace.editorsAddress(location.uri) };
 }
 
 /** The offsets of the lines that a range touches; it may end past the text. */

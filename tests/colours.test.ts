@@ -1,5 +1,5 @@
 // The editor's colours know every word of the language.
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -7,9 +7,10 @@ import oniguruma from 'vscode-oniguruma';
 import textmate from 'vscode-textmate';
 import { MEASURES } from '../language/measures/measures.ts';
 import { wordKindsIn } from '../language/editing/word-kinds.ts';
-import type { Paving } from '../language/paving.ts';
+import { Paving } from '../language/paving.ts';
 import { BLOCKS } from '../language/syntax/words.ts';
 import { colourOf } from '../server/features/colours.ts';
+import { inMemory } from './language/in-memory.ts';
 import { FILES, newPaving, pathOf } from './samples/samples.ts';
 
 const grammarFile = path.resolve(import.meta.dirname, '../extension/syntaxes/paving.tmLanguage.json');
@@ -44,10 +45,39 @@ const clauses = Object.values(BLOCKS).flatMap(block => [
 ]);
 
 describe('Colours', () => {
-  test.each(Object.keys(spec.statements))('`%s` begins a thing, and its name stands out', word => {
+  const things = Object.keys(spec.statements).filter(word => word !== 'accept');
+  test.each(things)('`%s` begins a thing, and its name stands out', word => {
     expect(coloured(`${word} garden-path`)).toEqual([
       [word, 'keyword.control'],
       ['garden-path', 'entity.name.type']
+    ]);
+  });
+
+  test('`accept` begins a statement about a rule that is declared elsewhere, up to a date', () => {
+    expect(coloured('accept base-too-thin on site because "Rock." until 2027-06-30')).toEqual([
+      ['accept', 'keyword.control'],
+      ['base-too-thin', 'variable.other'],
+      ['on', 'keyword.other.clause'],
+      ['site', 'keyword.other.clause'],
+      ['because', 'keyword.other.clause'],
+      ['"Rock."', 'string.quoted.double'],
+      ['until', 'keyword.other.clause'],
+      ['2027-06-30', 'constant.numeric']
+    ]);
+  });
+
+  test('quantities of rules are names, also where another statement has a word for them', () => {
+    expect(coloured('  needs edging is said when bearing at most 5 % // in the shade').slice(1)).toEqual([
+      ['edging', 'variable.other'],
+      ['is', 'keyword.other.clause'],
+      ['said', 'keyword.other.clause'],
+      ['when', 'keyword.other.clause'],
+      ['bearing', 'variable.other'],
+      ['at', 'keyword.other.clause'],
+      ['most', 'keyword.other.clause'],
+      ['5', 'constant.numeric'],
+      ['%', 'keyword.other.unit'],
+      ['// in the shade', 'comment.line.double-slash']
     ]);
   });
 
@@ -101,6 +131,9 @@ describe('Colours', () => {
   });
 });
 
+const library = path.resolve(import.meta.dirname, '../language/library');
+const LIBRARY = readdirSync(library).filter(name => name.endsWith('.paving'));
+
 interface Manifest {
   readonly contributes: {
     readonly semanticTokenScopes: readonly [{ readonly scopes: Readonly<Record<string, readonly [string]>> }];
@@ -132,5 +165,11 @@ describe('Colours by meaning', () => {
     const paving = newPaving();
     await paving.load(pathOf(file));
     expect(flashesIn(paving, pathOf(file))).toEqual([]);
+  });
+
+  test.each(LIBRARY)('%s, which ships, neither', name => {
+    const paving = new Paving(inMemory({}));
+    paving.setText(name, readFileSync(path.join(library, name), 'utf8'));
+    expect(flashesIn(paving, name)).toEqual([]);
   });
 });

@@ -33,11 +33,14 @@ const HEADLINES: Readonly<Record<string, string>> = {
   'side-kind': 'ground',
   bond: 'offset',
   existing: 'kind',
-  area: 'outline'
+  area: 'outline',
+  source: 'title',
+  rulebook: 'title',
+  rule: 'title'
 };
 
 /** Words that no name follows. */
-const WITHOUT_NAME = ['site'];
+const WITHOUT_NAME = ['site', 'accept'];
 
 /** A longer headline is cut: the list is narrow. */
 const LONGEST = 80;

@@ -1,4 +1,5 @@
 import type { Place } from '../findings/finding.ts';
+import { worldAt } from '../lowering/examples.ts';
 import type { SpecText } from '../lowering/names.ts';
 import type { Look } from '../paving.ts';
 import { meetsOf, statementPathAt } from '../syntax/statement-tree.ts';
@@ -16,7 +17,7 @@ export function highlightsAt(look: Look, offset: number): Highlight[] {
   const at = nameAt(look, offset);
   if (at === undefined) return sidesAt(look.text, offset).map(place => ({ place, isDeclaration: false }));
   if (at.declared === undefined) return [{ place: at.place, isDeclaration: false }];
-  return placesIn(look, at.declared).map(({ place, isDeclaration }) => ({ place, isDeclaration }));
+  return placesIn(worldAt(look, offset), at.declared).map(({ place, isDeclaration }) => ({ place, isDeclaration }));
 }
 
 /** `near` and `far` are no names of things: they mean a side of the area whose edges they stand in. */

@@ -1,4 +1,5 @@
 import { LineStarts } from '../syntax/line-starts.ts';
+import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, Names, type Declared, type Kind } from '../lowering/names.ts';
 import { occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Evaluation, Look } from '../paving.ts';
@@ -6,6 +7,7 @@ import { numbersAt, type Hover } from '../views/hover.ts';
 import { markdownText } from '../views/markdown.ts';
 import { inWords } from './both-systems.ts';
 import { measureHelp } from './measure-help.ts';
+import { helpOnRuleWord } from './rule-members.ts';
 import { inOtherSystem, quantityAt } from './quantities.ts';
 import { thingHelp, valuesOf } from './thing-help.ts';
 import { wordAt, type WordAt } from './word-at.ts';
@@ -27,15 +29,21 @@ export function hoverAt(look: Look, offset: number, worked?: Worked): Hover | un
   const [line, column] = [lines.lineOf(offset) + 1, lines.columnOf(offset) + 1];
   const numbers = worked && numbersAt(worked.evaluation, worked.file, line, column);
   const word = wordAt(text, offset);
-  const told = word && helpOn(word, look);
+  const told = word && helpOn(word, look, worldAt(look, offset));
   const parts = [numbers?.markdown, told].filter(part => part !== undefined && part !== '');
   const place = word?.place ?? numbers?.place;
   return parts.length === 0 || place === undefined ? undefined : { place, markdown: parts.join('\n\n---\n\n') };
 }
 
-function helpOn(word: WordAt, look: Look): string | undefined {
+/** `look` is what the word sees: in an example of a rule the example. */
+function helpOn(word: WordAt, { text }: Look, look: Look): string | undefined {
   if (word.type === 'NUMBER' || word.type === 'MEASURE') return helpOnQuantity(word, look);
-  return helpOnName(word, look) ?? (word.at && wordHelp(word.word, word.at)?.text) ?? helpOnLooseName(word, look);
+  return (
+    helpOnName(word, look) ??
+    (word.at && wordHelp(word.word, word.at)?.text) ??
+    (word.type === 'ID' ? helpOnRuleWord(text.parsed, word.index)?.text : undefined) ??
+    helpOnLooseName(word, look)
+  );
 }
 
 function helpOnQuantity({ index, type, word }: WordAt, { text }: Look): string {

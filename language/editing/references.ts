@@ -1,13 +1,22 @@
-import type { Declared } from '../lowering/names.ts';
+import { worldAt } from '../lowering/examples.ts';
+import { namesOf, type Declared } from '../lowering/names.ts';
+import { isShipped } from '../lowering/project.ts';
 import { occurrencesBeside, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 
 /** The places in one text that lead to a thing; its declaration among them. */
-export function placesIn({ text, project }: Look, declared: Declared): Occurrence[] {
+export function placesIn({ text, project }: Pick<Look, 'text' | 'project'>, declared: Declared): Occurrence[] {
   // Most texts of a folder, and most statements of a text, do not name it at all.
   return occurrencesBeside(text, project, declared.name).filter(
     occurrence => occurrence.declared?.node === declared.node
   );
+}
+
+/** The places of a thing that an example of a rule declares, which counts only there; undefined for any other thing. */
+export function placesInExample(look: Look, offset: number, declared: Declared): Occurrence[] | undefined {
+  const world = worldAt(look, offset);
+  const isOwn = world.text !== look.text && namesOf(world.text).all.some(({ node }) => node === declared.node);
+  return isOwn ? placesIn(world, declared) : undefined;
 }
 
 /** The same in several texts and in all they use, each place once. */
@@ -22,7 +31,7 @@ export function placesInAll(looks: readonly Look[], declared: Declared): Occurre
 export function* looksThatMayName(looks: readonly Look[], { kind, text: own }: Declared): Generator<Look> {
   const mains = new Set(looks.map(({ text }) => text));
   for (const { text: main, project } of looks) {
-    if (own !== project.shipped && !project.texts.includes(own)) continue;
+    if (!isShipped(project, own) && !project.texts.includes(own)) continue;
     for (const text of project.texts) {
       // In each job that uses a text its names mean the same; only areas are also found by way of the job.
       if (kind === 'area' || text === main || !mains.has(text)) yield { text, project };

@@ -1,5 +1,7 @@
+import { isShipped } from '../lowering/project.ts';
 import type { Place, TextChange } from '../findings/finding.ts';
 import { article } from '../lowering/context.ts';
+import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, namesOf, type Declared, type SpecText } from '../lowering/names.ts';
 import type { Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
@@ -68,7 +70,7 @@ export function* renamed(
 }
 
 function standsOverShipped({ project }: Look, { kind, name }: Declared): boolean {
-  return namesOf(project.shipped).byName.has(`${kind} ${name}`);
+  return [project.shipped, ...project.rulebooks].some(text => namesOf(text).byName.has(`${kind} ${name}`));
 }
 
 function differenceInWords({ place, name: there, now }: Difference, name: string): string {
@@ -86,6 +88,8 @@ function thingAt(
   offset: number
 ): { readonly at: Occurrence; readonly declared: Declared } | Refusal {
   const { text, project } = look;
+  if (worldAt(look, offset).text !== text)
+    return { refused: 'Names in an example of a rule count only there: change them by hand.' };
   const at = nameAmong(looks, look, offset);
   if (at === undefined)
     return {
@@ -96,7 +100,7 @@ function thingAt(
   const { declared } = at;
   if (declared === undefined)
     return { refused: `\`${at.name}\` is declared nowhere: there is nothing to rename. Write the right name instead.` };
-  if (declared.text === project.shipped)
+  if (isShipped(project, declared.text))
     return { refused: `\`${declared.name}\` is a ${KIND_WORDS[declared.kind]} that ships: its name stays as it is.` };
   return { at, declared };
 }
@@ -116,10 +120,10 @@ function isName(name: string): boolean {
 /** Each kind of thing has names of its own, over all files of a job. */
 function taken(seeing: readonly Look[], { kind }: Declared, name: string): string | undefined {
   for (const { project } of seeing) {
-    for (const text of [...project.texts, project.shipped]) {
+    for (const text of [...project.texts, ...project.rulebooks, project.shipped]) {
       const other = namesOf(text).byName.get(`${kind} ${name}`);
       if (other === undefined) continue;
-      if (text === project.shipped)
+      if (isShipped(project, text))
         return `\`${name}\` is a ${KIND_WORDS[kind]} that ships; a thing of your own by that name would stand in its place. Choose another name.`;
       const { line } = placeOfDeclaration(other);
       return `${capital(article(KIND_WORDS[kind]))} called \`${name}\` is declared in line ${line} of ${text.file} already. Choose another name.`;

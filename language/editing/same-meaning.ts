@@ -136,12 +136,13 @@ function placesInFile(places: readonly Occurrence[], { file }: SpecText): Occurr
   return places.filter(({ place }) => place.file === file).sort((left, right) => left.start - right.start);
 }
 
-function withTexts({ main, texts, visible, shipped }: Project, changed: Changed): Project {
+function withTexts({ main, texts, visible, shipped, rulebooks }: Project, changed: Changed): Project {
   const now = (text: SpecText): SpecText => changed.get(text) ?? text;
   return {
     main: now(main),
     texts: texts.map(now),
     visible: new Map([...visible].map(([text, seen]) => [now(text), seen.map(now)])),
-    shipped
+    shipped,
+    rulebooks
   };
 }

@@ -1,7 +1,7 @@
 import type { System } from '../job/job.ts';
 import { capital } from '../lowering/amounts.ts';
-import { KIND_WORDS, type Declared } from '../lowering/names.ts';
-import type { Project } from '../lowering/project.ts';
+import { KIND_WORDS, type Declared, type Kind } from '../lowering/names.ts';
+import { isShipped, type Project } from '../lowering/project.ts';
 import { amountOfLet, offsetOfBond } from '../lowering/values.ts';
 import { measureText } from '../measures/measures.ts';
 import { printByMeasure } from '../measures/print.ts';
@@ -14,10 +14,11 @@ import { declarationOf, notesAbove, sourceIn, writtenLines, type Declaration } f
 import type { WordHelp } from './help/help.ts';
 import { measureWords } from './measure-help.ts';
 import { inOtherSystem, quantityAt, type WrittenQuantity } from './quantities.ts';
+import { aboutOf, asksOf, sourceLine, titleOf, weightAndSources } from './rule-help.ts';
 import { loreOf } from './thing-lore.ts';
 
 /** The longest line in a list of completions. */
-const LONGEST_LINE = 70;
+export const LONGEST_LINE = 70;
 
 /**
  * Help on a named thing: a shipped soil, kind of side, material, bond … from its own text (numbers, `according-to` as
@@ -27,11 +28,13 @@ export function thingHelp(declared: Declared, project: Project): WordHelp | unde
   const declaration = declarationOf(declared);
   const lore = loreOf(declared);
   if (declaration === undefined && lore === undefined) return undefined;
+  const isRule = declared.kind === 'rule';
   const parts = [
     title(declared, declaration, project),
-    lore?.text,
+    isRule ? markdownText(titleOf(declared) ?? '') : lore?.text,
     declaration && notesAbove(declaration).map(markdownText).join(' '),
-    declaration && fenced(writtenLines(declaration), 'paving'),
+    declaration && isRule && markdownText(aboutOf(declaration) ?? ''),
+    declaration && fenced(isRule ? asksOf(declaration) : writtenLines(declaration), 'paving'),
     valuesOf(declared, project)
   ];
   return { line: lore?.line ?? shortLine(declared, declaration!), text: joined(parts) };
@@ -44,7 +47,7 @@ export function thingLine(declared: Declared, project: Project): string {
   const declaration = declarationOf(declared);
   if (declaration !== undefined) return shortLine(declared, declaration);
   const { kind, text } = declared;
-  return `${capital(KIND_WORDS[kind])}, ${text === project.shipped ? 'as shipped' : `in ${text.file}`}`;
+  return `${capital(KIND_WORDS[kind])}, ${isShipped(project, text) ? 'as shipped' : `in ${text.file}`}`;
 }
 
 /** What a thing says only to who works it out: its value, its sizes in the other system, its drawing, its source. */
@@ -53,18 +56,19 @@ export function valuesOf(declared: Declared, project: Project): string {
   return joined([
     declared.kind === 'let' ? letValue(declared, declaration, project) : undefined,
     declared.kind === 'bond' ? drawing(declared, project) : undefined,
+    declared.kind === 'rule' ? weightAndSources(declared, project) : undefined,
     declaration && otherSystem(declared, declaration),
     declaration && source(declaration)
   ]);
 }
 
-function joined(parts: readonly (string | undefined)[]): string {
-  return parts.filter(part => part !== undefined && part !== '').join('\n\n');
+function joined(parts: readonly (string | false | undefined)[]): string {
+  return parts.filter(part => part !== undefined && part !== false && part !== '').join('\n\n');
 }
 
 function title({ kind, name, text }: Declared, declaration: Declaration | undefined, project: Project): string {
   const line = declaration === undefined ? '' : `, line ${declaration.line}`;
-  const where = text === project.shipped ? 'as shipped' : `${markdownText(text.file)}${line}`;
+  const where = isShipped(project, text) ? 'as shipped' : `${markdownText(text.file)}${line}`;
   return `**${markdownText(name)}**, ${KIND_WORDS[kind]}, ${where}`;
 }
 
@@ -75,12 +79,22 @@ function fenced(lines: readonly string[], language = ''): string {
   return [fence + language, ...lines, fence].join('\n');
 }
 
-function shortLine({ kind }: Declared, { parsed, statement }: Declaration): string {
+function shortLine(declared: Declared, { parsed, statement }: Declaration): string {
+  const said =
+    declared.kind === 'source' ? sourceLine(declared) : RULE_KINDS.includes(declared.kind) && titleOf(declared);
+  if (said) return shortened(said);
+  const { kind } = declared;
   const [first] = statement.inside;
   const from = first === undefined ? statement.first + 2 : first.first;
   const end = first === undefined ? (statement.open ?? statement.end) : first.end;
   const written = words(parsed, from, end).replace(/^= /, '');
-  const line = capital(KIND_WORDS[kind]) + (written === '' ? '' : `: ${written}`);
+  return shortened(capital(KIND_WORDS[kind]) + (written === '' ? '' : `: ${written}`));
+}
+
+/** Kinds of things that are told by their titles. */
+const RULE_KINDS: readonly Kind[] = ['rule', 'rulebook'];
+
+function shortened(line: string): string {
   return line.length <= LONGEST_LINE ? line : `${line.slice(0, LONGEST_LINE - 1).trimEnd()}…`;
 }
 
@@ -109,7 +123,7 @@ function drawing(declared: Declared, project: Project): string | undefined {
 
 /** The sizes and weights of a declaration in the system that they are not written in. */
 function otherSystem({ kind }: Declared, { parsed, statement }: Declaration): string | undefined {
-  if (kind === 'let' || kind === 'area') return undefined;
+  if (kind === 'let' || kind === 'area' || kind === 'rule') return undefined;
   const parts: Pick<Statement, 'first' | 'end'>[] =
     statement.inside.length > 0 ? [...statement.inside] : [{ first: statement.first + 2, end: statement.end }];
   const told = parts.flatMap(({ first, end }) => {

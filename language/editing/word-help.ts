@@ -6,7 +6,10 @@ import { JOB_WORDS } from './help/job-words.ts';
 import { KEPT_OUT_WORDS } from './help/kept-out-words.ts';
 import { BOND_WORDS, EXISTING_WORDS, SIDE_KIND_WORDS, SOIL_KIND_WORDS } from './help/kind-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
+import { RULE_WORDS } from './help/rule-words.ts';
+import { RULEBOOK_WORDS } from './help/rulebook-words.ts';
 import { SITE_WORDS } from './help/site-words.ts';
+import { SOURCE_WORDS } from './help/source-words.ts';
 import { SPEC_WORDS } from './help/spec-words.ts';
 import { UNIT_WORDS } from './help/unit-words.ts';
 
@@ -47,8 +50,8 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   area: AREA_WORDS,
   edges: { statements: EDGE_WORDS, isLines: true },
   'kept-out': KEPT_OUT_WORDS,
-  source: { statements: {} },
-  rulebook: { statements: {} },
-  rule: { statements: {} },
-  example: { statements: {} }
+  source: SOURCE_WORDS,
+  rulebook: RULEBOOK_WORDS,
+  rule: RULE_WORDS,
+  example: SPEC_WORDS
 };

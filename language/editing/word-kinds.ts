@@ -1,5 +1,7 @@
+import { isShipped as isShippedText } from '../lowering/project.ts';
 import type { Place } from '../findings/finding.ts';
 import type { Declared } from '../lowering/names.ts';
+import { occurrencesInExamples } from '../lowering/examples.ts';
 import { occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
@@ -24,7 +26,12 @@ export interface WordKind {
  */
 export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, end: Infinity }): WordKind[] {
   const { parsed, file } = text;
-  const names = new Map(occurrencesWithin(text, project, within).map(occurrence => [occurrence.start, occurrence]));
+  const names = new Map(
+    [...occurrencesWithin(text, project, within), ...occurrencesInExamples(text, project, within)].map(occurrence => [
+      occurrence.start,
+      occurrence
+    ])
+  );
   // The lines of edges begin with no word of their own.
   const statements = new Set(
     parsed.statements.filter(({ block }) => BLOCKS[block].lines === undefined).map(({ token }) => parsed.tokens[token])
@@ -35,7 +42,7 @@ export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, 
     if (name !== undefined) {
       const { declared, isDeclaration } = name;
       if (declared === undefined) return undefined;
-      const isShipped = declared.text === project.shipped;
+      const isShipped = isShippedText(project, declared.text);
       return {
         kind: 'name',
         declared,
@@ -68,6 +75,7 @@ function between(words: readonly Word[], { start, end }: Span): readonly Word[] 
 
 const KINDS: Readonly<Record<string, WordKind['kind']>> = {
   NUMBER: 'number',
+  DATE: 'number',
   MEASURE: 'measure',
   STRING: 'text',
   COMMENT: 'comment',

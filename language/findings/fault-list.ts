@@ -71,6 +71,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'accept-unmatched': { severity: 'warning', title: 'Nothing there to set aside' },
   'error-without-source': { severity: 'warning', title: 'A rule that asks more than its source allows' },
   'rule-not-here': { severity: 'warning', title: 'A rule that is not among those of the job' },
+  'example-does-not-show': { severity: 'warning', title: 'An example that does not show its rule' },
   'rule-failed': { severity: 'warning', title: 'A rule that could not be worked out' },
   internal: { severity: 'error', title: 'A fault of this program' }
 };

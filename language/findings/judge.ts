@@ -1,16 +1,15 @@
 import type { Condition, Need, Rule, RuleCase } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
 import type { RawFinding } from './finding.ts';
-import { memberOf } from './members/members.ts';
 import type { Judged, Thing, Value } from './members/member.ts';
-import { ruleFailed } from './rule-failed.ts';
+import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { breachesTold, type Breach } from './rule-messages.ts';
-import { type Outcome, outcomeOf, type Reads, RuleFailure } from './rule-sums.ts';
-import { thingsOf } from './rule-things.ts';
+import { type Outcome, outcomeOf, type Reads } from './rule-sums.ts';
+import { Things } from './rule-things.ts';
 
 /** What one case of a rule came to on one thing, and the values that it was taken from. */
 interface Verdict {
-  readonly rule: Rule;
+  readonly thing: Key;
   readonly read: readonly Value[];
   /** All its conditions hold. */
   readonly applies: boolean;
@@ -27,7 +26,8 @@ export interface Missed {
 /** What the rules came to in an area: held, so that only those are judged again whose values have changed. */
 export interface Judgement {
   readonly findings: readonly RawFinding[];
-  readonly verdicts: ReadonlyMap<string, Verdict>;
+  /** By rule: case by case, thing by thing. */
+  readonly verdicts: ReadonlyMap<Rule, readonly Verdict[]>;
   /** How many verdicts were worked out for it: the others were known. */
   readonly judged: number;
 }
@@ -39,56 +39,59 @@ export function judgeArea(
   isFirst: boolean,
   before: Judgement | undefined
 ): Judgement {
-  const verdicts = new Map<string, Verdict>();
+  const things = new Things(judged, isFirst);
+  const yieldedTo = new Set(rules.flatMap(rule => rule.yieldsTo));
+  const verdicts = new Map<Rule, readonly Verdict[]>();
   const breaches: Breach[] = [];
   const applying = new Map<string, Set<Key>>();
   const failures = new Map<Rule, string>();
   let count = 0;
   for (const rule of rules) {
-    rule.cases.forEach((ruleCase, index) => {
-      for (const thing of thingsOf(ruleCase.concerns, judged, isFirst)) {
-        const id = `${rule.key}\n${index}\n${thing.key}`;
-        const read = ruleCase.reads.map(name => valueOf(thing, name));
-        const known = before?.verdicts.get(id);
-        const isKnown = known?.rule === rule && read.every((value, at) => isSame(value, known.read[at]));
-        const verdict = isKnown ? known : verdictOf(rule, ruleCase, thing, read);
-        if (!isKnown) count++;
-        verdicts.set(id, verdict);
+    const known = before?.verdicts.get(rule);
+    const own: Verdict[] = [];
+    for (const ruleCase of rule.cases) {
+      for (const thing of things.of(ruleCase.concerns)) {
+        const verdict = verdictOf(ruleCase, thing, known?.[own.length]);
+        if (verdict !== known?.[own.length]) count++;
+        own.push(verdict);
         if (verdict.failure !== undefined) failures.set(rule, verdict.failure);
         if (!verdict.applies) continue;
-        applying.set(rule.name, (applying.get(rule.name) ?? new Set()).add(thing.key));
+        if (yieldedTo.has(rule.name)) applying.set(rule.name, (applying.get(rule.name) ?? new Set()).add(thing.key));
         if (verdict.missed !== undefined) breaches.push({ rule, ruleCase, thing, missed: verdict.missed });
       }
-    });
+    }
+    verdicts.set(rule, own);
   }
-  const heard = breaches.filter(
+  const heard = mostMissed(breaches).filter(
     ({ rule, thing }) => !rule.yieldsTo.some(other => applying.get(other)?.has(thing.key) === true)
   );
   const failed = [...failures].map(([rule, why]) => ruleFailed(rule, why));
   return { findings: [...breachesTold(heard, rules), ...failed], verdicts, judged: count };
 }
 
-/** A rule that can't be worked out holds up no other. */
-function verdictOf(rule: Rule, ruleCase: RuleCase, thing: Thing, read: readonly Value[]): Verdict {
-  try {
-    const reads = readsOf(thing);
-    const { system } = thing.judged;
-    const applies = ruleCase.when.every(condition => holds(condition, reads, system));
-    const missed = applies ? missedOf(ruleCase.needs, reads, system) : undefined;
-    return { rule, read, applies, ...(missed === undefined ? {} : { missed }) };
-  } catch (error) {
-    const failure = error instanceof RuleFailure ? error.message : 'can’t be worked out';
-    return { rule, read, applies: false, failure };
+/** A rule tells of a thing once: by what is missed by most. */
+function mostMissed(breaches: readonly Breach[]): Breach[] {
+  const most = new Map<string, Breach>();
+  for (const breach of breaches) {
+    const name = `${breach.rule.key}\n${breach.thing.key}`;
+    const other = most.get(name);
+    if (other === undefined || byHowMuch(breach.missed) > byHowMuch(other.missed)) most.set(name, breach);
   }
+  return [...most.values()];
 }
 
-/** Values of a thing, worked out when they are asked for. */
-export function readsOf(thing: Thing): Reads {
-  return { value: name => valueOf(thing, name) };
-}
-
-function valueOf(thing: Thing, name: string): Value {
-  return memberOf(thing.is, name)?.read(thing as never);
+/** The verdict that is known, where nothing has changed that it was taken from. A rule that can't be worked out holds up no other. */
+function verdictOf(ruleCase: RuleCase, thing: Thing, known: Verdict | undefined): Verdict {
+  const read = ruleCase.reads.map(name => thing.value(name));
+  if (known?.thing === thing.key && read.every((value, at) => isSame(value, known.read[at]))) return known;
+  try {
+    const { system } = thing.judged;
+    const applies = ruleCase.when.every(condition => holds(condition, thing, system));
+    const missed = applies ? missedOf(ruleCase.needs, thing, system) : undefined;
+    return { thing: thing.key, read, applies, ...(missed === undefined ? {} : { missed }) };
+  } catch (error) {
+    return { thing: thing.key, read, applies: false, failure: whyFailed(error) };
+  }
 }
 
 export function holds(condition: Condition, reads: Reads, system: System): boolean {
@@ -97,16 +100,15 @@ export function holds(condition: Condition, reads: Reads, system: System): boole
 
 /** Of the needs that are not met, the one that is missed by most. */
 export function missedOf(needs: readonly Need[], reads: Reads, system: System): Missed | undefined {
-  const missed = needs.flatMap((need): Missed[] => {
-    if (need.when !== undefined && !holds(need.when, reads, system)) return [];
-    if (need.test === undefined) return [{ need }];
-    const outcome = outcomeOf(need.test, reads, system);
-    return outcome === undefined || outcome.met ? [] : [{ need, outcome }];
-  });
-  return missed.reduce<Missed | undefined>(
-    (most, next) => (most === undefined || byHowMuch(next) > byHowMuch(most) ? next : most),
-    undefined
-  );
+  let most: Missed | undefined;
+  for (const need of needs) {
+    if (need.when !== undefined && !holds(need.when, reads, system)) continue;
+    const outcome = need.test && outcomeOf(need.test, reads, system);
+    if (need.test !== undefined && (outcome === undefined || outcome.met)) continue;
+    const next = outcome === undefined ? { need } : { need, outcome };
+    if (most === undefined || byHowMuch(next) > byHowMuch(most)) most = next;
+  }
+  return most;
 }
 
 function byHowMuch({ outcome }: Missed): number {

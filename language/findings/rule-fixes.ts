@@ -1,28 +1,44 @@
-import type { Rule, RuleLimit, RuleSum } from '../job/rule.ts';
+import type { Rule, RuleCase, RuleLimit, RuleSum } from '../job/rule.ts';
 import type { RawEdit, RawFix } from './finding.ts';
-import { holds, missedOf, readsOf } from './judge.ts';
+import { holds, missedOf } from './judge.ts';
 import { type Length, sameInBoth } from './limits.ts';
 import { memberOf } from './members/members.ts';
 import type { Thing } from './members/member.ts';
 import { type Breach, readsWith } from './rule-messages.ts';
-import { type Reads, sumOf } from './rule-sums.ts';
+import { RuleFailure, type Reads, sumOf } from './rule-sums.ts';
 
-/** What would make the things of a breach keep the rule, and every other rule about the same quantity. */
-export function fixesOf(group: readonly Breach[], rules: readonly Rule[]): RawFix[] {
+/** What another rule asks of a quantity beyond what is needed by the one that is broken. */
+export interface MoreAsked {
+  readonly by: Rule;
+  readonly length: Length;
+}
+
+/**
+ * What would make the things of a breach keep the rule, and every other rule about the same quantity; `more` where another
+ * rule asks more.
+ */
+export function fixesOf(
+  group: readonly Breach[],
+  rules: readonly Rule[]
+): { readonly fixes: RawFix[]; readonly more?: MoreAsked } {
   const [{ ruleCase, thing }] = group as [Breach];
-  return ruleCase.fixes.flatMap(({ of, to, safe }) => {
+  let more: MoreAsked | undefined;
+  const fixes = ruleCase.fixes.flatMap(({ of, to, safe }) => {
     const member = memberOf(thing.is, of);
     if (member?.write === undefined) return [];
     const write = (value: Length | string): RawFix[] =>
       together(group.map(each => member.write!(each.thing as never, value))).map(fix => ({ ...fix, safe }));
     if (to.is === 'choice') return to.words.flatMap(word => write(word));
     if (member.measure === 'words') {
-      const words = to.is === 'quantity' ? readsOf(thing).value(to.name) : [];
+      const words = to.is === 'quantity' ? thing.value(to.name) : [];
       return Array.isArray(words) ? (words as readonly string[]).flatMap(word => write(word)) : [];
     }
     const length = lengthOf(to, group[0]!);
-    return length === undefined ? [] : write(keepingAll(length, of, thing, rules));
+    if (length === undefined) return [];
+    more = moreAsked(length, of, thing, rules);
+    return write(more?.length ?? length);
   });
+  return { fixes, ...(more === undefined ? {} : { more }) };
 }
 
 /** The same change at several sides is one. */
@@ -55,29 +71,45 @@ function writtenLimits({ imperial, metric }: RuleLimit): NonNullable<Length['wri
   };
 }
 
-/** A length that keeps every rule about this quantity of the thing: a mended base must not be too thin for another rule. */
-export function keepingAll(length: Length, of: string, thing: Thing, rules: readonly Rule[]): Length {
+/** The most that other rules about this quantity of the thing ask: a mended base must not be too thin for another rule. */
+function moreAsked(length: Length, of: string, thing: Thing, rules: readonly Rule[]): MoreAsked | undefined {
   const { system } = thing.judged;
-  const now = readsOf(thing);
-  let best = length;
+  let most: MoreAsked | undefined;
   // Each round meets one more rule.
   for (let round = 0; round <= rules.length; round++) {
-    const reads: Reads = { value: name => (name === of ? best[system] : now.value(name)) };
-    const asked = rules.flatMap(rule => rule.cases).flatMap(ruleCase => {
-      if (ruleCase.concerns !== thing.is || !ruleCase.when.every(each => holds(each, reads, system))) return [];
-      const about = ruleCase.needs.filter(
-        ({ test }) =>
-          test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
-      );
-      const missed = missedOf(about, reads, system);
-      const limit = missed?.outcome?.limit;
-      return limit === undefined || missed?.need.test?.is !== 'compared'
-        ? []
-        : [{ ...limit, written: writtenLimits(missed.need.test.limit) } as Length];
-    });
-    const next = asked.sort((one, other) => other[system] - one[system])[0];
-    if (next === undefined) return best;
-    best = next;
+    const reads: Reads = { value: name => (name === of ? (most?.length ?? length)[system] : thing.value(name)) };
+    const asked = rules.flatMap(rule =>
+      rule.cases.flatMap((ruleCase): MoreAsked[] => {
+        const least = leastAsked(ruleCase, of, thing, reads);
+        return least === undefined ? [] : [{ by: rule, length: least }];
+      })
+    );
+    const next = asked.sort((one, other) => other.length[system] - one.length[system])[0];
+    if (next === undefined) return most;
+    most = next;
   }
-  return best;
+  return most;
+}
+
+/** The least that a rule asks of a quantity and that is not reached; of a rule that can't be worked out nothing. */
+function leastAsked(ruleCase: RuleCase, of: string, thing: Thing, reads: Reads): Length | undefined {
+  const { system } = thing.judged;
+  if (ruleCase.concerns !== thing.is) return undefined;
+  const about = ruleCase.needs.filter(
+    ({ test }) =>
+      test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
+  );
+  if (about.length === 0) return undefined;
+  try {
+    if (!ruleCase.when.every(each => holds(each, reads, system))) return undefined;
+    const missed = missedOf(about, reads, system);
+    const test = missed?.need.test;
+    const limit = missed?.outcome?.limit;
+    return limit === undefined || test?.is !== 'compared'
+      ? undefined
+      : { ...limit, written: writtenLimits(test.limit) };
+  } catch (error) {
+    if (error instanceof RuleFailure) return undefined;
+    throw error;
+  }
 }

@@ -3,11 +3,12 @@ import type { Key, System } from '../job/job.ts';
 import { printAs, printFine, printPercent } from '../measures/print.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
 import type { Missed } from './judge.ts';
-import { readsOf } from './judge.ts';
 import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
-import { fixesOf } from './rule-fixes.ts';
+import { printLimit } from './limits.ts';
+import { fixesOf, type MoreAsked } from './rule-fixes.ts';
 import { type Reads, sumOf } from './rule-sums.ts';
+import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { sidesInWords } from './sides.ts';
 
 /** A rule that is not kept by a thing. */
@@ -23,27 +24,49 @@ export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]
   const groups = new Map<string, Breach[]>();
   for (const breach of breaches) {
     const { rule, ruleCase, thing } = breach;
-    const likeness = [rule.key, rule.cases.indexOf(ruleCase), thing.is === 'side' ? said([breach], '') : thing.key];
+    const likeness = [rule.key, rule.cases.indexOf(ruleCase), thing.is === 'side' ? saidOfSide(breach) : thing.key];
     const name = likeness.join('\n');
     groups.set(name, [...(groups.get(name) ?? []), breach]);
   }
-  return [...groups.values()].map(group => told(group, rules));
+  return [...groups.values()].map(group => {
+    try {
+      return told(group, rules);
+    } catch (error) {
+      return ruleFailed(group[0]!.rule, whyFailed(error));
+    }
+  });
+}
+
+/** What tells a side from others of which the same is said; all of one rule that can't be told are alike. */
+function saidOfSide(breach: Breach): string {
+  try {
+    return said([breach], '');
+  } catch {
+    return '';
+  }
 }
 
 function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {
   const [breach] = group as [Breach];
   const { rule, ruleCase } = breach;
   const sides = sidesInWords(group.flatMap(each => (each.thing.is === 'side' ? [each.thing.edge] : [])));
+  const { fixes, more } = fixesOf(group, rules);
   return {
     id: rule.name,
-    message: said(group, sides),
+    message: withMore(said(group, sides), rule, more, breach.thing.judged.system),
     rule: rule.key,
     ...placeOf(breach),
     values: valuesOf(breach),
-    fixes: fixesOf(group, rules),
+    fixes,
     severity: rule.severity,
     source: ruleCase.source
   };
+}
+
+/** A fix that writes more than its rule needs says which rule asks for it. */
+function withMore(message: string, rule: Rule, more: MoreAsked | undefined, system: System): string {
+  if (more === undefined || more.by.name === rule.name) return message;
+  return `${message.replace(/\.$/, '')}; ${more.by.name} asks ${grouped(printLimit(more.length, system))}.`;
 }
 
 /** Where a finding stands: at the value that misses a need, else at the thing. */
@@ -55,7 +78,8 @@ function placeOf({ ruleCase, thing, missed }: Breach): { target: Key; at?: Key }
     return { target: area.key, at: at ?? (thing.is === 'unit' ? area.paving!.key : thing.key) };
   }
   const target = thing.is === 'side' ? area.key : thing.key;
-  return { target, at: at ?? thing.key };
+  // A layer may be the same as another area's: what is told of it in its area stands there.
+  return { target, at: thing.is === 'layer' && ruleCase.readsArea ? thing.key : (at ?? thing.key) };
 }
 
 function subjectKey({ need: { test } }: Missed, thing: Thing): Key | undefined {
@@ -76,7 +100,7 @@ export function readsWith(thing: Thing, { outcome }: Missed): Reads {
   const { limit, missing } = outcome ?? {};
   const worked =
     limit === undefined || missing === undefined ? {} : { worked: { needed: limit[thing.judged.system], missing } };
-  return { ...readsOf(thing), ...worked };
+  return { value: name => thing.value(name), ...worked };
 }
 
 function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sides: string): string {
@@ -95,8 +119,13 @@ function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sid
 /** A limit that is a plain number is told as it was published. */
 function neededInWords({ need: { test }, outcome }: Missed, print: Print, system: System): string {
   const limit = test?.is === 'compared' ? test.limit[system] : undefined;
-  if (limit?.is === 'number' && limit.written !== '') return limit.written;
+  if (limit?.is === 'number' && limit.written !== '') return grouped(limit.written);
   return printNumber(outcome?.limit?.[system] ?? Number.NaN, print, system);
+}
+
+/** Thousands apart from 10,000 on. */
+function grouped(limit: string): string {
+  return limit.replace(/^\d{5,}/, digits => Number(digits).toLocaleString('en'));
 }
 
 function listed(words: readonly string[]): string {
@@ -124,7 +153,7 @@ function printNumber(value: number, print: Print, system: System): string {
 function valuesOf({ ruleCase, thing, missed }: Breach): FindingValue[] {
   const values = ruleCase.reads.flatMap((name): FindingValue[] => {
     const member = memberOf(thing.is, name)!;
-    const value = member.read(thing as never);
+    const value = thing.value(name);
     if (value === undefined) return [];
     if (typeof value === 'number') return [{ name, value, measure: member.measure }];
     return value.length === 0 ? [] : [{ name, value: value.join(', '), measure: '' }];

@@ -12,6 +12,9 @@ export interface Reads {
   readonly worked?: Readonly<Record<Worked, number>>;
 }
 
+/** A difference of doubles that should be nought is hardly ever just that. */
+const HAIR = 1e-12;
+
 /** A sum in SI; undefined where it reads something that the job does not say. */
 export function sumOf(sum: RuleSum, reads: Reads): number | undefined {
   switch (sum.is) {
@@ -24,7 +27,7 @@ export function sumOf(sum: RuleSum, reads: Reads): number | undefined {
     case 'sum': {
       const [left, right] = [sumOf(sum.left, reads), sumOf(sum.right, reads)];
       if (left === undefined || right === undefined) return undefined;
-      if (sum.sign === '/' && right === 0) throw new RuleFailure('divides by nought');
+      if (sum.sign === '/' && Math.abs(right) < HAIR) throw new RuleFailure('divides by nought');
       return sum.sign === '+'
         ? left + right
         : sum.sign === '-'

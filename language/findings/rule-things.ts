@@ -1,9 +1,40 @@
 import type { Material } from '../job/job.ts';
 import type { Concern } from '../job/rule.ts';
-import type { Judged, Thing } from './members/member.ts';
+import type { Judged, Thing, ThingAlone, Value } from './members/member.ts';
+import { memberOf } from './members/members.ts';
 
-/** The things of a kind in an area; the site once, with the first area of the job. */
-export function thingsOf(concern: Concern, judged: Judged, isFirst: boolean): readonly Thing[] {
+/** The things of an area by kind; the site once, with the first area of the job. Many rules ask for the same. */
+export class Things {
+  private readonly judged: Judged;
+  private readonly isFirst: boolean;
+  private readonly known = new Map<Concern, readonly Thing[]>();
+
+  constructor(judged: Judged, isFirst: boolean) {
+    this.judged = judged;
+    this.isFirst = isFirst;
+  }
+
+  of(concern: Concern): readonly Thing[] {
+    let things = this.known.get(concern);
+    if (things === undefined) {
+      things = thingsOf(concern, this.judged, this.isFirst).map(withValues);
+      this.known.set(concern, things);
+    }
+    return things;
+  }
+}
+
+/** Each value is read once. */
+function withValues(thing: ThingAlone): Thing {
+  const values = new Map<string, Value>();
+  const value = (name: string): Value => {
+    if (!values.has(name)) values.set(name, memberOf(thing.is, name)?.read(thing as never));
+    return values.get(name);
+  };
+  return { ...thing, value };
+}
+
+function thingsOf(concern: Concern, judged: Judged, isFirst: boolean): readonly ThingAlone[] {
   const { area } = judged;
   switch (concern) {
     case 'area':

@@ -49,7 +49,7 @@ class Layout {
 
   run(): string {
     this.findFlatBlocks(this.statements, 0);
-    const columns = this.topRuns().flatMap(run => this.secondColumns(run, ({ first }) => first + 2));
+    const columns = this.columnsOfThings(this.statements);
     this.statements.forEach((statement, at) => {
       this.apart = this.standsApart(this.statements[at - 1], statement);
       this.placeComments(statement.first, 0);
@@ -101,9 +101,9 @@ class Layout {
   }
 
   /** Neighbouring lines of one kind: their columns line up. */
-  private topRuns(): Statement[][] {
+  private runsOf(statements: readonly Statement[]): Statement[][] {
     const runs: Statement[][] = [];
-    for (const statement of this.statements) {
+    for (const statement of statements) {
       const before = runs.at(-1)?.at(-1);
       if (before !== undefined && this.isSameRun(before, statement)) runs.at(-1)!.push(statement);
       else runs.push([statement]);
@@ -121,6 +121,16 @@ class Layout {
   }
 
   // ---- columns ----
+
+  private columnsOfThings(statements: readonly Statement[]): (SecondColumn | undefined)[] {
+    return this.runsOf(statements).flatMap(run => this.secondColumns(run, ({ first }) => first + 2));
+  }
+
+  private columnsWithin(word: string, inside: readonly Statement[]): (SecondColumn | undefined)[] {
+    if (word === 'wrong' || word === 'right') return this.columnsOfThings(inside);
+    if (word === 'edges') return this.secondColumns(inside, item => meetsOf(this.tokens, item));
+    return this.secondColumns(inside, ({ first }) => first + 1);
+  }
 
   private secondColumns(
     statements: readonly Statement[],
@@ -174,8 +184,7 @@ class Layout {
       return;
     }
     this.begun = this.lines.length;
-    const isEdges = this.tokens[first]!.tokenType.name === 'edges';
-    const columns = this.secondColumns(inside, item => (isEdges ? meetsOf(this.tokens, item) : item.first + 1));
+    const columns = this.columnsWithin(this.tokens[first]!.tokenType.name, inside);
     inside.forEach((item, at) => {
       this.placeComments(item.first, indent + INDENT);
       this.place(item, indent + INDENT, columns[at]);

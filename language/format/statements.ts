@@ -12,6 +12,8 @@ export interface Statement {
 interface Node {
   readonly $cstNode?: { readonly offset: number } | undefined;
   readonly items?: readonly Node[];
+  /** Of an example of a rule. */
+  readonly elements?: readonly Node[];
 }
 
 /** Statements follow each other without a gap, for a comma that parts two of them is no token. */
@@ -25,7 +27,7 @@ export function statementsOf({ root, tokens }: ParsedText): Statement[] {
     if (!isBrace(tokens[end - 1]!, '}')) return { first, end, inside: [] };
     let open = first;
     while (!isBrace(tokens[open]!, '{')) open++;
-    return { first, end, open, inside: read(node.items ?? [], end - 1) };
+    return { first, end, open, inside: read(node.items ?? node.elements ?? [], end - 1) };
   };
   return read(root.elements, tokens.length);
 }

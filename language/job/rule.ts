@@ -21,7 +21,7 @@ export interface RuleCase {
   readonly concerns: Concern;
   /** All of them have to hold. */
   readonly when: readonly Condition[];
-  /** Each is told on its own account; of several that are not met the one that is missed by most is told. */
+  /** Of several that are not met, in all cases of the rule, the one that is missed by most is told. */
   readonly needs: readonly Need[];
   readonly fixes: readonly FixTo[];
   /** Kind of source and source, in a sentence. */

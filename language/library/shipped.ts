@@ -1,6 +1,9 @@
 import britain from './britain.paving';
+import continentalEurope from './continental-europe.paving';
 import defaults from './defaults.paving';
+import europe from './europe.paving';
 import everywhere from './everywhere.paving';
+import ireland from './ireland.paving';
 import materials from './materials.paving';
 import northAmerica from './north-america.paving';
 import sides from './sides.paving';
@@ -12,17 +15,36 @@ const PARTS: readonly (readonly [string, string])[] = [
   ['soils', soils],
   ['sides', sides],
   ['materials', materials],
-  ['sources', sources],
-  ['everywhere', everywhere],
-  ['north-america', northAmerica],
-  ['britain', britain]
+  ['sources', sources]
 ];
 
-/** Everything that ships as spec text, one after the other: defaults, soils, kinds of sides, materials, sources, rulebooks. */
+/** What every job can name, one after the other: defaults, soils, kinds of sides, materials, sources. */
 export const SHIPPED_TEXT = PARTS.map(([, text]) => text).join('\n');
 
-/** The file of the library that a line (from 1) of `SHIPPED_TEXT` stands in, and how many lines stand before it. */
-export function shippedPartAt(line: number): { readonly file: string; readonly before: number } {
+/** The rulebooks by name: each is a text of its own, since a job is checked by one or two of them. */
+export const RULEBOOK_TEXTS: ReadonlyMap<string, string> = new Map([
+  ['everywhere', everywhere],
+  ['north-america', northAmerica],
+  ['europe', europe],
+  ['britain', britain],
+  ['ireland', ireland],
+  ['continental-europe', continentalEurope]
+]);
+
+/**
+ * The file of the library that a place in what ships stands in, and how many lines stand before that file; undefined for
+ * a place in a file of one's own.
+ */
+export function shippedPartAt({
+  file: shown,
+  line
+}: {
+  readonly file: string;
+  readonly line: number;
+}): { readonly file: string; readonly before: number } | undefined {
+  const rulebook = [...RULEBOOK_TEXTS.keys()].find(name => rulebookFile(name) === shown);
+  if (rulebook !== undefined) return { file: `${rulebook}.paving`, before: 0 };
+  if (shown !== SHIPPED_FILE) return undefined;
   let before = 0;
   for (const [name, text] of PARTS) {
     const lines = text.split('\n').length;
@@ -39,13 +61,13 @@ export const SHIPPED_NAMES: ReadonlySet<string> = new Set(
 
 /** The rules of all rulebooks that ship, each name once. */
 export const SHIPPED_RULES: readonly string[] = [
-  ...new Set([...SHIPPED_TEXT.matchAll(/^rule +([\w-]+)/gm)].map(([, name]) => name!))
+  ...new Set(
+    [...RULEBOOK_TEXTS.values()].flatMap(text => [...text.matchAll(/^rule +([\w-]+)/gm)].map(([, name]) => name!))
+  )
 ];
 
 /** The rulebooks that ship. */
-export const SHIPPED_RULEBOOKS: readonly string[] = [...SHIPPED_TEXT.matchAll(/^rulebook +([\w-]+)/gm)].map(
-  ([, name]) => name!
-);
+export const SHIPPED_RULEBOOKS: readonly string[] = [...RULEBOOK_TEXTS.keys()];
 
 /** The kinds of sides it declares, and whether what stands there holds the paving. */
 export const SHIPPED_SIDES: readonly { readonly name: string; readonly holdsPaving: boolean }[] = [
@@ -54,3 +76,8 @@ export const SHIPPED_SIDES: readonly { readonly name: string; readonly holdsPavi
 
 /** The name under which shipped text is shown. */
 export const SHIPPED_FILE = 'as shipped';
+
+/** The name under which a rulebook that ships is shown. */
+export function rulebookFile(name: string): string {
+  return `${SHIPPED_FILE}, ${name}`;
+}

@@ -21,6 +21,7 @@ import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
+import { examplesOf, type RuleExample } from './rule-examples.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
 import { readAccepts } from './accepts.ts';
@@ -35,6 +36,8 @@ export interface Lowered {
   readonly places: ReadonlyMap<Key, Place>;
   /** Where something that is not said could be written. */
   readonly gaps: Gaps;
+  /** Of the sound rules of one's own. */
+  readonly examples: readonly RuleExample[];
   /** Look-ups of names, a count of work. */
   readonly lookUps: number;
 }
@@ -56,6 +59,7 @@ class Lowering {
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
   private readonly missing: Missing[] = [];
+  private readonly examples: RuleExample[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
   private uses: Uses | undefined;
 
@@ -66,7 +70,7 @@ class Lowering {
     this.things = new Things(this.context, project.shipped);
     this.areas = new Areas(this.context, this.things, project.shipped);
     this.outlines = new Outlines(this.context, this.things);
-    this.rules = new Rules(this.context, project.shipped);
+    this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
   }
 
@@ -92,6 +96,7 @@ class Lowering {
       findings: this.context.findings,
       places: this.context.places,
       gaps: this.context.changes.gaps,
+      examples: this.examples,
       lookUps: this.context.names.lookUps
     };
   }
@@ -140,7 +145,7 @@ class Lowering {
           else if (declared.kind === 'soil-kind') this.things.soil(declared);
           else if (declared.kind === 'bond') this.things.bond(declared);
           else if (declared.kind === 'source') readSource(this.context, declared);
-          else if (declared.kind === 'rule') this.rules.rule(declared);
+          else if (declared.kind === 'rule') this.rule(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
@@ -149,6 +154,11 @@ class Lowering {
         });
       }
     }
+  }
+
+  private rule(declared: Declared): void {
+    const rule = this.rules.rule(declared);
+    if (rule !== undefined) this.examples.push(...examplesOf(declared, rule));
   }
 
   // ---- job ----
@@ -171,7 +181,13 @@ class Lowering {
     const said =
       node === undefined
         ? new Map<string, ast.JobItem>()
-        : saidOnce(this.context, main, 'job', node.items, item => item.$type);
+        : saidOnce(
+            this.context,
+            main,
+            'job',
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item)),
+            item => item.$type
+          );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
     if (rulesItem === undefined && node !== undefined && checked.rules.length === 0) this.rulesNotNamed(main, node);

@@ -5,6 +5,7 @@ import { firstIndex } from '../syntax/statement-tree.ts';
 import type { Span } from '../syntax/text-edit.ts';
 import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
+import { isOfRule, RuleNames } from './rule-leads.ts';
 
 /** A place where a name stands, and the thing it leads to. */
 export interface Occurrence {
@@ -22,7 +23,8 @@ export interface Occurrence {
 
 /**
  * Every name in a text, in its order: where it is declared, and where it is used; in a broken text as far as it could be
- * read. `isWanted` tells by its offsets whether the names of a top-level statement are; else all are.
+ * read. Names in the examples of rules are none of the text's. `isWanted` tells by its offsets whether the names of a
+ * top-level statement are; else all are.
  */
 export function occurrencesIn(
   text: SpecText,
@@ -32,6 +34,7 @@ export function occurrencesIn(
   const wants = ({ $cstNode }: AstNode): boolean =>
     $cstNode === undefined || isWanted({ start: $cstNode.offset, end: $cstNode.end });
   const names = new Names(project.visible);
+  const rules = new RuleNames(names, text, project);
   const found: Occurrence[] = [];
   for (const declared of namesOf(text).all) {
     if (!wants(declared.node)) continue;
@@ -39,16 +42,24 @@ export function occurrencesIn(
     if (at !== undefined) found.push(occurrence(text, declared.name, [declared.kind], at, declared, true));
   }
   const elements = text.parsed.root.elements.filter(wants);
-  for (const node of elements.flatMap(element => [...AstUtils.streamAst(element)])) {
+  for (const node of elements.flatMap(nodesIn)) {
+    if (ast.isNamed(node) && isOfRule(node)) continue;
     for (const { reference, property } of AstUtils.streamReferences(node)) {
       const at = reference.$refNode;
       if (at === undefined) continue;
       const name = reference.$refText;
       const kinds = kindsAt(node, property);
-      found.push(occurrence(text, name, kinds, at, leadsTo(names, text, kinds, name), false));
+      const declared = kinds[0] === 'rule' ? rules.find(node, name) : leadsTo(names, text, kinds, name);
+      found.push(occurrence(text, name, kinds, at, declared, false));
     }
   }
   return found.sort((left, right) => left.start - right.start);
+}
+
+function nodesIn(element: ast.Element): AstNode[] {
+  if (!ast.isRule(element)) return [...AstUtils.streamAst(element)];
+  const items = element.items.filter(item => !ast.isRuleExample(item));
+  return items.flatMap(item => [...AstUtils.streamAst(item)]);
 }
 
 /** The names of the top-level statements that lie between two offsets at least in part, or touch them. */

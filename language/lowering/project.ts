@@ -8,4 +8,11 @@ export interface Project {
   /** For each text the texts whose names it may use: itself, what it uses, what ships. */
   readonly visible: ReadonlyMap<SpecText, readonly SpecText[]>;
   readonly shipped: SpecText;
+  /** The shipped rulebooks that the texts lead to. */
+  readonly rulebooks: readonly SpecText[];
+}
+
+/** A text that is none of one's own. */
+export function isShipped({ shipped, rulebooks }: Project, text: SpecText): boolean {
+  return text === shipped || rulebooks.includes(text);
 }

@@ -73,10 +73,12 @@ function quantity(context: Context, { text, key, concerns, worked }: RuleScope, 
   return { sum: { is: 'quantity', name }, measure: member.measure, print: member.print, bare: false };
 }
 
-function unknown(context: Context, { text, key, concerns }: RuleScope, node: ast.Named): undefined {
+function unknown(context: Context, scope: RuleScope, node: ast.Named): undefined {
+  const { text, key, concerns } = scope;
   const name = node.to?.$refText ?? '';
   const known = membersOf(concerns).map(member => member.name);
-  const near = nearest(name, [...known, ...context.names.known(text, ['let'])]);
+  const worked = scope.worked === undefined ? [] : ['needed', 'missing'];
+  const near = nearest(name, [...known, ...worked, ...context.names.known(text, ['let'])]);
   const help = near === undefined ? `It can look at: ${known.join(', ')}` : `Did you mean \`${near}\``;
   return context.fault(
     text,

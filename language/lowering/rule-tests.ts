@@ -12,7 +12,11 @@ export interface TypedTest {
   readonly compared?: TypedSum;
 }
 
-export function ruleCondition(context: Context, scope: RuleScope, node: ast.Condition | undefined): Condition | undefined {
+export function ruleCondition(
+  context: Context,
+  scope: RuleScope,
+  node: ast.Condition | undefined
+): Condition | undefined {
   if (node === undefined) return undefined;
   const any = node.any.map(({ all }) => all.map(test => ruleTest(context, scope, test)?.test));
   return any.some(all => all.length === 0 || all.includes(undefined)) ? undefined : (any as Condition);
@@ -44,19 +48,12 @@ export function ruleTest(context: Context, scope: RuleScope, node: ast.Test | un
     );
   const { choices } = memberOf(scope.concerns, sum.name)!;
   const known = node.words.flatMap((word, index) =>
-    choices === undefined
-      ? [word]
-      : (context.word(scope.text, scope.key, node, ['words', index], word, choices) ?? [])
+    choices === undefined ? [word] : (context.word(scope.text, scope.key, node, ['words', index], word, choices) ?? [])
   );
   return known.length < node.words.length ? undefined : { test: { is: 'words', of: sum.name, not, words: known } };
 }
 
-function comparison(
-  context: Context,
-  scope: RuleScope,
-  node: ast.Test,
-  subject: TypedSum
-): TypedTest | undefined {
+function comparison(context: Context, scope: RuleScope, node: ast.Test, subject: TypedSum): TypedTest | undefined {
   if (subject.measure === 'words')
     return context.fault(
       scope.text,

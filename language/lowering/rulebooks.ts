@@ -1,5 +1,6 @@
 import type { Country, System } from '../job/job.ts';
 import type { Rule, Rulebook } from '../job/rule.ts';
+import { SHIPPED_RULEBOOKS, SHIPPED_RULES } from '../library/shipped.ts';
 import type { Severity } from '../findings/finding.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
@@ -69,7 +70,10 @@ export class Rulebooks {
     names: readonly { readonly $refText: string }[]
   ): Declared[] {
     return names.flatMap(
-      ({ $refText }, index) => this.context.find(text, key, node, [property, index], $refText, ['rulebook']) ?? []
+      ({ $refText }, index) =>
+        this.context.find(text, key, node, [property, index], $refText, ['rulebook'], {
+          among: () => [...new Set([...this.context.names.known(text, ['rulebook']), ...SHIPPED_RULEBOOKS])]
+        }) ?? []
     );
   }
 
@@ -141,10 +145,8 @@ export class Rulebooks {
           this.context.names.find(text, 'rule', name);
           return [name];
         }
-        const found = this.context.find(text, key, item, [property, index], name, ['rule'], {
-          among: () => [...standing].sort()
-        });
-        if (found !== undefined)
+        const isKnown = SHIPPED_RULES.includes(name) || this.context.names.find(text, 'rule', name) !== undefined;
+        if (isKnown)
           this.context.fault(
             text,
             key,
@@ -153,6 +155,8 @@ export class Rulebooks {
             `The rule \`${name}\` is in none of the rulebooks here, so there is nothing to change.`,
             { property: [property, index], harmless: true }
           );
+        else
+          this.context.find(text, key, item, [property, index], name, ['rule'], { among: () => [...standing].sort() });
         return [];
       })
     );

@@ -7,6 +7,7 @@ import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
+import { isShipped, type Project } from './project.ts';
 import { quantitiesIn, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 import { quantitiesOfCondition, quantitiesOfTest, ruleCondition, ruleTest, type TypedTest } from './rule-tests.ts';
 import { saidOnce } from './said-once.ts';
@@ -21,12 +22,12 @@ const readBefore = new WeakMap<ast.Rule, Rule>();
 /** Reads rules: each once, whether or not a job is checked by it. */
 export class Rules {
   private readonly context: Context;
-  private readonly shipped: SpecText;
+  private readonly project: Project;
   private readonly read = new Map<ast.Rule, Rule | undefined>();
 
-  constructor(context: Context, shipped: SpecText) {
+  constructor(context: Context, project: Project) {
     this.context = context;
-    this.shipped = shipped;
+    this.project = project;
   }
 
   /** Undefined where the rule has a fault: then nothing is judged by it. */
@@ -39,7 +40,7 @@ export class Rules {
     if (known !== undefined) return known;
     const rule = new RuleReader(this.context, declared).rule();
     this.read.set(node, rule);
-    if (rule !== undefined && declared.text === this.shipped) readBefore.set(node, rule);
+    if (rule !== undefined && isShipped(this.project, declared.text)) readBefore.set(node, rule);
     return rule;
   }
 }
@@ -54,6 +55,8 @@ interface Part {
   /** Needs that are still to be told. */
   untold: (TypedTest & { readonly when?: Condition; readonly node: ast.RuleNeeds })[];
   last?: TypedSum | undefined;
+  /** The last need has a fault: what is said of it can't be checked. */
+  faulty?: boolean;
 }
 
 class RuleReader {
@@ -139,7 +142,8 @@ class RuleReader {
   private needs(part: Part, node: ast.RuleNeeds): void {
     const test = ruleTest(this.context, this.scope(part), node.test);
     const when = ruleCondition(this.context, this.scope(part), node.condition);
-    if (test === undefined || (node.condition !== undefined && when === undefined)) {
+    part.faulty = test === undefined || (node.condition !== undefined && when === undefined);
+    if (test === undefined || part.faulty) {
       this.sound = false;
       return;
     }
@@ -149,6 +153,7 @@ class RuleReader {
 
   /** What is said tells of all needs above it that are not told yet; without any, of the rule as it applies. */
   private says(part: Part, node: ast.RuleSays): void {
+    if (part.faulty === true) return;
     const scope = this.scope(part, part.untold.length > 0 ? part.last : undefined);
     const says = node.parts.map((each): SaysPart | undefined => {
       if (each.text !== undefined) return { text: each.text };
@@ -189,7 +194,7 @@ class RuleReader {
     const { context, text, key } = this;
     const name = node.quantity;
     const member = name === undefined ? undefined : memberOf(part.concerns, name);
-    if (name === undefined) return;
+    if (name === undefined || part.faulty === true) return;
     if (member?.write === undefined) {
       const known = membersOf(part.concerns).flatMap(each => (each.write === undefined ? [] : [each.name]));
       const near = nearest(name, known);
@@ -229,9 +234,16 @@ class RuleReader {
     const sum = ruleSum(context, this.scope(part, part.last), value);
     if (sum === undefined) return undefined;
     if (sum.measure !== measure)
-      return context.fault(text, key, node, 'wrong-kind', `\`${node.quantity}\` is another kind of quantity than this.`, {
-        property: 'value'
-      });
+      return context.fault(
+        text,
+        key,
+        node,
+        'wrong-kind',
+        `\`${node.quantity}\` is another kind of quantity than this.`,
+        {
+          property: 'value'
+        }
+      );
     return sum.sum;
   }
 

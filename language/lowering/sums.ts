@@ -50,10 +50,12 @@ export interface SumList {
   readonly sums: readonly WrittenSum[];
 }
 
-/** Every sum of a text in its order; of broken statements as far as they could be read. */
+/** Every sum of a text in its order, but for those in rules; of broken statements as far as they could be read. */
 export function sumsIn(text: SpecText, project: Project): SumList[] {
   const reader = new SumReader(text, new Context(new Names(project.visible), () => false));
-  return [...AstUtils.streamAst(text.parsed.root)]
+  const elements = text.parsed.root.elements.filter(element => !ast.isRule(element));
+  return elements
+    .flatMap(element => [...AstUtils.streamAst(element)])
     .flatMap(node => reader.list(node) ?? [])
     .sort((left, right) => left.start - right.start);
 }

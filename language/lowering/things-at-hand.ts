@@ -3,7 +3,7 @@ import { measureText } from '../measures/measures.ts';
 import { isLet, isMaterial, type Let } from '../syntax/generated/ast.ts';
 import { Context } from './context.ts';
 import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
-import type { Project } from './project.ts';
+import { isShipped, type Project } from './project.ts';
 import { STANDARD_NAMES } from './things.ts';
 
 /** Something that a text may name. */
@@ -19,7 +19,7 @@ export function atHand(text: SpecText, project: Project, kind: Kind): AtHand[] {
   for (const seen of project.visible.get(text) ?? [text])
     for (const declared of namesOf(seen).all)
       if (declared.kind === kind && !found.has(declared.name))
-        found.set(declared.name, { declared, isShipped: seen === project.shipped });
+        found.set(declared.name, { declared, isShipped: isShipped(project, seen) });
   return [...found.values()];
 }
 

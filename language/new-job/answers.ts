@@ -17,7 +17,7 @@ export type QuestionId = (typeof QUESTION_IDS)[number];
 /** What was answered so far: for each question the id of a choice, for `size` what was typed. */
 export type Answers = Readonly<Partial<Record<QuestionId, string>>>;
 
-export type CountryAnswer = 'north-america' | 'north-america-metric' | 'britain';
+export type CountryAnswer = 'north-america' | 'north-america-metric' | 'britain' | 'ireland' | 'continental-europe';
 export type TrafficAnswer = 'foot' | 'cars' | 'turning' | 'trucks';
 export type NearAnswer = 'house-door' | 'house-wall' | 'garage' | 'garden-wall' | 'existing-paving' | 'open';
 export type SoilAnswer = 'clay' | 'silt' | 'common-earth' | 'sand' | 'gravel';
@@ -47,7 +47,7 @@ export function withUsual(answers: Answers): AllAnswers {
     right: 'lawn',
     soil: 'common-earth',
     water: soil === 'clay' || soil === 'silt' ? 'stays' : 'drains',
-    winters: country === 'britain' ? 'mild' : 'freeze'
+    winters: country === 'britain' || country === 'ireland' ? 'mild' : 'freeze'
   };
   return { ...usual, ...answers } as AllAnswers;
 }

@@ -5,7 +5,7 @@ import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { AllAnswers, CountryAnswer, TrafficAnswer } from './answers.ts';
 
 export function countryOf({ country }: AllAnswers): Country {
-  return country === 'britain' ? 'britain' : 'north-america';
+  return country === 'north-america-metric' ? 'north-america' : country;
 }
 
 export function systemOf({ country }: AllAnswers): System {
@@ -83,6 +83,18 @@ const LAYERS: Readonly<Record<CountryAnswer, Omit<LayerTexts, 'base'> & { readon
     jointFiller: 'kiln-dried-sand',
     bed: `sharp-sand ${USUAL_VALUES.bed.metric}`,
     stone: 'type-1'
+  },
+  ireland: {
+    joints: USUAL_VALUES.joint.metric,
+    jointFiller: 'kiln-dried-sand',
+    bed: `sharp-sand ${USUAL_VALUES.bed.metric}`,
+    stone: 'clause-804'
+  },
+  'continental-europe': {
+    joints: '4 mm',
+    jointFiller: 'kiln-dried-sand',
+    bed: 'sharp-sand 40 mm',
+    stone: 'stone-0-32'
   }
 };
 
@@ -102,7 +114,7 @@ export interface EdgingText {
 export function edgingFor(answers: AllAnswers): EdgingText {
   const { country, traffic } = answers;
   if (traffic === 'trucks') return kerb(systemOf(answers) === 'imperial' ? KERB_6 : KERB_125);
-  return country === 'britain' ? kerb(KERB_50) : { clause: 'edging spiked-strip' };
+  return country.startsWith('north-america') ? { clause: 'edging spiked-strip' } : kerb(KERB_50);
 }
 
 function kerb(declared: NonNullable<EdgingText['declared']>): EdgingText {

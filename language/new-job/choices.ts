@@ -23,7 +23,12 @@ const choices = <T extends string>(texts: Readonly<Record<T, readonly [label: st
 const COUNTRIES = choices<CountryAnswer>({
   'north-america': ['North America, in feet and inches', 'North American rules; feet, inches, cubic yards.'],
   'north-america-metric': ['North America, metric', 'North American rules; millimetres, metres, tonnes.'],
-  britain: ['Britain, metric', 'British rules; millimetres, metres, tonnes.']
+  britain: ['Britain, metric', 'British rules; millimetres, metres, tonnes.'],
+  ireland: ['Ireland, metric', 'Mostly British rules, Irish stone; millimetres, metres, tonnes.'],
+  'continental-europe': [
+    'Continental Europe, metric',
+    'German guidance for the most part; millimetres, metres, tonnes.'
+  ]
 });
 
 const TRAFFIC = choices<TrafficAnswer>({

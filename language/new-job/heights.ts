@@ -28,7 +28,8 @@ const SILL: Usual = {
   metric: [`${finishBelowSill.metric} below`, `${groundBelowSill.metric} below`]
 };
 
-// Britain: paving stays 150 mm below the damp course (Approved Document C, 5.5, as quoted in public texts).
+// Britain: paving stays 150 mm below the damp course (Approved Document C, 5.5, as quoted in public texts). Elsewhere in
+// Europe the same is common practice.
 const DAMP_COURSE: Usual = {
   benchmark: 'damp-course',
   means: 'the strip low in the wall: heights hang from it',
@@ -77,8 +78,9 @@ export function heightsFor(near: NearAnswer, country: CountryAnswer): Heights {
 }
 
 function usual(near: NearAnswer, country: CountryAnswer): Usual {
-  if (near === 'house-wall') return country === 'britain' ? DAMP_COURSE : SIDING;
-  // In Britain a sill stands about as high as the damp course, and the paving well below both.
-  if (near === 'house-door') return country === 'britain' ? { ...SILL, metric: DAMP_COURSE.metric } : SILL;
+  if (near === 'house-wall') return country.startsWith('north-america') ? SIDING : DAMP_COURSE;
+  // In Britain and Ireland a sill stands about as high as the damp course, and the paving well below both.
+  if (near === 'house-door')
+    return country === 'britain' || country === 'ireland' ? { ...SILL, metric: DAMP_COURSE.metric } : SILL;
   return OTHERS[near];
 }

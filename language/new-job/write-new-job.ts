@@ -22,7 +22,14 @@ export interface NewJob {
 export function writeNewJob(given: Answers, trial: Paving): NewJob {
   const { parse } = trial;
   const answers = withUsual(given);
-  const blocks = [head(answers), job(answers), site(answers), unit(answers), edging(answers), area(answers, leastBase(answers, trial))];
+  const blocks = [
+    head(answers),
+    job(answers),
+    site(answers),
+    unit(answers),
+    edging(answers),
+    area(answers, leastBase(answers, trial))
+  ];
   const text = formatText(
     blocks
       .filter(lines => lines.length > 0)
@@ -54,7 +61,8 @@ function site(answers: AllAnswers): string[] {
   const { country, near, winters } = answers;
   const [soil, frozen] = siteFor(answers) as [string, string];
   const { benchmark, means, ground } = heightsFor(near, country);
-  const frost = country === 'britain' && winters === 'freeze' ? ` // ${NO_FROST_RULES}` : '';
+  const rules = winters === 'freeze' ? NO_FROST_RULES[country] : undefined;
+  const frost = rules === undefined ? '' : ` // ${rules}`;
   return [
     'site {',
     soil,
@@ -66,7 +74,10 @@ function site(answers: AllAnswers): string[] {
   ];
 }
 
-const NO_FROST_RULES = 'the rules for Britain say nothing of frost: ask locally';
+const NO_FROST_RULES: Readonly<Partial<Record<CountryAnswer, string>>> = {
+  britain: 'the rules for Britain say nothing of frost: ask locally',
+  ireland: 'the rules for Ireland say nothing of frost: ask locally'
+};
 
 function unit(answers: AllAnswers): string[] {
   const { name, size } = unitFor(answers);
@@ -128,11 +139,16 @@ function cautions({ country, traffic, near }: AllAnswers): string[] {
   ];
 }
 
-/** Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain). */
+/**
+ * Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain; in Ireland
+ * as there, common practice); 2.5 % (German guidance, from memory).
+ */
 const FALL: Readonly<Record<CountryAnswer, string>> = {
   'north-america': '1/4 in per ft',
   'north-america-metric': '1:50',
-  britain: '1:60'
+  britain: '1:60',
+  ireland: '1:60',
+  'continental-europe': '1:40'
 };
 
 const ALONG: Readonly<Record<NearAnswer, string>> = {

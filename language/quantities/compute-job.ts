@@ -99,8 +99,7 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
   const rules = rulesAsBefore(job, memory);
-  for (const result of results)
-    findings.push(...(yield* judged(job, rules, result, memory, result === results[0])));
+  for (const result of results) findings.push(...(yield* judged(job, rules, result, memory, result === results[0])));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
   return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
 }

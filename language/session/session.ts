@@ -1,7 +1,7 @@
 import { sameContent } from './same-content.ts';
 
 /** What the memory holds results of. */
-export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules';
+export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules' | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */
 export type Counted = Stage | 'judgements';
@@ -17,6 +17,7 @@ const COUNTED: readonly Counted[] = [
   'neighbours',
   'job',
   'rules',
+  'examples',
   'judgements'
 ];
 

@@ -136,7 +136,9 @@ function report(
     case 'json':
       return asJson(checkJson(findings));
     case 'sarif':
-      return asJson(sarifLog({ version: VERSION, findings, pageOf, complete }));
+      return asJson(
+        sarifLog({ version: VERSION, findings, pageOf: name => reading.rulePageOf(name) ?? pageOf(name), complete })
+      );
     case 'line':
       return findings.map(findingLine).join('\n');
     case 'human': {

@@ -9,12 +9,14 @@ export interface Page {
 }
 
 /** Every finding there is, in alphabetical order. */
-export const FINDING_IDS: readonly string[] = [
-  ...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])
-].sort();
+export const FINDING_IDS: readonly string[] = [...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])].sort();
 
-/** The page about a finding: a file beside the bundle, as the editor opens it. */
-export function pageOf(id: string): Page {
-  const text = readFileSync(path.join(__dirname, 'pages', `${id}.md`), 'utf8');
-  return { title: /^# (.*)$/m.exec(text)?.[1] ?? id, text };
+/** A page that ships: a file beside the bundle, as the editor opens it. */
+export function pageOf(name: string): Page {
+  return asPage(name, readFileSync(path.join(__dirname, 'pages', `${name}.md`), 'utf8'));
+}
+
+/** A text in Markdown as a page, by its head. */
+export function asPage(name: string, text: string): Page {
+  return { title: /^# (.*)$/m.exec(text)?.[1] ?? name, text };
 }

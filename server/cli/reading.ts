@@ -1,9 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { AcceptedFinding, Finding } from '../../language/findings/finding.ts';
 import { toldOnce } from '../../language/findings/told-once.ts';
+import type { Project } from '../../language/lowering/project.ts';
+import { ruleNames } from '../../language/lowering/rule-pages.ts';
+import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
+import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
 import type { SpecPath } from './spec-paths.ts';
 import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
@@ -20,6 +24,8 @@ export interface Reading {
   readonly libraries: readonly string[];
   textOf(file: string): string | undefined;
   hashOf(file: string): string;
+  /** The page of a rule of one's own. */
+  rulePageOf(name: string): Page | undefined;
 }
 
 /** Works out each file; one that cannot be read, or makes this program fail, never stops the others. */
@@ -30,6 +36,7 @@ export async function readSpecs(
   folders: Folders
 ): Promise<Reading> {
   const evaluated: Evaluation[] = [];
+  const projects: (() => Project | undefined)[] = [];
   const lost: Finding[] = [];
   const libraries: string[] = [];
   const complaints: string[] = [];
@@ -43,6 +50,7 @@ export async function readSpecs(
       const evaluation = problem === undefined ? drain(paving.evaluate(file, need)) : undefined;
       if (evaluation !== undefined) {
         evaluated.push(evaluation);
+        projects.push(() => paving.look(file)?.project);
         if (byName && evaluation.job === undefined) libraries.push(show);
         continue;
       }
@@ -68,7 +76,12 @@ export async function readSpecs(
     complaints,
     libraries,
     textOf: file => texts.get(file),
-    hashOf: file => folders.hashes.get(file)!
+    hashOf: file => folders.hashes.get(file)!,
+    rulePageOf: name => {
+      const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
+      const page = project && pageOfRule(project, name);
+      return page === undefined ? undefined : asPage(name, page);
+    }
   };
 }
 

@@ -1,6 +1,7 @@
+import { isShipped } from '../../language/lowering/project.ts';
 import type { Location } from 'vscode-languageserver';
 import { nameAmong, placeOfDeclaration } from '../../language/editing/names-at.ts';
-import { placesInAll } from '../../language/editing/references.ts';
+import { placesInAll, placesInExample } from '../../language/editing/references.ts';
 import { aboutText, type Feature } from '../feature.ts';
 import { locationOf, seenAt } from '../locations.ts';
 
@@ -17,9 +18,10 @@ export const references: Feature = {
         const { files } = at!.seen;
         if (!around.all) workspace.tellTooMany(files.folder);
         const withDeclaration = params.context.includeDeclaration;
-        const places = placesInAll(around.seen, declared).filter(place => withDeclaration || !place.isDeclaration);
-        const isShipped = declared.text === at!.seen.project.shipped;
-        const shipped = isShipped && withDeclaration ? [placeOfDeclaration(declared)] : [];
+        const all = placesInExample(at!.seen, at!.offset, declared) ?? placesInAll(around.seen, declared);
+        const places = all.filter(place => withDeclaration || !place.isDeclaration);
+        const isOfLibrary = isShipped(at!.seen.project, declared.text);
+        const shipped = isOfLibrary && withDeclaration ? [placeOfDeclaration(declared)] : [];
         return [...places.map(({ place }) => place), ...shipped].map(place => locationOf(workspace, files, place));
       })
     );

@@ -8,8 +8,11 @@ import { runInNewContext } from 'node:vm';
 import { build } from 'esbuild';
 import { layUnits, rectangleLoop } from '../../language/geometry/index.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
+import type { Job } from '../../language/job/job.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
+import { computeJob } from '../../language/quantities/compute-job.ts';
+import { Session } from '../../language/session/session.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
 
 /** The benchmark is run from the project's folder. */
@@ -154,6 +157,39 @@ function manyAreas(count: number, edit: number): string {
   return ['job "Many courts" { rules britain }', 'unit block { size 200 x 100 x 60 mm }', ...areas].join('\n\n');
 }
 
+/** Five hundred rules over a hundred areas, against the numbers of these areas alone. */
+async function manyRules(): Promise<void> {
+  const areas = manyAreas(100, 0).replace('rules britain', '');
+  const rules = Array.from({ length: 500 }, (_, index) => manyRulesText(index)).join('\n');
+  const jobOf = (text: string): Job => {
+    const paving = newPaving();
+    paving.setText('job.paving', text);
+    return drain(paving.evaluate('job.paving', 'findings'))!.job!;
+  };
+  const [bare, ruled] = [jobOf(areas), jobOf(`${areas}\n${rules}`)];
+  if (ruled.rules.length !== 500 || bare.rules.length !== 0) throw new Error('The rules are not as they should be.');
+  const times = await medians({
+    numbers: () => drain(computeJob(bare, new Session())),
+    both: () => drain(computeJob(ruled, new Session()))
+  });
+  report(
+    'judging 500 rules over 100 areas to the numbers of these areas',
+    times['both']! - times['numbers']!,
+    times['numbers']!,
+    'below 1.00'
+  );
+}
+
+function manyRulesText(index: number): string {
+  return `rule rule-${index} {
+  concerns area
+  when     traffic is foot or soil is clay
+  needs    base at least ${100 + (index % 50)} mm + joint when perimeter more than ${index % 9} m
+  says     "The base of " area " is " missing " too thin: " needed "."
+  cites    common-practice
+}`;
+}
+
 async function layingGrowth(): Promise<void> {
   const laid = (metres: number): unknown =>
     drain(
@@ -173,6 +209,7 @@ try {
   await checkAgainstParser(folder);
   await editOfOneArea();
   await editOfLongJob();
+  await manyRules();
   await layingGrowth();
 } finally {
   rmSync(folder, { recursive: true, force: true });

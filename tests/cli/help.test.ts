@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { programmersWords } from '../faulty/plain-words.ts';
-import { paving, root } from './run.ts';
+import { shippedPages } from '../../language/pages.ts';
+import { folder, paving, root, type Ran } from './run.ts';
 
 const VERBS = ['new', 'check', 'quantities', 'format', 'explain'];
 
@@ -36,11 +37,16 @@ test('the version is that of the package', () => {
 
 describe('explain', () => {
   test('prints the page of a finding', () => {
-    const page = readFileSync(path.join(root, 'language/pages/base-too-thin.md'), 'utf8');
-    expect(paving(['explain', 'base-too-thin'])).toEqual({ code: 0, out: page, err: '' });
+    const page = readFileSync(path.join(root, 'language/pages/never-used.md'), 'utf8');
+    expect(paving(['explain', 'never-used'])).toEqual({ code: 0, out: page, err: '' });
   });
 
-  test('lists all findings with their titles', () => {
+  test('prints the page of a rule, and the guide to rules', () => {
+    for (const name of ['base-too-thin', 'rules'])
+      expect(paving(['explain', name])).toEqual({ code: 0, out: shippedPages().get(name), err: '' });
+  });
+
+  test('lists all findings and rules with their titles', () => {
     const { code, out } = paving(['explain']);
     expect(code).toBe(0);
     expect(out).toMatch(/^unknown-name +A name that nothing has$/m);
@@ -51,13 +57,61 @@ describe('explain', () => {
     expect(paving(['explain', 'base-to-thin'])).toEqual({
       code: 2,
       out: '',
-      err: 'paving: no finding is called base-to-thin. Did you mean base-too-thin?\n'
+      err: 'paving: no finding or rule is called base-to-thin. Did you mean base-too-thin? For a rule of your own name its file too: paving explain base-to-thin FILE\n'
     });
-    expect(paving(['explain', 'thin']).err).toBe(
-      'paving: no finding is called thin. Did you mean base-thinner-than-usual, base-too-thin, thing-incomplete or unit-too-thin?\n'
+    expect(paving(['explain', 'overlap']).err).toContain('Did you mean areas-overlap?');
+    expect(paving(['explain', 'thin']).err).toMatch(
+      /Did you mean .*base-too-thin, thing-incomplete or unit-too-thin\?/
     );
     expect(paving(['explain', 'Winters']).err).toContain('Did you mean winters-not-said?');
-    expect(paving(['explain', 'a']).err).toContain('For a list write: paving explain');
-    expect(paving(['explain', 'zzz']).err).toBe('paving: no finding is called zzz. For a list write: paving explain\n');
+    expect(paving(['explain', 'a']).err).toContain('For a list write: paving explain.');
+    expect(paving(['explain', 'zzz']).err).toContain(
+      'no finding or rule is called zzz. For a list write: paving explain.'
+    );
+  });
+
+  test('prints a rule as it stands in a file', () => {
+    const at = folder({ 'patio.paving': PATIO });
+    const shown = (name: string): Ran => paving(['explain', name, 'patio.paving'], { cwd: at });
+    expect(shown('base-on-clay').out).toContain(
+      'patio.paving: a warning. Of each area, where soil is clay:\n\n- base at least 5 in\n'
+    );
+    expect(shown('base-too-thin').out).toContain('The job in patio.paving treats it as a warning.');
+    expect(shown('base-thinner-than-usual').out).toContain('It is not told of things that `base-on-clay` applies to.');
+    expect(shown('dig-deep').out).toContain('Rules for everywhere: an error, for the safety of people.');
+    expect(shown('bed-outside-limits').out).not.toContain('North America');
+    expect(shown('bed-outside-limits').out).toContain('It stands over the rule of this name that ships.');
+    expect(shown('base-on-clai').err).toBe(
+      'paving: no rule is called base-on-clai in patio.paving. Did you mean base-on-clay?\n'
+    );
+    expect(shown('half-rule').err).toContain('the rule half-rule has an error');
+    expect(paving(['explain', 'base-on-clay', 'none.paving'], { cwd: at })).toMatchObject({
+      code: 2,
+      err: 'paving: none.paving is not there.\n'
+    });
   });
 });
+
+const PATIO = `job "Patio" {
+  rules  north-america
+  treat  base-too-thin as warning
+  prefer base-on-clay over base-thinner-than-usual
+}
+rule base-on-clay {
+  title    "Base on clay"
+  concerns area
+  when     soil is clay
+  needs    base at least 5 in
+  says     "The base of " area " is too thin on clay."
+  cites    common-practice
+}
+rule bed-outside-limits {
+  title    "Bed as we lay it"
+  concerns layer
+  when     role is bed
+  needs    thickness at most 1 1/4 in
+  says     "The bed is too thick: " thickness "."
+  cites    common-practice
+}
+rule half-rule { title "Half a rule" }
+`;

@@ -3,15 +3,17 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { FAULTS } from '../../language/findings/fault-list.ts';
-import { SHIPPED_RULES } from '../../language/library/shipped.ts';
+import { SHIPPED_RULES, RULEBOOK_TEXTS } from '../../language/library/shipped.ts';
 import type { Finding } from '../../language/findings/finding.ts';
+import { GUIDE, shippedPages } from '../../language/pages.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
 import { programmersWords } from '../faulty/plain-words.ts';
 
 const folder = path.resolve(import.meta.dirname, '../../language/pages');
 const files = readdirSync(folder).filter(name => name.endsWith('.md'));
-const ids = [...new Set([...Object.keys(FAULTS), ...SHIPPED_RULES])].sort();
+const faults = Object.keys(FAULTS).sort();
+const made = shippedPages();
 
 /** Findings that no short text can show. */
 const SKETCHED: Readonly<Record<string, string>> = {
@@ -71,24 +73,26 @@ async function check(text: string): Promise<readonly Finding[]> {
   return drain(paving.evaluate('example.paving'))!.findings;
 }
 
-test('each finding has a page, and each page a finding', () => {
-  expect(files.map(name => name.replace(/\.md$/, '')).sort()).toEqual(ids);
+test('each fault has a page, and each page a fault', () => {
+  expect(files.map(name => name.replace(/\.md$/, '')).sort()).toEqual(faults);
 });
 
-describe.each(ids)('%s', id => {
+test('each rule has a page that is made from it', () => {
+  expect([...made.keys()].sort()).toEqual([...SHIPPED_RULES, GUIDE].sort());
+});
+
+describe.each(faults)('%s', id => {
   const page = read(id);
   const examples = examplesOf(page);
 
   test('is headed by its title', () => {
-    const title = FAULTS[id]?.title ?? /^# (.+)$/m.exec(page)![1]!;
+    const { title } = FAULTS[id]!;
     expect(page.startsWith(`# ${title}\n`)).toBe(true);
     expect(title).toMatch(/^[A-Z`]/);
   });
 
   test("holds none of a programmer's words, and promises nothing", () => {
-    const words = page.replace(/```[^]*?```/g, '');
-    expect(programmersWords(words)).toEqual([]);
-    expect(NEVER_SAID.exec(words)?.[0]).toBeUndefined();
+    expect(badlySaid(page)).toEqual([]);
   });
 
   test('has a wrong example that yields it, and a right one that does not', async () => {
@@ -102,3 +106,43 @@ describe.each(ids)('%s', id => {
     ).toEqual([]);
   });
 });
+
+describe.each(SHIPPED_RULES)('%s', id => {
+  const page = made.get(id)!;
+
+  test('is headed by its title, and says why it matters, what is asked and where from', () => {
+    expect(page).toMatch(/^# [A-Z].*\n\n[A-Z].*[.]\n/);
+    expect(page).toMatch(/^[A-Z].*: (?:an error|a warning|a note)(?:, for the safety of people)?\. Of .*:\n\n- /m);
+    expect(page).toMatch(
+      /^Where from: (?:Standard|Code|Association guidance|Handbook|Common practice|From memory)\b.*\.$/m
+    );
+    expect(page).toContain(`\`accept ${id} on `);
+  });
+
+  test("holds none of a programmer's words, and promises nothing", () => {
+    expect(badlySaid(page)).toEqual([]);
+  });
+
+  test('has a wrong and a right example', () => {
+    expect(new Set(examplesOf(page).map(({ kind }) => kind))).toEqual(new Set(['wrong', 'right']));
+  });
+});
+
+test.each([...RULEBOOK_TEXTS])('the examples of every rule of %s show it', (name, text) => {
+  const paving = new Paving({
+    resolve: () => undefined,
+    read: () => Promise.resolve({ problem: 'missing' }),
+    show: file => file
+  });
+  paving.setText(`${name}.paving`, text);
+  const { findings } = drain(paving.evaluate(`${name}.paving`))!;
+  expect(
+    findings.filter(({ id }) => id === 'example-does-not-show').map(({ line, message }) => `${line}: ${message}`)
+  ).toEqual([]);
+  expect(paving.session.computations.examples).toBe([...text.matchAll(/^ {2}(?:wrong|right) \{/gm)].length);
+});
+
+function badlySaid(page: string): string[] {
+  const words = page.replace(/```[^]*?```/g, '');
+  return [...programmersWords(words), ...(NEVER_SAID.exec(words) ?? [])];
+}

@@ -68,7 +68,9 @@ describe('the catalogue', () => {
       if (!SHIPPED_RULES.includes(id)) continue;
       for (const finding of (await evaluate(file)).findings) provoked.add(rowOf(finding));
     }
-    const rows = RULES.flatMap(({ name: id, severity, cases }) => cases.map(({ source }) => rowOf({ id, severity, source })));
+    const rows = RULES.flatMap(({ name: id, severity, cases }) =>
+      cases.map(({ source }) => rowOf({ id, severity, source }))
+    );
     expect([...new Set(rows)].filter(row => !provoked.has(row))).toEqual([]);
   });
 });

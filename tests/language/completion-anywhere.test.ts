@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { completionsAt, type Completion } from '../../language/editing/completion/completion.ts';
+import { occurrencesInExamples, worldAt } from '../../language/lowering/examples.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import { Paving, type Look } from '../../language/paving.ts';
 import { inMemory } from './in-memory.ts';
@@ -15,6 +16,8 @@ const textsIn = (folder: string): string[] =>
     .filter(name => name.endsWith('.paving'))
     .sort()
     .map(name => readFileSync(path.join(root, folder, name), 'utf8'));
+
+const RULE_TEXTS = textsIn('language/library').filter(text => /^(?:rule|source|rulebook) /m.test(text));
 
 const paving = new Paving(inMemory({}));
 function look(text: string): Look {
@@ -81,10 +84,12 @@ function misread(completion: Completion, text: string): string | undefined {
         return /^(?:\{|STRING)$/.test(type);
       case 'file':
         return tokens.some(({ tokenType, image }) => tokenType.name === 'STRING' && image.includes(label));
-      case 'name':
-        return occurrencesIn(spec, project).some(
+      case 'name': {
+        const world = worldAt({ text: spec, project }, put.at);
+        return occurrencesIn(world.text, world.project).some(
           ({ start, name, declared }) => start === put.at && name === label && declared?.name === label
         );
+      }
     }
   })();
   return is ? undefined : `${kind} ${label} reads as ${type}`;
@@ -112,7 +117,7 @@ function drawn(text: string, offset: number): string {
 /** Words of a text that are not offered where they stand; names of new things and colours are free. */
 function notOffered(text: string): string[] {
   const { text: spec, project } = look(text);
-  const names = occurrencesIn(spec, project);
+  const names = [...occurrencesIn(spec, project), ...occurrencesInExamples(spec, project, { start: 0, end: Infinity })];
   return spec.parsed.tokens.flatMap(({ tokenType, image, startOffset }, at) => {
     const isWord = /^[a-z]/i.test(image) && tokenType.name !== 'BY' && spec.parsed.tokens[at - 1]?.image !== 'colour';
     const name = names.find(({ start }) => start === startOffset);
@@ -132,6 +137,16 @@ describe('Anywhere', () => {
   test('every word of the samples is offered where it stands', () => {
     const alone = textsIn('samples').filter(text => !text.includes('\nuse '));
     expect(alone.flatMap(notOffered)).toEqual([]);
+  });
+
+  test('in the rules that ship', () => {
+    const below = seeded(10);
+    expect(RULE_TEXTS.flatMap(text => wrongIn(text, 200, 2, below))).toEqual([]);
+  });
+
+  test('every word of the rules that ship is offered where it stands', () => {
+    expect(RULE_TEXTS.length).toBeGreaterThan(3);
+    expect(RULE_TEXTS.flatMap(notOffered)).toEqual([]);
   });
 
   test('in faulty specs', () => {

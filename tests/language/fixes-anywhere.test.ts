@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { safeChanges, withSafeFixes } from '../../language/editing/safe-fixes.ts';
 import type { Finding } from '../../language/findings/finding.ts';
+import { shippedPages } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation } from '../../language/paving.ts';
 import { badlyFixed, fixed, numbersOf } from '../faulty/fix-checks.ts';
 import { again, evaluated, FILES, newPaving, pathOf } from '../samples/samples.ts';
@@ -51,7 +52,8 @@ describe('Each fix removes its finding and adds none', () => {
 
   test('of the wrong examples on the pages', () => {
     let tried = 0;
-    for (const { name, text } of read('language/pages', '.md'))
+    const made = [...shippedPages()].map(([name, text]) => ({ name, text }));
+    for (const { name, text } of [...read('language/pages', '.md'), ...made])
       for (const [, example] of text.matchAll(/```paving wrong\n([^]*?)```/g)) {
         const result = oddFixes(`job "Page" { rules britain }\n${example!}`);
         expect(result.odd, name).toEqual([]);

@@ -162,7 +162,7 @@ describe('whatever is answered', () => {
     }
   });
 
-  test.each(['north-america', 'britain'])(
+  test.each(['north-america', 'britain', 'ireland', 'continental-europe'])(
     'bed and joints in %s are what is taken where a spec does not say',
     async country => {
       const text = written({ country });
@@ -191,7 +191,8 @@ describe('whatever is answered', () => {
         new RegExp(`far +meets ${name}${holdsPaving ? '' : ', edging spiked-strip'}$`, 'm')
       );
     const held = { near: 'garage', left: 'road', far: 'road', right: 'road' };
-    expect(written({ country: 'britain' })).toContain('material kerb-50');
+    for (const country of ['britain', 'ireland', 'continental-europe'])
+      expect(written({ country })).toContain('material kerb-50');
     expect(written({ ...held, country: 'britain' })).not.toContain('kerb-50');
   });
 
@@ -199,7 +200,10 @@ describe('whatever is answered', () => {
     [{ traffic: 'trucks' }, 'licensed engineer sets the layers'],
     [{ traffic: 'trucks' }, 'Where trucks turn, herringbone is usual there, and is not known here yet.'],
     [{ traffic: 'turning' }, 'herringbone is usual there, and is not known here yet.'],
-    [{ country: 'britain', winters: 'freeze' }, 'say nothing of frost'],
+    [{ country: 'britain', winters: 'freeze' }, 'the rules for Britain say nothing of frost'],
+    [{ country: 'ireland', winters: 'freeze' }, 'the rules for Ireland say nothing of frost'],
+    [{ country: 'ireland' }, 'base    clause-804 100 mm'],
+    [{ country: 'continental-europe', soil: 'clay', traffic: 'cars' }, 'base       stone-0-32 400 mm'],
     [{ soil: 'clay' }, 'geotextile separation-cloth'],
     [{ soil: 'sand', water: 'stays' }, 'geotextile separation-cloth']
   ])('%j: the spec says "%s"', (answers, words) => {
@@ -314,7 +318,7 @@ describe('an answer', () => {
     [{ soil: 3 }, 'What soil is under the topsoil? Write it as text.'],
     [
       { country: 'france', size: '3 x 4 m' },
-      'Where is the job? `france` is none of the answers. Write one of: north-america, north-america-metric, britain.'
+      'Where is the job? `france` is none of the answers. Write one of: north-america, north-america-metric, britain, ireland, continental-europe.'
     ]
   ])('from outside is read with care: %j', (given, problem) => expect(readAnswers(given, trial)).toEqual({ problem }));
 

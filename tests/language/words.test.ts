@@ -1,7 +1,7 @@
 // Help on every word of the language, and how it is written.
 import { describe, expect, test } from 'vitest';
 import { measureHelp, thingHelp, wordHelp, type WordHelp, type WordPlace } from '../../language/editing/word-help.ts';
-import { SHIPPED_NAMES } from '../../language/library/shipped.ts';
+import { SHIPPED_NAMES, SHIPPED_RULEBOOKS, SHIPPED_RULES } from '../../language/library/shipped.ts';
 import { namesOf } from '../../language/lowering/names.ts';
 import { AMBIGUOUS_MEASURES, MEASURES, measureText } from '../../language/measures/measures.ts';
 import { Paving } from '../../language/paving.ts';
@@ -26,9 +26,10 @@ const KEYWORDS: readonly Asked[] = (Object.keys(BLOCKS) as BlockName[]).flatMap(
 
 const area = (statement: string): string => `area a { outline rectangle 4 x 3 m\n ${statement} }`;
 
+const rule = (statement: string): string => `rule r {\n concerns area\n ${statement}\n}`;
+
 /** A place where a word out of a list stands, and a text with a word there that is in no list. */
 const CHOICES: readonly (readonly [WordPlace, string])[] = [
-  [{ block: 'job', statement: 'rules' }, 'job "T" { rules other }'],
   [{ block: 'job', statement: 'show' }, 'job "T" { show other }'],
   [{ block: 'site', statement: 'soil' }, 'site { soil clay, other }'],
   [{ block: 'site', statement: 'winters' }, 'site { winters other }'],
@@ -41,7 +42,13 @@ const CHOICES: readonly (readonly [WordPlace, string])[] = [
   [{ block: 'side-kind', statement: 'holds' }, 'side-kind s { ground open, holds other }'],
   [{ block: 'area', statement: 'traffic' }, area('traffic other')],
   [{ block: 'area', statement: 'outline' }, 'area a { outline walk from (0, 0), other 3 m, back }'],
-  [{ block: 'edges' }, area('edges { other meets lawn }')]
+  [{ block: 'edges' }, area('edges { other meets lawn }')],
+  [{ block: 'source', statement: 'kind' }, 'source s { kind other }\n' + rule('cites s')],
+  [{ block: 'rule', statement: 'severity' }, rule('severity other')],
+  [{ block: 'rule', statement: 'concerns' }, rule('concerns other')],
+  [{ block: 'rule', statement: 'cites' }, rule('cites common-practice, "a place", other')],
+  [{ block: 'job', statement: 'treat' }, 'job "T" { rules britain, treat base-too-thin as other }'],
+  [{ block: 'rulebook', statement: 'treat' }, 'rulebook b { includes britain, treat base-too-thin as other }']
 ];
 
 /** The words that the finding says can stand there. */
@@ -63,7 +70,8 @@ async function shippedThings(): Promise<Map<string, WordHelp>> {
   await paving.load('job.paving');
   const { project } = paving.look('job.paving')!;
   const things = namesOf(project.shipped).all.filter(({ kind }) => kind !== 'let');
-  expect(new Set(things.map(({ name }) => name))).toEqual(SHIPPED_NAMES);
+  const named = things.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
+  expect(new Set(named)).toEqual(new Set([...SHIPPED_NAMES, ...SHIPPED_RULES, ...SHIPPED_RULEBOOKS]));
   return new Map(things.map(thing => [`${thing.kind} ${thing.name}`, thingHelp(thing, project)!]));
 }
 
@@ -150,7 +158,8 @@ unit u {`;
       spec: statement => statement,
       job: statement => `job "T" { ${statement} }`,
       edges: statement => `area a {\n edges {\n ${statement} } }`,
-      'kept-out': statement => `box b in a { ${statement} }`
+      'kept-out': statement => `box b in a { ${statement} }`,
+      example: statement => `rule r { wrong { ${statement} } }`
     };
     const faults: string[] = [];
     let read = 0;

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { Session, type Stage } from '../../language/session/session.ts';
+import { type Counted, Session, type Stage } from '../../language/session/session.ts';
 import { area, job, layer, meeting, numbersOf, paving, rectangle, unit } from './jobs.ts';
 import { rulesOf } from '../shipped-rules.ts';
 import type { Area, Edge, Job } from '../../language/job/job.ts';
@@ -16,12 +16,13 @@ const small = (name: string, x: number, more: Partial<Area> = {}): Area =>
 const row = (more: Partial<Area> = {}): Job =>
   job([small('a', 0), small('b', 2, more), small('c', 9)], { rules: rulesOf(['britain']) });
 
-/** How often each stage was computed for a job; stages that were not are left out. */
+/** How often each stage was computed for a job; stages that were not are left out, and the rules that were judged. */
 function computed(session: Session, of: Job): Partial<Record<Stage, number>> {
   const before = session.computations;
   numbersOf(of, session);
   const after = session.computations;
-  const changed = (Object.keys(after) as Stage[]).filter(stage => after[stage] > before[stage]);
+  const stages = (Object.keys(after) as Counted[]).filter(counted => counted !== 'judgements');
+  const changed = stages.filter(stage => after[stage] > before[stage]);
   return Object.fromEntries(changed.map(stage => [stage, after[stage] - before[stage]]));
 }
 
@@ -81,8 +82,8 @@ it('drops what is no longer there, keeps what is only broken for now', () => {
   // The job stage alone: its totals changed.
   expect(computed(session, row())).toEqual({ job: 1 });
   numbersOf({ ...rest, areas: [areas[0]!] }, session);
-  // Five stages, what they are taken from, and the last good numbers.
-  expect(session.size).toBe(7);
+  // Five stages, what they are taken from, the last good numbers, and each rule.
+  expect(session.size).toBe(7 + row().rules.length);
   session.forget('job');
   expect(session.size).toBe(0);
 });

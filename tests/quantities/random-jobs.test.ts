@@ -93,7 +93,9 @@ it('random jobs: finite numbers none below nought, workings that hold, messages 
   let withNumbers = 0;
   fc.assert(
     fc.property(anyArea('a'), anyArea('b'), (a, b) => {
-      const { quantities, workings, findings } = numbersOf(job([a, b], { rules: rulesOf(['north-america', 'britain']) }));
+      const { quantities, workings, findings } = numbersOf(
+        job([a, b], { rules: rulesOf(['north-america', 'britain']) })
+      );
       withNumbers += quantities.areas.length;
       expect(wrongWorkings(quantities, workings)).toEqual([]);
       const written = JSON.stringify({

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -52,6 +52,12 @@ function cursor(name: string, words: string): { textDocument: { uri: string }; p
 function wordsAt(name: string, { start, end }: Range): string {
   const lines = texts.get(name)!.split('\n');
   return start.line === end.line ? lines[start.line]!.slice(start.character, end.character) : '…';
+}
+
+/** The line of a text that ships which begins so. */
+function lineOf(name: string, words: string): number {
+  const text = readFileSync(path.resolve(import.meta.dirname, '../../language/library', name), 'utf8');
+  return text.split('\n').findIndex(line => line.startsWith(words)) + 1;
 }
 
 /** The files that edits are made in, as they read after them. */
@@ -118,7 +124,7 @@ describe('From a place to another', () => {
     expect(await references('paving sl‸ab', false)).toHaveLength(3);
     expect(await references('running-b‸ond', true)).toEqual([
       'other.paving 5',
-      'paving-shipped:/defaults.paving 9',
+      `paving-shipped:/defaults.paving ${lineOf('defaults.paving', 'bond running-bond')}`,
       'yard.paving 9'
     ]);
     // What another program writes meanwhile is seen.

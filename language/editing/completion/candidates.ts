@@ -1,5 +1,6 @@
 import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
+import { booksIncluded, rulesStanding } from '../../lowering/rule-leads.ts';
 import {
   areasOfJob,
   atHand,
@@ -45,6 +46,14 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
       return declared(things(scene, 'unit'));
     case 'Benchmark':
       return declared(things(scene, 'benchmark'));
+    case 'Source':
+      return declared(firstOf(things(scene, 'source'), 'common-practice'));
+    case 'Rulebook':
+      return rulebooks(scene, written);
+    case 'Rule':
+      return rules(scene, written);
+    case 'Acceptable':
+      return ACCEPTABLE.flatMap(kind => declared(things(scene, kind)));
     default:
       return [];
   }
@@ -64,6 +73,39 @@ function firstOf(all: readonly AtHand[], usual: string | undefined): AtHand[] {
 
 function declared(all: readonly AtHand[]): Declared[] {
   return all.map(each => each.declared);
+}
+
+// ---- rules ----
+
+const ACCEPTABLE = ['area', 'kept-out', 'unit', 'material'] as const satisfies readonly Kind[];
+
+/** None twice in a list, and none that would include itself. */
+function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set([...tokens.map(({ image }) => image), bookAround(scene)]);
+  const all = things(scene, 'rulebook').filter(({ declared: { name } }) => !said.has(name));
+  // What others include is seldom named by itself.
+  const included = booksIncluded(scene.project);
+  const isIncluded = ({ declared: { node } }: AtHand): boolean => included.has(node);
+  return declared([
+    ...firstOf(
+      all.filter(book => !isIncluded(book)),
+      scene.country
+    ),
+    ...all.filter(isIncluded)
+  ]);
+}
+
+/** The rules that stand where the cursor is; none twice. */
+function rules(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  const standing = rulesStanding(scene.text, scene.project, bookAround(scene));
+  return standing.filter(({ name }) => !said.has(name));
+}
+
+/** The name of the rulebook that the cursor stands in. */
+export function bookAround({ cursor: { around, parsed } }: Scene): string | undefined {
+  const book = around.find(({ opens }) => opens === 'rulebook');
+  return book && parsed.tokens[book.first + 1]?.image;
 }
 
 // ---- values ----

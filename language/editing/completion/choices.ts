@@ -2,7 +2,6 @@ import type { Country, System } from '../../job/job.ts';
 
 /** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
-  'JobRules.countries': ['north-america', 'britain'],
   'JobShow.system': ['feet-and-inches', 'metric'],
   'JobCurrency.code': ['USD', 'CAD', 'GBP', 'EUR', 'AUD', 'NZD'],
   'SoilFact.word': ['poorly-drained', 'well-drained'],
@@ -15,7 +14,12 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'ground SideItem.word': ['open', 'closed'],
   'holds SideItem.word': ['nothing', 'paving'],
   'Traffic.kinds': ['foot', 'cars', 'trucks', 'turning'],
-  'Step.direction': ['right', 'up', 'left', 'down']
+  'Step.direction': ['right', 'up', 'left', 'down'],
+  'SourceKind.kind': ['standard', 'code', 'association-guidance', 'handbook', 'common-practice', 'memory'],
+  'RuleSeverity.severity': ['warning', 'error', 'note'],
+  'Treated.severity': ['note', 'warning', 'error'],
+  'RuleConcerns.kind': ['area', 'layer', 'side', 'unit', 'material', 'site'],
+  'RuleCites.how': ['from-memory', 'as-quoted']
 };
 
 /** Choice words at a property, those first that fit the job; undefined where any word may stand. */

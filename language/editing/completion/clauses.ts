@@ -5,7 +5,8 @@ import type { Begun } from './cursor.ts';
 import type { Part } from './insertion.ts';
 import { plainText } from './insertion.ts';
 import { helpOn, type Offer } from './offer.ts';
-import { measuresAfterPer, wantedQuantity } from './quantities.ts';
+import { measuresAfterPer } from './quantities.ts';
+import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
 import { isWord, usualEnding, usualParts } from './usual.ts';
@@ -56,13 +57,13 @@ const PER = { line: 'a density: so much mass for each volume', about: { text: '`
 const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
 
 /** Whether the grammar's word is one of this statement, and makes sense with what is said already. */
-function isSaidHere(scene: Scene, begun: Begun, { is, rule, path }: Next): boolean {
+function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
+  const { is, rule } = next;
   const { block, startsStatement } = scene.cursor;
   const { statements, lines } = BLOCKS[block];
   // On a line of its own it would begin a statement.
   if (startsStatement && Object.hasOwn(statements, is)) return false;
-  if (is === 'per')
-    return isMass(begun) && wantedQuantity(path, [...begun.kinds, block], scene.system)?.kind === 'kg/m3';
+  if (is === 'per') return isMass(begun) && wantedAt(scene, block, begun, next)?.kind === 'kg/m3';
   if (!(lines ?? statements[begun.word]?.clauses ?? []).includes(is)) return false;
   const said = begun.kinds;
   if (rule === 'EdgeClause' && (is === 'flush' || is === 'edging')) return !said.includes(is);

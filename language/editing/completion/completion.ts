@@ -1,4 +1,5 @@
 import type { Place } from '../../findings/finding.ts';
+import { worldAt } from '../../lowering/examples.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { Placer } from '../../lowering/placer.ts';
 import type { Project } from '../../lowering/project.ts';
@@ -50,7 +51,8 @@ export function completionsAt(
     return free.map(path => completion(fileOffer(path, inUse), placer.place(inUse.start, inUse.end)));
   const cursor = cursorAt(parsed, offset);
   if (cursor === undefined) return [];
-  const scene = sceneAt(text, project, cursor, free);
+  const world = worldAt({ text, project }, offset);
+  const scene = sceneAt(world.text, world.project, cursor, free);
   const within = cursor.begun === undefined ? [] : offersWithin(scene, cursor.begun);
   const starts = cursor.startsStatement ? startOffers(scene) : [];
   return [...within, ...starts].map(offer => placed(scene, offer, placer));
@@ -60,7 +62,8 @@ export function completionsAt(
 export function hasToGoOnAt(text: SpecText, project: Project, offset: number): boolean {
   if (usePathAt(text.parsed, offset) !== undefined) return true;
   const cursor = cursorAt(text.parsed, offset);
-  return cursor?.begun !== undefined && hasToGoOn(sceneAt(text, project, cursor, []), cursor.begun);
+  const world = worldAt({ text, project }, offset);
+  return cursor?.begun !== undefined && hasToGoOn(sceneAt(world.text, world.project, cursor, []), cursor.begun);
 }
 
 /** Whether an offset lies in the quotes of a `use`, or where they could stand: only there `paths` matter. */

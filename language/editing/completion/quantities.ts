@@ -2,7 +2,7 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'kg' | 'kg/m3' | 'degrees' | 'share' | 'number' | 'any';
+export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 'degrees' | 'share' | 'number' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -130,6 +130,8 @@ const LENGTHS = [
 
 const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], readonly string[]]>> = {
   m: LENGTHS,
+  m2: [['sq ft', 'sq in'], ['m2']],
+  m3: [['cu yd', 'cu ft'], ['m3']],
   kg: [
     ['lb', 'short ton'],
     ['kg', 't']

@@ -1,31 +1,44 @@
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Kind } from '../../lowering/names.ts';
+import { rulesStanding } from '../../lowering/rule-leads.ts';
 import { USUAL_VALUES } from '../../library/usual-values.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
 import type { Part } from './insertion.ts';
 import { linesOfEdges } from './edge-lines.ts';
+import { bookAround } from './candidates.ts';
 import type { Scene } from './scene.ts';
+import { BASES, EXAMPLES, isOfConcern, USUAL_RULE, usualOfConcern } from './usual-rule.ts';
 import { usualParts } from './usual.ts';
+
+const THINGS: Readonly<Record<string, string>> = {
+  site: '',
+  unit: '[=unit]',
+  area: '[=patio]',
+  material: '[=pit-stone]',
+  point: '[=A] at []',
+  box: '[=valves] in []',
+  pit: '[=tree] in []',
+  existing: '[=old-walk]',
+  let: '[=deep] = []',
+  'soil-kind': '[=loam]',
+  'side-kind': '[=raised-bed]',
+  bond: '[=third-bond]'
+};
+
+const CHANGES: Readonly<Record<string, string>> = { treat: '[] as []', prefer: '[] over' };
 
 /** By block its statements in the usual order of writing, each as it is usually written behind its word. */
 const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> = {
   spec: {
     job: '"[=My patio]"',
-    site: '',
-    unit: '[=unit]',
-    area: '[=patio]',
-    material: '[=pit-stone]',
-    point: '[=A] at []',
-    box: '[=valves] in []',
-    pit: '[=tree] in []',
-    existing: '[=old-walk]',
+    ...THINGS,
     use: '"[=prices.paving]"',
-    let: '[=deep] = []',
-    'soil-kind': '[=loam]',
-    'side-kind': '[=raised-bed]',
-    bond: '[=third-bond]'
+    source: '[=town-leaflet]',
+    rulebook: '[=our-town]',
+    rule: '[=thin-base]',
+    accept: '[] on [] because "[=the reason]" until [=2027-06-30]'
   },
-  job: { rules: '[]', show: '[]', currency: '[]' },
+  job: { rules: '[]', show: '[]', currency: '[]', ...CHANGES },
   site: { soil: '[]', topsoil: '[]', winters: '[]', benchmark: '[=door-sill]', ground: '[] below []' },
   unit: { size: '[]', made: 'of []', colour: '[=grey]', weight: '[]' },
   material: {
@@ -68,10 +81,24 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
   },
   edges: {},
   'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' },
-  source: {},
-  rulebook: {},
-  rule: {},
-  example: {}
+  source: { kind: '[]', title: '"[=Town paving leaflet]"', edition: '"[=2024]"' },
+  rulebook: { title: '"[=Our town]"', edition: '"[=2026]"', includes: '[]', show: '[]', ...CHANGES },
+  rule: {
+    title: '"[=Base too thin]"',
+    about: '"[=Why it matters, and what to do.]"',
+    severity: '[]',
+    safety: '',
+    concerns: '[]',
+    when: '',
+    needs: '',
+    says: '',
+    fix: '',
+    cites: '[]',
+    engineer: '"[=Ask a licensed engineer where the ground is soft.]"',
+    wrong: '',
+    right: ''
+  },
+  example: THINGS
 };
 
 /** What a new block begins with. */
@@ -88,10 +115,17 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   area: ['outline', 'traffic', 'finish', 'paving', 'bed', 'base', 'joints', 'edges'],
   edges: [],
   'kept-out': ['rectangle'],
-  source: [],
-  rulebook: [],
+  source: ['kind', 'title'],
+  rulebook: ['title', 'includes'],
   rule: [],
   example: []
+};
+
+/** Statements that may be said again and again. */
+const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
+  job: ['treat', 'prefer'],
+  rulebook: ['treat', 'prefer'],
+  rule: ['about', 'concerns', 'when', 'needs', 'says', 'fix', 'cites', 'wrong', 'right']
 };
 
 /** Statements that only materials of some roles have. */
@@ -120,17 +154,33 @@ export function statementsToSay(scene: Scene): readonly string[] {
   const said = new Set(others.map(({ word }) => word));
   const words = Object.keys(STATEMENTS[block]);
   if (block === 'kept-out') return said.size > 0 ? [] : words;
-  if (block === 'spec') {
+  if (block === 'spec' || block === 'example') {
     const chunks = cursor.parsed.chunks.filter(({ start }) => start !== cursor.start).map(({ word }) => word);
+    const once = block === 'spec' ? new Set(chunks) : said;
     const hasArea = atHand(text, project, 'area').length > 0;
     return words.filter(word => {
-      if (word === 'job' || word === 'site') return !chunks.includes(word);
+      if (word === 'job' || word === 'site') return !once.has(word);
+      if (word === 'accept') return hasArea && rulesStanding(text, project).length > 0;
       return hasArea || (word !== 'box' && word !== 'pit');
     });
   }
   const role = others.find(({ word }) => word === 'role');
   const roles = role && tokens.slice(role.first, role.end).map(({ image }) => image);
-  return words.filter(word => !said.has(word) && (roles === undefined || suits(word, roles)));
+  const repeated = REPEATED[block] ?? [];
+  return words.filter(
+    word =>
+      (!said.has(word) || repeated.includes(word)) &&
+      (roles === undefined || suits(word, roles)) &&
+      makesSense(scene, word)
+  );
+}
+
+/** What a rule looks at is told by its `concerns`, and only rules that stand can be changed. */
+function makesSense(scene: Scene, word: string): boolean {
+  const { text, project, cursor } = scene;
+  if (cursor.block === 'rule') return !isOfConcern(word) || usualOfConcern(scene, word) !== undefined;
+  if (!Object.hasOwn(CHANGES, word)) return true;
+  return rulesStanding(text, project, bookAround(scene)).length > 0;
 }
 
 function suits(word: string, roles: readonly string[]): boolean {
@@ -140,16 +190,18 @@ function suits(word: string, roles: readonly string[]): boolean {
 
 /** A statement as it is usually written, with its block where it has one; `width` is the room for its word. */
 export function statementParts(scene: Scene, block: BlockName, word: string, width = word.length): readonly Part[] {
-  const pattern = named(scene, block, word, STATEMENTS[block][word]!);
+  const usual = block === 'rule' && isOfConcern(word) ? usualOfConcern(scene, word) : undefined;
+  const pattern = named(scene, block, word, usual ?? STATEMENTS[block][word]!);
   const head = usualParts(scene, block, word, pattern);
   const { opens } = BLOCKS[block].statements[word]!;
-  const body = opens === undefined ? [] : blockParts(scene, opens);
+  const body = opens === undefined ? [] : blockParts(scene, opens, word);
   return [opens === undefined ? word.padEnd(width) : word, ...(pattern === '' ? [] : [' ', ...head]), ...body];
 }
 
-/** ` { … }` with what a block of its kind usually begins with. */
-export function blockParts(scene: Scene, opens: BlockName): readonly Part[] {
-  const lines = linesOf(scene, opens);
+/** ` { … }` with what a block of its kind usually begins with; `word` is that of its statement. */
+export function blockParts(scene: Scene, opens: BlockName, word: string): readonly Part[] {
+  const lines =
+    opens === 'rule' ? linesOfRule(scene) : opens === 'example' ? [exampleLine(scene, word)] : linesOf(scene, opens);
   const [only] = lines;
   if (lines.length === 1 && only!.every(part => typeof part !== 'string' || !part.includes('\n')))
     return [' { ', ...only!, ' }'];
@@ -164,6 +216,22 @@ function linesOf(scene: Scene, opens: BlockName): readonly (readonly Part[])[] {
   return words.map(word => statementParts(scene, opens, word, width));
 }
 
+/** A whole small rule: right but for its numbers, its reason and its source. */
+function linesOfRule(scene: Scene): readonly (readonly Part[])[] {
+  return Object.entries(USUAL_RULE[scene.system]).map(([word, pattern]) => {
+    const parts = usualParts(scene, 'rule', word, pattern);
+    const opens = pattern === '' ? blockParts(scene, 'example', word) : [' ', ...parts];
+    return [pattern === '' ? word : word.padEnd('concerns'.length), ...opens];
+  });
+}
+
+function exampleLine({ system }: Scene, word: string): readonly Part[] {
+  return EXAMPLES[system].flatMap((line, at) => [
+    at === 0 ? '' : '\n',
+    ...(line.endsWith('base    ') ? [line, { usual: BASES[system][word as 'wrong' | 'right'] }] : [line])
+  ]);
+}
+
 function indented(part: Part): Part {
   return typeof part === 'string' ? part.replaceAll('\n', '\n  ') : part;
 }
@@ -171,7 +239,8 @@ function indented(part: Part): Part {
 /** Gives a new thing a name that is free. */
 function named(scene: Scene, block: BlockName, word: string, pattern: string): string {
   const kind = word === 'box' || word === 'pit' ? 'kept-out' : word;
-  if (block !== 'spec' || kind === 'job' || kind === 'use') return pattern;
+  const declares = block === 'spec' || block === 'example';
+  if (!declares || kind === 'job' || kind === 'use' || kind === 'accept') return pattern;
   return pattern.replace(/\[=([^\]]+)\]/, (_, usual: string) => {
     const name = usual === 'unit' ? USUAL_VALUES.unitName[scene.system] : usual;
     return `[=${freeName(scene, kind as Kind, name)}]`;

@@ -4,7 +4,8 @@ import type { BlockName } from '../../syntax/words.ts';
 import { candidatesAt, type Written } from './candidates.ts';
 import { choicesAt } from './choices.ts';
 import type { Part, Slot } from './insertion.ts';
-import { kindsOf, wantedQuantity } from './quantities.ts';
+import { kindsOf } from './quantities.ts';
+import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 
 /** Something to be filled in, and what its words are to the grammar. */
@@ -76,9 +77,22 @@ function pick(scene: Scene, block: BlockName, next: readonly Next[], written: Wr
       next.filter(each => beginsQuantity(each, next)),
       each => pickQuantity(scene, block, each, written)
     ) ??
-    firstOf(next, each => pickChoice(scene, each, written))
+    firstOf(next, each => pickChoice(scene, each, written)) ??
+    firstOf(next, pickText)
   );
 }
+
+function pickText({ what, is, path }: Next): Picked | undefined {
+  const usual = what === 'free' ? TEXTS[path.at(-1) ?? ''] : undefined;
+  return usual === undefined ? undefined : { slot: { usual }, kinds: [is] };
+}
+
+/** Texts in quotes and dates that have to be written. */
+const TEXTS: Readonly<Record<string, string>> = {
+  'Accept.reason': '"the reason"',
+  'Accept.agreedWith': '"the owner"',
+  'Accept.until': '2027-06-30'
+};
 
 function pickName(scene: Scene, next: Next, written: Written): Picked | undefined {
   if (next.what !== 'name' || next.is === 'Let') return undefined;
@@ -99,8 +113,8 @@ export function beginsQuantity({ is, rule }: Next, all: readonly Next[]): boolea
   return is === 'NUMBER' && all.some(other => other.is === 'Let');
 }
 
-function pickQuantity(scene: Scene, block: BlockName, next: Next, { kinds }: Written): Picked | undefined {
-  const wanted = wantedQuantity(next.path, [...kinds, block], scene.system);
+function pickQuantity(scene: Scene, block: BlockName, next: Next, written: Written): Picked | undefined {
+  const wanted = wantedAt(scene, block, written, next);
   const usual = wanted?.usual;
   return usual === undefined ? undefined : { slot: { usual }, kinds: kindsOf(usual) };
 }

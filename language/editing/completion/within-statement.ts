@@ -7,8 +7,9 @@ import { choicesAt } from './choices.ts';
 import { behindComma, clauseOffers, wordsToSay, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
 import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
-import { kindsOf, measuresAfterPer, measuresFor, wantedQuantity, type WantedQuantity } from './quantities.ts';
+import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
+import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
 import { blockParts } from './statements.ts';
 import { beginsQuantity, usualEnding } from './usual.ts';
@@ -33,6 +34,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
   const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
   const offers = [
     ...offersOfNames(scene, begun, things),
+    ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
     ...offersOfNames(scene, begun, values),
     ...choiceOffers(scene, begun, next),
@@ -113,8 +115,8 @@ function lacksMeasure(scene: Scene, begun: Begun, next: readonly Next[]): boolea
   return at !== undefined && measuresAt(scene, begun, at).length > 0 && wantedHere(scene, begun, at)?.kind !== 'any';
 }
 
-function wantedHere(scene: Scene, begun: Begun, { path }: Next): WantedQuantity | undefined {
-  return wantedQuantity(path, [...begun.kinds, scene.cursor.block], scene.system);
+function wantedHere(scene: Scene, begun: Begun, next: Next): WantedQuantity | undefined {
+  return wantedAt(scene, scene.cursor.block, begun, next);
 }
 
 function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
@@ -173,7 +175,7 @@ function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
   const whole = { line: 'the block, with what it usually holds' };
   return next.flatMap(({ is, path }): Offer[] => {
     if (is === '{' && opens !== undefined) {
-      const [, ...body] = blockParts(scene, opens);
+      const [, ...body] = blockParts(scene, opens, begun.word);
       return [{ label: '{ … }', kind: 'block', parts: ['{', ...body], help: whole, filter: 'block' }];
     }
     if (is === '=') {
@@ -185,7 +187,7 @@ function signOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
       }));
     }
     if (path.at(-1) === 'Job.title') {
-      const title = ['"', { usual: 'My patio' }, '"', ...blockParts(scene, 'job')];
+      const title = ['"', { usual: 'My patio' }, '"', ...blockParts(scene, 'job', 'job')];
       return [{ label: '"…" { … }', kind: 'block', parts: title, help: whole, filter: 'title' }];
     }
     return path.at(-1) === 'Use.path' ? scene.paths.map(file => fileOffer(file, { opened: false, closed: false })) : [];

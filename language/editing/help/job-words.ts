@@ -1,10 +1,11 @@
 import { help, type BlockHelp } from './help.ts';
+import { CHANGE_WORDS, PREFER_WORDS, TREAT_WORDS } from './severity-words.ts';
 
 export const JOB_WORDS: BlockHelp = {
   statements: {
     rules: help(
       'Whose rules the job is checked against',
-      '`rules north-america` or `rules britain`; with both, each is checked: `rules north-america, britain`. What they ask, and by whose word, stands on the page of each finding.',
+      '`rules north-america` or `rules britain`; with both, each is checked: `rules north-america, britain`. What they ask, and by whose word, stands on the page of each finding. A rulebook of your own may stand beside them.',
       'Left out: nothing is checked. Local codes and licensed practice stand over all of them.'
     ),
     show: help(
@@ -15,19 +16,10 @@ export const JOB_WORDS: BlockHelp = {
     currency: help(
       'The currency of the job, by its three letters',
       '`currency USD`. Nothing is priced yet: it only stands in the numbers for other programs.'
-    )
+    ),
+    ...CHANGE_WORDS
   },
   within: {
-    rules: {
-      'north-america': help(
-        'Rules as published in the United States and Canada',
-        'Guidance of the paving associations, standards such as ASTM C936, and common practice, each marked as what it is.'
-      ),
-      britain: help(
-        'Rules as in British practice',
-        'Standards such as BS 7533 and EN 1338, mostly from memory, and common practice, each marked as what it is.'
-      )
-    },
     show: {
       'feet-and-inches': help(
         'Feet and inches, to the nearest sixteenth as on a tape',
@@ -42,6 +34,8 @@ export const JOB_WORDS: BlockHelp = {
       CAD: help('Canadian dollars'),
       AUD: help('Australian dollars'),
       NZD: help('New Zealand dollars')
-    }
+    },
+    treat: TREAT_WORDS,
+    prefer: PREFER_WORDS
   }
 };

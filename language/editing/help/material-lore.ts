@@ -11,6 +11,14 @@ export const MATERIAL_LORE: Helps = {
     'Crushed stone with fines, as sold in Britain for the base',
     'Type 1 of the British Specification for Highway Works (from memory): 40 mm down to dust, damp enough to bind under the plate.'
   ),
+  'clause-804': help(
+    'Crushed stone with fines, as sold in Ireland for the base',
+    'Granular stone by the Irish road specification, clause 804 (from memory), damp enough to bind under the plate.'
+  ),
+  'stone-0-32': help(
+    'Crushed stone from 0 to 32 mm, for the base',
+    'As sold in continental Europe (common practice); damp enough to bind under the plate.'
+  ),
   'open-graded-stone': help(
     'Crushed stone without fines: water runs through it',
     'For paving that lets water in. Bed and joints are then of grit, not sand (common practice).'

@@ -1,4 +1,4 @@
-import { help, type BlockHelp } from './help.ts';
+import { help, together, type BlockHelp } from './help.ts';
 
 const LOCATE =
   'Before digging near it have public **and** private lines located; public locating does not mark private ones.';
@@ -68,6 +68,24 @@ export const SPEC_WORDS: BlockHelp = {
     pit: help(
       'A place inside an area that stays soil: round a tree, for plants',
       '`pit lime-tree in court { circle 1.2 m across, centre (3, 4) m }`. Units, joints, bed, base, cloth and dig leave it out. Edging round it is not counted yet.'
+    ),
+    source: help(
+      'What rules rest on: a standard, a code, guidance, practice',
+      '`source town-leaflet { kind handbook, title "Town paving leaflet", edition "2024" }`. Rules then cite it.'
+    ),
+    rulebook: help(
+      'Rules that belong together, for jobs to name',
+      '`rulebook our-town { title "Our town", includes north-america }`. The rules that follow in its file belong to it.',
+      'A rule that stands under no rulebook belongs to the job that its file is part of.'
+    ),
+    rule: help(
+      'A rule of your own: what it looks at, what it needs, what it says',
+      'It belongs to the rulebook above it in its file, or else to the job. One by the name of a rule that ships stands over it.',
+      'What it looks at (`concerns`), what that `needs`, what it `says` where it is not so, and the source that it `cites`.'
+    ),
+    accept: help(
+      'Sets a rule aside for one thing, with the reason',
+      '`accept base-too-thin on terrace because "Rock at 3 in." until 2027-06-30`, or without an end: `for good, agreed with "the owner"`.'
     )
   },
   within: {
@@ -78,6 +96,17 @@ export const SPEC_WORDS: BlockHelp = {
       )
     },
     box: { in: help('The area that the box stands in') },
-    pit: { in: help('The area that the pit lies in') }
+    pit: { in: help('The area that the pit lies in') },
+    accept: {
+      on: help('The thing that it is set aside for', '`on terrace`, `on site`'),
+      site: help('The site as a whole', '`on site`'),
+      because: help('The reason, in your own words', '`because "Rock at 3 in."`'),
+      until: help('The last day on which it holds', '`until 2027-06-30`: year, month, day. Then the finding is back.'),
+      ...together(
+        'for good',
+        help('Without an end; with whom it was agreed follows', '`for good, agreed with "the owner"`')
+      ),
+      ...together('agreed with', help('Who agreed to it', '`agreed with "the owner"`'))
+    }
   }
 };

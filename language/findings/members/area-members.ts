@@ -22,7 +22,11 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     read: ({ judged }) => judged.area.traffic
   },
   {
-    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', ['foot', 'cars', 'trucks']),
+    ...words('area', 'heaviest-traffic', 'The heaviest traffic: `cars` also where wheels turn', [
+      'foot',
+      'cars',
+      'trucks'
+    ]),
     read: ({ judged }) => [heaviestTraffic(judged.area)]
   },
   {
@@ -35,6 +39,21 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     ...length('area', 'build-up', 'Thickness of the unit and all layers together'),
     read: ({ judged: { area } }) =>
       area.layers.reduce((sum, layer) => sum + layer.thickness.value, area.paving?.unit.thickness.value ?? 0),
+    at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
+  },
+  {
+    ...length('area', 'above-base', 'Thickness of the unit and the bed together, where units are named'),
+    read: ({ judged: { area } }) =>
+      area.paving && bedsOf(area).reduce((sum, bed) => sum + bed.thickness.value, area.paving.unit.thickness.value)
+  },
+  {
+    ...words('area', 'upper-base-grading', 'Grading of the stone that the bed lies on', ['dense', 'open']),
+    read: ({ judged }) =>
+      gradings(
+        stoneLayers(judged.area.layers)
+          .slice(0, 1)
+          .map(layer => layer.material.openGraded)
+      ),
     at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
   },
   {
@@ -76,7 +95,15 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...words('area', 'geotextile', 'The geotextile, where there is one'),
-    read: ({ judged }) => named(judged.area.geotextile?.name)
+    read: ({ judged }) => named(judged.area.geotextile?.name),
+    at: ({ judged }) => judged.area.key,
+    write: ({ judged }, to) =>
+      typeof to === 'string' ? [saying(`${judged.area.key}/geotextile`, `geotextile ${to}`)] : []
+  },
+  {
+    ...length('area', 'geotextile-lap', 'Lap of the geotextile from strip to strip, where it is said'),
+    read: ({ judged }) => judged.area.geotextile?.lap?.value,
+    at: ({ judged: { area } }) => `${area.key}/geotextile`
   },
   {
     ...words('area', 'meets', 'The kinds and names of everything that its sides meet'),
@@ -91,6 +118,16 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     read: ({ judged: { area } }) => area.finish && area.finish.above.value - (nought(area) ?? 0),
     at: ({ judged }) => judged.area.finish?.above.key,
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, to))
+  },
+  {
+    ...length(
+      'area',
+      'finish-below-benchmark',
+      'How far its finish lies below its benchmark; above it less than nought'
+    ),
+    read: ({ judged: { area } }) => area.finish && (nought(area) ?? 0) - area.finish.above.value,
+    at: ({ judged }) => judged.area.finish?.above.key,
+    write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, below(to)))
   },
   ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
   ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
@@ -135,6 +172,10 @@ function thickerBase({ area, system, usualStone }: Judged, to: Length): readonly
 function thickerBy({ key, value, assumed }: Given, missing: number, system: System): RawFix[] {
   if (key === undefined || assumed !== undefined) return [];
   return [writing(key, printFine(roundedUp(value + missing, system), system))];
+}
+
+function below({ imperial, metric }: Length): Length {
+  return { imperial: -imperial, metric: -metric };
 }
 
 function finishAt({ area, system }: Judged, to: Length): RawFix[] {

@@ -26,11 +26,10 @@ export const LAYER_MEMBERS: readonly Member<'layer'>[] = [
     print: 'fine',
     describe: 'Thickness of the finished layer',
     read: ({ layer }) => layer.thickness.value,
-    at: ({ layer }) => layer.key,
+    at: ({ layer }) => layer.thickness.key ?? layer.key,
     write: ({ layer, judged }, to) => (typeof to === 'string' ? [] : fixTo(to, layer.thickness, judged.system))
   },
   ...fromCatalogue('layer', 'layer', ({ judged, index }) => judged.layers.layers[index], {
     at: ({ layer }) => layer.key
   })
 ];
-

@@ -16,8 +16,10 @@ export interface Judged {
   readonly usualStone: string;
 }
 
-/** A thing that a rule is about, in its area. */
-export type Thing = { readonly judged: Judged; readonly key: Key } & (
+/** A thing that a rule is about, in its area, with its values under the names that they have in rules. */
+export type Thing = ThingAlone & { value(name: string): Value };
+
+export type ThingAlone = { readonly judged: Judged; readonly key: Key } & (
   | { readonly is: 'area' | 'site' }
   | { readonly is: 'layer'; readonly layer: Layer; readonly index: number }
   | { readonly is: 'side'; readonly edge: Edge; readonly index: number }
@@ -52,17 +54,12 @@ export interface Member<T extends Concern = Concern> {
 }
 
 /** A thing of one kind. */
-export type ThingOf<T extends Concern> = Thing & { readonly is: T extends 'area' ? Concern : T };
+export type ThingOf<T extends Concern> = ThingAlone & { readonly is: T extends 'area' ? Concern : T };
 
 type Plain<T extends Concern> = Pick<Member<T>, 'name' | 'of' | 'measure' | 'print' | 'describe' | 'choices'>;
 
 /** A name, or words; `choices` where they are a fixed list. */
-export function words<T extends Concern>(
-  of: T,
-  name: string,
-  describe: string,
-  choices?: readonly string[]
-): Plain<T> {
+export function words<T extends Concern>(of: T, name: string, describe: string, choices?: readonly string[]): Plain<T> {
   return { name, of, measure: 'words', print: 'number', describe, ...(choices === undefined ? {} : { choices }) };
 }
 

@@ -4,7 +4,7 @@ import type { RawFix } from '../finding.ts';
 import { saying, type Length, writing } from '../limits.ts';
 import { usualEdgings } from '../sides.ts';
 import { fromCatalogue } from './from-catalogue.ts';
-import { type Judged, type Member, words } from './member.ts';
+import { type Judged, length, type Member, words } from './member.ts';
 
 /** What rules can look at in a side of an area. */
 export const SIDE_MEMBERS: readonly Member<'side'>[] = [
@@ -38,6 +38,15 @@ export const SIDE_MEMBERS: readonly Member<'side'>[] = [
   {
     ...words('side', 'edging-footing', 'What its edging stands on, where that is concrete', ['concrete']),
     read: ({ edge }) => (edge.edging?.concrete === undefined ? [] : ['concrete'])
+  },
+  {
+    ...length('side', 'spike-spacing', 'Distance from spike to spike of its edging, where it has spikes'),
+    read: ({ edge }) => edge.edging?.spikesEvery?.value,
+    at: ({ edge }) => edge.key
+  },
+  {
+    ...words('side', 'runs', 'Whether it is straight', ['straight', 'curved']),
+    read: ({ judged, index }) => [judged.area.outline[index]?.arc === undefined ? 'straight' : 'curved']
   },
   {
     name: 'base-past-edging',

@@ -50,4 +50,3 @@ export const SITE_MEMBERS: readonly Member<'site'>[] = [
     at: () => 'site/ground'
   }
 ];
-

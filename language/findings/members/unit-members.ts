@@ -1,5 +1,6 @@
 import type { Unit } from '../../job/job.ts';
 import type { RawFix } from '../finding.ts';
+import { printFine } from '../../measures/print.ts';
 import { fixTo } from '../limits.ts';
 import { length, type Member, words } from './member.ts';
 
@@ -12,6 +13,13 @@ export const UNIT_MEMBERS: readonly Member<'unit'>[] = [
   {
     ...words('unit', 'made-of', 'What it is made of', ['concrete', 'clay']),
     read: ({ unit }) => [unit.madeOf]
+  },
+  {
+    ...words('unit', 'sizes', 'Its sizes in the order in which they are written'),
+    read: ({ unit: { length, width, thickness }, judged: { system } }) => [
+      [`${printFine(length.value, system)} long`, `${printFine(width.value, system)} wide`].join(', '),
+      `${printFine(thickness.value, system)} thick`
+    ]
   },
   { ...length('unit', 'length', 'The longer side of its face'), read: ({ unit }) => longerSide(unit) },
   {

@@ -58,7 +58,7 @@ export function completionTests({ suite, suiteSetup, test, teardown }: Mocha.Moc
 
     test('offers materials by their role, and files of the folder', async () => {
       const base = await offeredAt('offers/2.paving', `${job}area patio {\n  base ‸\n}\n`);
-      same(labelsOf(base).slice(0, 3), ['crushed-stone', 'type-1', 'open-graded-stone']);
+      same(labelsOf(base).slice(0, 3), ['crushed-stone', 'type-1', 'clause-804']);
       await write('offers/used.paving', bytesOf('// nothing yet\n'));
       const files = await soon('the new file is offered', async () => {
         const found = await offeredAt('offers/3.paving', 'use "‸"\n');

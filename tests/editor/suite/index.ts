@@ -11,6 +11,7 @@ import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
 import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
+import { ruleTests } from './rules.ts';
 import { newJobTests } from './new-job.ts';
 import { surroundingsTests } from './surroundings.ts';
 
@@ -35,6 +36,7 @@ export async function run(): Promise<void> {
   completionTests(words);
   gettingAboutTests(words);
   rewriteTests(words);
+  ruleTests(words);
   newJobTests(words);
   surroundingsTests(words);
   editTests(words);

@@ -52,7 +52,7 @@ describe('From a name to where it is declared', () => {
     const { declared } = nameAt(look, offset)!;
     const place = placeOfDeclaration(declared!);
     expect(place.file).toBe(look.project.shipped.file);
-    const { file, before } = shippedPartAt(place.line);
+    const { file, before } = shippedPartAt(place)!;
     expect([file, place.line - before]).toEqual(['sides.paving', 3]);
   });
 });

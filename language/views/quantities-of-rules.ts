@@ -1,0 +1,44 @@
+import { CONCERNS, membersOf } from '../findings/members/members.ts';
+import type { Member } from '../findings/members/member.ts';
+import type { Concern } from '../job/rule.ts';
+
+/** What rules can look at, as lists in Markdown: one for each kind of thing. */
+export function quantitiesOfRules(): string {
+  return CONCERNS.map(concern => `**${HEADS[concern]}**\n\n${list(concern)}`).join('\n\n');
+}
+
+/** What a thing has from its area and site stands there. */
+const HEADS: Readonly<Record<Concern, string>> = {
+  area: 'concerns area: these, and those of the site',
+  layer: 'concerns layer: these, and those of its area and the site',
+  side: 'concerns side: these, and those of its area and the site',
+  unit: 'concerns unit: these, and those of its area and the site',
+  material: 'concerns material: these, and those of its area and the site',
+  site: 'concerns site'
+};
+
+function list(concern: Concern): string {
+  return membersOf(concern)
+    .filter(member => member.of === concern)
+    .map(line)
+    .join('\n');
+}
+
+function line(member: Member): string {
+  const writes = member.write === undefined ? '' : ' `fix` can write it.';
+  return `- \`${member.name}\` (${kindOf(member)}): ${member.describe}.${writes}`;
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+  m: 'length',
+  m2: 'area',
+  m3: 'volume',
+  kg: 'mass',
+  'kg/m3': 'density',
+  '': 'share or count'
+};
+
+function kindOf({ measure, choices }: Member): string {
+  if (measure !== 'words') return KINDS[measure] ?? measure;
+  return choices === undefined ? 'name' : choices.join(', ');
+}
