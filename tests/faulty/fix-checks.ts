@@ -30,7 +30,8 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
     other =>
       count(after.findings, other) > count(before.findings, other) &&
       !wasHidden(other, finding, before) &&
-      !isUnusedNow(other, finding)
+      !isUnusedNow(other, finding) &&
+      !isMendedAlong(other, before)
   );
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
@@ -66,6 +67,11 @@ function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evalu
 /** A thing whose name was overwritten may be used nowhere now: that is told, and true. */
 function isUnusedNow({ id }: Finding, mended: Finding): boolean {
   return id === 'never-used' && mended.id !== 'never-used';
+}
+
+/** What was set aside is mended along with it: that nothing is left to set aside is told, and true. */
+function isMendedAlong({ id, target }: Finding, { accepted }: Evaluation): boolean {
+  return id === 'accept-unmatched' && accepted.some(({ id: rule }) => target.startsWith(`accept:${rule} `));
 }
 
 export function numbersOf({ numbers }: Evaluation): string {

@@ -52,9 +52,10 @@ test('past its day it is a problem again, and leads to where it was set aside', 
   const { diagnostics } = await client.findings(uri, ({ version }) => version === 1);
   const [thin] = diagnostics.filter(({ code }) => code === 'base-too-thin');
   expect(thin?.message).toContain('(set aside until 2001-06-30, which has passed)');
-  expect(thin?.relatedInformation).toMatchObject([
-    { message: 'Set aside here until 2001-06-30.', location: { uri, range: { start: { line: LINE, character: 0 } } } }
-  ]);
+  expect(thin?.relatedInformation?.[0]).toMatchObject({
+    message: 'Set aside here until 2001-06-30.',
+    location: { uri, range: { start: { line: LINE, character: 0 } } }
+  });
   const hover = await client.hover(uri, LINE, 1);
   expect((hover!.contents as MarkupContent).value).toContain('**Sets nothing aside now**, until 2001-06-30');
 });

@@ -157,7 +157,7 @@ const job = object({
   id: text('Name within the file'),
   title: text('Title of the job'),
   'currency?': text('Currency, three letters'),
-  rulebooks: list(object({ id: text('Name'), 'edition?': text('Edition') }), 'By whose rules it is checked'),
+  rulebooks: list(object({ id: text('Rulebook that the job names'), 'edition?': text('Its edition') })),
   complete: { type: 'boolean', description: 'Every area has all its numbers' },
   missing: list(text('What has no numbers')),
   points: list(
