@@ -123,7 +123,7 @@ function* areaResult(
   findings.push(...outline.faults);
   const { shapes } = outline;
   if (shapes === undefined) return undefined;
-  const laid = yield* laidUnits(area, memory, findings);
+  const { laid, known } = yield* laidUnits(area, memory, findings);
   const layered = layersInputs(area, shapes, laid);
   const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
   if (layers.overflowed) {
@@ -132,18 +132,24 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  return { area, shapes, layers, laid: laid !== undefined || area.paving === undefined };
+  return { area, shapes, layers, laid: known };
 }
 
-function* laidUnits(area: Area, memory: Memory, findings: RawFinding[]): Generator<void, Laid | undefined> {
+/** Without laying only whether the units could be laid is found out. */
+function* laidUnits(
+  area: Area,
+  memory: Memory,
+  findings: RawFinding[]
+): Generator<void, { readonly laid?: Laid; readonly known: boolean }> {
   const inputs = layingInputs(area);
-  if (inputs === undefined) return undefined;
+  if (inputs === undefined) return { known: true };
   const laid = memory.lays
     ? yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs))
     : tooManyFor(inputs);
-  if (laid === undefined || !('tooMany' in laid)) return laid;
+  if (laid === undefined) return { known: true };
+  if (!('tooMany' in laid)) return { laid, known: true };
   findings.push(tooManyUnits(area, laid.tooMany, MOST_UNITS));
-  return undefined;
+  return { known: false };
 }
 
 function* judged(

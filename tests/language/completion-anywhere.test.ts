@@ -1,5 +1,7 @@
 // Completion at any place of any text: it never fails, touches nothing but the word at the cursor, and what it offers is
 // read there as what it claims to be.
+import { CONCERNS, membersOf } from '../../language/findings/members/members.ts';
+import { namesOf, type SpecText } from '../../language/lowering/names.ts';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -118,14 +120,26 @@ function drawn(text: string, offset: number): string {
 function notOffered(text: string): string[] {
   const { text: spec, project } = look(text);
   const names = [...occurrencesIn(spec, project), ...occurrencesInExamples(spec, project, { start: 0, end: Infinity })];
+  const known = new Set([
+    ...[project.shipped, ...project.rulebooks, spec].flatMap(each => namesOf(each).all.map(({ name }) => name)),
+    ...CONCERNS.flatMap(concern => membersOf(concern).flatMap(({ choices = [] }) => choices))
+  ]);
   return spec.parsed.tokens.flatMap(({ tokenType, image, startOffset }, at) => {
     const isWord = /^[a-z]/i.test(image) && tokenType.name !== 'BY' && spec.parsed.tokens[at - 1]?.image !== 'colour';
     const name = names.find(({ start }) => start === startOffset);
     if (!isWord || name?.isDeclaration || (name !== undefined && name.declared === undefined)) return [];
+    // A rule may speak of what someone else will declare, such as a soil of their own.
+    if (isAfterIs(spec.parsed.tokens, at) && !known.has(image)) return [];
     const offered = completionsAt(spec, project, startOffset);
     const isOffered = offered.some(({ label }) => label.split(' ').includes(image) || label === image);
     return isOffered ? [] : [`${image} at ${drawn(text, startOffset)}`];
   });
+}
+
+/** Behind `is`, or further on in its list. */
+function isAfterIs(tokens: SpecText['parsed']['tokens'], at: number): boolean {
+  const before = tokens.slice(0, at).findLastIndex(({ tokenType }) => !['ID', ',', 'not'].includes(tokenType.name));
+  return tokens[before]?.tokenType.name === 'is';
 }
 
 describe('Anywhere', () => {

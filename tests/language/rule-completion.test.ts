@@ -68,7 +68,7 @@ describe('In a rule', () => {
     ['when bond is ‸', ['running-bond', 'stack-bond', 'not', 'said']],
     ['needs base ‸', ['is', 'at least', 'at most', 'more than', 'less than']],
     ['needs base at ‸', ['least', 'most']],
-    ['fix ‸', ['base', 'joint', 'finish', 'winters']],
+    ['fix ‸', ['base', 'joint', 'finish', 'winters', 'geotextile', 'finish-below-benchmark']],
     ['severity ‸', ['warning', 'error', 'note']],
     ['cites common-practice, "here", ‸', ['from-memory', 'as-quoted']]
   ])('%s', (drawn, labels) => {

@@ -85,7 +85,7 @@ describe('A name leads', () => {
     ['job.paving', 'on ‸terrace', 'job.paving: area terrace { outline rectangle 4 x 3 m }'],
     ['job.paving', 'on ‸brick', 'job.paving: unit brick { size 210 x 100 x 60 mm }'],
     ['job.paving', 'rules ‸our-town', `town.paving: ${TOWN.split('\n')[1]!}`],
-    ['town.paving', 'includes ‸britain', 'as shipped: rulebook britain {'],
+    ['town.paving', 'includes ‸britain', 'as shipped, britain: rulebook britain {'],
     ['town.paving', 'cites    ‸leaflet', `town.paving: ${TOWN.split('\n')[0]!}`],
     ['town.paving', 'at least ‸least-base', 'town.paving: let least-base = 125 mm']
   ])('%s, %s', async (name, words, wanted) => {
@@ -161,7 +161,7 @@ describe('What a rule looks at', () => {
     const paving = new Paving(inMemory({ 'job.paving': 'job "T" { rules britain }' }));
     await paving.load('job.paving');
     const { project } = paving.look('job.paving')!;
-    const names = occurrencesIn(project.shipped, project);
+    const names = [project.shipped, ...project.rulebooks].flatMap(text => occurrencesIn(text, project));
     expect(names.filter(({ declared }) => declared === undefined).map(({ name }) => name)).toEqual([]);
     expect(names.length).toBeGreaterThan(100);
   });

@@ -9,6 +9,7 @@ import {
   standardMaterial,
   type AtHand
 } from '../../lowering/things-at-hand.ts';
+import { isCountry } from '../../lowering/things.ts';
 import type { Next } from '../../syntax/next-words.ts';
 import type { Token } from '../../syntax/parse.ts';
 import { statementTree } from '../../syntax/statement-tree.ts';
@@ -83,9 +84,9 @@ const ACCEPTABLE = ['area', 'kept-out', 'unit', 'material'] as const satisfies r
 function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
   const said = new Set([...tokens.map(({ image }) => image), bookAround(scene)]);
   const all = things(scene, 'rulebook').filter(({ declared: { name } }) => !said.has(name));
-  // What others include is seldom named by itself.
+  // What others include is seldom named by itself, unless it is that of a country.
   const included = booksIncluded(scene.project);
-  const isIncluded = ({ declared: { node } }: AtHand): boolean => included.has(node);
+  const isIncluded = ({ declared: { node, name } }: AtHand): boolean => included.has(node) && !isCountry(name);
   return declared([
     ...firstOf(
       all.filter(book => !isIncluded(book)),

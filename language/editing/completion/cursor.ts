@@ -45,7 +45,7 @@ export function cursorAt(parsed: ParsedText, offset: number): Cursor | undefined
   let count = firstAt(tokens, start);
   while (count > 0 && tokens[count - 1]!.image === '') count--;
   const last = tokens[count - 1];
-  if (last !== undefined && last.endOffset! >= start) return undefined;
+  if (last !== undefined && (last.endOffset! >= start || isOpenText(last, lineStart))) return undefined;
   const first = Math.min(chunk?.firstToken ?? 0, count);
   if (isUnread(text, chunk?.start ?? 0, start, tokens.slice(first, count))) return undefined;
   const isFirstOnLine = last === undefined || last.startOffset < lineStart;
@@ -106,6 +106,11 @@ export function pathsUsedElsewhere({ tokens }: ParsedText, offset: number): Read
     return isPath && (offset < startOffset || offset > endOffset! + 1);
   });
   return new Set(used.map(({ image }) => image.replaceAll('"', '')));
+}
+
+/** A text in quotes that is still being written on this line. */
+function isOpenText({ tokenType, image, startOffset }: Token, lineStart: number): boolean {
+  return tokenType.name === 'STRING' && startOffset >= lineStart && !/^.[^]*["“”»]$/.test(image);
 }
 
 function wordAt(text: string, offset: number): { start: number; end: number } {
