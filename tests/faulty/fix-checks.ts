@@ -17,7 +17,10 @@ const WHERE_GROUND_IS_TAKEN = ' (ground taken level with the finish)';
 
 /** A finding, on whatever line it stands and whatever its message proposes: what it measures is part of it. */
 function told({ id, target, message }: Finding): string {
-  const [first] = message.replace(WHERE_GROUND_IS_TAKEN, '').replace(/\bline \d+/g, 'line #').split(/(?<=[.?]) /);
+  const [first] = message
+    .replace(WHERE_GROUND_IS_TAKEN, '')
+    .replace(/\bline \d+/g, 'line #')
+    .split(/(?<=[.?]) /);
   return `${id} ${target} ${id === COUNTS ? first!.replace(/about [\d,]+/, 'about #') : first!}`;
 }
 
