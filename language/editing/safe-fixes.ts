@@ -1,12 +1,13 @@
 import type { Finding, Fix, Place, TextChange } from '../findings/finding.ts';
 import { applyChanges } from './apply-changes.ts';
 
-/** Each round mends what the one before left; more than a few only nest in one another. */
-const MOST_ROUNDS = 20;
+/** Each round mends what the one before left, or what one rule finds; more than this only nest in one another. */
+const MOST_ROUNDS = 100;
 
 /**
  * The text of a file with all safe fixes made, round by round until none is left; undefined when there are none.
- * `findingsOf` tells what is found with a text in the place of the file's own.
+ * `findingsOf` tells what is found with a text in the place of the file's own. A fix that a rule calls safe is made only
+ * if it mends something and brings up nothing else: whoever wrote the rule may not have foreseen everything.
  */
 export async function withSafeFixes(
   file: string,
@@ -14,13 +15,36 @@ export async function withSafeFixes(
   findings: readonly Finding[],
   findingsOf: (text: string) => Promise<readonly Finding[]>
 ): Promise<string | undefined> {
-  let mended = text;
-  let changes = safeChanges(findings, file);
-  for (let round = 0; changes.length > 0 && round < MOST_ROUNDS; round++) {
-    mended = applyChanges(mended, changes);
-    changes = safeChanges(await findingsOf(mended), file);
+  let [mended, left] = [text, findings];
+  const refused = new Set<string>();
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const changes = safeChanges(left.filter(isFault), file);
+    const rule = left.find(each => !isFault(each) && !refused.has(nameOf(each)) && safeFixIn(each, file) !== undefined);
+    if (changes.length === 0 && rule === undefined) break;
+    const tried = applyChanges(mended, changes.length > 0 ? changes : safeFixIn(rule!, file)!.edits);
+    const found = await findingsOf(tried);
+    if (changes.length === 0 && !isBetter(found, left)) refused.add(nameOf(rule!));
+    else [mended, left] = [tried, found];
   }
   return mended === text ? undefined : mended;
+}
+
+function isFault({ family }: Finding): boolean {
+  return family === 'fault';
+}
+
+function safeFixIn({ fixes }: Finding, file: string): Fix | undefined {
+  return fixes.find(fix => fix.safe && isIn(fix, file));
+}
+
+/** Fewer findings, and none that was not there before. */
+function isBetter(found: readonly Finding[], before: readonly Finding[]): boolean {
+  const names = new Set(before.map(({ id, target }) => `${id} ${target}`));
+  return found.length < before.length && found.every(({ id, target }) => names.has(`${id} ${target}`));
+}
+
+function nameOf({ id, target, message }: Finding): string {
+  return [id, target, message].join('\n');
 }
 
 /** The safe fixes of one round: of two that touch, the first; the next round takes the other. */

@@ -1,31 +1,29 @@
-import type { Condition, Need, Rule, RuleCase } from '../job/rule.ts';
+import type { Rule, RuleCase } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
 import type { RawFinding } from './finding.ts';
 import type { Judged, Thing, Value } from './members/member.ts';
 import { ruleFailed, whyFailed } from './rule-failed.ts';
-import { breachesTold, type Breach } from './rule-messages.ts';
-import { type Outcome, outcomeOf, type Reads } from './rule-sums.ts';
+import type { Breach } from './rule-breach.ts';
+import { breachesTold } from './rule-messages.ts';
+import { byHowMuch, holds, type Missed, needsOn } from './rule-needs.ts';
 import { Things } from './rule-things.ts';
 
 /** What one case of a rule came to on one thing, and the values that it was taken from. */
 interface Verdict {
   readonly thing: Key;
   readonly read: readonly Value[];
-  /** All its conditions hold. */
+  /** All its conditions hold, and something was compared. */
   readonly applies: boolean;
   /** The need that is missed by most. */
   readonly missed?: Missed;
   readonly failure?: string;
 }
 
-export interface Missed {
-  readonly need: Need;
-  readonly outcome?: Outcome;
-}
-
 /** What the rules came to in an area: held, so that only those are judged again whose values have changed. */
 export interface Judgement {
   readonly findings: readonly RawFinding[];
+  /** By how much a need is missed hangs on the measures of the job. */
+  readonly system: System;
   /** By rule: case by case, thing by thing. */
   readonly verdicts: ReadonlyMap<Rule, readonly Verdict[]>;
   /** How many verdicts were worked out for it: the others were known. */
@@ -39,6 +37,7 @@ export function judgeArea(
   isFirst: boolean,
   before: Judgement | undefined
 ): Judgement {
+  const { system } = judged;
   const things = new Things(judged, isFirst);
   const yieldedTo = new Set(rules.flatMap(rule => rule.yieldsTo));
   const verdicts = new Map<Rule, readonly Verdict[]>();
@@ -47,7 +46,7 @@ export function judgeArea(
   const failures = new Map<Rule, string>();
   let count = 0;
   for (const rule of rules) {
-    const known = before?.verdicts.get(rule);
+    const known = before?.system === system ? before.verdicts.get(rule) : undefined;
     const own: Verdict[] = [];
     for (const ruleCase of rule.cases) {
       for (const thing of things.of(ruleCase.concerns)) {
@@ -66,7 +65,7 @@ export function judgeArea(
     ({ rule, thing }) => !rule.yieldsTo.some(other => applying.get(other)?.has(thing.key) === true)
   );
   const failed = [...failures].map(([rule, why]) => ruleFailed(rule, why));
-  return { findings: [...breachesTold(heard, rules), ...failed], verdicts, judged: count };
+  return { findings: [...breachesTold(heard, rules), ...failed], system, verdicts, judged: count };
 }
 
 /** A rule tells of a thing once: by what is missed by most. */
@@ -86,33 +85,13 @@ function verdictOf(ruleCase: RuleCase, thing: Thing, known: Verdict | undefined)
   if (known?.thing === thing.key && read.every((value, at) => isSame(value, known.read[at]))) return known;
   try {
     const { system } = thing.judged;
-    const applies = ruleCase.when.every(condition => holds(condition, thing, system));
-    const missed = applies ? missedOf(ruleCase.needs, thing, system) : undefined;
-    return { thing: thing.key, read, applies, ...(missed === undefined ? {} : { missed }) };
+    if (!ruleCase.when.every(condition => holds(condition, thing, system)))
+      return { thing: thing.key, read, applies: false };
+    const { isCompared, missed } = needsOn(ruleCase.needs, thing, system);
+    return { thing: thing.key, read, applies: isCompared, ...(missed === undefined ? {} : { missed }) };
   } catch (error) {
     return { thing: thing.key, read, applies: false, failure: whyFailed(error) };
   }
-}
-
-export function holds(condition: Condition, reads: Reads, system: System): boolean {
-  return condition.some(all => all.every(test => outcomeOf(test, reads, system)?.met === true));
-}
-
-/** Of the needs that are not met, the one that is missed by most. */
-export function missedOf(needs: readonly Need[], reads: Reads, system: System): Missed | undefined {
-  let most: Missed | undefined;
-  for (const need of needs) {
-    if (need.when !== undefined && !holds(need.when, reads, system)) continue;
-    const outcome = need.test && outcomeOf(need.test, reads, system);
-    if (need.test !== undefined && (outcome === undefined || outcome.met)) continue;
-    const next = outcome === undefined ? { need } : { need, outcome };
-    if (most === undefined || byHowMuch(next) > byHowMuch(most)) most = next;
-  }
-  return most;
-}
-
-function byHowMuch({ outcome }: Missed): number {
-  return outcome?.missing ?? 0;
 }
 
 function isSame(one: Value, other: Value): boolean {

@@ -1,17 +1,10 @@
-import type { Rule, RuleCase, RuleLimit, RuleSum } from '../job/rule.ts';
+import type { RuleSum } from '../job/rule.ts';
 import type { RawEdit, RawFix } from './finding.ts';
-import { holds, missedOf } from './judge.ts';
 import { type Length, sameInBoth } from './limits.ts';
 import { memberOf } from './members/members.ts';
-import type { Thing } from './members/member.ts';
-import { type Breach, readsWith } from './rule-messages.ts';
-import { RuleFailure, type Reads, sumOf } from './rule-sums.ts';
-
-/** What another rule asks of a quantity beyond what is needed by the one that is broken. */
-export interface MoreAsked {
-  readonly by: Rule;
-  readonly length: Length;
-}
+import { type Asked, type MoreAsked, writtenLimits } from './rule-asked.ts';
+import { type Breach, readsOf } from './rule-breach.ts';
+import { sumOf } from './rule-sums.ts';
 
 /**
  * What would make the things of a breach keep the rule, and every other rule about the same quantity; `more` where another
@@ -19,7 +12,7 @@ export interface MoreAsked {
  */
 export function fixesOf(
   group: readonly Breach[],
-  rules: readonly Rule[]
+  asked: Asked
 ): { readonly fixes: RawFix[]; readonly more?: MoreAsked } {
   const [{ ruleCase, thing }] = group as [Breach];
   let more: MoreAsked | undefined;
@@ -35,7 +28,7 @@ export function fixesOf(
     }
     const length = lengthOf(to, group[0]!);
     if (length === undefined) return [];
-    more = moreAsked(length, of, thing, rules);
+    more = asked.beyond(length, of, thing);
     return write(more?.length ?? length);
   });
   return { fixes, ...(more === undefined ? {} : { more }) };
@@ -52,64 +45,12 @@ function together(all: readonly (readonly RawFix[])[]): RawFix[] {
 }
 
 /** What a fix writes: the limit of the need in both systems, or a sum. */
-function lengthOf(to: RuleSum, { thing, missed }: Breach): Length | undefined {
+function lengthOf(to: RuleSum, breach: Breach): Length | undefined {
+  const { missed } = breach;
   const { test } = missed.need;
   const { limit } = missed.outcome ?? {};
   if (to.is === 'worked' && to.name === 'needed' && limit !== undefined && test?.is === 'compared')
     return { ...limit, written: writtenLimits(test.limit) };
-  const value = sumOf(to, readsWith(thing, missed));
+  const value = sumOf(to, readsOf(breach));
   return value === undefined ? undefined : sameInBoth(value);
-}
-
-function writtenLimits({ imperial, metric }: RuleLimit): NonNullable<Length['written']> {
-  const written = (sum: RuleSum): string | undefined =>
-    sum.is === 'number' && sum.written !== '' ? sum.written : undefined;
-  const [inches, millimetres] = [written(imperial), written(metric)];
-  return {
-    ...(inches === undefined ? {} : { imperial: inches }),
-    ...(millimetres === undefined ? {} : { metric: millimetres })
-  };
-}
-
-/** The most that other rules about this quantity of the thing ask: a mended base must not be too thin for another rule. */
-function moreAsked(length: Length, of: string, thing: Thing, rules: readonly Rule[]): MoreAsked | undefined {
-  const { system } = thing.judged;
-  let most: MoreAsked | undefined;
-  // Each round meets one more rule.
-  for (let round = 0; round <= rules.length; round++) {
-    const reads: Reads = { value: name => (name === of ? (most?.length ?? length)[system] : thing.value(name)) };
-    const asked = rules.flatMap(rule =>
-      rule.cases.flatMap((ruleCase): MoreAsked[] => {
-        const least = leastAsked(ruleCase, of, thing, reads);
-        return least === undefined ? [] : [{ by: rule, length: least }];
-      })
-    );
-    const next = asked.sort((one, other) => other.length[system] - one.length[system])[0];
-    if (next === undefined) return most;
-    most = next;
-  }
-  return most;
-}
-
-/** The least that a rule asks of a quantity and that is not reached; of a rule that can't be worked out nothing. */
-function leastAsked(ruleCase: RuleCase, of: string, thing: Thing, reads: Reads): Length | undefined {
-  const { system } = thing.judged;
-  if (ruleCase.concerns !== thing.is) return undefined;
-  const about = ruleCase.needs.filter(
-    ({ test }) =>
-      test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
-  );
-  if (about.length === 0) return undefined;
-  try {
-    if (!ruleCase.when.every(each => holds(each, reads, system))) return undefined;
-    const missed = missedOf(about, reads, system);
-    const test = missed?.need.test;
-    const limit = missed?.outcome?.limit;
-    return limit === undefined || test?.is !== 'compared'
-      ? undefined
-      : { ...limit, written: writtenLimits(test.limit) };
-  } catch (error) {
-    if (error instanceof RuleFailure) return undefined;
-    throw error;
-  }
 }

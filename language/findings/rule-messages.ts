@@ -1,23 +1,17 @@
-import type { Rule, RuleCase, SaysPart } from '../job/rule.ts';
+import type { Rule, SaysPart } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
 import { printAs, printFine, printPercent } from '../measures/print.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
-import type { Missed } from './judge.ts';
 import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
 import { printLimit } from './limits.ts';
-import { fixesOf, type MoreAsked } from './rule-fixes.ts';
+import { Asked, type MoreAsked } from './rule-asked.ts';
+import { type Breach, readsOf } from './rule-breach.ts';
+import { fixesOf } from './rule-fixes.ts';
+import type { Missed } from './rule-needs.ts';
 import { type Reads, sumOf } from './rule-sums.ts';
 import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { sidesInWords } from './sides.ts';
-
-/** A rule that is not kept by a thing. */
-export interface Breach {
-  readonly rule: Rule;
-  readonly ruleCase: RuleCase;
-  readonly thing: Thing;
-  readonly missed: Missed;
-}
 
 /** Breaches as findings; sides of which a rule says the same are told together. */
 export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]): RawFinding[] {
@@ -28,9 +22,10 @@ export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]
     const name = likeness.join('\n');
     groups.set(name, [...(groups.get(name) ?? []), breach]);
   }
+  const asked = new Asked(rules);
   return [...groups.values()].map(group => {
     try {
-      return told(group, rules);
+      return told(group, asked);
     } catch (error) {
       return ruleFailed(group[0]!.rule, whyFailed(error));
     }
@@ -46,11 +41,11 @@ function saidOfSide(breach: Breach): string {
   }
 }
 
-function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {
+function told(group: readonly Breach[], asked: Asked): RawFinding {
   const [breach] = group as [Breach];
   const { rule, ruleCase } = breach;
   const sides = sidesInWords(group.flatMap(each => (each.thing.is === 'side' ? [each.thing.edge] : [])));
-  const { fixes, more } = fixesOf(group, rules);
+  const { fixes, more } = fixesOf(group, asked);
   return {
     id: rule.name,
     message: withMore(said(group, sides), rule, more, breach.thing.judged.system),
@@ -58,7 +53,7 @@ function told(group: readonly Breach[], rules: readonly Rule[]): RawFinding {
     ...placeOf(breach),
     values: valuesOf(breach),
     fixes,
-    severity: rule.severity,
+    severity: ruleCase.severity,
     source: ruleCase.source
   };
 }
@@ -89,18 +84,11 @@ function subjectKey({ need: { test } }: Missed, thing: Thing): Key | undefined {
 }
 
 function said(group: readonly Breach[], sides: string): string {
-  const [{ thing, missed }] = group as [Breach];
-  const reads = readsWith(thing, missed);
+  const [breach] = group as [Breach];
+  const { thing, missed } = breach;
+  const reads = readsOf(breach);
   const message = missed.need.says.map(part => printed(part, reads, thing, missed, sides)).join('');
   return message.charAt(0).toUpperCase() + message.slice(1);
-}
-
-/** With what the need came to. */
-export function readsWith(thing: Thing, { outcome }: Missed): Reads {
-  const { limit, missing } = outcome ?? {};
-  const worked =
-    limit === undefined || missing === undefined ? {} : { worked: { needed: limit[thing.judged.system], missing } };
-  return { value: name => thing.value(name), ...worked };
 }
 
 function printed(part: SaysPart, reads: Reads, thing: Thing, missed: Missed, sides: string): string {

@@ -52,7 +52,7 @@ export interface Outcome {
 export function outcomeOf(test: Test, reads: Reads, system: System): Outcome | undefined {
   if (test.is !== 'compared') {
     const words = reads.value(test.of);
-    const met = test.is === 'said' ? isSaid(words) : isOneOf(words, test.words);
+    const met = test.is === 'said' ? isSaid(words) : isOneOf(words, test.words, test.isName);
     // What is not said is neither one word nor another.
     if (test.is === 'words' && !isSaid(words)) return undefined;
     return { met: met !== test.not };
@@ -80,8 +80,8 @@ function isSaid(value: Value): boolean {
   return value !== undefined && (typeof value === 'number' || value.length > 0);
 }
 
-/** A name of several words, `stiff-clay`, is also what its last word says. */
-function isOneOf(value: Value, words: readonly string[]): boolean {
+/** A name of several words is also what its last ones say: `stiff-clay` is clay. Words out of a fixed list are not. */
+function isOneOf(value: Value, words: readonly string[], isName: boolean): boolean {
   if (value === undefined || typeof value === 'number') return false;
-  return value.some(name => words.some(word => name === word || `-${name}-`.includes(`-${word}-`)));
+  return value.some(name => words.some(word => name === word || (isName && name.endsWith(`-${word}`))));
 }

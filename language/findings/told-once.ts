@@ -1,11 +1,12 @@
-import type { Finding } from './finding.ts';
+import { WEIGHTS, type Finding } from './finding.ts';
 
-/** Each finding once, though the file it stands in may be reached in several ways. */
+/** Each finding once, though it may be found in several ways: as what weighs most. */
 export function toldOnce<T extends Finding>(findings: readonly T[]): T[] {
   const once = new Map<string, T>();
   for (const finding of findings) {
     const name = [finding.id, finding.file, finding.line, finding.column, finding.message].join('\n');
-    if (!once.has(name)) once.set(name, finding);
+    const known = once.get(name);
+    if (known === undefined || WEIGHTS[finding.severity] > WEIGHTS[known.severity]) once.set(name, finding);
   }
   return [...once.values()];
 }

@@ -10,7 +10,9 @@ export interface Rule {
   /** `rule:north-america/base-too-thin`; of a rule outside any rulebook `rule:base-on-clay`. */
   readonly key: Key;
   readonly name: string;
+  /** As declared or treated. */
   readonly severity: Severity;
+  readonly isAboutSafety: boolean;
   readonly cases: readonly RuleCase[];
   /** Rules that are heard instead wherever they apply. */
   readonly yieldsTo: readonly string[];
@@ -24,8 +26,12 @@ export interface RuleCase {
   /** Of several that are not met, in all cases of the rule, the one that is missed by most is told. */
   readonly needs: readonly Need[];
   readonly fixes: readonly FixTo[];
+  /** That of the rule, but that what rests on practice or memory alone is never an error, unless it is about safety. */
+  readonly severity: Severity;
   /** Kind of source and source, in a sentence. */
   readonly source: string;
+  /** A source of it was read, or it is about safety. */
+  readonly isGrounded: boolean;
   /** Quantities that it looks at, each once. */
   readonly reads: readonly string[];
   /** It looks at more than the unit, material or layer itself: it is then about this one in its area. */
@@ -43,7 +49,13 @@ export interface Need {
 export type Condition = readonly (readonly Test[])[];
 
 export type Test =
-  | { readonly is: 'words'; readonly of: string; readonly not: boolean; readonly words: readonly string[] }
+  | {
+      readonly is: 'words';
+      readonly of: string;
+      readonly not: boolean;
+      readonly words: readonly string[];
+      readonly isName: boolean;
+    }
   | { readonly is: 'said'; readonly of: string; readonly not: boolean }
   | { readonly is: 'compared'; readonly left: RuleSum; readonly sign: Sign; readonly limit: RuleLimit };
 

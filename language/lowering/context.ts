@@ -361,7 +361,7 @@ export const ANY: Limits = { from: -Infinity, above: false };
 const LARGEST_OTHER = 1e9;
 
 /** Names that another may stand for: `washed-sand` for `sand`, `house-wall` for `house`, `lawn` for `grass`. */
-function meantBy(name: string, known: readonly string[]): string[] {
+export function meantBy(name: string, known: readonly string[]): string[] {
   const longer = known.filter(other => other !== name && `-${other}-`.includes(`-${name}-`));
   const called = (Object.hasOwn(OTHER_NAMES, name) ? OTHER_NAMES[name]! : []).filter(other => known.includes(other));
   const meant = [...new Set([...longer, ...called])];

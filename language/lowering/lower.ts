@@ -5,6 +5,7 @@ import { placed } from '../findings/placed.ts';
 import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
+import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
@@ -190,7 +191,7 @@ class Lowering {
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
-    if (rulesItem === undefined && node !== undefined && checked.rules.length === 0) this.rulesNotNamed(main, node);
+    if (rulesItem === undefined && node !== undefined && !checked.hasOwn) this.rulesNotNamed(main, node);
     const show = said.get('JobShow') as ast.JobShow | undefined;
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
@@ -234,7 +235,7 @@ class Lowering {
       'job',
       node,
       'rules-not-named',
-      `The job names no rules, so none are checked. Write \`rules\` and one of: ${COUNTRIES.join(', ')}.`,
+      `The job names no rules, so none are checked. Write \`rules\` and one of: ${[...this.context.names.known(text, ['rulebook']).filter(name => !SHIPPED_RULEBOOKS.includes(name)), ...COUNTRIES].join(', ')}.`,
       { property: 'title', fixes: this.rulesFixes(text, node) }
     );
   }

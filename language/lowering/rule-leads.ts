@@ -34,9 +34,9 @@ function booksOfJob({ texts }: Project, names: Names): Declared[] {
 }
 
 /** The rulebooks that others of what ships include. */
-export function booksIncluded({ visible, shipped }: Project): ReadonlySet<AstNode> {
+export function booksIncluded({ visible, rulebooks }: Project): ReadonlySet<AstNode> {
   const names = new Names(visible);
-  const books = namesOf(shipped).all.filter(({ kind }) => kind === 'rulebook');
+  const books = rulebooks.flatMap(text => namesOf(text).all.filter(({ kind }) => kind === 'rulebook'));
   return new Set(books.flatMap(book => leadsTo(names, book).slice(1)).map(({ node }) => node));
 }
 

@@ -3,6 +3,7 @@ import type { Condition, RuleSum, Sign, Test } from '../job/rule.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
+import { checkNames } from './rule-names.ts';
 import { quantitiesIn, ruleLimit, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 
 /** A test with what it compares. */
@@ -50,7 +51,10 @@ export function ruleTest(context: Context, scope: RuleScope, node: ast.Test | un
   const known = node.words.flatMap((word, index) =>
     choices === undefined ? [word] : (context.word(scope.text, scope.key, node, ['words', index], word, choices) ?? [])
   );
-  return known.length < node.words.length ? undefined : { test: { is: 'words', of: sum.name, not, words: known } };
+  checkNames(context, scope, node, sum.name);
+  return known.length < node.words.length
+    ? undefined
+    : { test: { is: 'words', of: sum.name, not, words: known, isName: choices === undefined } };
 }
 
 function comparison(context: Context, scope: RuleScope, node: ast.Test, subject: TypedSum): TypedTest | undefined {

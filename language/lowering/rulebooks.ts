@@ -1,25 +1,29 @@
 import type { Country, System } from '../job/job.ts';
 import type { Rule, Rulebook } from '../job/rule.ts';
 import { SHIPPED_RULEBOOKS, SHIPPED_RULES } from '../library/shipped.ts';
-import type { Severity } from '../findings/finding.ts';
+import { WEIGHTS, type Severity } from '../findings/finding.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import { namesOf, type Declared, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
-import { leadsTo, systemOfBook } from './rulebook-leads.ts';
-import { SEVERITIES, type Rules } from './rules.ts';
+import { insideOut, leadsTo, systemOfBook } from './rulebook-leads.ts';
+import { capped, SEVERITIES, type Rules } from './rules.ts';
 import { isCountry } from './things.ts';
 
 /** By what rules a job is checked. */
 export interface Checked {
   readonly rulebooks: readonly Rulebook[];
   readonly rules: readonly Rule[];
+  /** It has rules of its own, be they faulty. */
+  readonly hasOwn: boolean;
   /** The first shipped rulebook that the job's lead to: what is usual there stands in for what is left out. */
   readonly country?: Country;
   /** The measures that the first rulebook shows. */
   readonly system?: System;
 }
+
+const NO_BOOKS: ReturnType<typeof insideOut> = { books: [], inCircle: [] };
 
 /** A rulebook with what it changes in others. */
 type Holder = ast.Rulebook | ast.Job;
@@ -29,7 +33,9 @@ export class Rulebooks {
   private readonly project: Project;
   private readonly context: Context;
   private readonly rules: Rules;
-  private readonly open: ast.Rulebook[] = [];
+  /** The rules of each rulebook that was read. */
+  private readonly known = new Map<Declared['node'], readonly Rule[]>();
+  private readonly circles = new Set<Declared['node']>();
 
   constructor(project: Project, context: Context, rules: Rules) {
     this.project = project;
@@ -44,17 +50,54 @@ export class Rulebooks {
     const own = this.project.texts.flatMap(each =>
       namesOf(each).all.filter(({ kind, node: rule }) => kind === 'rule' && bookOf(each, rule) === undefined)
     );
-    const standing = over(this.readAll(own), [...new Map(all.flat().map(rule => [rule.key, rule])).values()]);
+    const standing = this.over(firstOfEachName(own), together(all));
     const rules = node === undefined ? standing : this.changed(text, 'job', node, standing);
     const leads = books.flatMap(book => leadsTo(this.context.names, book));
+    if (node !== undefined) this.notNamed(text, node, item, new Set(leads.map(each => each.node)));
     const country = leads.map(({ name }) => name).find(isCountry);
     const system = leads.flatMap(book => systemOfBook(book) ?? [])[0];
     return {
       rulebooks: books.map(book => described(book)),
       rules,
+      hasOwn: own.length > 0,
       ...(country === undefined ? {} : { country }),
       ...(system === undefined ? {} : { system })
     };
+  }
+
+  /** A file that is used for its rules, of whose rulebooks the job leads to none. */
+  private notNamed(
+    text: SpecText,
+    node: ast.Job,
+    item: ast.JobRules | undefined,
+    named: ReadonlySet<Declared['node']>
+  ): void {
+    for (const used of this.project.texts) {
+      const books = namesOf(used).all.filter(({ kind }) => kind === 'rulebook');
+      const [first] = books;
+      if (used === text || first === undefined || books.some(book => named.has(book.node))) continue;
+      this.context.fault(
+        text,
+        'job',
+        item ?? node,
+        'rulebook-not-named',
+        `The rulebook \`${first.name}\` of ${used.file} is not named here, so none of its rules count. Write it behind \`rules\`.`,
+        {
+          ...(item === undefined ? { property: 'title' } : {}),
+          harmless: true,
+          related: [{ node: first.node, text: used, message: 'It stands here.' }],
+          fixes:
+            item === undefined
+              ? []
+              : [
+                  {
+                    title: `Write \`, ${first.name}\``,
+                    does: [this.context.changes.behind(text, item, `, ${first.name}`)]
+                  }
+                ]
+        }
+      );
+    }
   }
 
   /** Checks a rulebook of one's own, used or not. */
@@ -78,26 +121,39 @@ export class Rulebooks {
   }
 
   private rulesOf(book: Declared): readonly Rule[] {
-    const node = book.node as ast.Rulebook;
-    const { text } = book;
-    if (this.open.includes(node)) return [];
-    this.open.push(node);
+    const { names } = this.context;
+    const { books, inCircle } = this.known.has(book.node) ? NO_BOOKS : insideOut(names, book);
+    for (const each of inCircle) this.inCircle(each);
+    for (const each of books) if (!this.known.has(each.node)) this.known.set(each.node, this.read(each));
+    return this.known.get(book.node)!;
+  }
+
+  /** What it includes has been read before it. */
+  private read(book: Declared): readonly Rule[] {
+    const { node, text } = book as Declared & { readonly node: ast.Rulebook };
     const key = keyOf(book);
-    const own = namesOf(text).all.filter(({ kind, node: rule }) => kind === 'rule' && bookOf(text, rule) === node);
     const included = node.items
       .filter(ast.isBookIncludes)
       .flatMap(item => this.found(text, key, item, 'books', item.books))
-      .flatMap(each => {
-        if (this.open.includes(each.node as ast.Rulebook))
-          this.context.fault(text, key, node, 'let-in-circle', `The rulebook \`${each.name}\` includes itself.`, {
-            property: 'name',
-            harmless: true
-          });
-        return this.rulesOf(each);
-      });
-    this.open.pop();
-    const once = [...new Map(included.map(rule => [rule.key, rule])).values()];
-    return this.changed(text, key, node, over(this.readAll(own), once));
+      .map(each => this.known.get(each.node) ?? []);
+    const own = firstOfEachName(
+      namesOf(text).all.filter(({ kind, node: rule }) => kind === 'rule' && bookOf(text, rule) === node)
+    );
+    return this.changed(text, key, node, this.over(own, together(included)));
+  }
+
+  private inCircle({ text, node, name, ...declared }: Declared): void {
+    if (this.circles.has(node)) return;
+    this.circles.add(node);
+    const key = keyOf({ text, node, name, ...declared });
+    const message = `The rulebook \`${name}\` includes itself, if only by way of others. Take one \`includes\` out.`;
+    this.context.fault(text, key, node, 'includes-in-circle', message, { property: 'name', harmless: true });
+  }
+
+  /** A rule of one's own stands over one of the same name, also while it has a fault. */
+  private over(own: readonly Declared[], others: readonly Rule[]): Rule[] {
+    const names = new Set(own.map(({ name }) => name));
+    return [...others.filter(({ name }) => !names.has(name)), ...this.readAll(own)];
   }
 
   private readAll(declared: readonly Declared[]): Rule[] {
@@ -121,9 +177,13 @@ export class Rulebooks {
         const [heard] = item.rule === undefined ? [] : this.named(text, key, item, 'rule', [item.rule], rules);
         const others = this.named(text, key, item, 'others', item.others, rules);
         if (heard !== undefined)
-          changed = changed.map(rule =>
-            others.has(rule.name) ? { ...rule, yieldsTo: [...rule.yieldsTo, heard] } : rule
-          );
+          changed = changed.map(rule => {
+            if (!others.has(rule.name)) return rule;
+            const inVain = whyInVain(heard, rule, changed);
+            if (inVain === undefined) return { ...rule, yieldsTo: [...rule.yieldsTo, heard] };
+            this.context.fault(text, key, item, 'prefer-in-vain', inVain, { property: 'rule', harmless: true });
+            return rule;
+          });
       }
     }
     return changed;
@@ -163,29 +223,64 @@ export class Rulebooks {
   }
 
   private treated(text: SpecText, key: string, item: ast.Treated, rule: Rule, severity: Severity): Rule {
-    const isGrounded = rule.cases.some(({ source }) => isGround(source));
-    if (severity !== 'error' || isGrounded || rule.severity === 'error') return { ...rule, severity };
-    this.context.fault(
-      text,
-      key,
-      item,
-      'error-without-source',
-      `The rule ${rule.name} rests on practice or memory alone, so it can be no error: it counts as a warning.`,
-      { property: 'severity', harmless: true, fixes: [] }
-    );
-    return { ...rule, severity: 'warning' };
+    if (severity === 'error' && !rule.cases.some(({ isGrounded }) => isGrounded))
+      this.context.fault(
+        text,
+        key,
+        item,
+        'error-without-source',
+        `The rule ${rule.name} rests on practice or memory alone, so it can be no error: it counts as a warning.`,
+        { property: 'severity', harmless: true, fixes: [] }
+      );
+    return treatedAs(rule, severity);
   }
 }
 
-/** A source that was read, or a danger to people. */
-function isGround(source: string): boolean {
-  return /^Safety\.|(?:^|\. )(?:Standard|Code|Association guidance|Handbook): /.test(source);
+/** Why a rule can't be heard instead of another; undefined where it can. */
+function whyInVain(heard: string, other: Rule, rules: readonly Rule[]): string | undefined {
+  if (other.isAboutSafety)
+    return `The rule \`${other.name}\` is about the safety of people: no other is heard instead of it.`;
+  if (heard === other.name) return 'A rule can’t be heard instead of itself.';
+  if (yields(heard, other.name, rules))
+    return `The rule \`${other.name}\` is already heard instead of \`${heard}\`: both ways neither would be heard.`;
+  const concerns = new Set(other.cases.map(each => each.concerns));
+  const isAbout = rules.some(({ name, cases }) => name === heard && cases.some(each => concerns.has(each.concerns)));
+  if (isAbout) return undefined;
+  return `The rules \`${heard}\` and \`${other.name}\` are about different kinds of things, so they never meet.`;
 }
 
-/** A rule of one's own stands over one of the same name. */
-function over(own: readonly Rule[], others: readonly Rule[]): Rule[] {
-  const names = new Set(own.map(({ name }) => name));
-  return [...others.filter(({ name }) => !names.has(name)), ...own];
+/** Whether a rule yields to another, if only by way of others. */
+function yields(name: string, to: string, rules: readonly Rule[]): boolean {
+  const seen = new Set<string>();
+  for (const open = [name]; open.length > 0;) {
+    const next = open.pop()!;
+    if (next === to) return true;
+    if (seen.has(next)) continue;
+    seen.add(next);
+    open.push(...rules.flatMap(rule => (rule.name === next ? rule.yieldsTo : [])));
+  }
+  return false;
+}
+
+function treatedAs(rule: Rule, severity: Severity): Rule {
+  const cases = rule.cases.map(each => ({ ...each, severity: capped(severity, each.isGrounded) }));
+  const isEver = severity !== 'error' || cases.some(each => each.severity === 'error');
+  return { ...rule, severity: isEver ? severity : 'warning', cases };
+}
+
+/** Of a name that is declared twice the first counts. */
+function firstOfEachName(declared: readonly Declared[]): Declared[] {
+  return [...new Map([...declared].reverse().map(each => [each.name, each])).values()].reverse();
+}
+
+/** The rules of several rulebooks, each once: of one that they treat differently what weighs most. */
+function together(all: readonly (readonly Rule[])[]): Rule[] {
+  const rules = new Map<string, Rule>();
+  for (const rule of all.flat()) {
+    const known = rules.get(rule.key);
+    if (known === undefined || WEIGHTS[rule.severity] > WEIGHTS[known.severity]) rules.set(rule.key, rule);
+  }
+  return [...rules.values()];
 }
 
 function described({ name, node }: Declared): Rulebook {

@@ -8,6 +8,7 @@ import type { Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
 import { isShipped, type Project } from './project.ts';
+import { KINDS_OF_MEMBER } from './rule-names.ts';
 import { quantitiesIn, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 import { quantitiesOfCondition, quantitiesOfTest, ruleCondition, ruleTest, type TypedTest } from './rule-tests.ts';
 import { saidOnce } from './said-once.ts';
@@ -89,7 +90,8 @@ class RuleReader {
     const isSound = this.sound && !context.findings.slice(faults).some(finding => finding.severity === 'error');
     if (!isSound || severity === undefined) return undefined;
     const safety = said.has('RuleSafety');
-    return { key, name: this.name, severity, cases: this.parts.map(part => this.case(part, safety)), yieldsTo: [] };
+    const cases = this.parts.map(part => this.case(part, safety, severity));
+    return { key, name: this.name, severity, isAboutSafety: safety, cases, yieldsTo: [] };
   }
 
   private get part(): Part | undefined {
@@ -226,10 +228,13 @@ class RuleReader {
     const value = node.value as Expression | undefined;
     if (measure === 'words') {
       const name = value !== undefined && ast.isNamed(value) ? (value.to?.$refText ?? '') : '';
-      if (memberOf(part.concerns, name)?.measure === 'words') return { is: 'quantity', name };
-      const word =
-        choices === undefined || value === undefined ? name : context.word(text, key, node, 'value', name, choices);
-      return word === undefined || word === '' ? undefined : { is: 'choice', words: [word] };
+      if (name === '' || value === undefined) return undefined;
+      const kinds = KINDS_OF_MEMBER[node.quantity ?? ''];
+      const other = memberOf(part.concerns, name);
+      if (other?.measure === 'words' && kinds !== undefined && KINDS_OF_MEMBER[name]?.[0] === kinds[0])
+        return { is: 'quantity', name };
+      if (choices !== undefined) return this.choice(context.word(text, key, node, 'value', name, choices));
+      return this.choice(context.find(text, key, node, 'value', name, kinds ?? [])?.name);
     }
     const sum = ruleSum(context, this.scope(part, part.last), value);
     if (sum === undefined) return undefined;
@@ -245,6 +250,10 @@ class RuleReader {
         }
       );
     return sum.sum;
+  }
+
+  private choice(word: string | undefined): FixTo['to'] | undefined {
+    return word === undefined ? undefined : { is: 'choice', words: [word] };
   }
 
   // ---- the rule as a whole ----
@@ -288,7 +297,7 @@ class RuleReader {
     return 'warning';
   }
 
-  private case({ concerns, when, needs, fixes, cites }: Part, safety: boolean): RuleCase {
+  private case({ concerns, when, needs, fixes, cites }: Part, safety: boolean, severity: Severity): RuleCase {
     const conditions = [...when, ...needs.flatMap(need => (need.when === undefined ? [] : [need.when]))];
     const reads = new Set([
       ...conditions.flatMap(quantitiesOfCondition),
@@ -297,15 +306,24 @@ class RuleReader {
     const told = needs.flatMap(({ says }) =>
       says.flatMap(part => ('words' in part ? [part.words] : 'value' in part ? quantitiesIn(part.value) : []))
     );
-    const sentences = [...this.sharedCites, ...cites].map(({ words }) => `${words}.`);
+    const all = [...this.sharedCites, ...cites];
+    const isGrounded = safety || all.some(each => each.isGround);
+    const sentences = all.map(({ words }) => `${words}.`);
     return {
       concerns,
       when,
       needs,
       fixes,
+      severity: capped(severity, isGrounded),
+      isGrounded,
       source: [...(safety ? ['Safety.'] : []), ...sentences].join(' '),
       reads: [...reads],
       readsArea: [...reads, ...told].some(name => memberOf(concerns, name)!.of !== concerns)
     };
   }
+}
+
+/** What rests on practice or memory alone is never an error. */
+export function capped(severity: Severity, isGrounded: boolean): Severity {
+  return severity === 'error' && !isGrounded ? 'warning' : severity;
 }

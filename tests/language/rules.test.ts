@@ -1,4 +1,5 @@
 // Rules as text: which of them a job is checked by, what they find, and what is told of a rule that is written wrong.
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Rule } from '../../language/job/rule.ts';
 import { drain, Paving } from '../../language/paving.ts';
@@ -60,7 +61,9 @@ describe('a rule of one’s own', () => {
     const county = 'use "town.paving"\nrulebook county { includes town, britain }';
     const files = { 'town.paving': town, 'county.paving': county };
     const found = ['warning base-here: Base-here: terrace has 4 in, 1 in less than 5 in.'];
-    expect(await told(`${job()}use "town.paving"\n${TERRACE}`, files)).toEqual([]);
+    expect(await told(`${job()}use "town.paving"\n${TERRACE}`, files)).toEqual([
+      expect.stringMatching(/^warning rulebook-not-named: /)
+    ]);
     expect(await told(`${job('north-america, town')}use "town.paving"\n${TERRACE}`, files)).toEqual(found);
     // Named alone the county shows metric, as the first rulebook does that it leads to.
     expect(await told(`${job('county')}use "county.paving"\n${TERRACE}`, files)).toEqual([
@@ -285,5 +288,151 @@ area ${name} {
       'joint at least 2 mm'
     );
     expect(judgedBy(moreRules)).toBe(2);
+  });
+});
+
+describe('what a rule was judged by can’t go stale', () => {
+  const words = ['feet-and-inches', 'metric'] as const;
+  const text = (base: number, system: string, soil: string, edging: boolean, other: string): string =>
+    job(other, `show ${system}`) +
+    LEAFLET +
+    wants('base-here', '5 in (125 mm)', 'fix base to base + missing') +
+    TERRACE.replace('4 in', `${base} mm`)
+      .replace('soil sand', `soil ${soil}`)
+      .replace(
+        'all round meets house-wall',
+        `near meets house-wall, the rest meets lawn${edging ? ', edging spiked-strip' : ''}`
+      )
+      .replace('{ near meets house-wall, the rest', '{\n near meets house-wall\n the rest');
+
+  test('after any edits, all is as worked out afresh', () => {
+    const warm = new Paving(inMemory({}));
+    const findingsOf = (paving: Paving, edited: string): unknown => {
+      paving.setText('job.paving', edited);
+      return drain(paving.evaluate('job.paving'))!.findings;
+    };
+    fc.assert(
+      fc.property(
+        fc.constantFrom(50, 100, 150),
+        fc.constantFrom(...words),
+        fc.constantFrom('sand', 'clay'),
+        fc.boolean(),
+        fc.constantFrom('north-america', 'britain', 'britain, north-america', 'continental-europe'),
+        (...edit) => {
+          const edited = text(...edit);
+          expect(findingsOf(warm, edited)).toEqual(findingsOf(new Paving(inMemory({})), edited));
+        }
+      ),
+      { seed: 20261125, numRuns: 60 }
+    );
+  }, 60_000);
+
+  test('of two rulebooks that find the same the heavier counts, in whatever order they are named', async () => {
+    const thin = TERRACE.replace('stone 4 in', 'stone 3 in');
+    for (const rules of ['north-america, britain', 'britain, north-america'])
+      expect((await told(job(rules, 'show feet-and-inches') + thin))[0]).toMatch(/^error base-too-thin: /);
+  });
+});
+
+describe('what a person can write does not hold up', () => {
+  test('rulebooks that include each other many times over, in a long chain, or in a circle', async () => {
+    const layers = Array.from({ length: 40 }, (_, at) =>
+      ['a', 'b'].map(side => `rulebook ${side}-${at} { ${at === 0 ? '' : `includes a-${at - 1}, b-${at - 1}`} }`)
+    ).flat();
+    const chain = Array.from({ length: 3000 }, (_, at) => `rulebook c-${at} { includes c-${at + 1} }`);
+    const round = ['rulebook one { includes two }', 'rulebook two { includes one }'];
+    const text = [job('a-39, c-0, one'), ...layers, ...chain, 'rulebook c-3000 { }', ...round, TERRACE].join('\n');
+    expect((await told(text)).filter(line => !line.includes('never-used'))).toEqual([
+      'error includes-in-circle: The rulebook `one` includes itself, if only by way of others. Take one `includes` out.'
+    ]);
+  });
+
+  test('five hundred broken rules with fixes are judged with as many looks at what is asked', async () => {
+    const rules = Array.from({ length: 500 }, (_, at) => wants(`rule-${at}`, `${200 + at} mm`, 'fix base to needed'));
+    const { findings } = await evaluated(job() + LEAFLET + rules.join('') + TERRACE);
+    expect(findings).toHaveLength(500);
+    expect(new Set(findings.map(({ fixes }) => fixes[0]!.title))).toEqual(new Set(['Write `27 33/64 in`']));
+  }, 20_000);
+});
+
+describe('names, preferences and parts', () => {
+  test('a name of several words is what its last ones say; a fixed word is only itself', async () => {
+    const kind = (name: string): string =>
+      `soil-kind ${name} { swell 30 %, density 100 lb per cu ft, drains well, frost-heave likely }\n`;
+    const clay = (name: string): Promise<string[]> =>
+      told(
+        job() +
+          LEAFLET +
+          kind(name) +
+          wants('on-clay', '5 in', 'when soil is clay') +
+          TERRACE.replace('soil sand', `soil ${name}`)
+      );
+    expect(await clay('stiff-clay')).toContain('warning on-clay: On-clay: terrace has 4 in, 1 in less than 5 in.');
+    expect(await clay('clay-free-sand')).toEqual([]);
+  });
+
+  test.each([
+    ['the other way round', 'prefer mild over strict', 'already heard instead of'],
+    ['itself', 'prefer strict over strict', 'can’t be heard instead of itself'],
+    ['what is about safety', 'prefer strict over dig-deep', 'about the safety of people'],
+    ['another kind of thing', 'prefer strict over bed-outside-limits', 'they never meet']
+  ])('a preference in vain is told: %s', async (_, prefer, message) => {
+    const rules = LEAFLET + wants('mild', '4 in') + wants('strict', '4 in');
+    expect(await told(job('north-america', `prefer strict over mild\n${prefer}`) + rules + TERRACE)).toEqual([
+      expect.stringContaining(message)
+    ]);
+  });
+
+  test('a rule that compares nothing silences no other', async () => {
+    const rules = LEAFLET + wants('mild', '5 in') + wants('deep', '6 in').replace('needs    base', 'needs    topsoil');
+    const found = await told(job('north-america', 'prefer deep over mild') + rules + TERRACE);
+    expect(found).toEqual(['warning mild: Mild: terrace has 4 in, 1 in less than 5 in.']);
+  });
+
+  test('a part that rests on practice is no error in a rule that is one', async () => {
+    const mixed = `${LEAFLET}
+rule mixed {
+  severity error
+  concerns area
+  needs    base at least 3 in
+  says     "Read."
+  cites    leaflet
+  concerns area
+  needs    base at least 5 in
+  says     "Practice."
+  cites    common-practice
+}
+`;
+    expect(await told(job() + mixed + TERRACE)).toEqual(['warning mixed: Practice.']);
+    expect(await told(job() + mixed + TERRACE.replace('stone 4 in', 'stone 2 in'))).toContain(
+      'warning mixed: Practice.'
+    );
+  });
+
+  test('a rule of one’s own with a slip still stands over the other; of one declared twice the first counts', async () => {
+    const thin = TERRACE.replace('stone 4 in', 'stone 3 in');
+    const slip = wants('base-too-thin', '2 in').replace('needs    base', 'needs    bas');
+    expect(await told(job() + LEAFLET + slip + thin)).toEqual([expect.stringMatching(/^error unknown-name: /)]);
+    const files = {
+      'a.paving': `${LEAFLET}${wants('same', '5 in')}`,
+      'b.paving': wants('same', '9 in').replace('cites    leaflet, "page 3"', 'cites common-practice')
+    };
+    expect(await told(`${job()}use "a.paving"\nuse "b.paving"\n${TERRACE}`, files)).toEqual([
+      'warning same: Same: terrace has 4 in, 1 in less than 5 in.',
+      expect.stringMatching(/^error said-twice: /)
+    ]);
+  });
+
+  test('names that nothing has are told, and what a used file asks in vain', async () => {
+    const rule = wants('odd', '5 in', 'when soil is cley\n  when bond is runing-bond\n  when meets is turf-grass');
+    expect(await told(job() + LEAFLET + rule + TERRACE)).toEqual([
+      'warning rule-about-nothing: No kind of soil is called `cley`, so this is about nothing. Did you mean `clay`?',
+      'warning rule-about-nothing: No bond is called `runing-bond`, so this is about nothing. Did you mean `running-bond`?',
+      expect.stringContaining('is called `turf-grass`, so this is about nothing.')
+    ]);
+    const town = `rulebook town { title "Town" }\n${LEAFLET}${wants('base-here', '5 in')}`;
+    expect(await told(`${job()}use "town.paving"\n${TERRACE}`, { 'town.paving': town })).toEqual([
+      'warning rulebook-not-named: The rulebook `town` of town.paving is not named here, so none of its rules count. Write it behind `rules`.'
+    ]);
   });
 });

@@ -1,7 +1,7 @@
 import { memberOf, membersOf } from '../../findings/members/members.ts';
 import type { Member } from '../../findings/members/member.ts';
 import type { Concern } from '../../job/rule.ts';
-import type { Kind } from '../../lowering/names.ts';
+import { KINDS_OF_MEMBER } from '../../lowering/rule-names.ts';
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Next } from '../../syntax/next-words.ts';
 import { firstIndex } from '../../syntax/statement-tree.ts';
@@ -110,26 +110,13 @@ function helpOnWord(name: string, word: string): WordHelp {
 
 /** The names of things that a quantity can be. */
 function namesOffered({ text, project }: Scene, member: string): Offer[] {
-  const kinds = KINDS_OF[member] ?? [];
+  const kinds = KINDS_OF_MEMBER[member] ?? [];
   return kinds.flatMap(kind =>
     atHand(text, project, kind).map(({ declared }) =>
       offer(declared.name, thingHelp(declared, project) ?? { line: 'A name', text: '' })
     )
   );
 }
-
-const KINDS_OF: Readonly<Record<string, readonly Kind[]>> = {
-  soil: ['soil-kind'],
-  material: ['material'],
-  geotextile: ['material'],
-  edging: ['material'],
-  'usual-edging': ['material'],
-  bond: ['bond'],
-  unit: ['unit'],
-  area: ['area'],
-  benchmark: ['benchmark'],
-  meets: ['existing', 'area', 'side-kind']
-};
 
 function offer(word: string, { line, text }: WordHelp): Offer {
   return { label: word, kind: 'choice', parts: [word], help: { line, about: { text } } };
