@@ -36,10 +36,18 @@ export function saying(gap: Key, statement: string): RawFix {
 
 /** A length in the measure in which a person wrote the value that misses it; the job's own where that can't be seen. */
 function asWritten(to: Length, written: string, system: System): string {
-  const metric = /[0-9½¼¾] ?(mm|cm|m)$/.exec(written)?.[1];
+  const metric = METRIC.exec(written)?.[1];
   if (metric !== undefined) return `${Number((to.metric / METRES[metric]!).toFixed(6))} ${metric}`;
-  return printLimit(to, /(?:in|inch|inches|ft|foot|feet|["″”'′’])$/i.test(written) ? 'imperial' : system);
+  return printLimit(to, systemWritten(written, system));
 }
+
+/** The system in which a person wrote a length; the job's own where that can't be seen. */
+export function systemWritten(written: string, system: System): System {
+  if (METRIC.test(written)) return 'metric';
+  return /(?:in|inch|inches|ft|foot|feet|["″”'′’])$/i.test(written) ? 'imperial' : system;
+}
+
+const METRIC = /[0-9½¼¾] ?(mm|cm|m)$/;
 
 const METRES: Readonly<Record<string, number>> = { mm: 0.001, cm: 0.01, m: 1 };
 

@@ -9,6 +9,10 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
+/** An edging that says itself how far the base runs past it stays as it is where a base is made thicker. */
+const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
+const OF_GROWN_BASES = 'base-not-past-edging';
+
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
 
@@ -37,7 +41,8 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   );
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
-    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id));
+    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
+    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES && hasEdgingWithBasePast(before));
   const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [
@@ -46,6 +51,10 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
     ...(fix.safe && !isSame ? [`${what}: is safe, but changes numbers`] : []),
     ...overlapsIn(fix.edits).map(edit => `${what}: overlaps at ${edit}`)
   ];
+}
+
+function hasEdgingWithBasePast({ job }: Evaluation): boolean {
+  return job?.areas.some(({ edges }) => edges.some(({ edging }) => edging?.basePast !== undefined)) === true;
 }
 
 function count(findings: readonly Finding[], finding: Finding): number {

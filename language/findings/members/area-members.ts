@@ -1,11 +1,12 @@
-import type { Area, Given, Key, Material, System } from '../../job/job.ts';
-import { printFine, printHeight, roundedUp } from '../../measures/print.ts';
+import type { Area, Key, Material } from '../../job/job.ts';
+import { printHeight, roundedUp } from '../../measures/print.ts';
 import { stoneLayers } from '../../quantities/base-past.ts';
 import type { RawFix } from '../finding.ts';
-import { fixTo, type Length, printLimit, saying, TIE, writing } from '../limits.ts';
+import { fixTo, type Length, saying, writing } from '../limits.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
+import { baseThickness, thickerBase } from './thicker-base.ts';
 import { longerSide } from './unit-members.ts';
 
 type AreaMember = Member<'area'>;
@@ -155,48 +156,11 @@ function bedsOf(area: Area): Area['layers'] {
   return area.layers.filter(({ role }) => role === 'bed');
 }
 
-/** Thickness of all stone under the bed, m. */
-function baseThickness({ layers }: Area): number {
-  return stoneLayers(layers).reduce((sum, layer) => sum + layer.thickness.value, 0);
-}
-
 function lowestLayer({ judged }: { readonly judged: Judged }): Key | undefined {
   return judged.area.layers.at(-1)?.key;
 }
 
 // ---- what writes them ----
-
-/** The one layer, the upper of two by what both lack, or a base where there is none. */
-function thickerBase({ area, system, usualStone }: Judged, to: Length): readonly RawFix[] {
-  const [first, ...others] = stoneLayers(area.layers);
-  if (first === undefined) {
-    return [saying(`${area.key}/base`, `base ${usualStone} ${printLimit(to, system)}`)];
-  }
-  const thicker =
-    others.length === 0
-      ? fixTo(to, first.thickness, system)
-      : thickerBy(first.thickness, to[system] - baseThickness(area), system);
-  return thicker.map(fix => withPast(fix, area, to, system));
-}
-
-/** Edging that stands on the base wants as much of it behind as it is thick: a thicker base runs further past it. */
-function withPast(fix: RawFix, area: Area, to: Length, system: System): RawFix {
-  const stone = stoneLayers(area.layers);
-  const written = stone.flatMap(({ past }) => (past === undefined ? [] : [past]));
-  const isShort = written.every(({ value }) => value < to[system] - TIE);
-  const standsOnBase = area.edges.some(
-    ({ meets, edging }) => meets?.openGround === true && edging !== undefined && edging.concrete === undefined
-  );
-  const [key] = written.flatMap(past => past.key ?? []);
-  if (key === undefined || !isShort || !standsOnBase) return fix;
-  const text = printFine(roundedUp(to[system], system), system);
-  return { title: `${fix.title}, and \`${text} past the edging\``, edits: [...fix.edits, { over: key, text }] };
-}
-
-function thickerBy({ key, value, assumed }: Given, missing: number, system: System): RawFix[] {
-  if (key === undefined || assumed !== undefined) return [];
-  return [writing(key, printFine(roundedUp(value + missing, system), system))];
-}
 
 function below({ imperial, metric }: Length): Length {
   return { imperial: -imperial, metric: -metric };
