@@ -9,16 +9,18 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
-/** A thicker base runs no further past its edging than it did: only now is that too little. */
-const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
-const OF_GROWN_BASES = 'base-not-past-edging';
-
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
 
+/** A dig is as deep whether the ground is said to lie where it was taken to lie or not. */
+const WHERE_GROUND_IS_TAKEN = ' (ground taken level with the finish)';
+
 /** A finding, on whatever line it stands and whatever its message proposes: what it measures is part of it. */
 function told({ id, target, message }: Finding): string {
-  const [first] = message.replace(/\bline \d+/g, 'line #').split(/(?<=[.?]) /);
+  const [first] = message
+    .replace(WHERE_GROUND_IS_TAKEN, '')
+    .replace(/\bline \d+/g, 'line #')
+    .split(/(?<=[.?]) /);
   return `${id} ${target} ${id === COUNTS ? first!.replace(/about [\d,]+/, 'about #') : first!}`;
 }
 
@@ -35,8 +37,7 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   );
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
-    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
-    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES);
+    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id));
   const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [

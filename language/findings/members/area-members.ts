@@ -1,8 +1,8 @@
-import type { Area, Given, Key, System } from '../../job/job.ts';
+import type { Area, Given, Key, Material, System } from '../../job/job.ts';
 import { printFine, printHeight, roundedUp } from '../../measures/print.ts';
 import { stoneLayers } from '../../quantities/base-past.ts';
 import type { RawFix } from '../finding.ts';
-import { fixTo, type Length, printLimit, saying, writing } from '../limits.ts';
+import { fixTo, type Length, printLimit, saying, TIE, writing } from '../limits.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
@@ -73,8 +73,11 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     write: ({ judged }, to) => (typeof to === 'string' ? [] : fixTo(to, judged.area.paving?.joint, judged.system))
   },
   {
-    ...words('area', 'joint-grading', 'Grading of what fills the joints: `open` is grit', ['dense', 'open']),
-    read: ({ judged }) => gradings(judged.area.jointFiller === undefined ? [] : [judged.area.jointFiller.openGraded])
+    ...words('area', 'joint-grading', 'Grading of what fills the joints, where that is said: `open` is grit', [
+      'dense',
+      'open'
+    ]),
+    read: ({ judged }) => gradings(saidFiller(judged.area).map(filler => filler.openGraded))
   },
   {
     ...words('area', 'bond', 'The name of the bond'),
@@ -144,6 +147,10 @@ function gradings(open: readonly boolean[]): readonly string[] {
   return open.length === 0 ? [] : [open.includes(true) ? 'open' : 'dense'];
 }
 
+function saidFiller({ jointFiller }: Area): readonly Material[] {
+  return jointFiller === undefined || jointFiller.assumed !== undefined ? [] : [jointFiller];
+}
+
 function bedsOf(area: Area): Area['layers'] {
   return area.layers.filter(({ role }) => role === 'bed');
 }
@@ -165,8 +172,25 @@ function thickerBase({ area, system, usualStone }: Judged, to: Length): readonly
   if (first === undefined) {
     return [saying(`${area.key}/base`, `base ${usualStone} ${printLimit(to, system)}`)];
   }
-  if (others.length === 0) return fixTo(to, first.thickness, system);
-  return thickerBy(first.thickness, to[system] - baseThickness(area), system);
+  const thicker =
+    others.length === 0
+      ? fixTo(to, first.thickness, system)
+      : thickerBy(first.thickness, to[system] - baseThickness(area), system);
+  return thicker.map(fix => withPast(fix, area, to, system));
+}
+
+/** Edging that stands on the base wants as much of it behind as it is thick: a thicker base runs further past it. */
+function withPast(fix: RawFix, area: Area, to: Length, system: System): RawFix {
+  const stone = stoneLayers(area.layers);
+  const written = stone.flatMap(({ past }) => (past === undefined ? [] : [past]));
+  const isShort = written.every(({ value }) => value < to[system] - TIE);
+  const standsOnBase = area.edges.some(
+    ({ meets, edging }) => meets?.openGround === true && edging !== undefined && edging.concrete === undefined
+  );
+  const [key] = written.flatMap(past => past.key ?? []);
+  if (key === undefined || !isShort || !standsOnBase) return fix;
+  const text = printFine(roundedUp(to[system], system), system);
+  return { title: `${fix.title}, and \`${text} past the edging\``, edits: [...fix.edits, { over: key, text }] };
 }
 
 function thickerBy({ key, value, assumed }: Given, missing: number, system: System): RawFix[] {
