@@ -3,6 +3,7 @@ import type { Key, System } from '../job/job.ts';
 import type { RawFinding } from './finding.ts';
 import type { Judged, Thing, Value } from './members/member.ts';
 import { ruleFailed, whyFailed } from './rule-failed.ts';
+import { Asked, type IsHeard } from './rule-asked.ts';
 import type { Breach } from './rule-breach.ts';
 import { breachesTold } from './rule-messages.ts';
 import { byHowMuch, holds, type Missed, needsOn } from './rule-needs.ts';
@@ -61,11 +62,10 @@ export function judgeArea(
     }
     verdicts.set(rule, own);
   }
-  const heard = mostMissed(breaches).filter(
-    ({ rule, thing }) => !rule.yieldsTo.some(other => applying.get(other)?.has(thing.key) === true)
-  );
+  const isHeard: IsHeard = ({ yieldsTo }, { key }) => !yieldsTo.some(other => applying.get(other)?.has(key) === true);
+  const heard = mostMissed(breaches).filter(({ rule, thing }) => isHeard(rule, thing));
   const failed = [...failures].map(([rule, why]) => ruleFailed(rule, why));
-  return { findings: [...breachesTold(heard, rules), ...failed], system, verdicts, judged: count };
+  return { findings: [...breachesTold(heard, new Asked(rules, isHeard)), ...failed], system, verdicts, judged: count };
 }
 
 /** A rule tells of a thing once: by what is missed by most. */

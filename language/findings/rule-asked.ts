@@ -17,16 +17,21 @@ interface Asking {
   readonly needs: readonly Need[];
 }
 
-/** What all rules ask of a quantity: a mended base must not be too thin for another rule. */
+/** Whether a rule is told of a thing, and no other instead. */
+export type IsHeard = (rule: Rule, thing: Thing) => boolean;
+
+/** What all rules that are heard ask of a quantity: a mended base must not be too thin for another rule. */
 export class Asked {
   private readonly rules: readonly Rule[];
+  private readonly isHeard: IsHeard;
   /** By kind of thing and quantity. */
   private askings: ReadonlyMap<string, readonly Asking[]> | undefined;
   /** What was found to be asked of a thing: many rules may be broken by one value. */
   private readonly found = new Map<string, MoreAsked>();
 
-  constructor(rules: readonly Rule[]) {
+  constructor(rules: readonly Rule[], isHeard: IsHeard) {
     this.rules = rules;
+    this.isHeard = isHeard;
   }
 
   /** The most that is asked of a quantity of a thing, where that is more than a length. */
@@ -42,7 +47,7 @@ export class Asked {
     for (let round = 0; round <= askings.length; round++) {
       const reads: Reads = { value: each => (each === of ? (most?.length ?? length)[system] : thing.value(each)) };
       const asked = askings.flatMap(({ rule, ruleCase, needs }): MoreAsked[] => {
-        const least = leastAsked(ruleCase, needs, thing, reads);
+        const least = this.isHeard(rule, thing) ? leastAsked(ruleCase, needs, thing, reads) : undefined;
         return least === undefined ? [] : [{ by: rule, length: least }];
       });
       const next = asked.sort((one, other) => other.length[system] - one.length[system])[0];

@@ -5,7 +5,7 @@ import type { FindingValue, RawFinding } from './finding.ts';
 import { memberOf } from './members/members.ts';
 import type { Print, Thing } from './members/member.ts';
 import { printLimit } from './limits.ts';
-import { Asked, type MoreAsked } from './rule-asked.ts';
+import type { Asked, MoreAsked } from './rule-asked.ts';
 import { type Breach, readsOf } from './rule-breach.ts';
 import { fixesOf } from './rule-fixes.ts';
 import type { Missed } from './rule-needs.ts';
@@ -14,7 +14,7 @@ import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { sidesInWords } from './sides.ts';
 
 /** Breaches as findings; sides of which a rule says the same are told together. */
-export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]): RawFinding[] {
+export function breachesTold(breaches: readonly Breach[], asked: Asked): RawFinding[] {
   const groups = new Map<string, Breach[]>();
   for (const breach of breaches) {
     const { rule, ruleCase, thing } = breach;
@@ -22,7 +22,6 @@ export function breachesTold(breaches: readonly Breach[], rules: readonly Rule[]
     const name = likeness.join('\n');
     groups.set(name, [...(groups.get(name) ?? []), breach]);
   }
-  const asked = new Asked(rules);
   return [...groups.values()].map(group => {
     try {
       return told(group, asked);

@@ -1,4 +1,4 @@
-import { TOP_WORDS } from './words.ts';
+import { BLOCKS, TOP_WORDS } from './words.ts';
 
 // What the scanner looks for at a place; all but the last are tried where they are told to start.
 
@@ -40,7 +40,16 @@ export const LINE_INDENT = /[ \t]*/y;
 export const BRACES_AND_TEXTS = /(?<![0-9½¼¾⅓⅔⅛⅜⅝⅞])"[^"\n]*"|\/\/[^\n]*|[{}]/g;
 
 /** A line that begins with a top-level word. */
-export const TOP_LINE = new RegExp(`^[ \\t]*(?:${[...TOP_WORDS].join('|')})(?![\\p{L}\\p{N}_-])`, 'gmu');
+export const TOP_LINE = lineWith([...TOP_WORDS]);
+
+/** The same behind a rule, whose examples hold lines that begin with most of them. */
+export const TOP_LINE_AFTER_RULE = lineWith(
+  [...TOP_WORDS].filter(word => !Object.hasOwn(BLOCKS.example.statements, word))
+);
+
+function lineWith(words: readonly string[]): RegExp {
+  return new RegExp(`^[ \\t]*(?:${words.join('|')})(?![\\p{L}\\p{N}_-])`, 'gmu');
+}
 
 /** A measure in feet. */
 export const FEET = /^(?:ft|foot|feet|['′’])$/i;

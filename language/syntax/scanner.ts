@@ -25,7 +25,8 @@ import {
   BRACES_AND_TEXTS,
   FEET,
   MINUS_SIGNS,
-  TOP_LINE
+  TOP_LINE,
+  TOP_LINE_AFTER_RULE
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
 import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
@@ -682,8 +683,9 @@ class Scanner {
     const start = this.chunks.at(-1)?.start ?? 0;
     let known = this.unpaired.get(start);
     if (known === undefined) {
-      TOP_LINE.lastIndex = start + 1;
-      const end = TOP_LINE.exec(this.text)?.index ?? this.text.length;
+      const topLine = this.chunks.at(-1)?.word === 'rule' ? TOP_LINE_AFTER_RULE : TOP_LINE;
+      topLine.lastIndex = start + 1;
+      const end = topLine.exec(this.text)?.index ?? this.text.length;
       let open = 0;
       for (const [mark] of this.text.slice(start, end).matchAll(BRACES_AND_TEXTS))
         open += mark === '{' ? 1 : mark === '}' ? -1 : 0;

@@ -57,7 +57,11 @@ function framed({ how, text }: Example): string {
 }
 
 async function check(text: string): Promise<readonly Finding[]> {
-  const texts: Record<string, string> = { 'example.paving': text, 'prices.paving': '', 'town.paving': 'rulebook town { }' };
+  const texts: Record<string, string> = {
+    'example.paving': text,
+    'prices.paving': '',
+    'town.paving': 'rulebook town { }'
+  };
   const inMemory: SpecFiles = {
     resolve: (_from, written) => (written.startsWith('..') ? undefined : written),
     read: async file => {

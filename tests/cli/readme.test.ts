@@ -21,6 +21,19 @@ test('the first job of the README has no findings and the numbers that the READM
   expect(out).toMatch(/slab-16 +running-bond +102 +12 /);
 });
 
+test('the rule of the README asks what it says, and its fix writes that', () => {
+  const rules = /^```\n(job "Path to the shed"[^]*?)^```$/m.exec(README)![1]!;
+  const area =
+    'site { soil clay, winters freeze }\narea path {\n outline rectangle 3 x 20 ft\n traffic foot\n base crushed-stone 4 in\n}\n';
+  const cwd = folder({ 'path.paving': rules + area });
+  const { code, out } = paving(['check', 'path.paving'], { cwd });
+  expect(code).toBe(1);
+  expect(out).toContain('The base of path, 4 in, is 1 in too thin: our town asks 5 in on clay.');
+  expect(out).toContain('Source: Code: Paving leaflet of our town, 2025, page 3.');
+  expect(out).toContain('Fix: Write `5 in`');
+  expect(out).not.toContain('base-thinner-than-usual');
+});
+
 test('the base made thin is too thin, by how much and by whose word', () => {
   const cwd = folder({ 'thin.paving': JOB.replace('crushed-stone 6 in', 'crushed-stone 3 in') });
   const { code, out } = paving(['check', 'thin.paving'], { cwd });
