@@ -66,13 +66,14 @@ const currencies = [...MEASURES].flatMap(([, { dimensions }]) => {
 });
 
 async function shippedThings(): Promise<Map<string, WordHelp>> {
-  const paving = new Paving(inMemory({ 'job.paving': 'job "T" { rules britain }' }));
+  const paving = new Paving(inMemory({ 'job.paving': 'job "T" { rules north-america, ireland, continental-europe }' }));
   await paving.load('job.paving');
   const { project } = paving.look('job.paving')!;
-  const things = namesOf(project.shipped).all.filter(({ kind }) => kind !== 'let');
+  const all = [project.shipped, ...project.rulebooks].flatMap(text => namesOf(text).all);
+  const things = all.filter(({ kind }) => kind !== 'let');
   const named = things.filter(({ kind }) => kind !== 'source').map(({ name }) => name);
   expect(new Set(named)).toEqual(new Set([...SHIPPED_NAMES, ...SHIPPED_RULES, ...SHIPPED_RULEBOOKS]));
-  return new Map(things.map(thing => [`${thing.kind} ${thing.name}`, thingHelp(thing, project)!]));
+  return new Map(things.map(thing => [`${thing.kind} ${thing.name}, ${thing.text.file}`, thingHelp(thing, project)!]));
 }
 
 async function everyHelp(): Promise<Map<string, WordHelp | undefined>> {
