@@ -30,6 +30,8 @@ export class Rulebooks {
   private readonly context: Context;
   private readonly rules: Rules;
   private readonly open: ast.Rulebook[] = [];
+  /** Names of rules that have a fault of their own: no more is told where they are named. */
+  private readonly faulty = new Set<string>();
 
   constructor(project: Project, context: Context, rules: Rules) {
     this.project = project;
@@ -102,9 +104,11 @@ export class Rulebooks {
 
   private readAll(declared: readonly Declared[]): Rule[] {
     return declared.flatMap(each => {
-      if (this.context.isBroken(each.text, each.node)) return [];
-      this.context.names.find(each.text, 'rule', each.name);
-      return this.context.watch(() => this.rules.rule(each)).value ?? [];
+      const isBroken = this.context.isBroken(each.text, each.node);
+      if (!isBroken) this.context.names.find(each.text, 'rule', each.name);
+      const rule = isBroken ? undefined : this.context.watch(() => this.rules.rule(each)).value;
+      if (rule === undefined) this.faulty.add(each.name);
+      return rule ?? [];
     });
   }
 
@@ -145,6 +149,7 @@ export class Rulebooks {
           this.context.names.find(text, 'rule', name);
           return [name];
         }
+        if (this.faulty.has(name)) return [];
         const isKnown = SHIPPED_RULES.includes(name) || this.context.names.find(text, 'rule', name) !== undefined;
         if (isKnown)
           this.context.fault(
