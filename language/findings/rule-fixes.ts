@@ -78,7 +78,8 @@ function moreAsked(length: Length, of: string, thing: Thing, rules: readonly Rul
   // Each round meets one more rule.
   for (let round = 0; round <= rules.length; round++) {
     const reads: Reads = { value: name => (name === of ? (most?.length ?? length)[system] : thing.value(name)) };
-    const asked = rules.flatMap(rule =>
+    const heard = rules.filter(rule => !isSilent(rule, rules, thing, reads));
+    const asked = heard.flatMap(rule =>
       rule.cases.flatMap((ruleCase): MoreAsked[] => {
         const least = leastAsked(ruleCase, of, thing, reads);
         return least === undefined ? [] : [{ by: rule, length: least }];
@@ -91,17 +92,34 @@ function moreAsked(length: Length, of: string, thing: Thing, rules: readonly Rul
   return most;
 }
 
+/** Another rule is heard instead. */
+function isSilent({ yieldsTo }: Rule, rules: readonly Rule[], thing: Thing, reads: Reads): boolean {
+  return rules.some(
+    ({ name, cases }) => yieldsTo.includes(name) && cases.some(ruleCase => applies(ruleCase, thing, reads))
+  );
+}
+
+/** One that can't be worked out applies to nothing. */
+function applies({ concerns, when }: RuleCase, thing: Thing, reads: Reads): boolean {
+  if (concerns !== thing.is) return false;
+  try {
+    return when.every(each => holds(each, reads, thing.judged.system));
+  } catch (error) {
+    if (error instanceof RuleFailure) return false;
+    throw error;
+  }
+}
+
 /** The least that a rule asks of a quantity and that is not reached; of a rule that can't be worked out nothing. */
 function leastAsked(ruleCase: RuleCase, of: string, thing: Thing, reads: Reads): Length | undefined {
   const { system } = thing.judged;
-  if (ruleCase.concerns !== thing.is) return undefined;
+  if (!applies(ruleCase, thing, reads)) return undefined;
   const about = ruleCase.needs.filter(
     ({ test }) =>
       test?.is === 'compared' && test.sign === 'at least' && test.left.is === 'quantity' && test.left.name === of
   );
   if (about.length === 0) return undefined;
   try {
-    if (!ruleCase.when.every(each => holds(each, reads, system))) return undefined;
     const missed = missedOf(about, reads, system);
     const test = missed?.need.test;
     const limit = missed?.outcome?.limit;

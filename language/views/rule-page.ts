@@ -137,7 +137,7 @@ function changes(name: string, declared: readonly DeclaredRule[], standing: Stan
   const things = [...new Set([...concerns].flatMap(concern => ACCEPTED_ON[concern]))];
   const isSiteAlone = things.length === 0;
   const which = isSiteAlone ? '' : `; NAME is the ${listed(things, 'or')}`;
-  const aside = `To set it aside: \`accept ${name} on ${isSiteAlone ? 'site' : 'NAME'} because "…" until 2027-03-31\`, or at its end \`for good, agreed with "…"\`${which}.`;
+  const aside = `To set it aside: \`accept ${name} on ${isSiteAlone ? 'site' : 'NAME'} because "…" until 2027-06-30\`, or at its end \`for good, agreed with "…"\`${which}.`;
   const own = declared.some(({ isShipped }) => isShipped)
     ? ['A rule of your own with this name stands over it: see `paving explain rules`.']
     : [];
