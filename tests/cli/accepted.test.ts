@@ -10,18 +10,18 @@ import { CHECK_SCHEMA, QUANTITIES_SCHEMA } from '../../language/views/json/schem
 import { folder, GOOD, paving } from './run.ts';
 
 const THIN = GOOD.replace('base crushed-stone 6 in', 'base crushed-stone 3 in');
-const UNTIL = 'accept base-too-thin on terrace because "rock lies 3 in down" until 2027-06-30\n';
-const FOR_GOOD = UNTIL.replace('until 2027-06-30', 'for good, agreed with "the client"');
+const UNTIL = 'accept base-too-thin on terrace because "rock lies 3 in down" until 2026-06-30\n';
+const FOR_GOOD = UNTIL.replace('until 2026-06-30', 'for good, agreed with "the client"');
 
 describe('what is set aside', () => {
   test('counts for no exit code, and is counted in the report', () => {
     const cwd = folder({ 'a.paving': THIN + UNTIL });
-    const { code, out, err } = paving(['check', '--severity', 'note', '--as-of', '2027-06-30', 'a.paving'], { cwd });
+    const { code, out, err } = paving(['check', '--severity', 'note', '--as-of', '2026-06-30', 'a.paving'], { cwd });
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(
       /^No findings in 1 file\. 1 finding set aside\.\nPasses .*, but for what is set aside; not checked:/
     );
-    const quantities = paving(['quantities', '--as-of', '2027-06-30', 'a.paving'], { cwd });
+    const quantities = paving(['quantities', '--as-of', '2026-06-30', 'a.paving'], { cwd });
     expect(quantities.code).toBe(0);
     expect(quantities.out).toContain('Findings: none\n  1 finding set aside.\n');
   });
@@ -31,7 +31,7 @@ describe('what is set aside', () => {
     for (const verb of ['check', 'quantities']) {
       const { code, out } = paving([verb, '--as-of', '2026-07-01', 'a.paving'], { cwd });
       expect(code).toBe(1);
-      expect(out).toContain('(set aside until 2027-06-30, which has passed).');
+      expect(out).toContain('(set aside until 2026-06-30, which has passed).');
       expect(out).not.toContain('1 finding set aside');
     }
   });
@@ -50,14 +50,14 @@ describe('what is set aside', () => {
       'c.paving': UNTIL,
       'd.paving': GOOD
     });
-    const list = ['check', '--accepted', '--as-of', '2027-06-30'];
+    const list = ['check', '--accepted', '--as-of', '2026-06-30'];
     const { code, out } = paving([...list, 'a.paving', 'b.paving', 'c.paving'], { cwd });
     expect(code).toBe(0);
     expect(out.split('\n').slice(0, 6)).toEqual([
       'Set aside',
       '  Rule           On       How long                          Where          Why',
       '  base-too-thin  terrace  for good, agreed with the client  a.paving:14:1  rock lies 3 in down',
-      '  base-too-thin  terrace  until 2027-06-30                  c.paving:1:1   rock lies 3 in down',
+      '  base-too-thin  terrace  until 2026-06-30                  c.paving:1:1   rock lies 3 in down',
       '',
       'No findings in 3 files. 2 findings set aside.'
     ]);
@@ -67,10 +67,10 @@ describe('what is set aside', () => {
   test('stands in the JSON, counted apart, by the schema', () => {
     const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, strictTuples: false });
     for (const [accept, how] of [
-      [UNTIL, { until: '2027-06-30' }],
+      [UNTIL, { until: '2026-06-30' }],
       [FOR_GOOD, { agreedWith: 'the client' }]
     ] as const) {
-      const asked = ['--format', 'json', '--as-of', '2027-06-30', '-'];
+      const asked = ['--format', 'json', '--as-of', '2026-06-30', '-'];
       const check = JSON.parse(paving(['check', ...asked], { input: THIN + accept }).out) as CheckJson;
       expect(ajv.validate(CHECK_SCHEMA, check) ? [] : ajv.errors).toEqual([]);
       expect(check.counts).toEqual({ errors: 0, warnings: 0, notes: 0, accepted: 1 });
@@ -83,7 +83,7 @@ describe('what is set aside', () => {
   });
 
   test('is suppressed in SARIF, with why and where', () => {
-    const asked = ['check', '--format', 'sarif', '--as-of', '2027-06-30', '-'];
+    const asked = ['check', '--format', 'sarif', '--as-of', '2026-06-30', '-'];
     const log = JSON.parse(paving(asked, { input: THIN + UNTIL }).out) as Log;
     expect(log.runs[0]!.results).toMatchObject([
       {
@@ -92,7 +92,7 @@ describe('what is set aside', () => {
           {
             kind: 'inSource',
             status: 'accepted',
-            justification: 'rock lies 3 in down (until 2027-06-30)',
+            justification: 'rock lies 3 in down (until 2026-06-30)',
             location: { physicalLocation: { region: { startLine: 14, startColumn: 1 } } }
           }
         ]

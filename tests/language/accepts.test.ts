@@ -17,7 +17,7 @@ area terrace {
 }
 `;
 const REASON = 'because "rock lies 3 in down"';
-const on = (rule: string, thing: string, how = 'until 2027-06-30'): string =>
+const on = (rule: string, thing: string, how = 'until 2026-06-30'): string =>
   `accept ${rule} on ${thing} ${REASON} ${how}\n`;
 
 function evaluated(
@@ -68,7 +68,7 @@ describe('what is set aside', () => {
     expect(await told(JOB + OWN)).toEqual({ found: [UNIT, THIN, LAYER], accepted: [] });
     expect(await told(`${JOB}${OWN}${on('own-layer', 'terrace')}`)).toEqual({
       found: [UNIT, THIN],
-      accepted: [`${LAYER} 2027-06-30`]
+      accepted: [`${LAYER} 2026-06-30`]
     });
     expect(await told(`${JOB}${OWN}${on('own-unit', 'slab-16', 'for good, agreed with "the client"')}`)).toEqual({
       found: [THIN, LAYER],
@@ -78,7 +78,7 @@ describe('what is set aside', () => {
       'rule dry {\n concerns site\n needs winters is freeze\n says "Winters."\n cites common-practice\n}\n';
     expect(await told(`${JOB}${onSite}${on('dry', 'site')}${on('base-too-thin', 'terrace')}`)).toEqual({
       found: [],
-      accepted: ['dry site 2027-06-30', `${THIN} 2027-06-30`]
+      accepted: ['dry site 2026-06-30', `${THIN} 2026-06-30`]
     });
   });
 
@@ -89,7 +89,7 @@ describe('what is set aside', () => {
         rule: 'base-too-thin',
         thing: 'terrace',
         reason: 'rock lies 3 in down',
-        until: '2027-06-30',
+        until: '2026-06-30',
         file: 'job.paving',
         line: 12,
         column: 1,
@@ -104,7 +104,7 @@ describe('what is set aside', () => {
     const others = { 'accepts.paving': accepts };
     expect(await told(`use "accepts.paving"\n${JOB}${OWN}`, '2026-05-01', others)).toEqual({
       found: [LAYER],
-      accepted: [`${UNIT} 2027-06-30`, `${THIN} 2027-06-30`]
+      accepted: [`${UNIT} 2026-06-30`, `${THIN} 2026-06-30`]
     });
     expect(await told(accepts)).toEqual({ found: [], accepted: [] });
   });
@@ -122,15 +122,15 @@ describe('past its day', () => {
   const text = JOB + on('base-too-thin', 'terrace');
 
   test('it returns, says since when, and leads to where it was set aside; on its day it still holds', async () => {
-    expect(await told(text, '2027-06-30')).toEqual({ found: [], accepted: [`${THIN} 2027-06-30`] });
+    expect(await told(text, '2026-06-30')).toEqual({ found: [], accepted: [`${THIN} 2026-06-30`] });
     const { findings, accepted } = await evaluated(text, '2026-07-01');
     expect(accepted).toEqual([]);
     expect(findings).toMatchObject([
       {
         id: 'base-too-thin',
         severity: 'error',
-        message: expect.stringMatching(/ \(set aside until 2027-06-30, which has passed\)\.$/) as string,
-        related: [{ message: 'Set aside here until 2027-06-30.', line: 12 }]
+        message: expect.stringMatching(/ \(set aside until 2026-06-30, which has passed\)\.$/) as string,
+        related: [{ message: 'Set aside here until 2026-06-30.', line: 12 }]
       }
     ]);
   });
@@ -165,8 +165,8 @@ describe('what does not set anything aside', () => {
     ['accept base-too-thin on terrace', ['terrace: accept-incomplete: This does not say why.', 'until when']],
     ['accept base-too-thin on terrace because "x"', ['"x": accept-incomplete: This does not say until when.']],
     ['accept base-too-thin on site because "x"', ['"x": accept-incomplete: This does not say until when.']],
-    ['accept base-too-thin on terrace because " " until 2027-06-30', ['" ": accept-incomplete: This does not say why']],
-    ['accept base-too-thin on terrace until 2027-06-30', ['terrace: accept-incomplete: This does not say why']],
+    ['accept base-too-thin on terrace because " " until 2026-06-30', ['" ": accept-incomplete: This does not say why']],
+    ['accept base-too-thin on terrace until 2026-06-30', ['terrace: accept-incomplete: This does not say why']],
     ['accept base-too-thin on terrace because "x" for good', ['for: accept-incomplete: What is set aside for good']],
     [
       'accept base-too-thin on terrace because "x" for good, agreed with ""',
@@ -177,11 +177,11 @@ describe('what does not set anything aside', () => {
       ['2026-02-31: out-of-range: 2026-02-31 is no day.']
     ],
     [
-      'accept edge-not-said on terrace because "x" until 2027-06-30',
+      'accept edge-not-said on terrace because "x" until 2026-06-30',
       ['edge-not-said: unknown-name: `edge-not-said` is no rule']
     ],
-    ['accept base-to-thin on terrace because "x" until 2027-06-30', ['base-to-thin: unknown-name: No rule is called']],
-    ['accept base-too-thin on terace because "x" until 2027-06-30', ['Did you mean `terrace`?']]
+    ['accept base-to-thin on terrace because "x" until 2026-06-30', ['base-to-thin: unknown-name: No rule is called']],
+    ['accept base-too-thin on terace because "x" until 2026-06-30', ['Did you mean `terrace`?']]
   ])('%s', async (accept, says) => {
     const faults = await faultsOf(accept);
     expect(faults).toHaveLength(says.length);
