@@ -36,5 +36,6 @@ export function pageOfRule(project: Project, name: string): string | undefined {
   const all = shown.length === 0 ? declared : shown;
   const { file } = project.main;
   const isOverShipped = all.every(({ isShipped }) => !isShipped) && own.length < declared.length;
-  return rulePage(name, all, job && { file, isOverShipped, ...(rule === undefined ? {} : { rule }) });
+  const accepts = job?.accepts.filter(each => each.rule === name) ?? [];
+  return rulePage(name, all, job && { file, isOverShipped, accepts, ...(rule === undefined ? {} : { rule }) });
 }

@@ -65,7 +65,7 @@ export class Paving {
   private readonly shippedTexts = new ShippedTexts(this.parse);
   private tries = 0;
 
-  /** `today` tells the day, `2026-06-30`, after which nothing is set aside any more; without it no day passes. */
+  /** `today` tells the day, `2027-06-30`, after which nothing is set aside any more; without it no day passes. */
   constructor(files: SpecFiles, today = (): string => '') {
     this.files = files;
     this.today = today;

@@ -73,7 +73,7 @@ export interface Acceptance extends Place {
   /** The thing, as the text names it. */
   readonly thing: string;
   readonly reason: string;
-  /** The last day on which it holds, `2026-06-30`; absent where it holds for good. */
+  /** The last day on which it holds, `2027-06-30`; absent where it holds for good. */
   readonly until?: string;
   readonly agreedWith?: string;
 }

@@ -17,7 +17,7 @@ export interface Sorting {
   readonly where: Where;
   /** Where the job stands. */
   readonly file: string;
-  /** `2026-06-30`; before any day, '', nothing has passed. */
+  /** `2027-06-30`; before any day, '', nothing has passed. */
   readonly today: string;
 }
 

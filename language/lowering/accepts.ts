@@ -6,6 +6,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import { type Context, type Property } from './context.ts';
 import { keyOf } from './keys.ts';
 import type { Kind, SpecText } from './names.ts';
+import { isDay } from '../syntax/odd-dates.ts';
 import type { Project } from './project.ts';
 import type { Rules } from './rules.ts';
 import { takingOut } from './said-once.ts';
@@ -114,7 +115,7 @@ function lasting(
   if (!forGood)
     return missing(
       last,
-      'This does not say until when. Write `until` and the last day, such as `until 2026-06-30`; or `for good, agreed with "…"`.'
+      'This does not say until when. Write `until` and the last day, such as `until 2027-06-30`; or `for good, agreed with "…"`.'
     );
   if (isEmpty(agreedWith))
     return missing(
@@ -126,12 +127,6 @@ function lasting(
 
 function isEmpty(words: string | undefined): boolean {
   return words === undefined || words.trim() === '';
-}
-
-/** A day that is not in the calendar, such as 2026-02-31, comes back as another one. */
-function isDay(written: string): boolean {
-  const day = new Date(`${written}T00:00:00Z`);
-  return !Number.isNaN(day.valueOf()) && day.toISOString().slice(0, 10) === written;
 }
 
 /** The last day of the month, where only the day is too large. */

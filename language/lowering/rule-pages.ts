@@ -1,5 +1,6 @@
 import type { Key } from '../job/job.ts';
 import type { Concern, Rule } from '../job/rule.ts';
+import { ChunkIndex } from '../syntax/chunk-index.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { Context, writtenOf } from './context.ts';
 import { Names, namesOf, type Declared, type SpecText } from './names.ts';
@@ -12,6 +13,8 @@ export interface DeclaredRule {
   readonly key: Key;
   readonly file: string;
   readonly isShipped: boolean;
+  /** Something in its text can't be read, such as an example: nothing is judged by it. */
+  readonly hasFault: boolean;
   /** The title of its rulebook; absent for a rule of a job. */
   readonly rulebook?: string;
   readonly title?: string;
@@ -67,6 +70,7 @@ function described(declared: Declared, rule: Rule, project: Project): DeclaredRu
     key: rule.key,
     file: text.file,
     isShipped: isShipped(project, text),
+    hasFault: new ChunkIndex(text.parsed).isBroken(declared.node.$cstNode?.offset ?? 0),
     ...(book === undefined ? {} : { rulebook: titleOf(book) }),
     ...(title === undefined ? {} : { title }),
     about: texts('about'),

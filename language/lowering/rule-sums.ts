@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Print } from '../findings/members/member.ts';
-import { memberOf, membersOf } from '../findings/members/members.ts';
+import { CONCERNS, memberOf, membersOf } from '../findings/members/members.ts';
 import type { System } from '../job/job.ts';
 import type { Concern, RuleLimit, RuleSum, Worked } from '../job/rule.ts';
 import { combine, kindOf, measureNamed, measureText, type Dimensions } from '../measures/measures.ts';
@@ -78,16 +78,35 @@ function unknown(context: Context, scope: RuleScope, node: ast.Named): undefined
   const name = node.to?.$refText ?? '';
   const known = membersOf(concerns).map(member => member.name);
   const worked = scope.worked === undefined ? [] : ['needed', 'missing'];
-  const near = nearest(name, [...known, ...worked, ...context.names.known(text, ['let'])]);
-  const help = near === undefined ? `It can look at: ${known.join(', ')}` : `Did you mean \`${near}\``;
+  const all = [...worked, ...known, ...context.names.known(text, ['let'])];
+  const near = nearest(name, all) ?? all.find(each => name.length >= SHORTEST_BEGINNING && each.startsWith(name));
+  const other = CONCERNS.find(each => memberOf(each, name) !== undefined);
+  const help =
+    other !== undefined
+      ? `One about ${CONCERN_WORDS[other]} does: \`concerns ${other}\`.`
+      : near === undefined
+        ? oneOf('It can look at', known)
+        : `Did you mean \`${near}\`?`;
   return context.fault(
     text,
     key,
     node,
     'unknown-name',
-    `A rule about ${CONCERN_WORDS[concerns]} finds nothing called \`${name}\`. ${help}${near === undefined ? '.' : '?'}`,
-    { property: 'to', fixes: near === undefined ? [] : [writing(near)] }
+    `A rule about ${CONCERN_WORDS[concerns]} finds nothing called \`${name}\`. ${help}`,
+    { property: 'to', fixes: near === undefined || other !== undefined ? [] : [writing(near)] }
   );
+}
+
+/** `need` begins `needed`; of fewer letters nobody can tell. */
+const SHORTEST_BEGINNING = 3;
+
+/** A longer list is read by nobody. */
+const MOST_LISTED = 12;
+
+/** All that a rule can look at, or write; of many how to find them. */
+export function oneOf(lead: string, known: readonly string[]): string {
+  if (known.length <= MOST_LISTED) return `${lead}: ${known.join(', ')}.`;
+  return 'Ctrl+Space (in the editor) or `paving explain rules` lists what there is.';
 }
 
 const CONCERN_WORDS: Readonly<Record<Concern, string>> = {

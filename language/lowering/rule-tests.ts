@@ -4,6 +4,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { checkNames } from './rule-names.ts';
+import { writing } from './said-fix.ts';
 import { quantitiesIn, ruleLimit, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 
 /** A test with what it compares. */
@@ -38,6 +39,10 @@ export function ruleTest(context: Context, scope: RuleScope, node: ast.Test | un
     );
   const not = node.not === true || (node.not as unknown) === 'not';
   if (node.said) return { test: { is: 'said', of: sum.name, not } };
+  const [word] = node.words;
+  const isThere = word === undefined ? undefined : THERE[word];
+  if (isThere !== undefined && memberOf(scope.concerns, sum.name)?.choices?.includes(word!) !== true)
+    return saidInstead(context, scope, node, sum.name, isThere !== not);
   if (node.words.length === 0) return undefined;
   if (subject.measure !== 'words')
     return context.fault(
@@ -57,14 +62,34 @@ export function ruleTest(context: Context, scope: RuleScope, node: ast.Test | un
     : { test: { is: 'words', of: sum.name, not, words: known, isName: choices === undefined } };
 }
 
+/** Words that say whether something is said at all: it is, or it is not. */
+const THERE: Readonly<Record<string, boolean>> = {
+  ...Object.fromEntries(['there', 'given', 'present', 'needed', 'required', 'yes'].map(word => [word, true])),
+  ...Object.fromEntries(['missing', 'absent', 'none', 'nothing', 'no'].map(word => [word, false]))
+};
+
+/** `edging is there` */
+function saidInstead(context: Context, scope: RuleScope, node: ast.Test, name: string, isThere: boolean): undefined {
+  const said = isThere ? 'said' : 'not said';
+  return context.fault(
+    scope.text,
+    scope.key,
+    node,
+    'unknown-word',
+    `Whether there is one is asked by \`said\`: write \`${name} is ${said}\`.`,
+    { property: ['words', 0], fixes: node.not || node.words.length > 1 ? [] : [writing(said)] }
+  );
+}
+
 function comparison(context: Context, scope: RuleScope, node: ast.Test, subject: TypedSum): TypedTest | undefined {
+  const subjectWritten = writtenOf(node.subject ?? node);
   if (subject.measure === 'words')
     return context.fault(
       scope.text,
       scope.key,
       node.subject ?? node,
       'wrong-kind',
-      `\`${writtenOf(node.subject ?? node)}\` is a name or word, and can't be compared. Write \`is\`.`
+      `\`${subjectWritten}\` is a name or word, and can't be compared. Write \`${subjectWritten} is …\` or \`${subjectWritten} is said\`.`
     );
   const limit = ruleLimit(context, scope, node.limit, subject);
   if (limit === undefined) return undefined;

@@ -42,7 +42,7 @@ export function insideOut(names: Names, book: Declared): { readonly books: Decla
 }
 
 /** The rulebooks that one names after `includes`, as far as they are there. */
-export function includedIn(names: Names, { node, text }: Declared): Declared[] {
+function includedIn(names: Names, { node, text }: Declared): Declared[] {
   return (node as Rulebook).items
     .filter(isBookIncludes)
     .flatMap(({ books }) => books.flatMap(({ $refText }) => names.peek(text, 'rulebook', $refText) ?? []));

@@ -36,6 +36,8 @@ export class Rulebooks {
   /** The rules of each rulebook that was read. */
   private readonly known = new Map<Declared['node'], readonly Rule[]>();
   private readonly circles = new Set<Declared['node']>();
+  /** Names of rules that have a fault of their own: no more is told where they are named. */
+  private readonly faulty = new Set<string>();
 
   constructor(project: Project, context: Context, rules: Rules) {
     this.project = project;
@@ -158,9 +160,11 @@ export class Rulebooks {
 
   private readAll(declared: readonly Declared[]): Rule[] {
     return declared.flatMap(each => {
-      if (this.context.isBroken(each.text, each.node)) return [];
-      this.context.names.find(each.text, 'rule', each.name);
-      return this.context.watch(() => this.rules.rule(each)).value ?? [];
+      const isBroken = this.context.isBroken(each.text, each.node);
+      if (!isBroken) this.context.names.find(each.text, 'rule', each.name);
+      const rule = isBroken ? undefined : this.context.watch(() => this.rules.rule(each)).value;
+      if (rule === undefined) this.faulty.add(each.name);
+      return rule ?? [];
     });
   }
 
@@ -205,6 +209,7 @@ export class Rulebooks {
           this.context.names.find(text, 'rule', name);
           return [name];
         }
+        if (this.faulty.has(name)) return [];
         const isKnown = SHIPPED_RULES.includes(name) || this.context.names.find(text, 'rule', name) !== undefined;
         if (isKnown)
           this.context.fault(

@@ -9,7 +9,7 @@ import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
 import { isShipped, type Project } from './project.ts';
 import { KINDS_OF_MEMBER } from './rule-names.ts';
-import { quantitiesIn, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
+import { oneOf, quantitiesIn, ruleSum, type RuleScope, type TypedSum } from './rule-sums.ts';
 import { quantitiesOfCondition, quantitiesOfTest, ruleCondition, ruleTest, type TypedTest } from './rule-tests.ts';
 import { saidOnce } from './said-once.ts';
 import { writing } from './said-fix.ts';
@@ -132,6 +132,7 @@ class RuleReader {
 
   private cites(item: ast.RuleCites): void {
     const source = findSource(this.context, this.text, this.key, item);
+    if (item.place === undefined && isNoWayOfKnowing(item.how)) return this.placeWithoutQuotes(item, item.how);
     const how =
       item.how === undefined ? undefined : this.context.word(this.text, this.key, item, 'how', item.how, HOW_KNOWN);
     if (source === undefined || (item.how !== undefined && how === undefined)) {
@@ -139,6 +140,16 @@ class RuleReader {
       return;
     }
     (this.part?.cites ?? this.sharedCites).push(cited(source, item.place, how));
+  }
+
+  /** `cites leaflet, page-3` */
+  private placeWithoutQuotes(item: ast.RuleCites, written: string): void {
+    this.sound = false;
+    const message = `The place stands in quotes: \`cites ${item.source?.$refText ?? '…'}, "${written}"\`.`;
+    this.context.fault(this.text, this.key, item, 'unknown-word', message, {
+      property: 'how',
+      fixes: [writing(`"${written}"`)]
+    });
   }
 
   private needs(part: Part, node: ast.RuleNeeds): void {
@@ -208,7 +219,7 @@ class RuleReader {
         'unknown-word',
         known.length === 0
           ? 'Nothing can be mended here: leave `fix` out.'
-          : `\`${name}\` can't be written by a fix. Write one of: ${known.join(', ')}.`,
+          : `\`${name}\` can't be written by a fix. ${oneOf('Write one of', known)}`,
         { property: 'quantity', fixes: near === undefined ? [] : [writing(near)] }
       );
       return;
@@ -326,4 +337,8 @@ class RuleReader {
 /** What rests on practice or memory alone is never an error. */
 export function capped(severity: Severity, isGrounded: boolean): Severity {
   return severity === 'error' && !isGrounded ? 'warning' : severity;
+}
+
+function isNoWayOfKnowing(word: string | undefined): word is string {
+  return word !== undefined && nearest(word, HOW_KNOWN) === undefined;
 }

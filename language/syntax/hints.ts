@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { nearest } from './nearest.ts';
+import { ruleHint, testHint } from './rule-hints.ts';
 import { writes, type TextFix } from './text-edit.ts';
 import { BLOCKS, type Statement } from './words.ts';
 
@@ -7,16 +8,21 @@ import { BLOCKS, type Statement } from './words.ts';
 export interface Hint {
   readonly message: string;
   readonly fixes: readonly TextFix[];
+  /** It says all that could stand here. */
+  readonly isWhole?: true;
 }
 
 /** `at` is the odd word's index, or one past the end. */
 export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
   return (
+    nameInWords(tokens, at) ??
     twoWords(tokens, at, isKnownName) ??
     needlessWord(tokens, at) ??
     outlineForm(tokens, at) ??
     statementOnLine(tokens, at) ??
-    nearWord(tokens, at)
+    ruleHint(tokens, at) ??
+    nearWord(tokens, at) ??
+    testHint(tokens, at)
   );
 }
 
@@ -49,20 +55,25 @@ function outlineForm(tokens: readonly IToken[], at: number): Hint | undefined {
   };
 }
 
-/** `{ role edging width 25 mm }`: the second statement stands on the line of the first. */
+/** `{ role edging width 25 mm }`, `{ traffic foot, base 5 in }`: the second statement stands on the line of the first. */
 function statementOnLine(tokens: readonly IToken[], at: number): Hint | undefined {
+  return statementHere(tokens, at) ?? (tokens[at - 2]?.image === ',' ? statementHere(tokens, at - 1) : undefined);
+}
+
+function statementHere(tokens: readonly IToken[], at: number): Hint | undefined {
   const [odd, before] = [tokens[at], tokens[at - 1]];
   if (odd === undefined || before === undefined || before.endLine !== odd.startLine || !isName(odd)) return undefined;
-  const line = statementAt(tokens, at);
+  const lines = statementsAt(tokens, at);
   const block = Object.values(BLOCKS).find(
-    ({ statements }) => line !== undefined && Object.hasOwn(statements, line) && Object.hasOwn(statements, odd.image)
+    ({ statements }) => Object.hasOwn(statements, odd.image) && lines.some(line => Object.hasOwn(statements, line))
   );
   if (block === undefined) return undefined;
-  const [start, end] = [before.endOffset! + 1, odd.startOffset];
+  // A comma that parted them is no longer wanted.
+  const [start, end] = [before.image === ',' ? before.startOffset : before.endOffset! + 1, odd.startOffset];
   const fix = block.commas
     ? { title: 'Put a comma before it', edits: [{ start, end: start, text: ',' }] }
     : { title: 'Give it a line of its own', edits: [{ start, end, text: `\n${indentOf(tokens, at)}` }] };
-  return { message: `\`${odd.image}\` begins a statement: give it a line of its own.`, fixes: [fix] };
+  return { message: `\`${odd.image}\` begins a statement: give it a line of its own.`, fixes: [fix], isWhole: true };
 }
 
 /** As far in as the first word of the line. */
@@ -70,6 +81,24 @@ function indentOf(tokens: readonly IToken[], at: number): string {
   let first = at;
   while (first > 0 && tokens[first - 1]!.endLine === tokens[at]!.startLine) first--;
   return ' '.repeat(tokens[first]!.startColumn! - 1);
+}
+
+/** `rule clay base {`, `unit big red slab {` */
+function nameInWords(tokens: readonly IToken[], at: number): Hint | undefined {
+  let first = at;
+  while (tokens[first - 1] !== undefined && isName(tokens[first - 1]!)) first--;
+  let end = first;
+  while (tokens[end] !== undefined && isName(tokens[end]!)) end++;
+  const [word, brace] = [tokens[first - 1]?.tokenType.name ?? '', tokens[end]];
+  const statement = Object.hasOwn(BLOCKS.spec.statements, word) ? BLOCKS.spec.statements[word] : undefined;
+  if (statement?.opens === undefined || brace?.tokenType.name !== '{' || end - first < 2) return undefined;
+  const joined = tokens
+    .slice(first, end)
+    .map(({ image }) => image)
+    .join('-');
+  const [start, length] = [tokens[first]!.startOffset, tokens[end - 1]!.endOffset! + 1 - tokens[first]!.startOffset];
+  const fixes = writes([joined], start, length);
+  return { message: `Names carry hyphens: write \`${joined}\`.`, fixes, isWhole: true };
 }
 
 /** `crushed stone` where `crushed-stone` is known. */
@@ -109,13 +138,22 @@ function clausesAt(tokens: readonly IToken[], at: number): readonly string[] {
 
 /** The word of the statement that holds the odd word; none in a block whose lines begin with names. */
 function statementAt(tokens: readonly IToken[], at: number): string | undefined {
+  return statementsAt(tokens, at)[0];
+}
+
+/** The statement words before the odd word in its block, the nearest first: that of a statement may be a clause too. */
+function statementsAt(tokens: readonly IToken[], at: number): string[] {
+  const words: string[] = [];
   for (let index = Math.min(at, tokens.length - 1); index >= 0; index--) {
     const { name } = tokens[index]!.tokenType;
-    if (STATEMENTS.has(name)) return name;
-    if (name === '{') return undefined;
+    if (name === '{' || words.length === MOST_STATEMENTS) break;
+    if (STATEMENTS.has(name)) words.push(name);
   }
-  return undefined;
+  return words;
 }
+
+/** `outline rectangle … corner …`: more of one statement's words begin none. */
+const MOST_STATEMENTS = 4;
 
 function isName(token: IToken): boolean {
   return token.tokenType.name === 'ID';

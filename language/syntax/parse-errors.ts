@@ -8,11 +8,14 @@ export const wantedWords: IParserErrorMessageProvider = {
   buildEarlyExitMessage: ({ expectedIterationPaths }) => list(expectedIterationPaths.map(path => path[0]))
 };
 
-/** `after` is the word that something is missing after; without it the odd word itself is named. */
-export function wordsForParseError(error: IRecognitionException, after: string | undefined): string {
+/**
+ * `after` is the word that something is missing after; without it the odd word itself is named. What was wanted is left
+ * out where `isHelped`: better help follows.
+ */
+export function wordsForParseError(error: IRecognitionException, after: string | undefined, isHelped: boolean): string {
   const found =
     after === undefined ? `\`${error.token.image}\` can't stand here` : `Something is missing after \`${after}\``;
-  return error.message === '' ? `${found}.` : `${found}: ${error.message} is wanted.`;
+  return error.message === '' || isHelped ? `${found}.` : `${found}: ${error.message} is wanted.`;
 }
 
 function list(wanted: readonly (TokenType | undefined)[]): string {
@@ -36,5 +39,6 @@ const WANTED: Readonly<Record<string, string>> = {
   MEASURE: 'a measure such as in, ft, mm or m',
   STRING: 'text in quotes',
   BY: '`x` and the next size',
+  DATE: 'a day such as 2027-06-30',
   EOF: 'the next statement'
 };

@@ -154,7 +154,10 @@ function parseFault(
   const help = hint(tokens, indexOf(odd, tokens), isKnownName);
   return {
     id: 'half-statement',
-    message: [wordsForParseError(error, place === odd ? undefined : place.image), help?.message ?? '']
+    message: [
+      wordsForParseError(error, place === odd ? undefined : place.image, help?.isWhole === true),
+      help?.message ?? ''
+    ]
       .filter(part => part !== '')
       .join(' '),
     offset: Number.isNaN(place.startOffset) ? 0 : place.startOffset,

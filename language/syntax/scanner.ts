@@ -2,6 +2,7 @@ import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import { AMBIGUOUS_MEASURES, MEASURES } from '../measures/measures.ts';
 import { MOST_CHARACTERS, MOST_NESTED, MOST_TERMS } from './limits.ts';
 import { nearest } from './nearest.ts';
+import { oddDateAt } from './odd-dates.ts';
 import {
   SPACE,
   COMMENT,
@@ -167,6 +168,7 @@ class Scanner {
     const topWord = first && word !== undefined && TOP_WORDS.has(word);
     if (!isBrace && !topWord && (this.skippedLine === this.line || this.current() === 'unknown'))
       return this.advance(word ?? this.match(TEXT) ?? this.text[this.offset]!);
+    if (this.oddDate()) return;
     if (this.afterNumber() && this.measureOrSizeSign()) return;
     if (word !== undefined) return this.word(word, first);
     if (this.number()) return;
@@ -354,6 +356,25 @@ class Scanner {
 
   // ---- numbers and measures ----
 
+  /** `until 30/6/2027`: a day in another form than year, month and day with hyphens. */
+  private oddDate(): boolean {
+    if (this.tokens.at(-1)?.tokenType.name !== 'until' || this.match(DATE) !== undefined) return false;
+    const date = oddDateAt(this.text, this.offset);
+    if (date === undefined) return false;
+    const { written, days } = date;
+    const such =
+      days.length === 0 ? ', such as `until 2027-06-30`' : `: ${days.map(day => `\`until ${day}\``).join(' or ')}`;
+    this.fault(
+      'half-statement',
+      `\`${written}\` can't stand here. Write year, month and day with hyphens${such}.`,
+      this.offset,
+      written.length,
+      writes(days, this.offset, written.length)
+    );
+    this.emit('DATE', written);
+    return true;
+  }
+
   private number(): boolean {
     const date = this.match(DATE);
     if (date !== undefined) {
@@ -500,11 +521,13 @@ class Scanner {
       return this.statementAfterComma();
     }
     if (sign === '×' && this.sizes && this.afterOperand()) return this.emit('BY', sign);
+    const compares = /^(?:[<>]=?|[≤≥])/.exec(this.text.slice(this.offset, this.offset + 2))?.[0];
+    if (compares !== undefined && this.clauses.has('least')) return this.comparisonSign(compares);
     const type = MINUS_SIGNS.includes(sign) ? '-' : sign;
     if (!(type in this.types) || type.length !== 1) {
       this.fault(
         'odd-character',
-        `\`${sign}\` can't stand here.${/[“”„]/.test(sign) ? ' Write a straight quote: ".' : ''}`,
+        `\`${sign}\` can't stand here.${this.helpForSign(sign)}`,
         this.offset,
         sign.length,
         this.withoutSign(sign)
@@ -518,7 +541,26 @@ class Scanner {
     this.emit(type, sign);
   }
 
+  /** `joint <= 4 mm` */
+  private comparisonSign(sign: string): void {
+    const words = COMPARISONS[sign]!;
+    const message = `\`${sign}\` can't stand here. Write \`${words}\`.`;
+    this.fault('odd-character', message, this.offset, sign.length, writes([words], this.offset, sign.length));
+    this.advance(sign);
+  }
+
+  private helpForSign(sign: string): string {
+    if (/[“”„]/.test(sign)) return ' Write a straight quote: ".';
+    // `cites leaflet, p. 3`
+    return this.isCiting() ? ' The place stands in quotes: `cites leaflet, "page 3"`.' : '';
+  }
+
+  private isCiting(): boolean {
+    return this.tokens[this.statements.at(-1)?.token ?? -1]?.tokenType.name === 'cites';
+  }
+
   private withoutSign(sign: string): TextFix[] {
+    if (this.isCiting()) return [];
     const edits = [takenOut(this.text, this.offset, this.offset + sign.length)];
     // A quote has a fellow somewhere, and goes with it or not at all.
     return /[“”„«»]/.test(sign) ? [] : [{ title: 'Take it out', edits }];
@@ -575,7 +617,19 @@ class Scanner {
   private oddBrace(): NonNullable<Frame['odd']> {
     const mending = [takenOut(this.text, this.offset, this.offset + 1)];
     const fixes = [{ title: 'Take it out', edits: mending }];
-    return { fault: this.fault('odd-character', 'This { opens nothing.', this.offset, 1, fixes), mending };
+    const before = this.tokens.at(-1)!;
+    const message = this.wouldOpen(before)
+      ? `\`${before.image}\` begins a statement: give it a line of its own.`
+      : 'This { opens nothing.';
+    return { fault: this.fault('odd-character', message, this.offset, 1, fixes), mending };
+  }
+
+  /** `traffic foot, edges {`: a word that would open a block if it began its line. */
+  private wouldOpen({ image, tokenType }: IToken): boolean {
+    const block = this.current();
+    if (tokenType.name !== 'ID' || block === 'unknown') return false;
+    const { statements } = BLOCKS[block];
+    return Object.hasOwn(statements, image) && statements[image]!.opens !== undefined;
   }
 
   private faultOnLine(): boolean {
@@ -801,5 +855,14 @@ function join(edits: TextEdit[], next: TextEdit): void {
   if (at < 0) edits.push(next);
   else edits[at] = { ...next, text: edits[at]!.text + next.text };
 }
+
+const COMPARISONS: Readonly<Record<string, string>> = {
+  '<': 'less than',
+  '<=': 'at most',
+  '≤': 'at most',
+  '>': 'more than',
+  '>=': 'at least',
+  '≥': 'at least'
+};
 
 const NO_WORDS: ReadonlySet<string> = new Set();

@@ -1,6 +1,6 @@
 import type { Acceptance } from '../findings/finding.ts';
 
-/** `until 2026-06-30`, `for good, agreed with the client` */
+/** `until 2027-06-30`, `for good, agreed with the client` */
 export function howLong({ until, agreedWith }: Pick<Acceptance, 'until' | 'agreedWith'>): string {
   return until === undefined ? `for good, agreed with ${agreedWith ?? ''}` : `until ${until}`;
 }

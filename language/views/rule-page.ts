@@ -1,6 +1,7 @@
-import { MEMBER_NAMES } from '../findings/members/members.ts';
-import type { Concern, Rule } from '../job/rule.ts';
+import type { Accept, Concern, Rule } from '../job/rule.ts';
 import type { DeclaredPart, DeclaredRule } from '../lowering/rule-pages.ts';
+import { howLong } from './how-long.ts';
+import { conditionsInWords, listed, needInWords } from './rule-prose.ts';
 
 /** How a rule stands in a job. */
 export interface Standing {
@@ -9,6 +10,8 @@ export interface Standing {
   readonly rule?: Rule;
   /** It is one's own, and a rule that ships has the same name. */
   readonly isOverShipped: boolean;
+  /** What the job sets aside of it. */
+  readonly accepts: readonly Accept[];
 }
 
 /** The page about a rule, in Markdown: what it is about, what it asks and by whose word, how to change it, examples. */
@@ -23,110 +26,123 @@ export function rulePage(name: string, declared: readonly DeclaredRule[], standi
     'What is asked, and where from:',
     ...declared.flatMap(asked),
     ...engineer,
-    changes(name, declared),
-    ...declared.flatMap(each => examples(each, declared))
+    changes(name, declared, standing),
+    ...examples(declared)
   ].join('\n\n')}\n`;
 }
 
 const SEVERITY_WORDS = { error: 'an error', warning: 'a warning', note: 'a note' } as const;
 
-function standingIn({ file, rule, isOverShipped }: Standing, declared: readonly DeclaredRule[]): string[] {
+function standingIn({ file, rule, isOverShipped, accepts }: Standing, declared: readonly DeclaredRule[]): string[] {
+  if (rule === undefined && declared.some(({ hasFault }) => hasFault))
+    return [`It has an error, so the job in ${file} is not checked by it yet. To see it write: paving check ${file}`];
   if (rule === undefined) return [`The job in ${file} is not checked by it.`];
-  const asDeclared = declared.find(({ key }) => key === rule.key)?.severity;
-  const treated =
-    asDeclared === rule.severity ? [] : [`The job in ${file} treats it as ${SEVERITY_WORDS[rule.severity]}.`];
-  const others = rule.yieldsTo.map(other => `\`${other}\``).join(' or ');
+  const treated = isTreated(rule, declared)
+    ? [`The job in ${file} treats it as ${SEVERITY_WORDS[rule.severity]}.`]
+    : [];
+  const others = listed(
+    rule.yieldsTo.map(other => `\`${other}\``),
+    'or'
+  );
   const over = isOverShipped ? ['It stands over the rule of this name that ships.'] : [];
-  return [...over, ...treated, ...(others === '' ? [] : [`It is not told of things that ${others} applies to.`])];
+  return [
+    ...over,
+    ...treated,
+    ...(others === '' ? [] : [`It is not told of things that ${others} applies to.`]),
+    ...accepts.map(setAside)
+  ];
+}
+
+/** The job, or a rulebook of it, makes it count for more or less. */
+function isTreated({ key, severity }: Rule, declared: readonly DeclaredRule[]): boolean {
+  return declared.find(each => each.key === key)?.severity !== severity;
+}
+
+function setAside(accept: Accept): string {
+  const thing = accept.target === 'site' ? 'the site' : `\`${accept.thing}\``;
+  return `The job sets it aside on ${thing} ${howLong(accept)}: “${accept.reason}”`;
 }
 
 // ---- what is asked ----
 
 function asked(declared: DeclaredRule): string[] {
-  const { parts, severity, isAboutSafety, rulebook, file } = declared;
+  const { severity, isAboutSafety, rulebook, file } = declared;
   const who = `${rulebook ?? file}: ${SEVERITY_WORDS[severity]}${isAboutSafety ? ', for the safety of people' : ''}.`;
-  return parts.flatMap((part, index) => {
-    const lines = [...part.needs.map(needInWords), ...part.tells.map(tells => `it tells: “${tells}”`)];
-    const isLast = parts[index + 1]?.source !== part.source;
+  const groups = together(declared.parts);
+  return groups.flatMap(([part, ...others], index) => {
+    const lines = [...needs(part, others), ...part.tells.map(tells => `it tells: “${tells}”`)];
+    const isLast = groups[index + 1]?.[0].source !== part.source;
     return [
-      `${index === 0 ? `${who} ` : ''}${ofWhat(part)}:`,
+      `${index === 0 ? `${who} ` : ''}${ofWhat(part, others.length > 0)}:`,
       lines.map(line => `- ${line}`).join('\n'),
       ...(isLast ? [`Where from: ${part.source.replace(/^Safety\. /, '')}`] : [])
     ];
   });
 }
 
+type Group = [DeclaredPart, ...DeclaredPart[]];
+
+/** A part for areas with a base and one for those without any stand together, where the rest of them is alike. */
+function together(parts: readonly DeclaredPart[]): Group[] {
+  const groups = new Map<string, Group>();
+  parts.forEach((part, index) => {
+    const base = part.when.find(isOfBase);
+    const likeness = [part.concerns, part.source, ...part.when.filter(each => !isOfBase(each)), ...part.tells];
+    const name = base === undefined ? `${index}` : likeness.join('\n');
+    const group = groups.get(name);
+    if (group === undefined) groups.set(name, [part]);
+    else group.push(part);
+  });
+  return [...groups.values()];
+}
+
+function isOfBase(condition: string): boolean {
+  return /^base (?:at most|more than) 0 (?:in|mm)$/.test(condition);
+}
+
+/** What is needed with a base and without one is told once; so is what is needed whether or not something is said. */
+function needs(part: DeclaredPart, others: readonly DeclaredPart[]): string[] {
+  const all = [part, ...others];
+  const written = new Set(all.flatMap(each => each.needs));
+  const told = [...written].flatMap(need => {
+    const [, always, not] = /^(.* when \S+ is )(not )?said$/.exec(need) ?? [];
+    const isAlways = always !== undefined && written.has(`${always}said`) && written.has(`${always}not said`);
+    if (isAlways && not !== undefined) return [];
+    const [asking, ...more] = all.filter(each => each.needs.includes(need)) as Group;
+    const isOfAll = more.length + 1 === all.length;
+    const words = isAlways ? need.replace(/ when .*/, '') : need;
+    return needInWords(part.concerns, words, isOfAll ? [] : asking.when.filter(isOfBase));
+  });
+  return [...new Set(told)];
+}
+
 const EACH: Readonly<Record<Concern, string>> = {
   area: 'each area',
   layer: 'each layer',
   side: 'each side',
-  unit: 'each unit that is laid',
-  material: 'each material that is used',
+  unit: 'each unit',
+  material: 'each material',
   site: 'the site'
 };
 
-function ofWhat({ concerns, when }: DeclaredPart): string {
-  const where = when.map(condition => `where ${inWords(condition)}`);
-  return `Of ${[EACH[concerns], ...where].join(', ')}`;
+function ofWhat({ concerns, when }: DeclaredPart, isWithOthers: boolean): string {
+  const told = isWithOthers ? when.filter(each => !isOfBase(each)) : when;
+  return `Of ${EACH[concerns]}${conditionsInWords(concerns, told)}`;
 }
-
-function needInWords(needs: string): string {
-  const [test, condition] = needs.split(' when ') as [string, string?];
-  return `${inWords(test)}${condition === undefined ? '' : `, where ${inWords(condition)}`}`;
-}
-
-/** A condition or need as one would say it; names of things stay as they are. */
-function inWords(written: string): string {
-  const phrased = PHRASES.reduce((text, [rule, plain]) => text.replaceAll(rule, plain), written);
-  return phrased
-    .replace(/[a-z]+(?:-[a-z]+)*/g, name => (MEMBER_NAMES.has(name) ? plainName(name) : name))
-    .replace(/(?<![0-9.])[0-9]{5,}/g, number => number.replace(/(?<=[0-9])(?=(?:[0-9]{3})+$)/g, ','))
-    .replaceAll(/, (?![0-9])/g, ' or ')
-    .replaceAll(' * ', ' times ');
-}
-
-/** What is said in other words than those of the rule. */
-const PHRASES: readonly (readonly [string, string])[] = [
-  ['base at most 0 in', 'there is no base'],
-  ['base at most 0 mm', 'there is no base'],
-  ['base more than 0 in', 'there is a base'],
-  ['base more than 0 mm', 'there is a base'],
-  ['drainage is poorly', 'it drains poorly'],
-  ['drainage is well', 'it drains well'],
-  ['holds is nothing', 'nothing holds the paving there'],
-  ['holds is paving', 'the paving is held there'],
-  ['made-of is said', 'units are laid'],
-  ['winters is freeze', 'it freezes in winter'],
-  ['winters is mild', 'it is mild in winter']
-];
-
-function plainName(name: string): string {
-  return PLAIN_NAMES[name] ?? name.replaceAll('-', ' ');
-}
-
-/** Names that read badly in a sentence. */
-const PLAIN_NAMES: Readonly<Record<string, string>> = {
-  'base-past-edging': 'base past the edging',
-  bearing: 'bearing ratio of the ground',
-  'dig-deepest': 'deepest dig',
-  'edging-footing': 'footing of the edging',
-  face: 'area of the face',
-  'made-of': 'material of the unit',
-  meets: 'what it meets'
-};
 
 // ---- how to change it ----
 
-function changes(name: string, declared: readonly DeclaredRule[]): string {
+function changes(name: string, declared: readonly DeclaredRule[], standing: Standing | undefined): string {
   const concerns = new Set(declared.flatMap(({ parts }) => parts.map(each => each.concerns)));
   const things = [...new Set([...concerns].flatMap(concern => ACCEPTED_ON[concern]))];
   const isSiteAlone = things.length === 0;
-  const which = isSiteAlone ? '' : `; NAME is the ${listed(things)}`;
-  const aside = `To set it aside: \`accept ${name} on ${isSiteAlone ? 'site' : 'NAME'} because "…" until 2027-03-31\`, or at its end \`for good, agreed with "…"\`${which}.`;
+  const which = isSiteAlone ? '' : `; NAME is the ${listed(things, 'or')}`;
+  const aside = `To set it aside: \`accept ${name} on ${isSiteAlone ? 'site' : 'NAME'} because "…" until 2027-06-30\`, or at its end \`for good, agreed with "…"\`${which}.`;
   const own = declared.some(({ isShipped }) => isShipped)
     ? ['A rule of your own with this name stands over it: see `paving explain rules`.']
     : [];
-  return [aside, ...treating(name, declared), ...own].join(' ');
+  const isTreatedNow = standing?.rule !== undefined && isTreated(standing.rule, declared);
+  return [aside, ...(isTreatedNow ? [] : treating(name, declared)), ...own].join(' ');
 }
 
 /** Nobody is told how to make light of a danger. */
@@ -147,16 +163,33 @@ const ACCEPTED_ON: Readonly<Record<Concern, readonly string[]>> = {
   site: []
 };
 
-function listed(words: readonly string[]): string {
-  return [words.slice(0, -1).join(', '), words.at(-1)!].filter(text => text !== '').join(' or ');
-}
-
 // ---- examples ----
 
-function examples({ rulebook, file, examples: all }: DeclaredRule, declared: readonly DeclaredRule[]): string[] {
-  const whose = declared.length > 1 ? `, ${rulebook ?? file}` : '';
-  return all.flatMap(({ what, text }) => [
-    `${what === 'wrong' ? 'Wrong' : 'Right'}${whose}:`,
-    `\`\`\`paving ${what}\n${text}\n\`\`\``
-  ]);
+/** More of them tell nothing new. */
+const MOST_EXAMPLES = 2;
+
+/** Those of the first rulebook, and of others those that look unlike; at most two of each kind. */
+function examples(declared: readonly DeclaredRule[]): string[] {
+  const shown = new Set<string>();
+  const count = { wrong: 0, right: 0 };
+  return declared.flatMap(({ rulebook, file, examples: all }) => {
+    const outlines = all.map(({ text }) => outlineOf(text));
+    if (outlines.every(outline => shown.has(outline))) return [];
+    for (const outline of outlines) shown.add(outline);
+    const whose = declared.length > 1 ? `, ${rulebook ?? file}` : '';
+    return all
+      .filter(({ what }) => ++count[what] <= MOST_EXAMPLES)
+      .flatMap(({ what, text }) => [
+        `${what === 'wrong' ? 'Wrong' : 'Right'}${whose}:`,
+        `\`\`\`paving ${what}\n${text}\n\`\`\``
+      ]);
+  });
+}
+
+/** What is left of an example without its measures, and without the names of what is bought. */
+function outlineOf(text: string): string {
+  return text
+    .replace(/\b(base|sub-base|bed|paving|unit|edging|geotextile|with) +[a-z][a-z0-9-]*/g, '$1')
+    .replace(/[0-9][0-9.\/ ]*(?:in|ft|mm|m)?/g, '')
+    .replace(/\s+/g, ' ');
 }

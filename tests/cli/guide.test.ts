@@ -20,19 +20,31 @@ const found = async (text: string): Promise<string[]> =>
     .sort();
 
 const [printed] = /^The base of patio.*(?=\.$)/m.exec(guide)!;
-const [, preferring] = /say so in the job: `(.*?)`/.exec(guide)!;
+const [, preferring] = /^Without the line `(.*?)`/m.exec(guide)!;
+const patio = files['patio.paving']!;
+const withoutLine = (text: string): string => text.replace(`\n  ${preferring!}\n`, '\n');
 
-test('the first job finds what is printed below it, and what is usual', async () => {
-  expect(await found(files['patio.paving']!)).toEqual([
-    expect.stringContaining(`error base-on-clay: ${printed}`),
+test('the first job finds what is printed below it, and no more than that', async () => {
+  expect(await found(patio)).toEqual([`error base-on-clay: ${printed}.`]);
+});
+
+test('the town’s 5 in are enough, but for what is usual where nothing is preferred', async () => {
+  const thicker = (text: string): string => text.replace(/crushed-stone 4 in(?=\n {2}edges)/, 'crushed-stone 5 in');
+  expect(await found(thicker(patio))).toEqual([]);
+  expect(withoutLine(patio)).not.toBe(patio);
+  expect(await found(thicker(withoutLine(patio)))).toEqual([
+    expect.stringMatching(/^warning base-thinner-than-usual: .* 6 in is usual/)
+  ]);
+  expect(await found(withoutLine(patio))).toEqual([
+    `error base-on-clay: ${printed}; base-thinner-than-usual asks 6 in.`,
     expect.stringMatching(/^warning base-thinner-than-usual: .* 6 in is usual/)
   ]);
 });
 
-test('with what the guide says to write, the town’s 5 in are enough', async () => {
-  const thicker = files['patio.paving']!.replace(/crushed-stone 4 in(?=\n {2}edges)/, 'crushed-stone 5 in');
-  expect(await found(thicker)).toHaveLength(1);
-  expect(await found(thicker.replace('rules north-america', rules => `${rules}, ${preferring}`))).toEqual([]);
+test('the rules about sides, bonds and joints find what is printed below them', async () => {
+  const told = /^It tells:\n\n```\n([^]*?)\n```$/m.exec(guide)![1]!.split('\n');
+  const { findings } = await evaluated(files['drive.paving']!, files);
+  expect(findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message)).toEqual(told);
 });
 
 test('a job that names the rulebook is checked by it', async () => {

@@ -74,9 +74,13 @@ describe('explain', () => {
     const at = folder({ 'patio.paving': PATIO });
     const shown = (name: string): Ran => paving(['explain', name, 'patio.paving'], { cwd: at });
     expect(shown('base-on-clay').out).toContain(
-      'patio.paving: a warning. Of each area, where soil is clay:\n\n- base at least 5 in\n'
+      'patio.paving: a warning. Of each area on clay:\n\n- the base is at least 5 in\n'
     );
     expect(shown('base-too-thin').out).toContain('The job in patio.paving treats it as a warning.');
+    expect(shown('base-too-thin').out).not.toContain('`treat ');
+    expect(shown('base-too-thin').out).toContain('The job sets it aside on `patio` until 2027-06-30: “rock below”');
+    expect(shown('base-on-clay').out).toContain('`treat base-on-clay as note` in the `job`');
+    expect(shown('bad-example').out).toContain('It has an error, so the job in patio.paving is not checked by it yet.');
     expect(shown('base-thinner-than-usual').out).toContain('It is not told of things that `base-on-clay` applies to.');
     expect(shown('dig-deep').out).toContain('Rules for everywhere: an error, for the safety of people.');
     expect(shown('bed-outside-limits').out).not.toContain('North America');
@@ -114,4 +118,16 @@ rule bed-outside-limits {
   cites    common-practice
 }
 rule half-rule { title "Half a rule" }
+rule bad-example {
+  title    "Base on clay"
+  concerns area
+  needs    base at least 5 in
+  says     "Thin."
+  cites    common-practice
+  wrong    { area a { traffic foot, base crushed-stone 4 in } }
+}
+area patio {
+  outline rectangle 10 x 12 ft
+}
+accept base-too-thin on patio because "rock below" until 2027-06-30
 `;

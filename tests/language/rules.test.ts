@@ -166,7 +166,7 @@ describe('a rule that is written wrong is told in its own text, and judges nothi
     ],
     [
       'a word compared',
-      "`soil` is a name or word, and can't be compared. Write `is`.",
+      "`soil` is a name or word, and can't be compared. Write `soil is …` or `soil is said`.",
       [...sound, 'when soil at least 5 in']
     ],
     ['a number called a word', '`base` is a number: compare it', [...sound, 'when base is clay']],
