@@ -45,7 +45,9 @@ test('every line of a report over many faulty specs is read as the finding that 
         id: found[pattern!.code]
       };
     });
-  expect(read).toEqual(findings.map(({ file, line, column, severity, id }) => ({ file, line, column, severity, id })));
+  // What is set aside stands in the JSON alone.
+  const told = findings.filter(({ accepted }) => accepted === undefined);
+  expect(read).toEqual(told.map(({ file, line, column, severity, id }) => ({ file, line, column, severity, id })));
   expect(new Set(read.map(({ severity }) => severity))).toEqual(new Set(['error', 'warning', 'note']));
 });
 
