@@ -28,6 +28,8 @@ export interface DeclaredRule {
 
 /** What a rule asks of one kind of thing; conditions and needs as written, without their first word. */
 export interface DeclaredPart {
+  /** That of the rule, but that practice and memory alone are never an error. */
+  readonly severity: Rule['severity'];
   readonly concerns: Concern;
   readonly when: readonly string[];
   readonly needs: readonly string[];
@@ -88,9 +90,10 @@ function titleOf({ name, items }: ast.Rulebook): string {
 
 function partsOf(items: readonly ast.RuleItem[], rule: Rule): DeclaredPart[] {
   const starts = items.flatMap((item, at) => (ast.isRuleConcerns(item) ? [at] : []));
-  return rule.cases.map(({ concerns, source }, index) => {
+  return rule.cases.map(({ concerns, severity, source }, index) => {
     const own = items.slice(starts[index], starts[index + 1]);
     return {
+      severity,
       concerns,
       when: own.filter(ast.isRuleWhen).map(item => withoutWord(writtenOf(item))),
       needs: own.filter(ast.isRuleNeeds).map(item => withoutWord(writtenOf(item))),

@@ -72,8 +72,12 @@ function asked(declared: DeclaredRule): string[] {
   return groups.flatMap(([part, ...others], index) => {
     const lines = [...needs(part, others), ...part.tells.map(tells => `it tells: “${tells}”`)];
     const isLast = groups[index + 1]?.[0].source !== part.source;
+    const own =
+      part.severity === severity
+        ? ''
+        : `${SEVERITY_WORDS[part.severity].replace(/^a/, 'A')}, for it rests on practice or memory. `;
     return [
-      `${index === 0 ? `${who} ` : ''}${ofWhat(part, others.length > 0)}:`,
+      `${index === 0 ? `${who} ` : ''}${own}${ofWhat(part, others.length > 0)}:`,
       lines.map(line => `- ${line}`).join('\n'),
       ...(isLast ? [`Where from: ${part.source.replace(/^Safety\. /, '')}`] : [])
     ];

@@ -26,12 +26,17 @@ describe('Every spec of the project', () => {
   });
 });
 
+const MOST_LINES = 100;
+
 test('each line cut short anywhere: broken text is untouched, other text still reads the same', () => {
   const counts = { broken: 0, whole: 0 };
   let random = 5;
   for (const { name, text } of [...library, ...specsUnder('samples')]) {
     const lines = text.split('\n');
+    // The rulebooks are long, and much alike from rule to rule.
+    const step = Math.ceil(lines.length / MOST_LINES);
     lines.forEach((line, at) => {
+      if (at % step > 0) return;
       random = (random * 48271) % 2147483647;
       const cut = [...lines.slice(0, at), line.slice(0, random % (line.length + 1)), ...lines.slice(at + 1)].join('\n');
       const formatted = formatText(cut, parse);
