@@ -157,35 +157,36 @@ function manyAreas(count: number, edit: number): string {
   return ['job "Many courts" { rules britain }', 'unit block { size 200 x 100 x 60 mm }', ...areas].join('\n\n');
 }
 
-/** Five hundred rules over a hundred areas, against the numbers of these areas alone. */
+/** Five hundred rules over a hundred areas, against the numbers of these areas alone: kept by all, and broken by all. */
 async function manyRules(): Promise<void> {
   const areas = manyAreas(100, 0).replace('rules britain', '');
-  const rules = Array.from({ length: 500 }, (_, index) => manyRulesText(index)).join('\n');
-  const jobOf = (text: string): Job => {
+  const jobOf = (least: number): Job => {
+    const rules = Array.from({ length: 500 }, (_, index) => ruleAskingFor(index, least + (index % 50)));
     const paving = newPaving();
-    paving.setText('job.paving', text);
+    paving.setText('job.paving', [areas, ...rules].join('\n'));
     return drain(paving.evaluate('job.paving', 'findings'))!.job!;
   };
-  const [bare, ruled] = [jobOf(areas), jobOf(`${areas}\n${rules}`)];
-  if (ruled.rules.length !== 500 || bare.rules.length !== 0) throw new Error('The rules are not as they should be.');
+  const [kept, broken] = [jobOf(100), jobOf(200)];
+  const bare: Job = { ...kept, rules: [] };
+  if (kept.rules.length !== 500) throw new Error('The rules are not as they should be.');
   const times = await medians({
     numbers: () => drain(computeJob(bare, new Session())),
-    both: () => drain(computeJob(ruled, new Session()))
+    kept: () => drain(computeJob(kept, new Session())),
+    broken: () => drain(computeJob(broken, new Session()))
   });
-  report(
-    'judging 500 rules over 100 areas to the numbers of these areas',
-    times['both']! - times['numbers']!,
-    times['numbers']!,
-    'below 1.00'
-  );
+  const numbers = times['numbers']!;
+  const what = 'to the numbers of these areas';
+  report(`judging 500 rules over 100 areas ${what}`, times['kept']! - numbers, numbers, 'below 1.00');
+  report(`the same with every rule broken everywhere ${what}`, times['broken']! - numbers, numbers, 'no aim');
 }
 
-function manyRulesText(index: number): string {
+function ruleAskingFor(index: number, least: number): string {
   return `rule rule-${index} {
   concerns area
   when     traffic is foot or soil is clay
-  needs    base at least ${100 + (index % 50)} mm + joint when perimeter more than ${index % 9} m
+  needs    base at least ${least} mm when perimeter more than ${index % 9} m
   says     "The base of " area " is " missing " too thin: " needed "."
+  fix      base to needed
   cites    common-practice
 }`;
 }
