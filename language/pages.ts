@@ -15,7 +15,7 @@ export const GUIDE = 'rules';
 /** The pages that are made from what ships, in Markdown by name: one for each rule, and the guide. */
 export function shippedPages(): ReadonlyMap<string, string> {
   const parse = createParse(name => SHIPPED_NAMES.has(name));
-  const texts = new ShippedTexts(parse);
+  const texts = new ShippedTexts(parse, true);
   const { shipped, allRulebooks: all } = texts;
   const { project } = gather(shipped, { shipped, rulebookOf: () => undefined, all }, () => NOTHING_USED);
   const pages = SHIPPED_RULES.map((name): [string, string] => [name, rulePage(name, declaredRules(project, name))]);

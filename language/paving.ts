@@ -62,7 +62,7 @@ export class Paving {
   /** Reads a text that stands in no file, to see what a change would come to. */
   readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
   private readonly texts: Texts;
-  private readonly shippedTexts = new ShippedTexts(this.parse);
+  private readonly shippedTexts = new ShippedTexts(this.parse, false);
   private tries = 0;
 
   /** `today` tells the day, `2027-06-30`, after which nothing is set aside any more; without it no day passes. */
@@ -191,7 +191,16 @@ export class Paving {
 
   /** A loaded file as it stands now, with all it uses; undefined when it could not be read. */
   look(file: string): Look | undefined {
-    const gathered = this.gathered(file, { allRulebooks: true });
+    return this.lookWith(file, this.shippedTexts);
+  }
+
+  /** The same with the examples of the rules that ship, for their pages. */
+  lookAtExamples(file: string): Look | undefined {
+    return this.lookWith(file, new ShippedTexts(this.parse, true));
+  }
+
+  private lookWith(file: string, texts: ShippedTexts): Look | undefined {
+    const gathered = this.gathered(file, { allRulebooksOf: texts });
     return gathered && { text: gathered.project.main, project: gathered.project };
   }
 
@@ -207,16 +216,16 @@ export class Paving {
 
   private gathered(
     file: string,
-    { instead, allRulebooks }: { readonly instead?: Instead; readonly allRulebooks?: true } = {}
+    { instead, allRulebooksOf }: { readonly instead?: Instead; readonly allRulebooksOf?: ShippedTexts } = {}
   ): Gathered | undefined {
     const main = instead?.file === file ? instead.spec : this.texts.specOf(file);
     if (main === undefined) return undefined;
     const ids = new Map<SpecText, string>([[main, file]]);
-    const texts = this.shippedTexts;
+    const texts = allRulebooksOf ?? this.shippedTexts;
     const shipped = {
       shipped: texts.shipped,
       rulebookOf: (name: string) => texts.rulebookOf(name),
-      ...(allRulebooks ? { all: texts.allRulebooks } : {})
+      ...(allRulebooksOf === undefined ? {} : { all: texts.allRulebooks })
     };
     return gather(main, shipped, (from, use) => {
       const used = this.used(ids.get(from)!, use);

@@ -68,7 +68,7 @@ async function projectOf(written: string): Promise<Project> {
   const file = path.resolve(written);
   const paving = new Paving(new NodeFiles({ root: rootOf(file), shownFrom: process.cwd() }));
   await paving.load(file);
-  const look = paving.look(file);
+  const look = paving.lookAtExamples(file);
   if (look === undefined) throw new Failure(unreadable(written, paving.problemOf(file) ?? 'missing'));
   return look.project;
 }

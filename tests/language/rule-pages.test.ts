@@ -7,7 +7,7 @@ import { inMemory } from './in-memory.ts';
 async function page(text: string, name = 'r'): Promise<string> {
   const paving = new Paving(inMemory({ 'job.paving': `job "Yard" { rules britain }\n${text}` }));
   await paving.load('job.paving');
-  return pageOfRule(paving.look('job.paving')!.project, name)!;
+  return pageOfRule(paving.lookAtExamples('job.paving')!.project, name)!;
 }
 
 const rule = (...lines: readonly string[]): string =>
