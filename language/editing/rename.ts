@@ -1,3 +1,4 @@
+import { capital } from '../lowering/amounts.ts';
 import { isShipped } from '../lowering/project.ts';
 import type { Place, TextChange } from '../findings/finding.ts';
 import { article } from '../lowering/context.ts';
@@ -130,10 +131,6 @@ function taken(seeing: readonly Look[], { kind }: Declared, name: string): strin
     }
   }
   return undefined;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** The name where a text could not be read: it may be meant, and would be left behind. */

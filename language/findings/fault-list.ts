@@ -1,4 +1,4 @@
-import type { Severity } from './finding.ts';
+import type { Severity } from '../job/severity.ts';
 
 export interface Fault {
   readonly severity: Severity;

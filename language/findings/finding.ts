@@ -1,9 +1,5 @@
 import type { Key } from '../job/job.ts';
-
-export type Severity = 'error' | 'warning' | 'note';
-
-/** The heavier, the more it weighs. */
-export const WEIGHTS: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
+import type { Severity } from '../job/severity.ts';
 
 /** A place in a text: 1-based lines, 1-based UTF-16 columns, the end just after the last character. */
 export interface Place {

@@ -1,9 +1,10 @@
 import type { Rule, SaysPart } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
-import { printAs, printFine, printPercent } from '../measures/print.ts';
+import { type Print, printAs, printFine, printPercent } from '../measures/print.ts';
+import { listed } from './listed.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
 import { memberOf } from './members/members.ts';
-import type { Print, Thing } from './members/member.ts';
+import type { Thing } from './members/member.ts';
 import { printLimit } from './limits.ts';
 import type { Asked, MoreAsked } from './rule-asked.ts';
 import { type Breach, readsOf } from './rule-breach.ts';
@@ -113,10 +114,6 @@ function neededInWords({ need: { test }, outcome }: Missed, print: Print, system
 /** Thousands apart from 10,000 on. */
 function grouped(limit: string): string {
   return limit.replace(/^\d{5,}/, digits => Number(digits).toLocaleString('en'));
-}
-
-function listed(words: readonly string[]): string {
-  return [words.slice(0, -1).join(', '), words.at(-1) ?? ''].filter(text => text !== '').join(' and ');
 }
 
 function printNumber(value: number, print: Print, system: System): string {

@@ -1,5 +1,5 @@
-import type { Severity } from '../findings/finding.ts';
-import type { Print } from '../findings/members/member.ts';
+import type { Severity } from './severity.ts';
+import type { Print } from '../measures/print.ts';
 import type { Key, System } from './job.ts';
 
 /** What a rule can be about. */

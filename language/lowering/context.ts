@@ -1,5 +1,6 @@
 import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
-import type { Finding, FindingValue, Fix, Place, Severity } from '../findings/finding.ts';
+import type { Finding, FindingValue, Fix, Place } from '../findings/finding.ts';
+import type { Severity } from '../job/severity.ts';
 import type { Assumed, Given, Key, System } from '../job/job.ts';
 import { kindOf, measureNamed, measureText } from '../measures/measures.ts';
 import { isLet, isNegative, isQuantity, type Let, type Named } from '../syntax/generated/ast.ts';

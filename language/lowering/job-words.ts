@@ -3,7 +3,7 @@ import { isJob, isJobRules, isJobShow } from '../syntax/generated/ast.ts';
 import { METRIC, TAPE } from './amounts.ts';
 import { Names } from './names.ts';
 import type { Project } from './project.ts';
-import { leadsTo, systemOfBook } from './rulebook-leads.ts';
+import { leadsTo, systemOfBook, systemShown } from './rulebook-leads.ts';
 import { isCountry } from './things.ts';
 
 /** What the words of a job come to: whose rules it is checked by, and the measures that it is shown in. */
@@ -17,7 +17,7 @@ export function rulesAndSystem(project: Project): RulesAndSystem {
   const { main, texts } = project;
   const jobs = texts.flatMap(text => text.parsed.root.elements.filter(isJob).map(node => ({ text, node })));
   const shows = jobs.flatMap(({ node }) => node.items.filter(isJobShow))[0]?.system;
-  const shown: System | undefined = shows === undefined ? undefined : shows === 'metric' ? 'metric' : 'imperial';
+  const shown: System | undefined = shows === undefined ? undefined : systemShown(shows);
   const measures = main.parsed.tokens.filter(({ tokenType }) => tokenType.name === 'MEASURE');
   const written = measures.find(({ image }) => METRIC.test(image) || TAPE.test(image))?.image;
   const measured = written === undefined ? undefined : METRIC.test(written) ? 'metric' : 'imperial';

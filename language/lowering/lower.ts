@@ -23,6 +23,7 @@ import { Sites } from './sites.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
 import { examplesOf, type RuleExample } from './rule-examples.ts';
+import { systemShown } from './rulebook-leads.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
 import { readAccepts } from './accepts.ts';
@@ -196,7 +197,7 @@ class Lowering {
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
     const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
-    const system = shown === undefined ? (checked.system ?? 'imperial') : systemBy(shown);
+    const system = shown === undefined ? (checked.system ?? 'imperial') : systemShown(shown);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const { areas, boxes } = this.readAreas(checked.country, system);
@@ -395,10 +396,6 @@ class Lowering {
       return { ...writing(job), does: [this.context.changes.change(main, edit)] };
     });
   }
-}
-
-function systemBy(shown: string): System {
-  return shown === 'metric' ? 'metric' : 'imperial';
 }
 
 /** A longer list in the name of a fix is read by nobody. */

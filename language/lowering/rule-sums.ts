@@ -1,5 +1,5 @@
 import type { AstNode } from 'langium';
-import type { Print } from '../findings/members/member.ts';
+import type { Print } from '../measures/print.ts';
 import { CONCERNS, memberOf, membersOf } from '../findings/members/members.ts';
 import type { System } from '../job/job.ts';
 import type { Concern, RuleLimit, RuleSum, Worked } from '../job/rule.ts';

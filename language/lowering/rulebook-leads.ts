@@ -51,5 +51,10 @@ function includedIn(names: Names, { node, text }: Declared): Declared[] {
 /** The measures that a rulebook shows. */
 export function systemOfBook({ node }: Declared): System | undefined {
   const shown = (node as Rulebook).items.find(isJobShow)?.system;
-  return shown === undefined ? undefined : shown === 'metric' ? 'metric' : 'imperial';
+  return shown === undefined ? undefined : systemShown(shown);
+}
+
+/** The measures that a word behind `show` stands for. */
+export function systemShown(word: string): System {
+  return word === 'metric' ? 'metric' : 'imperial';
 }

@@ -1,14 +1,14 @@
 import type { Country, System } from '../job/job.ts';
 import type { Rule, Rulebook } from '../job/rule.ts';
 import { SHIPPED_RULEBOOKS, SHIPPED_RULES } from '../library/shipped.ts';
-import { WEIGHTS, type Severity } from '../findings/finding.ts';
+import { isHeavier, SEVERITIES, type Severity } from '../job/severity.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import { namesOf, type Declared, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
 import { insideOut, leadsTo, systemOfBook } from './rulebook-leads.ts';
-import { capped, SEVERITIES, type Rules } from './rules.ts';
+import { capped, type Rules } from './rules.ts';
 import { isCountry } from './things.ts';
 
 /** By what rules a job is checked. */
@@ -50,7 +50,7 @@ export class Rulebooks {
     const books = item === undefined ? [] : this.found(text, 'job', item, 'books', item.books);
     const all = books.map(book => this.rulesOf(book));
     const own = this.project.texts.flatMap(each =>
-      namesOf(each).all.filter(({ kind, node: rule }) => kind === 'rule' && bookOf(each, rule) === undefined)
+      namesOf(each).all.filter(({ kind, node: rule }) => kind === 'rule' && !namesOf(each).bookOf.has(rule))
     );
     const standing = this.over(firstOfEachName(own), together(all));
     const rules = node === undefined ? standing : this.changed(text, 'job', node, standing);
@@ -139,7 +139,7 @@ export class Rulebooks {
       .flatMap(item => this.found(text, key, item, 'books', item.books))
       .map(each => this.known.get(each.node) ?? []);
     const own = firstOfEachName(
-      namesOf(text).all.filter(({ kind, node: rule }) => kind === 'rule' && bookOf(text, rule) === node)
+      namesOf(text).all.filter(({ kind, node: rule }) => kind === 'rule' && namesOf(text).bookOf.get(rule) === node)
     );
     return this.changed(text, key, node, this.over(own, together(included)));
   }
@@ -283,7 +283,7 @@ function together(all: readonly (readonly Rule[])[]): Rule[] {
   const rules = new Map<string, Rule>();
   for (const rule of all.flat()) {
     const known = rules.get(rule.key);
-    if (known === undefined || WEIGHTS[rule.severity] > WEIGHTS[known.severity]) rules.set(rule.key, rule);
+    if (known === undefined || isHeavier(rule.severity, known.severity)) rules.set(rule.key, rule);
   }
   return [...rules.values()];
 }
@@ -292,9 +292,4 @@ function described({ name, node }: Declared): Rulebook {
   const texts = (node as ast.Rulebook).items.filter(ast.isBookText);
   const [title, edition] = ['title', 'edition'].map(what => texts.find(item => item.what === what)?.text);
   return { id: name, title: title ?? name, ...(edition === undefined ? {} : { edition }) };
-}
-
-/** The rulebook that a rule belongs to: the one above it in its file; undefined where none is. */
-function bookOf(text: SpecText, rule: Declared['node']): ast.Rulebook | undefined {
-  return namesOf(text).bookOf.get(rule) as ast.Rulebook | undefined;
 }

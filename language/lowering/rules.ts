@@ -1,5 +1,5 @@
 import { CONCERNS, memberOf, membersOf } from '../findings/members/members.ts';
-import type { Severity } from '../findings/finding.ts';
+import { SEVERITIES, type Severity } from '../job/severity.ts';
 import type { Concern, Condition, FixTo, Need, Rule, RuleCase, SaysPart } from '../job/rule.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { nearest } from '../syntax/nearest.ts';
@@ -14,8 +14,6 @@ import { quantitiesOfCondition, quantitiesOfTest, ruleCondition, ruleTest, type 
 import { saidOnce } from './said-once.ts';
 import { writing } from './said-fix.ts';
 import { cited, findSource, HOW_KNOWN, type Cited } from './sources.ts';
-
-export const SEVERITIES = ['error', 'warning', 'note'] as const satisfies readonly Severity[];
 
 /** Rules of what ships lean on nothing outside it, so they stay with the text that they were read from. */
 const readBefore = new WeakMap<ast.Rule, Rule>();

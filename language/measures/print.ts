@@ -5,6 +5,9 @@ import { measureNamed } from './measures.ts';
 export type PrintStyle =
   'area' | 'length' | 'run' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
 
+/** How a number is printed in the message of a rule. */
+export type Print = PrintStyle | 'fine' | 'face' | 'share' | 'number';
+
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
 

@@ -1,7 +1,8 @@
+import { listed } from '../findings/listed.ts';
 import type { Accept, Concern, Rule } from '../job/rule.ts';
 import type { DeclaredPart, DeclaredRule } from '../lowering/rule-pages.ts';
 import { howLong } from './how-long.ts';
-import { conditionsInWords, listed, needInWords } from './rule-prose.ts';
+import { conditionsInWords, needInWords } from './rule-prose.ts';
 
 /** How a rule stands in a job. */
 export interface Standing {

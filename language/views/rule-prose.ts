@@ -1,3 +1,4 @@
+import { listed } from '../findings/listed.ts';
 import { MEMBER_NAMES } from '../findings/members/members.ts';
 import type { Concern } from '../job/rule.ts';
 
@@ -190,7 +191,3 @@ const PLAIN_NAMES: Readonly<Record<string, string>> = {
   'unit-thickness': 'the thickness of the units',
   'upper-base-grading': 'the grading of the stone that the bed lies on'
 };
-
-export function listed(words: readonly string[], last: 'and' | 'or'): string {
-  return [words.slice(0, -1).join(', '), words.at(-1) ?? ''].filter(text => text !== '').join(` ${last} `);
-}

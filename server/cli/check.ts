@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { Severity } from '../../language/findings/finding.ts';
+import { SEVERITIES, type Severity } from '../../language/job/severity.ts';
 import { checkJson } from '../../language/views/json/check-json.ts';
 import { sarifLog } from '../../language/views/sarif/sarif.ts';
 import { findingLine } from '../../language/views/text/findings-text.ts';
@@ -26,8 +26,6 @@ interface CheckOptions {
   readonly asOf?: string;
   readonly output?: string;
 }
-
-const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 
 export function addCheck(program: Command): void {
   program

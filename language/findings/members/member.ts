@@ -1,6 +1,6 @@
 import type { Area, Edge, Key, Layer, Material, System, Unit } from '../../job/job.ts';
 import type { Concern } from '../../job/rule.ts';
-import type { PrintStyle } from '../../measures/print.ts';
+import type { Print } from '../../measures/print.ts';
 import type { LayersNumbers } from '../../quantities/layers-stage.ts';
 import type { OutlineNumbers } from '../../quantities/outline-stage.ts';
 import type { RawFix } from '../finding.ts';
@@ -29,9 +29,6 @@ export type ThingAlone = { readonly judged: Judged; readonly key: Key } & (
 
 /** A value of a thing: SI, or words (several for traffic); undefined, or no words, where the job does not say. */
 export type Value = number | readonly string[] | undefined;
-
-/** How a number is printed in a message. */
-export type Print = PrintStyle | 'fine' | 'face' | 'share' | 'number';
 
 /** Something that a rule can look at, under the name that it has in rules. */
 export interface Member<T extends Concern = Concern> {

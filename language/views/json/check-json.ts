@@ -1,4 +1,5 @@
-import { isAccepted, type Finding, type Severity } from '../../findings/finding.ts';
+import { isAccepted, type Finding } from '../../findings/finding.ts';
+import type { Severity } from '../../job/severity.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
 import { SCHEMA_NUMBER } from './schema-number.ts';
 

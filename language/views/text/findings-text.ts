@@ -1,4 +1,5 @@
-import type { Finding, Severity } from '../../findings/finding.ts';
+import type { Finding } from '../../findings/finding.ts';
+import type { Severity } from '../../job/severity.ts';
 import type { Colours } from './colours.ts';
 import { excerpt } from './excerpt.ts';
 import { plainLine } from './plain-line.ts';
