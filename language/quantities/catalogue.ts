@@ -331,7 +331,7 @@ export const CATALOGUE = [
     name: 'units measured at the edge',
     print: 'count',
     computed: true,
-    always: true,
+    always: false,
     describe: 'Units that were measured against an edge: a count of the work done, not of material',
     workOnly: true
   },
