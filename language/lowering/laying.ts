@@ -22,7 +22,7 @@ import type { Edges } from './edges.ts';
 import type { SpecText } from './names.ts';
 import type { NamedOutline, Outlines } from './outlines.ts';
 import { saidAgain, saidOnce } from './said-once.ts';
-import type { Things } from './things.ts';
+import { lastMeasure, type Things } from './things.ts';
 import type { Usuals } from './usuals.ts';
 
 /** The corner of an outline is met within this distance, m. */
@@ -90,13 +90,13 @@ export class Laying {
     item: ast.Joints | undefined,
     country: Country | undefined
   ): Joint | undefined {
-    const read = (what: string, node: ast.Sum | undefined): Given | undefined =>
-      node && this.context.given(text, `${key}/${what}`, node as Expression, 'm', NOT_NEGATIVE);
+    const read = (what: string, node: ast.Sum | undefined, measure?: string): Given | undefined =>
+      node && this.context.given(text, `${key}/${what}`, node as Expression, 'm', NOT_NEGATIVE, { measure });
     const usual = { least: this.usuals.of('joint-least', country), most: this.usuals.of('joint-most', country) };
     const width = item === undefined ? this.usuals.of('joint', country) : read('joints', item.joint);
     if (width === undefined || usual.least === undefined || usual.most === undefined) return undefined;
     if (item?.least !== undefined || item?.most !== undefined) {
-      const [least, most] = [read('joints/least', item.least), read('joints/most', item.most)];
+      const [least, most] = [read('joints/least', item.least, lastMeasure(item.most as Expression)), read('joints/most', item.most)];
       if (least === undefined || most === undefined) return undefined;
       if (least.value <= width.value && width.value <= most.value) return { width, least, most };
       return this.context.fault(

@@ -9,6 +9,8 @@ export interface Statement {
   readonly opens?: BlockName;
   /** It holds sizes, so that x between two names is the sign of a size: `rectangle wide x deep`. */
   readonly sizes?: true;
+  /** Its number counts things: the name behind it is no measure. */
+  readonly counts?: true;
 }
 
 export interface Block {
@@ -99,7 +101,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       show: plain,
       currency: plain,
       breakage: plain,
-      keep: plain,
+      keep: { clauses: [], counts: true },
       'saw-cut': plain,
       offcuts: { clauses: ['within', 'each', 'area'] },
       treat,

@@ -2,6 +2,7 @@ import type { Region, UnitGrid } from '../../language/geometry/index.ts';
 import { courseBond } from '../../language/laying/course-bond.ts';
 import type { LaidUnits } from '../../language/laying/laid.ts';
 import { layPattern } from '../../language/laying/lay-pattern.ts';
+import type { BondPattern } from '../../language/laying/pattern.ts';
 
 /** What a grid of units comes to. */
 interface Counted {
@@ -13,9 +14,14 @@ interface Counted {
   readonly smallestPieceArea?: number;
 }
 
+/** A grid of units as the bond that it is. */
+export function patternOf({ length, width, joint, offset, ...frame }: UnitGrid): BondPattern {
+  return courseBond(frame, { key: 'unit:block', length, width }, { along: joint, across: joint }, offset);
+}
+
 /** Lays a grid to the end and counts it. */
 export function laid(region: Region, grid: UnitGrid): Counted {
-  const laying = layPattern(region, courseBond('unit:block', grid));
+  const laying = layPattern(region, patternOf(grid));
   for (let step = laying.next(); ; step = laying.next()) {
     if (!step.done) continue;
     if ('tooMany' in step.value) throw new Error(`about ${step.value.tooMany} units`);
