@@ -1,4 +1,4 @@
-import { type Frame, jointLength, type Loop, type Region } from '../geometry/index.ts';
+import { boundsOf, type Frame, inFrame, jointLength, type Loop, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
 import { cellBond } from './cell-bond.ts';
 import { courseBond, type JointWidths } from './course-bond.ts';
@@ -16,6 +16,10 @@ export interface LaidField {
   readonly widestJoint: number;
   /** Joints that were adjusted, or would have to be, so that only whole units lie between two sides. */
   readonly fits: readonly SideFit[];
+  /** From course to course and from unit to unit, m; absent where the bond has none. */
+  readonly pitch?: { readonly along: number; readonly across: number };
+  /** How far the field reaches from its start, along the courses and across them, m. */
+  readonly extent: { readonly along: number; readonly across: number };
   readonly laid: LaidUnits;
 }
 
@@ -47,8 +51,12 @@ export function setOut(ground: Ground, field: FieldToLay, carriedOn: Frame | und
   const fits = field.bond.way === 'courses' ? sideFits(ground, field, start, framed(asked)) : [];
   const joint = adjusted(asked, fits);
   const frame = framed(joint);
-  const { pattern, widestJoint } = patternOf(field, frame, joint);
-  return { frame, joint, fits, widestJoint, pattern };
+  return { frame, joint, fits, extent: extentOf(ground.region, frame), ...patternOf(field, frame, joint) };
+}
+
+function extentOf(region: Region, frame: Frame): LaidField['extent'] {
+  const { left, right, bottom, top } = boundsOf(inFrame(region, frame)[0] ?? []);
+  return { along: right - left, across: top - bottom };
 }
 
 /** Lays what is set out over its ground. */
@@ -70,15 +78,16 @@ function patternOf(
   { bond, units, joint: { width } }: FieldToLay,
   frame: Frame,
   joint: JointWidths
-): { readonly pattern: BondPattern; readonly widestJoint: number } {
-  if (bond.way === 'courses')
-    return {
-      pattern: courseBond(frame, units[0]!, joint, bond.offset),
-      widestJoint: Math.max(joint.along, joint.across)
-    };
+): Pick<SetOut, 'pattern' | 'widestJoint' | 'pitch'> {
+  if (bond.way === 'courses') {
+    const pattern = courseBond(frame, units[0]!, joint, bond.offset);
+    const { alongPitch, acrossPitch } = pattern.units[0]!;
+    const pitch = { along: alongPitch, across: acrossPitch };
+    return { pattern, pitch, widestJoint: Math.max(joint.along, joint.across) };
+  }
   if (bond.way === 'cell') {
     const laid = cellBond(frame, bond.cell, units, width);
-    if (!('sizes' in laid)) return laid;
+    if (!('sizes' in laid)) return { pattern: laid.pattern, widestJoint: laid.widestJoint, pitch: laid.module };
   }
   return { pattern: { frame, units: [], joints: 'between' }, widestJoint: width };
 }

@@ -12,6 +12,7 @@ import type {
 } from './contract.ts';
 import { digOf, finishOf } from './dig.ts';
 import { edgingOf } from './edging.ts';
+import { runningSizes } from './running-sizes.ts';
 import { unitNamed } from './units-of-area.ts';
 import { geotextileOf } from './geotextile.ts';
 import { jointsOf } from './joints.ts';
@@ -40,6 +41,7 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
   /** The outline of the base and the dig, on the plan. */
@@ -108,10 +110,7 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
   });
 }
 
-function layingOf(
-  { area, laid }: LayersInputs,
-  book: Book
-): { laying?: LayingQuantities[]; joints?: NumbersOf<'joints'> } {
+function layingOf({ area, laid }: LayersInputs, book: Book): Pick<LayersNumbers, 'laying' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
   const laying = laid.units.map(({ unit, whole, cut, area: covered, parts }, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
@@ -123,5 +122,10 @@ function layingOf(
     const bonds = new Set(parts.map(part => bondOfPart(area, part)));
     return { unit: unitNamed(area, unit).name, bond: [...bonds].join(', '), ...page.numbers };
   });
-  return { laying, joints: jointsOf(area, laid, area.jointFiller, book) };
+  const sizes = laid.running && runningSizes(laid.running, area.key, book);
+  return {
+    laying,
+    ...(sizes === undefined ? {} : { runningSizes: sizes }),
+    joints: jointsOf(area, laid, area.jointFiller, book)
+  };
 }

@@ -17,6 +17,16 @@ export interface LaidTotals {
   readonly joints: readonly JointTotals[];
   readonly jointLength?: number;
   readonly clipped: number;
+  readonly running?: Running;
+}
+
+/** What the running sizes of the field are counted from, m and radians. */
+export interface Running {
+  readonly pitch: { readonly along: number; readonly across: number };
+  readonly joint: { readonly along: number; readonly across: number };
+  readonly extent: { readonly along: number; readonly across: number };
+  /** Between the courses and the side that they begin at. */
+  readonly turn: number;
 }
 
 export interface UnitTotals {
@@ -44,7 +54,7 @@ export function tooManyFor(inputs: AreaToLay): TooManyUnits | undefined {
 /** All parts of an area laid, in steps. */
 export function* layingStage(inputs: AreaToLay): Generator<void, Laid | TooManyUnits> {
   const area = yield* layArea(inputs);
-  return 'tooMany' in area ? area : { area, totals: totalsOf(area, unitAreas(inputs)) };
+  return 'tooMany' in area ? area : { area, totals: totalsOf(area, unitAreas(inputs), turnOf(inputs.field)) };
 }
 
 function unitAreas({ field, insets, borders, bands }: AreaToLay): ReadonlyMap<Key, number> {
@@ -53,7 +63,11 @@ function unitAreas({ field, insets, borders, bands }: AreaToLay): ReadonlyMap<Ke
   return new Map([...all, ...edging].map(({ key, length, width }) => [key, length * width]));
 }
 
-function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>): LaidTotals {
+function turnOf({ turned, start }: AreaToLay['field']): number {
+  return turned + (start.turned ?? 0);
+}
+
+function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>, turn: number): LaidTotals {
   const units = new Map<Key, { whole: number; cut: number; area: number; parts: string[] }>();
   const add = (unit: Key, part: string, whole: number, cut: number, area: number): void => {
     const total = units.get(unit) ?? { whole: 0, cut: 0, area: 0, parts: [] };
@@ -75,12 +89,16 @@ function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>): LaidTot
         pieces.reduce((sum, piece) => sum + piece.area, 0)
       );
   }
+  const field = parts.find(({ part }) => part === 'field');
   const lengths = parts.map(({ laid }) => laid.jointLength);
   return {
     units: [...units].map(([unit, total]) => ({ unit, ...total })),
     joints: parts.map(jointsIn),
     ...(lengths.includes(undefined) ? {} : { jointLength: lengths.reduce<number>((sum, length) => sum + length!, 0) }),
-    clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0)
+    clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0),
+    ...(field?.pitch === undefined
+      ? {}
+      : { running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn } })
   };
 }
 
