@@ -7,6 +7,7 @@ export { isDegenerate, selfCrossing } from './crossing.ts';
 export { EDGE_TOLERANCE, inside, loopWithin } from './containment.ts';
 export { type Ground, overlapArea, sharedLength, sharedWithAny } from './overlap.ts';
 export { baseOut } from './base-out.ts';
-export { CUTTING_TOLERANCE, type LaidUnits, layUnits, MOST_UNITS, unitsAbout } from './unit-grid.ts';
+export { CUTTING_TOLERANCE } from './cut-unit.ts';
+export { type LaidUnits, layUnits, MOST_UNITS, unitsAbout } from './unit-grid.ts';
 export type { UnitGrid } from './grid-frame.ts';
 export { jointLength } from './joint-length.ts';

@@ -1,21 +1,13 @@
-import { columnsOf, coursesOf, cutToColumns, cutToRows } from './courses.ts';
+import { boxShape } from './convex.ts';
+import { columnsOf, coursesOf, cutToRows } from './courses.ts';
+import { CUTTING_TOLERANCE, cutOf } from './cut-unit.ts';
 import { inFrame, isLayable, shiftOf, type UnitGrid } from './grid-frame.ts';
 import { perimeterOf, regionArea } from './outline.ts';
-import { filling, type Path, pathOf, pathsArea } from './path-clip.ts';
-import { isNoWiderThan, piecesOf } from './pieces.ts';
+import { type Path, pathOf } from './path-clip.ts';
 import type { Region } from './shapes.ts';
-
-/**
- * In metres: what a saw takes anyway. A unit the region misses by no more than this along its sides is laid whole, and
- * a piece no wider than this is not laid.
- */
-export const CUTTING_TOLERANCE = 0.0005;
 
 /** The most units laid out one by one: some tenths of a second of work. Beyond it a job is figured by area. */
 export const MOST_UNITS = 300_000;
-
-/** In metres and square metres: rounding that must not turn a miss of just the tolerance into more than it. */
-const ROUNDING = 1e-9;
 
 /** What laying a region takes. */
 export interface LaidUnits {
@@ -65,31 +57,13 @@ export function* layUnits(
 
   const layPart = (paths: readonly Path[], left: number, bottom: number): void => {
     clipped++;
-    const unit = { left, right: left + length, bottom, top: bottom + width };
-    const inUnit = joint > 0 ? cutToColumns(paths, unit.left, unit.right) : paths;
-    if (filling(inUnit, unit) === 'empty') return;
-    const area = pathsArea(inUnit);
-    if (area <= ROUNDING * length * width) return;
-    unitArea += area;
-    if (isWhole(inUnit, area, left, bottom)) {
-      whole++;
-      return;
-    }
-    const pieces = piecesOf(inUnit, unit).filter(piece => !isNoWiderThan(piece, tolerance + ROUNDING));
-    if (pieces.length > 0) cut++;
-    for (const piece of pieces) smallest = Math.min(smallest, piece.area);
-  };
-
-  const isWhole = (paths: readonly Path[], area: number, left: number, bottom: number): boolean => {
-    const missing = length * width - area;
-    if (missing <= ROUNDING * length * width) return true;
-    if (missing > tolerance * 2 * (length + width) + ROUNDING) return false;
-    // Not more than a quarter, so that there is always something left of a small unit to look at.
-    const margin = Math.min(tolerance + ROUNDING, length / 4, width / 4);
-    const columns = cutToColumns(paths, left + margin, left + length - margin);
-    const core = cutToRows(columns, bottom + margin, bottom + width - margin);
-    const coreArea = (length - 2 * margin) * (width - 2 * margin);
-    return coreArea - pathsArea(core) <= ROUNDING * coreArea;
+    const unit = boxShape({ left, right: left + length, bottom, top: bottom + width });
+    const found = cutOf(unit.clip(paths), unit, tolerance);
+    if (!found) return;
+    unitArea += found.area;
+    if (found.isWhole) whole++;
+    if (found.pieces.length > 0) cut++;
+    for (const piece of found.pieces) smallest = Math.min(smallest, piece.area);
   };
 
   const paths = inFrame(region, grid).map(pathOf);
