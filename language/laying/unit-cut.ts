@@ -1,0 +1,69 @@
+import type { Convex } from '../geometry/convex.ts';
+import { cutOf } from '../geometry/cut-unit.ts';
+import type { CourseFrame } from '../geometry/grid-frame.ts';
+import { loopOf, type Path } from '../geometry/path-clip.ts';
+import type { Piece as CutPiece } from '../geometry/pieces.ts';
+import type { CutUnit, LaidUnits, Piece, WholeRun } from './laid.ts';
+import { inOwnFrame, onPlan, type OwnFrame, placementOf } from './own-frame.ts';
+
+/** A kind of unit: its key, and its shape in its own frame. */
+export interface UnitKind {
+  readonly unit: string;
+  readonly shape: Convex;
+}
+
+/** Units of one kind in a row, in the frame of their courses; a single one has a step of nought. */
+export interface Row {
+  readonly count: number;
+  readonly stepX: number;
+  readonly stepY: number;
+}
+
+const SINGLE: Row = { count: 1, stepX: 0, stepY: 0 };
+
+/** Gathers what is laid of a region, unit by unit. Places are in the frame of the courses. */
+export interface Gathering {
+  readonly wholes: (kind: UnitKind, first: OwnFrame, row: Row) => void;
+  /** Clips what of the region lies about a unit to it, and gathers what is laid of it. */
+  readonly clip: (kind: UnitKind, own: OwnFrame, paths: readonly Path[]) => void;
+  readonly joints: (area: number) => void;
+  readonly laid: () => LaidUnits;
+}
+
+/** Starts gathering; the cutting tolerance is in metres. */
+export function gathering(courses: CourseFrame, tolerance: number): Gathering {
+  const wholes: WholeRun[] = [];
+  const cuts: CutUnit[] = [];
+  let unitArea = 0;
+  let jointArea = 0;
+  let clipped = 0;
+  const addWholes = ({ unit }: UnitKind, first: OwnFrame, { count, stepX, stepY }: Row): void => {
+    wholes.push({ unit, first: placementOf(first, courses), step: onPlan(stepX, stepY, courses), count });
+  };
+  return {
+    wholes: (kind, first, row) => {
+      unitArea += row.count * kind.shape.area;
+      addWholes(kind, first, row);
+    },
+    clip: (kind, own, paths) => {
+      clipped++;
+      const found = cutOf(kind.shape.clip(inOwnFrame(paths, own)), kind.shape, tolerance);
+      if (!found) return;
+      unitArea += found.area;
+      if (found.isWhole) addWholes(kind, own, SINGLE);
+      if (found.pieces.length === 0) return;
+      cuts.push({ unit: kind.unit, at: placementOf(own, courses), pieces: found.pieces.map(pieceOf) });
+    },
+    joints: area => {
+      jointArea += area;
+    },
+    laid: () => ({ wholes, cuts, unitArea, jointArea, clipped })
+  };
+}
+
+function pieceOf({ rim, holes, area }: CutPiece): Piece {
+  return { outline: loopOf(rim), holes: holes.map(loopOf), area };
+}
+
+/** What laying comes to where there is nothing to lay. */
+export const NOTHING_LAID: LaidUnits = { wholes: [], cuts: [], unitArea: 0, jointArea: 0, clipped: 0 };
