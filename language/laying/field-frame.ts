@@ -1,7 +1,7 @@
 import {
   boundsOf,
   distance,
-  type Frame,
+  type CourseFrame,
   inFrame,
   type Loop,
   outOfFrame,
@@ -21,7 +21,7 @@ export interface StartSaid {
   readonly turned?: number;
   readonly jointLine?: { readonly at: Point; readonly side: number };
   /** Joint lines go on from a field laid like this. */
-  readonly carriedOn?: Frame;
+  readonly carriedOn?: CourseFrame;
 }
 
 /** The sizes that a start goes by: of the unit in the corner and of the step to the next, along and across the courses. */
@@ -47,10 +47,10 @@ export function fieldFrame(
   start: StartSaid,
   steps: Steps,
   turn: number
-): Frame {
+): CourseFrame {
   const base = start.carriedOn ?? besideSide(outline, reach, start);
   const turned = (turn + (start.turned ?? 0)) * (base.mirrored ? -1 : 1);
-  let frame: Frame = { ...base, direction: base.direction + turned };
+  let frame: CourseFrame = { ...base, direction: base.direction + turned };
   if (start.jointLine !== undefined) frame = onJointLine(frame, outline, start.jointLine, steps);
   for (const side of start.whole) frame = wholeAlong(frame, lineWithin(outline, reach, side), steps);
   if (start.equalCuts) frame = { ...frame, origin: outOfFrame(frame, { x: centred(frame, field, steps), y: 0 }) };
@@ -75,7 +75,7 @@ function lineWithin(outline: Loop, reach: readonly number[], side: number): Line
 }
 
 /** The corner where a side's courses begin, and the way they run; from its other end they run back. */
-function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): Frame {
+function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): CourseFrame {
   const side = start.along ?? start.whole[0] ?? outline.findIndex(({ arc }) => arc === undefined);
   const one = outline[side];
   if (one === undefined) {
@@ -116,14 +116,14 @@ function foot({ at, direction }: Line, { x, y }: Point): Point {
 }
 
 /** A point of the plan as seen in a frame. */
-function placeIn(frame: Frame, point: Point): Point {
+function placeIn(frame: CourseFrame, point: Point): Point {
   const { x, y } = turnedAbout(point, frame.origin, -frame.direction);
   const across = y - frame.origin.y;
   return { x: x - frame.origin.x, y: frame.mirrored ? -across : across };
 }
 
 /** Moves a frame so that units end right at a line: at its near side they begin there, at its far side they end. */
-function wholeAlong(frame: Frame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): Frame {
+function wholeAlong(frame: CourseFrame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): CourseFrame {
   const { x, y } = placeIn(frame, line.at);
   const along = { x: Math.cos(frame.direction), y: Math.sin(frame.direction) };
   const onward = frame.mirrored ? { x: along.y, y: -along.x } : { x: -along.y, y: along.x };
@@ -144,7 +144,7 @@ export function widthBetween(
   outline: Loop,
   reach: readonly number[],
   [one, other]: readonly [number, number],
-  frame: Frame
+  frame: CourseFrame
 ): { readonly way: 'along' | 'across'; readonly width: number } | undefined {
   if (outline[one]?.arc !== undefined || outline[other]?.arc !== undefined) return undefined;
   const [first, second] = [lineWithin(outline, reach, one), lineWithin(outline, reach, other)];
@@ -157,11 +157,11 @@ export function widthBetween(
 
 /** Moves a frame so that one of its joints lies on a joint line that crosses a side. */
 function onJointLine(
-  frame: Frame,
+  frame: CourseFrame,
   outline: Loop,
   { at, side }: { readonly at: Point; readonly side: number },
   { alongPitch, acrossPitch, length, width }: Steps
-): Frame {
+): CourseFrame {
   const { direction } = lineWithin(outline, [], side);
   const place = placeIn(frame, at);
   const sideRunsAlong = Math.abs(Math.cos(direction - frame.direction)) >= ALONG;
@@ -172,7 +172,7 @@ function onJointLine(
 }
 
 /** Along the courses to where a unit begins, so that both ends of the field are cut alike: the larger cut of two ways. */
-function centred(frame: Frame, field: Region, { length, alongPitch }: Steps): number {
+function centred(frame: CourseFrame, field: Region, { length, alongPitch }: Steps): number {
   const { left, right } = boundsOf(inFrame(field, frame)[0] ?? []);
   const middle = (left + right) / 2;
   const gap = alongPitch - length;

@@ -1,4 +1,4 @@
-import type { Frame } from '../geometry/index.ts';
+import type { CourseFrame } from '../geometry/index.ts';
 import type { AreaToLay, FieldToLay } from './area-to-lay.ts';
 import type { TooManyUnits } from './laid.ts';
 import { unitsAbout } from './lay-pattern.ts';
@@ -45,7 +45,7 @@ function fieldGround({ outline, keptOut, insets }: AreaToLay): { readonly ground
 }
 
 /** The frame of the field that an area's joint lines go on from. */
-function carriedOn({ field: { carriedOnFrom } }: AreaToLay, deep: number): Frame | undefined {
+function carriedOn({ field: { carriedOnFrom } }: AreaToLay, deep: number): CourseFrame | undefined {
   if (carriedOnFrom === undefined || deep > MOST_CARRIED_ON) return undefined;
   const { ground } = fieldGround(carriedOnFrom);
   return setOut(ground, carriedOnFrom.field, carriedOn(carriedOnFrom, deep + 1)).frame;

@@ -1,4 +1,4 @@
-import { boundsOf, type Frame, inFrame, jointLength, type Loop, type Region } from '../geometry/index.ts';
+import { boundsOf, type CourseFrame, inFrame, jointLength, type Loop, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
 import { cellBond } from './cell-bond.ts';
 import { courseBond, type JointWidths } from './course-bond.ts';
@@ -10,7 +10,7 @@ import type { BondPattern } from './pattern.ts';
 
 /** What is laid of one bond, and how it came to lie so. */
 export interface LaidField {
-  readonly frame: Frame;
+  readonly frame: CourseFrame;
   readonly joint: JointWidths;
   /** The widest joint that comes of the bond, m. */
   readonly widestJoint: number;
@@ -42,10 +42,10 @@ export interface SetOut extends Omit<LaidField, 'laid'> {
 }
 
 /** Sets out a bond: where its courses begin and run, and how wide its joints are. */
-export function setOut(ground: Ground, field: FieldToLay, carriedOn: Frame | undefined): SetOut {
+export function setOut(ground: Ground, field: FieldToLay, carriedOn: CourseFrame | undefined): SetOut {
   const start: StartSaid = { ...field.start, ...(carriedOn === undefined ? {} : { carriedOn }) };
   const turn = field.turned;
-  const framed = (joint: JointWidths): Frame =>
+  const framed = (joint: JointWidths): CourseFrame =>
     fieldFrame(ground.outline, ground.reach, ground.region, start, stepsOf(field, joint), turn);
   const asked = sameJoints(field.joint.width);
   const fits = field.bond.way === 'courses' ? sideFits(ground, field, start, framed(asked)) : [];
@@ -54,7 +54,7 @@ export function setOut(ground: Ground, field: FieldToLay, carriedOn: Frame | und
   return { frame, joint, fits, extent: extentOf(ground.region, frame), ...patternOf(field, frame, joint) };
 }
 
-function extentOf(region: Region, frame: Frame): LaidField['extent'] {
+function extentOf(region: Region, frame: CourseFrame): LaidField['extent'] {
   const { left, right, bottom, top } = boundsOf(inFrame(region, frame)[0] ?? []);
   return { along: right - left, across: top - bottom };
 }
@@ -76,7 +76,7 @@ function courseJoints(region: Region, { frame, units }: BondPattern, { across }:
 
 function patternOf(
   { bond, units, joint: { width } }: FieldToLay,
-  frame: Frame,
+  frame: CourseFrame,
   joint: JointWidths
 ): Pick<SetOut, 'pattern' | 'widestJoint' | 'pitch'> {
   if (bond.way === 'courses') {
@@ -106,14 +106,14 @@ function stepsOf({ bond, units, joint: { width } }: FieldToLay, joint: JointWidt
   return { ...size, alongPitch: size.length + joint.along, acrossPitch: size.width + joint.across };
 }
 
-const NO_FRAME: Frame = { origin: { x: 0, y: 0 }, direction: 0, mirrored: false };
+const NO_FRAME: CourseFrame = { origin: { x: 0, y: 0 }, direction: 0, mirrored: false };
 
 /** Sides that whole units lie along, opposite each other, and the joints with which they come out even. */
 function sideFits(
   { outline, reach }: Ground,
   { units, joint }: FieldToLay,
   { whole }: StartSaid,
-  frame: Frame
+  frame: CourseFrame
 ): SideFit[] {
   const [unit] = units;
   if (unit === undefined) return [];
