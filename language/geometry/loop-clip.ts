@@ -5,7 +5,7 @@ import { crossedOddly, type Run, runsOf } from './level-line.ts';
 import { type Corners, cornersApart, type Part, stitched } from './loop-stitch.ts';
 import { SAME_POINT } from './moved-side.ts';
 import { pointAlong } from './outline.ts';
-import type { Loop, Side } from './shapes.ts';
+import type { Loop, Point, Side } from './shapes.ts';
 
 /**
  * What two areas have in common. An area is what its outlines enclose: outer ones anticlockwise, holes clockwise, none
@@ -47,42 +47,40 @@ function turnedRound({ side, from, to }: Part): Part {
   return { side: turned, from: to, to: from };
 }
 
-/** The sides of two areas, each parted wherever it meets a side of the other. */
+/** The sides of two areas, each parted wherever a corner, or a contact between the two, lies on it. */
 function partsBetween(a: readonly Side[], b: readonly Side[], corners: Corners): [Part[], Part[]] {
   // The ends of sides come first, so that a contact within a nanometre of one is that corner.
   for (const { from, to } of [...a, ...b]) for (const end of [from, to]) corners.numberOf(end);
-  const cutsOfA = a.map((): number[] => []);
-  const cutsOfB = b.map((): number[] => []);
   const boxes = b.map(boundsOfSide);
-  for (const [place, side] of a.entries()) {
+  for (const side of a) {
     const box = boundsOfSide(side);
-    for (const [otherPlace, other] of b.entries()) {
-      const otherBox = boxes[otherPlace];
+    for (const [place, other] of b.entries()) {
+      const otherBox = boxes[place];
       if (!otherBox || apart(box, otherBox, SAME_POINT)) continue;
-      const cuts = contacts(side, other).map(point => corners.numberOf(point));
-      cutsOfA[place]?.push(...cuts);
-      cutsOfB[otherPlace]?.push(...cuts);
+      for (const point of contactsBetween(side, other, SAME_POINT)) corners.numberOf(point);
     }
   }
-  return [
-    a.flatMap((side, place) => partsOf(side, cutsOfA[place] ?? [], corners)),
-    b.flatMap((side, place) => partsOf(side, cutsOfB[place] ?? [], corners))
-  ];
+  // Where an arc leaves a tangent, one contact lies on sides of both areas that do not know of each other.
+  const points = corners.all();
+  const parted = (side: Side): Part[] => partsOf(side, cornersOn(side, points), corners);
+  return [a.flatMap(parted), b.flatMap(parted)];
 }
 
-/** Where two sides cross or touch, and where a stretch on which they run together begins and ends. */
-function contacts(a: Side, b: Side) {
-  return [
-    ...contactsBetween(a, b, SAME_POINT),
-    ...[a.from, a.to].filter(point => distanceToSide(b, point) <= SAME_POINT),
-    ...[b.from, b.to].filter(point => distanceToSide(a, point) <= SAME_POINT)
-  ];
+function cornersOn(side: Side, points: readonly Point[]): number[] {
+  const { left, right, bottom, top } = boundsOfSide(side);
+  const on: number[] = [];
+  for (const [corner, point] of points.entries()) {
+    if (point.x < left - SAME_POINT || point.x > right + SAME_POINT) continue;
+    if (point.y < bottom - SAME_POINT || point.y > top + SAME_POINT) continue;
+    if (distanceToSide(side, point) <= SAME_POINT) on.push(corner);
+  }
+  return on;
 }
 
 function partsOf(side: Side, cuts: readonly number[], corners: Corners): Part[] {
   const first = corners.numberOf(side.from);
   const last = corners.numberOf(side.to);
-  const stops = [...new Set(cuts)]
+  const stops = cuts
     .filter(corner => corner !== first && corner !== last)
     .map(corner => ({ corner, share: shareAlong(side, corners.at(corner)) }))
     .sort((one, two) => one.share - two.share);

@@ -15,6 +15,8 @@ export interface Part {
 export interface Corners {
   numberOf(point: Point): number;
   at(corner: number): Point;
+  /** Each at the place of its number. */
+  all(): readonly Point[];
 }
 
 /** In square metres: what rounding may leave where two areas only touch. */
@@ -38,7 +40,8 @@ export function cornersApart(): Corners {
       squares.set(square, [...(squares.get(square) ?? []), points.length]);
       return points.push(point) - 1;
     },
-    at: corner => points[corner] ?? { x: NaN, y: NaN }
+    at: corner => points[corner] ?? { x: NaN, y: NaN },
+    all: () => points
   };
 }
 

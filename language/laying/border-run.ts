@@ -3,7 +3,7 @@ import { type Frame, onPlan, seenFrom } from '../geometry/frame.ts';
 import { CUTTING_TOLERANCE, type Loop, type Point, rectangleLoop, type Side } from '../geometry/index.ts';
 import { intersectionOf } from '../geometry/loop-clip.ts';
 import { angleBetween, SAME_POINT } from '../geometry/moved-side.ts';
-import { distance, pointAlong, radiusOf } from '../geometry/outline.ts';
+import { distance, pointAlong } from '../geometry/outline.ts';
 import { angleOfJoint, type Curve, jointAngles, jointOfAngle, openingAt } from './border-curve.ts';
 import { type Ground, groundOf, type Tally, unitAt } from './border-ground.ts';
 import { type Row, rowOver, rowRound } from './border-row.ts';
@@ -81,7 +81,8 @@ function layCurve(course: CourseOfUnits, strip: StripOfUnits, curve: Curve, tall
     const here = (place <= 0 ? startGround : place >= row.count - 1 ? endGround : ground) ?? ground;
     if (here.unit(at))
       tally.wholes.push({ unit: course.unit.key, first: onPlan(frame, at), step: { x: 0, y: 0 }, count: 1 });
-    layJoints(here, curve, angle, row.pitch);
+    layBehind(here, curve, angle);
+    if (closed || place < row.count) layBetween(here, curve, angle, row.pitch);
   }
   const widest = openingAt(curve, row.pitch);
   return {
@@ -128,15 +129,15 @@ function rowOnCurve(course: CourseOfUnits, strip: StripOfUnits, curve: Curve): {
     if (row) return { start: towards + Math.PI, row };
   }
   const reach = shape.flat().map(({ from }) => angleBetween(centre, middle, from));
-  const [low, high] = [Math.min(...reach), Math.max(...reach)];
+  const isRing = shape.length > 1;
+  const [low, high] = isRing ? [-Math.PI, Math.PI] : [Math.min(...reach), Math.max(...reach)];
   const row = rowOver(high - low, unit, limits, angleOfJoint(curve, CUTTING_TOLERANCE));
   return { start: towards + low, row };
 }
 
 /** Whether whole units close round a full circle. */
-export function closesRound(course: CourseOfUnits, edge: Side, curve: Curve): boolean {
-  const full = edge.arc !== undefined && radiusOf(edge, edge.arc) > 0 && Math.abs(edge.arc.turn) > 2 * Math.PI - 1e-9;
-  return full && rowRound(2 * Math.PI, 2 * curve.nearAngle, jointAngles(curve, course.joint)) !== undefined;
+export function closesRound(course: CourseOfUnits, curve: Curve): boolean {
+  return rowRound(2 * Math.PI, 2 * curve.nearAngle, jointAngles(curve, course.joint)) !== undefined;
 }
 
 /** A unit whose middle is seen from the centre, the frame's nought, at an angle. */
@@ -157,32 +158,34 @@ function cornerOfUnit({ half }: Curve, off: number, angle: number, way: number):
   return { x: middle.x - way * half * Math.sin(angle), y: middle.y + way * half * Math.cos(angle) };
 }
 
-/** What lies between a unit's far side and the outer circle, and between it and the next unit from circle to circle. */
-function layJoints(ground: Ground, curve: Curve, angle: number, pitch: number): void {
+function arcAbout(from: Point, to: Point, turn: number): Side {
+  return { from, to, arc: { centre: { x: 0, y: 0 }, turn } };
+}
+
+/** The joint between a unit's far side and the outer circle. */
+function layBehind(ground: Ground, curve: Curve, angle: number): void {
+  const { outer, far, farAngle } = curve;
+  const [from, to] = [cornerOfUnit(curve, far, angle, -1), cornerOfUnit(curve, far, angle, 1)];
+  ground.joint([arcAbout(from, to, 2 * farAngle), { from: to, to: from }], polar((far + outer) / 2, angle));
+}
+
+/** The joint between a unit and the next, from circle to circle. */
+function layBetween(ground: Ground, curve: Curve, angle: number, pitch: number): void {
   const { inner, outer, far, farAngle } = curve;
-  const arc = (from: Point, to: Point, turn: number): Side => ({ from, to, arc: { centre: { x: 0, y: 0 }, turn } });
-  const near = cornerOfUnit(curve, far, angle, -1);
-  const farCorner = cornerOfUnit(curve, far, angle, 1);
-  ground.joint([arc(near, farCorner, 2 * farAngle), { from: farCorner, to: near }], polar((far + outer) / 2, angle));
   const next = angle + pitch;
-  const corners = [
-    polar(inner, angle),
-    cornerOfUnit(curve, inner, angle, 1),
-    farCorner,
-    cornerOfUnit(curve, far, next, -1),
-    cornerOfUnit(curve, inner, next, -1),
-    polar(inner, next)
-  ] as const;
-  const [touching, nearFrom, farFrom, farTo, nearTo, nextTouching] = corners;
-  ground.joint(
-    [
-      { from: touching, to: nearFrom },
-      { from: nearFrom, to: farFrom },
-      arc(farFrom, farTo, pitch - 2 * farAngle),
-      { from: farTo, to: nearTo },
-      { from: nearTo, to: nextTouching },
-      arc(nextTouching, touching, -pitch)
-    ],
-    polar((inner + outer) / 2, angle + pitch / 2)
-  );
+  const touching = polar(inner, angle);
+  const near = cornerOfUnit(curve, inner, angle, 1);
+  const out = cornerOfUnit(curve, far, angle, 1);
+  const nextOut = cornerOfUnit(curve, far, next, -1);
+  const nextNear = cornerOfUnit(curve, inner, next, -1);
+  const nextTouching = polar(inner, next);
+  const shape = [
+    { from: touching, to: near },
+    { from: near, to: out },
+    arcAbout(out, nextOut, pitch - 2 * farAngle),
+    { from: nextOut, to: nextNear },
+    { from: nextNear, to: nextTouching },
+    arcAbout(nextTouching, touching, -pitch)
+  ];
+  ground.joint(shape, polar((inner + outer) / 2, angle + pitch / 2));
 }

@@ -54,7 +54,11 @@ export function stripsAlong(
     edges.push(edge);
   }
   const [only] = edges;
-  if (edges.length === 1 && only?.curve && closesRound(course, only.side, only.curve)) return ring(only, only.curve);
+  if (edges.length === 1 && only?.curve) {
+    const closed = closesRound(course, only.curve);
+    // Where it has ends but no joint between them the strip is a ring as well.
+    if (closed || course.joint.usual === 0) return ring(only, only.curve, closed);
+  }
   const corners: Corner[] = [];
   for (const [index, edge] of edges.entries()) {
     const corner = cornerBetween(edge, edges[(index + 1) % edges.length] ?? edge, course.joint.usual, course.corners);
@@ -81,8 +85,8 @@ function edgeOf(from: OutlineSide, course: BorderCourse, bordered: boolean): Edg
   return { from, side, rank, curve, units, all: units + joint };
 }
 
-/** A course that closes round a circle. */
-function ring(edge: Edge, curve: Curve): CourseStrips {
+/** A course round a circle without ends. */
+function ring(edge: Edge, curve: Curve, closed: boolean): CourseStrips {
   const circles = [0, edge.units, edge.all].map(depth => {
     const { side } = edge;
     const { fromFoot } = movedSide(side, depth);
@@ -97,7 +101,7 @@ function ring(edge: Edge, curve: Curve): CourseStrips {
     sides: edge.from.sides,
     edge: reversed(edge.side),
     curve,
-    closed: true,
+    closed,
     units: between(first, second),
     joint: edge.all > edge.units ? between(second, third) : []
   };
