@@ -14,7 +14,7 @@ export {
 export { distanceToSide } from './contacts.ts';
 export { firstMomentOf } from './moment.ts';
 export { narrowestWidth, narrowestWidthOf, pointsOn } from './width.ts';
-export { type Bounds, boundsOf } from './bounds.ts';
+export { around, type Bounds, boundsOf } from './bounds.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
 export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';
 export { isDegenerate, selfCrossing } from './crossing.ts';

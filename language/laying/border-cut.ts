@@ -45,7 +45,7 @@ function isWhole(area: readonly Loop[], covered: number, length: number, width: 
 }
 
 function isShaving({ outline, area }: Piece): boolean {
-  return isNoWiderThan({ rim: pathOf(outline), area }, CUTTING_TOLERANCE + ROUNDING);
+  return isNoWiderThan({ rim: pathOf(outline), holes: [], area }, CUTTING_TOLERANCE + ROUNDING);
 }
 
 /** Square metres within outlines, holes clockwise. */

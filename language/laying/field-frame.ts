@@ -1,4 +1,6 @@
 import {
+  around,
+  type Bounds,
   boundsOf,
   distance,
   type CourseFrame,
@@ -43,7 +45,7 @@ const ALONG = Math.SQRT1_2;
 export function fieldFrame(
   outline: Loop,
   reach: readonly number[],
-  field: Region,
+  field: readonly Region[],
   start: StartSaid,
   steps: Steps,
   turn: number
@@ -172,8 +174,8 @@ function onJointLine(
 }
 
 /** Along the courses to where a unit begins, so that both ends of the field are cut alike: the larger cut of two ways. */
-function centred(frame: CourseFrame, field: Region, { length, alongPitch }: Steps): number {
-  const { left, right } = boundsOf(inFrame(field, frame)[0] ?? []);
+function centred(frame: CourseFrame, field: readonly Region[], { length, alongPitch }: Steps): number {
+  const { left, right } = boundsIn(frame, field);
   const middle = (left + right) / 2;
   const gap = alongPitch - length;
   const half = (right - left) / 2;
@@ -185,5 +187,25 @@ function centred(frame: CourseFrame, field: Region, { length, alongPitch }: Step
   return piece(gap / 2) >= piece(-length / 2) ? middle + gap / 2 : middle - length / 2;
 }
 
+/** The box round regions as a frame sees them, m. */
+export function boundsIn(frame: CourseFrame, regions: readonly Region[]): Bounds {
+  return regions
+    .map(region => boundsOf(inFrame(region, frame)[0] ?? []))
+    .reduce((all, box) => around(all, box), NOWHERE);
+}
+
+const NOWHERE: Bounds = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity };
+
 /** A cut narrower than this is none, nor is one that leaves less, m. */
 const WHOLE = 0.0005;
+
+/** The line square to a side of an outline at so many metres along it, as far as the outline reaches. */
+export function acrossFrom(outline: Loop, side: number, at: number): { readonly from: Point; readonly to: Point } {
+  const { from, to } = outline[side]!;
+  const { inward } = lineWithin(outline, [], side);
+  const share = at / distance(from, to);
+  const start = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+  const { left, right, bottom, top } = boundsOf(outline);
+  const reach = Math.hypot(right - left, top - bottom);
+  return { from: start, to: { x: start.x + reach * inward.x, y: start.y + reach * inward.y } };
+}
