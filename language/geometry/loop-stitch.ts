@@ -25,24 +25,42 @@ const NOTHING = 1e-13;
 /** Finds corners by squares a good deal wider than the distance within which two are one. */
 const SQUARE = 1000 * SAME_POINT;
 
+/** Numbers squares by column and row; far away two may share a number, and are then looked through together. */
+const COLUMN = 2 ** 26;
+
 export function cornersApart(): Corners {
   const points: Point[] = [];
-  const squares = new Map<string, number[]>();
-  const squareOf = (x: number, y: number): string => `${Math.floor(x / SQUARE)} ${Math.floor(y / SQUARE)}`;
-  const near = ({ x, y }: Point): Set<string> =>
-    new Set([-SAME_POINT, SAME_POINT].flatMap(dx => [-SAME_POINT, SAME_POINT].map(dy => squareOf(x + dx, y + dy))));
+  const squares = new Map<number, number[]>();
+  const place = (metres: number): number => Math.floor(metres / SQUARE);
+  const places = (metres: number): number[] => {
+    const [low, high] = [place(metres - SAME_POINT), place(metres + SAME_POINT)];
+    return low === high ? [low] : [low, high];
+  };
+  const found = (point: Point): number | undefined => {
+    for (const column of places(point.x)) {
+      for (const row of places(point.y)) {
+        const here = squares.get(column * COLUMN + row)?.find(corner => isAt(points[corner], point));
+        if (here !== undefined) return here;
+      }
+    }
+    return undefined;
+  };
+  const added = (point: Point): number => {
+    const square = place(point.x) * COLUMN + place(point.y);
+    const others = squares.get(square);
+    if (others) others.push(points.length);
+    else squares.set(square, [points.length]);
+    return points.push(point) - 1;
+  };
   return {
-    numberOf: point => {
-      for (const square of near(point))
-        for (const corner of squares.get(square) ?? [])
-          if (distance(points[corner] ?? point, point) <= SAME_POINT) return corner;
-      const square = squareOf(point.x, point.y);
-      squares.set(square, [...(squares.get(square) ?? []), points.length]);
-      return points.push(point) - 1;
-    },
+    numberOf: point => found(point) ?? added(point),
     at: corner => points[corner] ?? { x: NaN, y: NaN },
     all: () => points
   };
+}
+
+function isAt(one: Point | undefined, other: Point): boolean {
+  return one !== undefined && distance(one, other) <= SAME_POINT;
 }
 
 /** Closed outlines from parts whose area lies on their left. Where several go on from a corner, outlines stay apart. */

@@ -9,6 +9,7 @@ import {
 } from '../../language/geometry/index.ts';
 import { reversedLoop } from '../../language/geometry/outline.ts';
 import type { BorderCourse } from '../../language/laying/border.ts';
+import { layBorders } from '../../language/laying/borders.ts';
 import { loopOf } from '../geometry/feet.ts';
 import { allRound, BLOCK, counts, exactly, faultOf, laidArea, laidBorders } from './laid-borders.ts';
 
@@ -267,6 +268,31 @@ describe('borders that cannot be laid', () => {
       side: 0
     });
     expect(faultOf(patio, [sailor(patio.outer, NaN, 'butted')])).toMatchObject({ fault: 'not-a-size' });
+  });
+
+  it('nothing drawn makes it fail', () => {
+    const course = (outer: Loop) => [sailor(outer, 0.003, 'mitred')];
+    for (const outer of [
+      [],
+      loopOf([1, 1], [1, 1]),
+      loopOf([0, 0], [NaN, 1], [2, 2]),
+      loopOf([0, 0], [1e300, 0], [1e300, 1e300]),
+      loopOf([0, 0], [4, 3], [4, 0], [0, 3])
+    ]) {
+      const laying = layBorders(
+        { outer, holes: [outer] },
+        [...course(outer), { ...course(outer)[0]!, along: { hole: 0 } }],
+        []
+      );
+      const step = laying.next();
+      if (step.done) expect('field' in step.value || 'fault' in step.value || 'tooMany' in step.value).toBe(true);
+    }
+  });
+
+  it('more units than are laid one by one are told at once', () => {
+    const outer = rectangleLoop(40_000, 40_000, { x: 0, y: 0 }, 0);
+    const laying = layBorders({ outer, holes: [] }, [sailor(outer, 0, 'butted')], []).next();
+    expect(laying.value).toEqual({ tooMany: 800_000 });
   });
 
   it('a neck between two parts is named by a side at it', () => {

@@ -10,7 +10,7 @@ import type {
   LaidCourse
 } from '../../language/laying/border.ts';
 import { onPlan } from '../../language/geometry/frame.ts';
-import { areaOf, type Loop, rectangleLoop, type Region, regionArea } from '../../language/geometry/index.ts';
+import { type Loop, rectangleLoop, type Region, regionArea } from '../../language/geometry/index.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';
 import type { Placement } from '../../language/laying/laid.ts';
 
@@ -25,7 +25,8 @@ export function allRound(outer: Loop): boolean[] {
   return outer.map(() => true);
 }
 
-function toTheEnd(region: Region, courses: readonly BorderCourse[], bands: readonly BandCourse[]) {
+/** What laying comes to: borders and bands, or why there are none. */
+export function toTheEnd(region: Region, courses: readonly BorderCourse[], bands: readonly BandCourse[] = []) {
   const laying = layBorders(region, courses, bands);
   for (let step = laying.next(); ; step = laying.next()) if (step.done) return step.value;
 }
@@ -105,5 +106,3 @@ export function misplaced(shapes: readonly Region[], within: Region): { twice: n
   const ground = Clipper.union(paths(within), FillRule.EvenOdd);
   return { twice: sum - area(union), outside: area(Clipper.difference(union, ground, FillRule.NonZero)) };
 }
-
-export { areaOf };
