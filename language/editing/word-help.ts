@@ -50,6 +50,7 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   area: AREA_WORDS,
   edges: { statements: EDGE_WORDS, isLines: true },
   'kept-out': KEPT_OUT_WORDS,
+  inset: KEPT_OUT_WORDS,
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,

@@ -124,10 +124,6 @@ function printNumber(value: number, print: Print, system: System): string {
       return printPercent(value);
     case 'number':
       return String(Number(value.toFixed(6)));
-    case 'face':
-      return system === 'imperial'
-        ? `${Number((value / 0.0254 ** 2).toFixed(1))} sq in`
-        : `${Number(value.toFixed(4))} m2`;
     default:
       return printAs(print, value, system);
   }

@@ -1,5 +1,6 @@
 import type { Material } from '../job/job.ts';
 import type { Concern } from '../job/rule.ts';
+import { unitsOf } from '../quantities/units-of-area.ts';
 import type { Judged, Thing, ThingAlone, Value } from './members/member.ts';
 import { memberOf } from './members/members.ts';
 
@@ -46,9 +47,7 @@ function thingsOf(concern: Concern, judged: Judged, isFirst: boolean): readonly 
     case 'side':
       return area.edges.map((edge, index) => ({ is: 'side', judged, key: edge.key, edge, index }));
     case 'unit':
-      return area.paving === undefined
-        ? []
-        : [{ is: 'unit', judged, key: area.paving.unit.key, unit: area.paving.unit }];
+      return unitsOf(area).map(unit => ({ is: 'unit', judged, key: unit.key, unit }));
     case 'material':
       return materialsOf(judged).map(material => ({ is: 'material', judged, key: material.key, material }));
   }

@@ -38,8 +38,8 @@ export function cutToColumns(paths: readonly Path[], left: number, right: number
 }
 
 export interface ColumnsFound {
-  /** So many cells in a row lie wholly inside. */
-  readonly full: (count: number) => void;
+  /** So many cells in a row lie wholly inside; the left edge of the first. */
+  readonly full: (left: number, count: number) => void;
   /** One cell is partly inside: its left edge, and what lies in it. */
   readonly partial: (left: number, paths: readonly Path[]) => void;
 }
@@ -52,7 +52,7 @@ export function columnsOf(course: Course, pitch: number, start: number, found: C
     const left = start + first * pitch;
     const fills = filling(paths, { left, right: start + end * pitch, bottom, top });
     if (fills === 'empty') return;
-    if (fills === 'full') found.full(end - first);
+    if (fills === 'full') found.full(left, end - first);
     else if (end - first <= 1) found.partial(left, paths);
     else {
       const middle = Math.floor((first + end) / 2);

@@ -1,14 +1,18 @@
 import { reversedLoop, signedAreaOf } from './outline.ts';
 import type { Loop, Point, Region } from './shapes.ts';
 
-/** A field of rectangular units in courses. Lengths in metres. */
-export interface UnitGrid {
+/** Where courses begin and run. Lengths in metres. */
+export interface Frame {
   /** Where the first unit's corner lies. */
   readonly origin: Point;
   /** Direction the courses run, radians anticlockwise from the x axis. */
   readonly direction: number;
   /** The courses follow each other to the right of that direction instead of to the left. */
   readonly mirrored: boolean;
+}
+
+/** A field of rectangular units in courses. Lengths in metres. */
+export interface UnitGrid extends Frame {
   /** Of a unit, along the course. */
   readonly length: number;
   /** Of a unit, across the course. */
@@ -19,13 +23,13 @@ export interface UnitGrid {
 }
 
 /** Outlines as seen along the courses, x along and y across them: the outer one anticlockwise, the holes clockwise. */
-export function inFrame(region: Region, grid: UnitGrid): Loop[] {
-  const cosine = Math.cos(grid.direction);
-  const sine = Math.sin(grid.direction);
-  const across = grid.mirrored ? -1 : 1;
+export function inFrame(region: Region, frame: Frame): Loop[] {
+  const cosine = Math.cos(frame.direction);
+  const sine = Math.sin(frame.direction);
+  const across = frame.mirrored ? -1 : 1;
   const place = (point: Point): Point => {
-    const x = point.x - grid.origin.x;
-    const y = point.y - grid.origin.y;
+    const x = point.x - frame.origin.x;
+    const y = point.y - frame.origin.y;
     return { x: x * cosine + y * sine, y: across * (y * cosine - x * sine) };
   };
   const turned = (loop: Loop, way: number): Loop => {
@@ -37,6 +41,14 @@ export function inFrame(region: Region, grid: UnitGrid): Loop[] {
     return signedAreaOf(placed) * way < 0 ? reversedLoop(placed) : placed;
   };
   return [turned(region.outer, 1), ...region.holes.map(hole => turned(hole, -1))];
+}
+
+/** A place of a frame, on the plan. */
+export function outOfFrame({ origin, direction, mirrored }: Frame, { x, y }: Point): Point {
+  const cosine = Math.cos(direction);
+  const sine = Math.sin(direction);
+  const across = mirrored ? -y : y;
+  return { x: origin.x + x * cosine - across * sine, y: origin.y + x * sine + across * cosine };
 }
 
 /** The shift of a course against the first, in metres along it: less than a unit and its joint. */

@@ -2,6 +2,7 @@ import { boundsOfSide } from './bounds.ts';
 import { type Course, coursesOf } from './courses.ts';
 import { inFrame, isLayable, shiftOf, type UnitGrid } from './grid-frame.ts';
 import { crossedOddly, lengthAtLevel, runsOf } from './level-line.ts';
+import { sideOf } from './loop-of-path.ts';
 import { type Edge, pathOf, RIM_TOLERANCE } from './path-clip.ts';
 import type { Region, Side } from './shapes.ts';
 import { MOST_UNITS, unitsAbout } from './unit-grid.ts';
@@ -70,11 +71,6 @@ function stretches(sides: readonly Side[]): { left: number; right: number }[] {
 function runsAlongRim({ y0, y1, radius }: Edge, { bottom, top }: Course): boolean {
   const on = (level: number): boolean => Math.abs(y0 - level) < RIM_TOLERANCE && Math.abs(y1 - level) < RIM_TOLERANCE;
   return radius === 0 && (on(bottom) || on(top));
-}
-
-function sideOf({ x0, y0, x1, y1, radius, centreX, centreY, turn }: Edge): Side {
-  const ends = { from: { x: x0, y: y0 }, to: { x: x1, y: y1 } };
-  return radius > 0 ? { ...ends, arc: { centre: { x: centreX, y: centreY }, turn } } : ends;
 }
 
 /** An edge with x and y changed over, so that an upright line becomes a level. */

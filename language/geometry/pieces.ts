@@ -1,35 +1,47 @@
 import type { Bounds } from './bounds.ts';
+import { crossedOddly, runsOf } from './level-line.ts';
+import { loopOfPath } from './loop-of-path.ts';
 import { alongRim, type Edge, type Path, pathsArea, RIM_TOLERANCE, straightEdge } from './path-clip.ts';
 
-/** A piece cut from a unit; area in square metres, its own holes taken off. */
-export interface Piece {
+/** What of paths hangs together within a box; area in square metres, without its holes. */
+export interface PathPiece {
   readonly rim: Path;
+  readonly holes: readonly Path[];
   readonly area: number;
 }
 
 /** Points looked up on an arc when the width of a piece is measured. */
 const ARC_LOOK_UPS = 8;
 
-/**
- * The pieces, apart from each other, that paths cut to a box (a unit) and not empty leave of it. Holes within a piece are taken off
- * the largest piece, the only one with room for them.
- */
-export function piecesOf(paths: readonly Path[], box: Bounds): Piece[] {
+/** The pieces, apart from each other, that paths cut to a box (a unit) and not empty leave of it; the largest first. */
+export function piecesOf(paths: readonly Path[], box: Bounds): PathPiece[] {
   const chains: Edge[][] = [];
   const rims: Path[] = [];
-  let holes = 0;
+  const holes: Path[] = [];
   for (const path of paths) {
     const firstOnRim = path.findIndex(edge => alongRim(edge, box));
     if (firstOnRim >= 0) chains.push(...chainsOf([...path.slice(firstOnRim), ...path.slice(0, firstOnRim)], box));
     else if (pathsArea([path]) > 0) rims.push(path);
-    else holes += pathsArea([path]);
+    else holes.push(path);
   }
-  const [only] = paths;
-  if (only && paths.length === 1 && chains.length === 1) return [{ rim: only, area: pathsArea(paths) }];
   if (chains.length > 0) rims.push(...joinedAlongRim(chains, box));
   else if (rims.length === 0) rims.push(rimOf(box));
-  const pieces = rims.map(rim => ({ rim, area: pathsArea([rim]) })).sort((a, b) => b.area - a.area);
-  return pieces.map((piece, index) => (index === 0 ? { rim: piece.rim, area: piece.area + holes } : piece));
+  const pieces = rims
+    .map(rim => ({ rim, holes: [] as Path[], area: pathsArea([rim]) }))
+    .sort((a, b) => b.area - a.area);
+  for (const hole of holes) {
+    const around = pieces.find(({ rim }) => pieces.length === 1 || liesIn(hole, rim));
+    if (around === undefined) continue;
+    around.holes.push(hole);
+    around.area += pathsArea([hole]);
+  }
+  return pieces;
+}
+
+/** Whether a hole, which never crosses the rim of a piece, lies in it. */
+function liesIn(hole: Path, rim: Path): boolean {
+  const [edge] = hole;
+  return edge !== undefined && crossedOddly(runsOf([loopOfPath(rim)]), { x: edge.x0, y: edge.y0 });
 }
 
 /** Runs of edges that cross the box from rim to rim. */
@@ -131,13 +143,13 @@ function rimOf({ left, right, bottom, top }: Bounds): Path {
 }
 
 /** Whether a piece is no wider than so many metres, measured across its narrowest direction. */
-export function isNoWiderThan(piece: Piece, width: number): boolean {
-  const found = piece.rim.flatMap(pointsOn);
+export function isNoWiderThan(rim: Path, area: number, width: number): boolean {
+  const found = rim.flatMap(pointsOn);
   const [first] = found;
   if (!first) return true;
   // A piece is at least as wide as its area over its longest extent, which is at most twice that from any corner.
   const extent = 2 * Math.max(...found.map(([x, y]) => Math.hypot(x - first[0], y - first[1])));
-  if (piece.area > width * extent) return false;
+  if (area > width * extent) return false;
   const points = hullOf(found);
   return points.some((from, index) => {
     const to = points[(index + 1) % points.length] ?? from;

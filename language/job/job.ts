@@ -1,4 +1,5 @@
-import type { Loop } from '../geometry/shapes.ts';
+import type { Loop, Point } from '../geometry/shapes.ts';
+import type { Cell } from '../laying/cell-bond.ts';
 import type { Accept, Rule, Rulebook } from './rule.ts';
 
 /**
@@ -17,11 +18,24 @@ export interface Job {
   readonly accepts: readonly Accept[];
   /** The material that a base is usually made of where the job is. */
   readonly usualStone: string;
+  readonly buying: Buying;
   readonly points: readonly NamedPoint[];
   readonly areas: readonly Area[];
   readonly boxes: readonly KeptOut[];
   /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */
   readonly missing: readonly Missing[];
+}
+
+/** How the units that are laid become units to buy. */
+export interface Buying {
+  /** Share of the units used that is bought besides, for those that break. */
+  readonly breakage?: Given;
+  /** Units put by for repairs, by the key of the unit. */
+  readonly keep: readonly { readonly unit: Key; readonly count: Given }[];
+  /** Width of the saw's cut, m. */
+  readonly sawCut: Given;
+  /** An offcut is used in its own area alone; else anywhere in the job. */
+  readonly offcutsStay: boolean;
 }
 
 /** A point of the plan, m. */
@@ -113,22 +127,97 @@ export interface Area {
   /** From the top down: bed, base, sub-base. */
   readonly layers: readonly Layer[];
   readonly geotextile?: Material;
-  /** Where the unit grid begins and runs: a corner of the outline and a direction, radians; `mirrored` if it runs clockwise. */
-  readonly start: { readonly x: number; readonly y: number; readonly direction: number; readonly mirrored: boolean };
+  readonly start: Start;
+  /** The outermost first. */
+  readonly borders: readonly Border[];
+  readonly bands: readonly Band[];
+  /** Shapes within that are paved in another way. */
+  readonly insets: readonly Inset[];
 }
 
 export interface Paving {
   readonly key: Key;
-  readonly unit: Unit;
+  /** The one unit, or all sizes of a bond of several. */
+  readonly units: readonly [Unit, ...Unit[]];
   readonly bond: Bond;
-  /** Joint width, m. */
-  readonly joint: Given;
+  readonly joint: Joint;
 }
 
-export interface Bond {
+/** Width of the joints, m, and the limits within which it may be adjusted so that whole units fit. */
+export interface Joint {
+  readonly width: Given;
+  readonly least: Given;
+  readonly most: Given;
+}
+
+export type Bond = {
+  readonly key: Key;
   readonly name: string;
-  /** Share of a unit's length by which each next course is shifted. */
-  readonly offset: Given;
+  /** Degrees from the direction that the courses would run in. */
+  readonly turned?: Given;
+} & BondWay;
+
+export type BondWay =
+  /** `offset` is the share of a unit's length by which each next course is shifted. */
+  | { readonly way: 'courses'; readonly offset: Given }
+  | { readonly way: 'cell'; readonly cell: Cell }
+  /** Cross joints of neighbouring courses lie at least `jointsApart` from each other, m. */
+  | { readonly way: 'random-courses'; readonly seed: number; readonly jointsApart: Given }
+  | { readonly way: 'hexagons' }
+  | { readonly way: 'rings' };
+
+/** Where the first unit lies and how the courses run: only what is said. Sides count from nought. */
+export interface Start {
+  readonly key?: Key;
+  /** The side that the courses run along. */
+  readonly along?: number;
+  /** Sides along which only whole units lie. */
+  readonly whole: readonly number[];
+  /** The same cut at both ends of the courses. */
+  readonly equalCuts: boolean;
+  /** The corner that the first unit lies in. */
+  readonly from?: Point;
+  /** The first unit's corner is moved on, m. */
+  readonly shifted?: { readonly along: Given; readonly across: Given };
+  /** Degrees anticlockwise. */
+  readonly turned?: Given;
+  /** Joint lines go on from this area. */
+  readonly carriedOnFrom?: Key;
+  /** Joint lines go on from what is there: one of its joint lines runs through this point and crosses this side. */
+  readonly jointLine?: { readonly at: Point; readonly side: number };
+}
+
+/** Soldiers stand with their long side square to the edge, sailors lie with it along the edge. */
+export type BorderCourse = 'soldier-course' | 'sailor-course';
+
+export interface Border {
+  readonly key: Key;
+  readonly unit: Unit;
+  readonly course: BorderCourse;
+  readonly joint: Joint;
+  /** The sides it runs along, or the box, pit or inset it runs round. */
+  readonly along: { readonly sides: readonly number[] } | { readonly round: Key };
+  readonly corners: 'mitred' | 'butted';
+}
+
+/** A course across the area, square to a side. */
+export interface Band {
+  readonly key: Key;
+  readonly unit: Unit;
+  readonly course: BorderCourse;
+  readonly joint: Joint;
+  readonly side: number;
+  /** From the beginning of the side to the middle of the band, m. */
+  readonly at: Given;
+}
+
+export interface Inset {
+  readonly key: Key;
+  readonly name: string;
+  readonly area: Key;
+  readonly outline: Loop;
+  readonly paving: Paving;
+  readonly start: Start;
 }
 
 export interface Unit {
@@ -141,6 +230,10 @@ export interface Unit {
   /** kg a piece. */
   readonly weight?: Given;
   readonly colour?: string;
+  /** A hexagon is as long as it is across its corners, as wide as across its flats. */
+  readonly shape: 'rectangle' | 'hexagon';
+  /** One long side must stay on the outside of what it edges. */
+  readonly finishedEdge: boolean;
 }
 
 export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile';

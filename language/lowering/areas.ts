@@ -1,11 +1,10 @@
-import { boundsOf, signedAreaOf } from '../geometry/index.ts';
 import type {
   Country,
   Area,
-  Assumed,
   Given,
   Height,
   Key,
+  Inset,
   KeptOut,
   Layer,
   Material,
@@ -17,14 +16,16 @@ import type {
 } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
-import { ANY, assumed, NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
+import { ANY, NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
 import { Edges } from './edges.ts';
+import { Laying } from './laying.ts';
 import type { Declared, SpecText } from './names.ts';
-import { Outlines, type NamedOutline } from './outlines.ts';
+import { Outlines } from './outlines.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidAgain, saidOnce, takingOut } from './said-once.ts';
 import { spanOf } from './text-changes.ts';
 import { ROLE_WORDS, type Things } from './things.ts';
+import { Usuals } from './usuals.ts';
 
 /** What the job says for all its areas. */
 export interface JobWords {
@@ -44,8 +45,8 @@ export class Areas {
   private readonly things: Things;
   private readonly outlines: Outlines;
   private readonly edges: Edges;
-  private readonly shipped: SpecText;
-  private readonly usuals = new Map<string, Given | undefined>();
+  readonly usuals: Usuals;
+  readonly laying: Laying;
   /** What is said of whole areas to be as in another: `base area:drive`. */
   private likes: ReadonlySet<string> | undefined;
 
@@ -54,10 +55,11 @@ export class Areas {
     this.things = things;
     this.outlines = new Outlines(context, things);
     this.edges = new Edges(context, things);
-    this.shipped = shipped;
+    this.usuals = new Usuals(context, shipped);
+    this.laying = new Laying(context, things, this.outlines, this.edges, this.usuals);
   }
 
-  read(declared: Declared, words: JobWords, keptOut: readonly KeptOut[]): Area | undefined {
+  read(declared: Declared, words: JobWords, keptOut: readonly KeptOut[], insets: readonly Inset[]): Area | undefined {
     const { context } = this;
     const { text } = declared;
     const node = declared.node as ast.Area;
@@ -84,6 +86,14 @@ export class Areas {
     const traffic = this.traffic(text, key, node, said);
     if (outline === undefined || outlineNode === undefined) return undefined;
     const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
+    const { country } = words;
+    const borders = node.items.filter(ast.isBorder).flatMap((item, index) => {
+      return this.laying.border(text, `${key}/border-${index + 1}`, item, outline, country) ?? [];
+    });
+    const bands = node.items.filter(ast.isBand).flatMap((item, index) => {
+      return this.laying.band(text, `${key}/band-${index + 1}`, item, outline, country) ?? [];
+    });
+    if (!said.has('paving')) this.nothingToLay(text, key, node);
     return {
       key,
       name: node.name,
@@ -97,8 +107,25 @@ export class Areas {
       ...(jointFiller === undefined ? {} : { jointFiller }),
       layers,
       ...(geotextile === undefined ? {} : { geotextile }),
-      start: startOf(outline)
+      start: this.laying.start(text, key, said.get('start') as ast.Start | undefined, outline, edges),
+      borders,
+      bands,
+      insets
     };
+  }
+
+  /** A start, border or band says how units lie, and there are none. */
+  private nothingToLay(text: SpecText, key: Key, node: ast.Area): void {
+    const item = node.items.find(one => ast.isStart(one) || ast.isBorder(one) || ast.isBand(one));
+    if (item === undefined) return;
+    const unit = this.context.system === 'imperial' ? 'slab-16' : 'block';
+    this.context.fault(
+      text,
+      key,
+      item,
+      'paving-missing',
+      `Nothing is said of the units that lie here. Write \`paving ${unit} in running-bond\` first, with a unit and a bond.`
+    );
   }
 
   /** Tells the faults of something that a side can meet, used or not. */
@@ -117,7 +144,8 @@ export class Areas {
   }
 
   private statements(text: SpecText, key: Key, node: ast.Area): Statements {
-    return saidOnce(this.context, text, key, node.items, item =>
+    const once = node.items.filter(item => !ast.isBorder(item) && !ast.isBand(item));
+    return saidOnce(this.context, text, key, once, item =>
       ast.isLayer(item) ? (item.role ?? 'layer') : WORDS[item.$type]
     );
   }
@@ -287,17 +315,8 @@ export class Areas {
   private paving(text: SpecText, key: Key, said: Statements, words: JobWords): Paving | undefined {
     const found = this.like<ast.Paving>(text, key, said, 'paving');
     if (found === undefined) return undefined;
-    const { item, text: at } = found;
-    const unit = this.context.find(at, key, item, 'unit', item.unit?.$refText, ['unit']);
-    const bond = this.context.find(at, key, item, 'bond', item.bond?.$refText, ['bond']);
-    const joint =
-      item.joint === undefined
-        ? this.usual('joint', words)
-        : this.context.given(at, `${key}/paving/joints`, item.joint as Expression, 'm', NOT_NEGATIVE);
-    const [readUnit, readBond] = [unit && this.things.unit(unit), bond && this.things.bond(bond)];
     this.context.place(`${key}/paving`, text, said.get('paving')!);
-    if (readUnit === undefined || readBond === undefined || joint === undefined) return undefined;
-    return { key: `${key}/paving`, unit: readUnit, bond: readBond, joint };
+    return this.laying.paving(found.text, key, found.item, words.country);
   }
 
   private jointFiller(
@@ -312,7 +331,7 @@ export class Areas {
       this.context.place(`${key}/joints`, text, said.get('joints')!);
       return this.material(found.text, key, found.item, 'joint-filler');
     }
-    return paving === undefined || paving.joint.value === 0
+    return paving === undefined || paving.joint.width.value === 0
       ? undefined
       : this.things.standard('joint-filler', words.country);
   }
@@ -399,7 +418,7 @@ export class Areas {
     let thickness: Given | undefined;
     if (item.thickness !== undefined)
       thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
-    else if (role === 'bed') thickness = this.usual('bed', words);
+    else if (role === 'bed') thickness = this.usuals.of('bed', words.country);
     else
       this.context.fault(
         at,
@@ -441,22 +460,8 @@ export class Areas {
 
   private usualBed(key: Key, words: JobWords): Layer | undefined {
     const material = this.things.standard('bed', words.country);
-    const thickness = this.usual('bed', words);
+    const thickness = this.usuals.of('bed', words.country);
     return material && thickness && { key: `${key}/bed`, role: 'bed', material, thickness };
-  }
-
-  /** The usual thickness of a bed, or width of a joint, as it ships. */
-  private usual(what: 'bed' | 'joint', words: JobWords): Given | undefined {
-    const name = `usual-${what}-${words.country ?? 'north-america'}`;
-    if (!this.usuals.has(name)) this.usuals.set(name, this.readUsual(name, what));
-    return this.usuals.get(name);
-  }
-
-  private readUsual(name: string, what: 'bed' | 'joint'): Given | undefined {
-    const node = this.shipped.parsed.root.elements.filter(ast.isLet).find(other => other.name === name);
-    const given = node && this.context.given(this.shipped, `let:${name}`, node.value as Expression, 'm');
-    const because: Assumed = { because: `the usual ${what}; the job does not say` };
-    return given && assumed(given, because);
   }
 }
 
@@ -469,26 +474,9 @@ function isStone(role: Role): boolean {
   return role === 'base' || role === 'sub-base';
 }
 
-/** The grid begins at the first corner of the outline and runs along its first straight side; without one, at the corner of the box round the outline. */
-function startOf(outline: NamedOutline): Area['start'] {
-  const { loop } = outline;
-  const first = loop.findIndex(side => side.arc === undefined);
-  if (first < 0) {
-    const { left, bottom } = boundsOf(loop);
-    return { x: left, y: bottom, direction: 0, mirrored: false };
-  }
-  const { from, to } = loop[first]!;
-  return {
-    x: from.x,
-    y: from.y,
-    direction: Math.atan2(to.y - from.y, to.x - from.x),
-    mirrored: signedAreaOf(loop) < 0
-  };
-}
-
 /** The statements of an area in their usual order. */
 const ORDER: readonly string[] = [
-  ...['outline', 'traffic', 'finish', 'paving', 'bed'],
+  ...['outline', 'traffic', 'finish', 'paving', 'start', 'bed'],
   ...['base', 'sub-base', 'geotextile', 'joints', 'edges']
 ];
 
@@ -504,6 +492,9 @@ const WORDS: Readonly<Record<ast.AreaItem['$type'], string>> = {
   Traffic: 'traffic',
   Finish: 'finish',
   Paving: 'paving',
+  Start: 'start',
+  Border: 'border',
+  Band: 'band',
   Layer: 'layer',
   Geotextile: 'geotextile',
   JointFill: 'joints',

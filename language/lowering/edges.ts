@@ -121,7 +121,8 @@ export class Edges {
 
   // ---- which sides ----
 
-  private sides(text: SpecText, key: Key, where: ast.EdgeWhere, outline: NamedOutline): number[] {
+  /** The sides, from nought in the order of the outline, that a person means; `the rest` is none here. */
+  sides(text: SpecText, key: Key, where: ast.EdgeWhere, outline: NamedOutline): number[] {
     const { sideNames, form } = outline;
     if (where.round) return sideNames.map((_, side) => side);
     if (where.legs.length > 0) return where.legs.flatMap(range => this.legs(text, key, range, outline));
@@ -199,7 +200,7 @@ export class Edges {
     const near = nearest(name, known);
     if (near !== undefined) return [writing(near)];
     const edges = (ast.isLegRange(node) ? node.$container : node).$container.$container;
-    if (edges.items.length > MOST_SIDES) return [];
+    if (!ast.isEdges(edges) || edges.items.length > MOST_SIDES) return [];
     const said = new Set(
       edges.items.flatMap(({ where }) => [...where.sides, ...nameOfChain(where), ...namesOfLegs(where)])
     );
@@ -276,7 +277,7 @@ export class Edges {
   private kindOfExisting(found: Declared): Declared | undefined {
     const node = found.node as ast.Existing;
     const said = saidOnce(this.context, found.text, `existing:${node.name}`, node.items, item => item.$type);
-    const item = said.get('ExistingItem');
+    const item = said.get('ExistingKind') as ast.ExistingKind | undefined;
     const name = item === undefined ? 'existing-paving' : item.kind?.$refText;
     return this.context.find(found.text, `existing:${node.name}`, item ?? node, 'kind', name, ['side-kind']);
   }

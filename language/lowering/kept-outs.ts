@@ -1,25 +1,36 @@
-import type { Key, KeptOut, Missing } from '../job/job.ts';
+import type { Country, Inset, Key, KeptOut, Missing } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
+import type { Laying } from './laying.ts';
 import type { SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import { saidOnce } from './said-once.ts';
 
-/** Reads boxes and pits. */
+/** A box, pit or inset, and the key of the area that it says it is in; without numbers it is broken. */
+export interface ReadKeptOut {
+  readonly area: Key | undefined;
+  readonly keptOut?: KeptOut;
+  readonly inset?: Inset;
+  readonly broken: readonly string[];
+}
+
+/** Reads boxes, pits and insets. */
 export class KeptOuts {
   private readonly texts: readonly SpecText[];
   private readonly context: Context;
   private readonly outlines: Outlines;
+  private readonly laying: Laying;
 
-  constructor(texts: readonly SpecText[], context: Context, outlines: Outlines) {
+  constructor(texts: readonly SpecText[], context: Context, outlines: Outlines, laying: Laying) {
     this.texts = texts;
     this.context = context;
     this.outlines = outlines;
+    this.laying = laying;
   }
 
-  /** All boxes and pits, by the key of the area that each says it is in; those without numbers are added to `missing`. */
-  read(missing: Missing[]): { area: Key | undefined; keptOut: KeptOut | undefined; broken: readonly string[] }[] {
+  /** All of them; those without numbers are added to `missing`. */
+  read(missing: Missing[], country: Country | undefined): ReadKeptOut[] {
     const seen = new Set<string>();
     return this.texts.flatMap(text =>
       text.parsed.root.elements.filter(ast.isKeptOut).flatMap(node => {
@@ -32,19 +43,26 @@ export class KeptOuts {
         const area = named === undefined ? undefined : `area:${named}`;
         if (isBroken) {
           missing.push({ key, name: node.name, because: node.name });
-          return [{ area, keptOut: undefined, broken: [node.name] }];
+          return [{ area, broken: [node.name] }];
         }
-        const { value, broken } = this.context.watch(() => this.keptOut(text, key, node));
+        const { value, broken } = this.context.watch(() => this.keptOut(text, key, node, country));
         if (value === undefined) missing.push({ key, name: node.name, because: nameIn(broken[0] ?? node.name) });
-        return [{ area, keptOut: value, broken: value === undefined ? [node.name] : [] }];
+        return [{ area, ...value, broken: value === undefined ? [node.name] : [] }];
       })
     );
   }
 
-  private keptOut(text: SpecText, key: Key, node: ast.KeptOut): KeptOut | undefined {
+  private keptOut(
+    text: SpecText,
+    key: Key,
+    node: ast.KeptOut,
+    country: Country | undefined
+  ): Pick<ReadKeptOut, 'keptOut' | 'inset'> | undefined {
     const found = this.context.find(text, key, node, 'area', node.area?.$refText, ['area']);
-    const said = saidOnce(this.context, text, key, node.items, () => 'shape');
-    const item = said.get('shape');
+    const said = saidOnce(this.context, text, key, node.items, item =>
+      ast.isPaving(item) || ast.isStart(item) ? item.$type : 'shape'
+    );
+    const item = said.get('shape') as ast.KeptShape | ast.Outline | undefined;
     if (item === undefined)
       return this.context.incomplete(
         text,
@@ -53,8 +71,28 @@ export class KeptOuts {
         `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`
       );
     const outline = this.outlines.read(text, key, item.shape);
-    return (
-      found && outline && { key, name: node.name, kind: node.kind, area: `area:${found.name}`, outline: outline.loop }
-    );
+    const place = found && { key, name: node.name, area: `area:${found.name}` };
+    if (node.kind !== 'inset')
+      return place && outline && { keptOut: { ...place, kind: node.kind, outline: outline.loop } };
+    const pavingItem = said.get('Paving') as ast.Paving | undefined;
+    if (pavingItem === undefined)
+      return this.context.incomplete(
+        text,
+        key,
+        node,
+        `The inset ${node.name} does not say what is laid in it. Write \`paving\` with a unit and a bond.`
+      );
+    if (pavingItem.like !== undefined)
+      return this.context.fault(
+        text,
+        key,
+        pavingItem,
+        'thing-incomplete',
+        `An inset is paved in a way of its own: write \`paving\` with a unit and a bond.`
+      );
+    const paving = this.laying.paving(text, key, pavingItem, country);
+    this.context.place(`${key}/paving`, text, pavingItem);
+    const start = outline && this.laying.start(text, key, said.get('Start') as ast.Start | undefined, outline, []);
+    return place && outline && paving && start && { inset: { ...place, outline: outline.loop, paving, start } };
   }
 }

@@ -10,6 +10,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
+import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
 import { KeptOuts } from './kept-outs.ts';
 import { keyOf } from './keys.ts';
@@ -187,8 +188,8 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item)),
-            item => item.$type
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item)),
+            item => (ast.isJobMeasure(item) ? item.what : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
@@ -200,6 +201,7 @@ class Lowering {
     const system = shown === undefined ? (checked.system ?? 'imperial') : systemShown(shown);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
+    const buying = readBuying(this.context, main, node, said, this.areas.usuals);
     const { areas, boxes } = this.readAreas(checked.country, system);
     return {
       key: 'job',
@@ -210,6 +212,7 @@ class Lowering {
       rules: checked.rules,
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
+      buying,
       points: this.points(),
       areas,
       boxes,
@@ -259,7 +262,7 @@ class Lowering {
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = new Sites(this.project, this.context, this.things, this.areas).read(siteIsBroken);
-    const keptOut = new KeptOuts(texts, this.context, this.outlines).read(this.missing);
+    const keptOut = new KeptOuts(texts, this.context, this.outlines, this.areas.laying).read(this.missing, country);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -276,7 +279,8 @@ class Lowering {
         return this.areas.read(
           declared,
           words,
-          kept.flatMap(box => box.keptOut ?? [])
+          kept.flatMap(box => box.keptOut ?? []),
+          kept.flatMap(box => box.inset ?? [])
         );
       });
       const because = [...broken, ...site.broken, ...kept.flatMap(box => box.broken)];

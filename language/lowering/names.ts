@@ -53,7 +53,7 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   bond: 'bond',
   existing: 'existing thing',
   area: 'area',
-  'kept-out': 'box or pit',
+  'kept-out': 'box, pit or inset',
   benchmark: 'benchmark',
   source: 'source',
   rulebook: 'rulebook',

@@ -125,6 +125,8 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   SoilKind: ['soil-kind'],
   SideKind: ['side-kind'],
   Bond: ['bond'],
+  KeptOut: ['kept-out'],
+  Joinable: ['area', 'existing'],
   Area: ['area'],
   Benchmark: ['benchmark'],
   Source: ['source'],

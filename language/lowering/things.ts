@@ -4,6 +4,7 @@ import type { Assumed, Bond, Country, Given, Key, Material, Role, Soil, Unit } f
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { assumed, writtenOf, NOT_NEGATIVE, POSITIVE, type Context, type Limits, type Wanted } from './context.ts';
+import { readBond } from './bonds.ts';
 import type { Declared, SpecText } from './names.ts';
 import { spanOf } from './text-changes.ts';
 import { writing, type SaidFix } from './said-fix.ts';
@@ -15,6 +16,7 @@ export class Things {
   private readonly shipped: SpecText;
   private readonly units = new Map<AstNode, Unit | undefined>();
   private readonly materials = new Map<AstNode, Material | undefined>();
+  private readonly bonds = new Map<AstNode, Bond | undefined>();
   private readonly standards = new Map<string, Material | undefined>();
 
   constructor(context: Context, shipped: SpecText) {
@@ -53,8 +55,15 @@ export class Things {
       made === undefined ? 'concrete' : context.word(text, key, made, 'what', made.what, ['concrete', 'clay'] as const);
     const weight = said.get('Weight') as ast.Weight | undefined;
     const mass = weight && context.given(text, `${key}/weight`, weight.value as Expression, 'kg');
+    const shapeItem = said.get('UnitShape') as ast.UnitShape | undefined;
+    const shape =
+      shapeItem === undefined
+        ? 'rectangle'
+        : context.word(text, key, shapeItem, 'word', shapeItem.word, ['rectangle', 'hexagon'] as const);
     const colour = (said.get('Colour') as ast.Colour | undefined)?.word;
     if (length === undefined || width === undefined || thickness === undefined || madeOf === undefined)
+      return undefined;
+    if (shape === undefined || (shape === 'hexagon' && !this.isHexagon(text, key, size, length, width)))
       return undefined;
     if (weight !== undefined && mass === undefined) return undefined;
     return {
@@ -65,8 +74,24 @@ export class Things {
       width,
       thickness,
       ...(mass === undefined ? {} : { weight: mass }),
-      ...(colour === undefined ? {} : { colour })
+      ...(colour === undefined ? {} : { colour }),
+      shape,
+      finishedEdge: said.has('FinishedEdge')
     };
+  }
+
+  /** A regular hexagon is 1.155 times as long across its corners as across its flats. */
+  private isHexagon(text: SpecText, key: Key, node: ast.SizeItem, corners: Given, flats: Given): boolean {
+    const across = corners.value / flats.value;
+    if (Math.abs(across / HEXAGON - 1) <= HEXAGON_TOLERANCE) return true;
+    this.context.fault(
+      text,
+      key,
+      node,
+      'out-of-range',
+      `A hexagon's size is across its corners, across its flats, thickness: ${corners.written} across the corners is ${across.toFixed(2)} times ${flats.written} across the flats, and a regular one is ${HEXAGON.toFixed(3)} times.`
+    );
+    return false;
   }
 
   /** Sizes as `a x b x c in`: the measure at the end counts for those before it. Undefined when a fault was told. */
@@ -447,29 +472,8 @@ export class Things {
   }
 
   bond(declared: Declared): Bond | undefined {
-    const { context } = this;
-    const node = declared.node as ast.Bond;
-    const key = `bond:${node.name}`;
-    const said = saidOnce(context, declared.text, key, node.items, item => item.$type);
-    const item = said.get('BondItem');
-    if (item === undefined)
-      return context.incomplete(
-        declared.text,
-        key,
-        node,
-        `The bond ${node.name} has no offset. Write \`offset 1/2\`: how far each next course is shifted, as a share of a unit's length.`,
-        this.sayings(declared.text, key, node, undefined, ['offset 1/2', 'offset 1/3', 'offset 1/4'])
-      );
-    const offset = context.given(declared.text, `${key}/offset`, item.offset as Expression, '', NOT_NEGATIVE);
-    if (offset !== undefined && offset.value >= 1)
-      return context.fault(
-        declared.text,
-        key,
-        item,
-        'out-of-range',
-        `An offset is a share of a unit's length and less than 1: write \`1/2\`, not \`${offset.written}\`.`
-      );
-    return offset && { name: node.name, offset };
+    if (!this.bonds.has(declared.node)) this.bonds.set(declared.node, readBond(this.context, this, declared));
+    return this.orBroken(declared, this.bonds.get(declared.node));
   }
 }
 
@@ -505,6 +509,12 @@ function sourceOf(material: Material): { source?: string } {
   const source = material.compacted?.assumed?.source;
   return source === undefined ? {} : { source };
 }
+
+/** Across the corners to across the flats. */
+const HEXAGON = 2 / Math.sqrt(3);
+
+/** As measured with a tape. */
+const HEXAGON_TOLERANCE = 0.02;
 
 const ROLES = ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile'] as const satisfies readonly Role[];
 

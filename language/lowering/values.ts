@@ -18,7 +18,8 @@ export function amountsOfLets(project: Project): (declared: Declared) => Amount 
 
 /** Share of a unit's length by which a bond shifts each next course; undefined while it can't be worked out. */
 export function offsetOfBond(declared: Declared, project: Project): number | undefined {
-  return new Things(contextOf(project), project.shipped).bond(declared)?.offset.value;
+  const bond = new Things(contextOf(project), project.shipped).bond(declared);
+  return bond?.way === 'courses' ? bond.offset.value : undefined;
 }
 
 /** Faults that are found on the way are told elsewhere. */

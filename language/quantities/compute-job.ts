@@ -14,7 +14,8 @@ import type { AreaResult, Pair } from './area-result.ts';
 import { sharesOf } from './beside.ts';
 import type { AreaQuantities, JobNumbers, Working } from './contract.ts';
 import { type Memory, recall } from './job-memory.ts';
-import { type Laid, layingInputs, layingStage, tooManyFor } from './laying-stage.ts';
+import { areaToLay } from './area-to-lay.ts';
+import { type Laid, layingStage, tooManyFor } from './laying-stage.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
@@ -123,8 +124,8 @@ function* areaResult(
   findings.push(...outline.faults);
   const { shapes } = outline;
   if (shapes === undefined) return undefined;
-  const { laid, known } = yield* laidUnits(area, memory, findings);
-  const layered = layersInputs(area, shapes, laid);
+  const { laid, known } = yield* laidUnits(area, new Map(job.areas.map(one => [one.key, one])), memory, findings);
+  const layered = layersInputs(area, shapes, laid?.totals);
   const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
   if (layers.overflowed) {
     findings.push(numbersTooLarge(area));
@@ -138,10 +139,11 @@ function* areaResult(
 /** Without laying only whether the units could be laid is found out. */
 function* laidUnits(
   area: Area,
+  others: ReadonlyMap<string, Area>,
   memory: Memory,
   findings: RawFinding[]
 ): Generator<void, { readonly laid?: Laid; readonly known: boolean }> {
-  const inputs = layingInputs(area);
+  const inputs = areaToLay(area, others);
   if (inputs === undefined) return { known: true };
   const laid = memory.lays
     ? yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs))

@@ -106,6 +106,8 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** For the person with the tape: every five courses. */
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
 }

@@ -26,7 +26,7 @@ export function digOf(area: LayeredArea, digArea: Expression, book: Book): DigRe
 }
 
 function digDepth(area: LayeredArea): Expression {
-  const unit = area.paving === undefined ? [] : [given('unit thickness', area.paving.unit.thickness, 'm')];
+  const unit = area.paving === undefined ? [] : [given('unit thickness', area.paving.units[0].thickness, 'm')];
   const layers = area.layers.map(layer => given(`${layer.role} thickness`, layer.thickness, 'm'));
   const below = [...unit, ...layers];
   const depths = below.length > 0 ? below : [nothing('layer thickness', 'm', 'no layer is named')];

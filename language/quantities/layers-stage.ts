@@ -12,9 +12,11 @@ import type {
 } from './contract.ts';
 import { digOf, finishOf } from './dig.ts';
 import { edgingOf } from './edging.ts';
+import { runningSizes } from './running-sizes.ts';
+import { unitNamed } from './units-of-area.ts';
 import { geotextileOf } from './geotextile.ts';
 import { jointsOf } from './joints.ts';
-import type { Laid } from './laying-stage.ts';
+import { bondOfPart, type LaidTotals } from './laying-stage.ts';
 import { layerVolumes } from './layer-volumes.ts';
 import { keptOutTogether, type OutlineNumbers } from './outline-stage.ts';
 import { Book } from './page.ts';
@@ -29,7 +31,7 @@ export interface LayersInputs {
   readonly edgeLengths: readonly number[];
   readonly grossArea: number;
   readonly netArea: number;
-  readonly laid?: Laid;
+  readonly laid?: LaidTotals;
 }
 
 export interface LayersNumbers {
@@ -39,6 +41,7 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
   /** The outline of the base and the dig, on the plan. */
@@ -50,7 +53,7 @@ export interface LayersNumbers {
   readonly overflowed: boolean;
 }
 
-export function layersInputs(area: Area, shapes: OutlineNumbers, laid: Laid | undefined): LayersInputs {
+export function layersInputs(area: Area, shapes: OutlineNumbers, laid: LaidTotals | undefined): LayersInputs {
   const { traffic: _traffic, start: _start, ...layered } = area;
   return {
     area: layered,
@@ -107,18 +110,22 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
   });
 }
 
-function layingOf(
-  { area, laid, netArea }: LayersInputs,
-  book: Book
-): { laying?: LayingQuantities[]; joints?: NumbersOf<'joints'> } {
+function layingOf({ area, laid }: LayersInputs, book: Book): Pick<LayersNumbers, 'laying' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
-  const { unit, bond } = area.paving;
-  const page = book.page('laying', '/laying/0');
-  page.put('whole', measured('whole units', laid.whole, '', area.key));
-  page.put('cut', measured('cut pieces', laid.cut, '', area.key));
-  const units = page.put('unitArea', measured('area of units and pieces', laid.unitArea, 'm2', area.key));
-  page.put('clipped', measured('units measured at the edge', laid.clipped, '', area.key));
-  const net = leaf('net area', netArea, 'm2', { pointer: '/netArea' });
-  const joints = jointsOf(unit, laid, { key: area.key, net, units }, area.jointFiller, book);
-  return { laying: [{ unit: unit.name, bond: bond.name, ...page.numbers }], joints };
+  const laying = laid.units.map(({ unit, whole, cut, area: covered, parts }, index): LayingQuantities => {
+    const page = book.page('laying', `/laying/${index}`);
+    page.put('whole', measured('whole units', whole, '', area.key));
+    page.put('cut', measured('cut units', cut, '', area.key));
+    page.put('unitArea', measured('area of units and pieces', covered, 'm2', area.key));
+    // The work is done for all kinds of units at once.
+    if (index === 0) page.put('clipped', measured('units measured at the edge', laid.clipped, '', area.key));
+    const bonds = new Set(parts.map(part => bondOfPart(area, part)));
+    return { unit: unitNamed(area, unit).name, bond: [...bonds].join(', '), ...page.numbers };
+  });
+  const sizes = laid.running && runningSizes(laid.running, area.key, book);
+  return {
+    laying,
+    ...(sizes === undefined ? {} : { runningSizes: sizes }),
+    joints: jointsOf(area, laid, area.jointFiller, book)
+  };
 }

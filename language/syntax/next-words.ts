@@ -44,6 +44,7 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   area: 'AreaItem',
   edges: 'EdgeItem',
   'kept-out': 'KeptOutItem',
+  inset: 'KeptOutItem',
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',

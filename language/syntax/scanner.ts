@@ -101,6 +101,7 @@ class Scanner {
   private clauses: ReadonlySet<string> = new Set();
   private opens: BlockName | undefined;
   private sizes = false;
+  private counts = false;
   /** The last line of which something was read. */
   private busyLine = 0;
   /** The end of the last word or sign, read or passed over. */
@@ -169,7 +170,7 @@ class Scanner {
     if (!isBrace && !topWord && (this.skippedLine === this.line || this.current() === 'unknown'))
       return this.advance(word ?? this.match(TEXT) ?? this.text[this.offset]!);
     if (this.oddDate()) return;
-    if (this.afterNumber() && this.measureOrSizeSign()) return;
+    if (this.afterNumber() && !this.counts && this.measureOrSizeSign()) return;
     if (word !== undefined) return this.word(word, first);
     if (this.number()) return;
     const string = this.match(TEXT);
@@ -322,10 +323,11 @@ class Scanner {
     return [{ title: 'Make it a comment', edits: [{ start: this.offset, end: this.offset, text: '// ' }] }];
   }
 
-  private startStatement({ clauses, opens, sizes }: Statement): void {
+  private startStatement({ clauses, opens, sizes, counts }: Statement): void {
     this.clauses = new Set(clauses);
     this.opens = opens;
     this.sizes = sizes ?? false;
+    this.counts = counts ?? false;
     this.terms = 0;
     this.nested = 0;
     const block = this.current() as BlockName;

@@ -9,6 +9,8 @@ export interface Statement {
   readonly opens?: BlockName;
   /** It holds sizes, so that x between two names is the sign of a size: `rectangle wide x deep`. */
   readonly sizes?: true;
+  /** Its number counts things: the name behind it is no measure. */
+  readonly counts?: true;
 }
 
 export interface Block {
@@ -32,6 +34,7 @@ export type BlockName =
   | 'area'
   | 'edges'
   | 'kept-out'
+  | 'inset'
   | 'source'
   | 'rulebook'
   | 'rule'
@@ -51,6 +54,12 @@ const outline: Statement = {
   sizes: true
 };
 const size: Statement = { clauses: [], sizes: true };
+const where = ['to', 'the', 'rest', 'all', 'round', 'leg', 'legs', 'and'];
+const joints = ['joints', 'from', 'to'];
+const paving: Statement = { clauses: ['as', 'in', ...joints] };
+const start: Statement = {
+  clauses: ['whole', 'units', 'along', ...where, 'equal', 'cuts', 'from', 'shifted', 'turned', 'carried', 'on']
+};
 const treat: Statement = { clauses: ['as'] };
 const prefer: Statement = { clauses: ['over'] };
 const condition = ['and', 'or', 'is', 'not', 'said', 'at', 'least', 'most', 'more', 'less', 'than'];
@@ -68,7 +77,8 @@ const things: Readonly<Record<string, Statement>> = {
   existing: { clauses: [], opens: 'existing' },
   area: { clauses: [], opens: 'area' },
   box: { clauses: ['in'], opens: 'kept-out' },
-  pit: { clauses: ['in'], opens: 'kept-out' }
+  pit: { clauses: ['in'], opens: 'kept-out' },
+  inset: { clauses: ['in'], opens: 'inset' }
 };
 
 export const BLOCKS: Readonly<Record<BlockName, Block>> = {
@@ -84,7 +94,20 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       accept: { clauses: ['on', 'site', 'because', 'until', 'for', 'good', 'agreed', 'with'] }
     }
   },
-  job: { commas: true, statements: { rules: plain, show: plain, currency: plain, treat, prefer } },
+  job: {
+    commas: true,
+    statements: {
+      rules: plain,
+      show: plain,
+      currency: plain,
+      breakage: plain,
+      keep: { clauses: [], counts: true },
+      'saw-cut': plain,
+      offcuts: { clauses: ['within', 'each', 'area'] },
+      treat,
+      prefer
+    }
+  },
   site: {
     commas: true,
     statements: {
@@ -95,7 +118,10 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       ground: { clauses: height }
     }
   },
-  unit: { commas: true, statements: { size, made: { clauses: ['of'] }, colour: plain, weight: plain } },
+  unit: {
+    commas: true,
+    statements: { size, made: { clauses: ['of'] }, colour: plain, weight: plain, shape: plain, 'finished-edge': plain }
+  },
   material: {
     commas: true,
     statements: {
@@ -120,15 +146,36 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
     statements: { swell: plain, density: plain, drains: plain, 'frost-heave': plain, 'according-to': plain }
   },
   'side-kind': { commas: true, statements: { ground: plain, holds: plain } },
-  bond: { commas: true, statements: { offset: plain } },
-  existing: { commas: true, statements: { kind: plain } },
+  bond: {
+    commas: true,
+    statements: {
+      offset: plain,
+      course: plain,
+      as: plain,
+      turned: plain,
+      'random-courses': plain,
+      hexagons: plain,
+      rings: plain,
+      seed: plain,
+      'joints-apart': plain
+    }
+  },
+  existing: {
+    commas: true,
+    statements: { kind: plain, units: size, joints: plain, 'joint-line': { clauses: ['at'] } }
+  },
   area: {
     commas: false,
     statements: {
       outline,
       traffic: plain,
       finish: { clauses: ['as', ...height] },
-      paving: { clauses: ['as', 'in', 'joints'] },
+      paving,
+      start,
+      border: {
+        clauses: ['in', 'along', ...where, 'except', 'mitred', 'butted', ...joints]
+      },
+      band: { clauses: ['in', 'across', ...where, 'at', ...joints] },
       bed: layer,
       base: layer,
       'sub-base': layer,
@@ -148,6 +195,10 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   'kept-out': {
     commas: false,
     statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline }
+  },
+  inset: {
+    commas: false,
+    statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline, paving, start }
   },
   source: { commas: true, statements: { kind: plain, title: plain, edition: plain } },
   rulebook: {
@@ -192,6 +243,7 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   area: 'an area',
   edges: 'the edges',
   'kept-out': 'a box or pit',
+  inset: 'an inset',
   source: 'a source',
   rulebook: 'a rulebook',
   rule: 'a rule',

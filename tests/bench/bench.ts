@@ -6,7 +6,9 @@ import path from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { build } from 'esbuild';
-import { layUnits, rectangleLoop } from '../../language/geometry/index.ts';
+import { rectangleLoop } from '../../language/geometry/index.ts';
+import { courseBond } from '../../language/laying/course-bond.ts';
+import { layPattern } from '../../language/laying/lay-pattern.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import type { Job } from '../../language/job/job.ts';
 import { drain, Paving } from '../../language/paving.ts';
@@ -194,9 +196,14 @@ function ruleAskingFor(index: number, least: number): string {
 async function layingGrowth(): Promise<void> {
   const laid = (metres: number): unknown =>
     drain(
-      layUnits(
+      layPattern(
         { outer: rectangleLoop(metres, metres, { x: 0, y: 0 }, 0.3), holes: [] },
-        { origin: { x: 0, y: 0 }, direction: 0, mirrored: false, length: 0.2, width: 0.1, joint: 0.003, offset: 0.5 }
+        courseBond(
+          { origin: { x: 0, y: 0 }, direction: 0, mirrored: false },
+          { key: 'unit:block', length: 0.2, width: 0.1 },
+          { along: 0.003, across: 0.003 },
+          0.5
+        )
       )
     );
   laid(10);

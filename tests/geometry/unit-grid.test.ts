@@ -3,7 +3,6 @@ import { inFrame, shiftOf } from '../../language/geometry/grid-frame.ts';
 import {
   circleLoop,
   jointLength,
-  layUnits,
   loopWithin,
   MOST_UNITS,
   rectangleLoop,
@@ -13,7 +12,8 @@ import {
   type UnitGrid
 } from '../../language/geometry/index.ts';
 import { FOOT, loopOf, SQUARE_FOOT } from './feet.ts';
-import { laid } from './laid.ts';
+import { layPattern } from '../../language/laying/lay-pattern.ts';
+import { laid, patternOf } from './laid.ts';
 import { chorded, moved, movedRegion, randomHoles, randomOutline, seededNumbers } from './random-outlines.ts';
 import { lengthWithin, polygonOf } from './second-opinion.ts';
 
@@ -147,10 +147,10 @@ describe('laying units (exact arithmetic)', () => {
 
   it('stops when there are too many, and can be abandoned between courses', () => {
     const tiny = { ...block, length: 0.001, width: 0.001 };
-    const laying = layUnits(patio(40, 30), tiny).next();
+    const laying = layPattern(patio(40, 30), patternOf(tiny)).next();
     expect(laying.done && 'tooMany' in laying.value && laying.value.tooMany).toBeGreaterThan(MOST_UNITS);
     expect(jointLength(patio(40, 30), tiny)).toBeUndefined();
-    const steps = [...layUnits(patio(4, 3), block)];
+    const steps = [...layPattern(patio(4, 3), patternOf(block))];
     expect(steps.length).toBe(30);
   });
 
@@ -158,7 +158,7 @@ describe('laying units (exact arithmetic)', () => {
     expect(laid(patio(0.1, 0.05), block)).toMatchObject({ whole: 0, cut: 1 });
     expect(laid(patio(4, 3), { ...block, offset: 12_345_678.5 })).toMatchObject({ whole: 585, cut: 30 });
     expect(laid(patio(4, 3), { ...block, offset: -0.5 })).toMatchObject({ whole: 585, cut: 30 });
-    const nothing = { whole: 0, cut: 0, clipped: 0, unitArea: 0 };
+    const nothing = { whole: 0, cut: 0, clipped: 0, unitArea: 0, jointArea: 0 };
     expect(laid(patio(4, 3), { ...block, width: 0 })).toEqual(nothing);
     expect(laid(patio(NaN, 3), block)).toEqual(nothing);
     expect(laid({ outer: [], holes: [] }, block)).toMatchObject({ whole: 0, cut: 0 });

@@ -174,8 +174,8 @@ describe('whatever is answered', () => {
           .filter(({ role }) => role === 'bed')
           .map(({ material, thickness }) => [material.name, thickness.value]);
       expect(bedOf(area)).toEqual(bedOf(assumed));
-      expect(area!.paving!.joint.value).toBe(assumed!.paving!.joint.value);
-      expect(assumed!.paving!.joint.assumed).toBeDefined();
+      expect(area!.paving!.joint.width.value).toBe(assumed!.paving!.joint.width.value);
+      expect(assumed!.paving!.joint.width.assumed).toBeDefined();
     }
   );
 

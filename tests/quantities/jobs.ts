@@ -53,16 +53,23 @@ export function unit(length: number, width: number, thickness: number, madeOf: U
     madeOf,
     length: given(length),
     width: given(width),
-    thickness: given(thickness)
+    thickness: given(thickness),
+    shape: 'rectangle',
+    finishedEdge: false
   };
 }
 
 export function paving(of: Unit, joint: number, offset = 0.5): Paving {
   return {
     key: 'area:a/paving',
-    unit: of,
-    bond: { name: offset === 0 ? 'stack-bond' : 'running-bond', offset: given(offset) },
-    joint: given(joint)
+    units: [of],
+    bond: {
+      key: 'bond:some',
+      name: offset === 0 ? 'stack-bond' : 'running-bond',
+      way: 'courses',
+      offset: given(offset)
+    },
+    joint: { width: given(joint), least: given(joint), most: given(joint) }
   };
 }
 
@@ -108,7 +115,10 @@ export function area(outline: Loop, more: Partial<Area> = {}, sides: readonly Pa
     traffic: ['foot'],
     site: SITE,
     layers: [],
-    start: { x: outline[0]!.from.x, y: outline[0]!.from.y, direction: 0, mirrored: false },
+    start: { whole: [], equalCuts: false },
+    borders: [],
+    bands: [],
+    insets: [],
     ...more
   };
 }
@@ -132,6 +142,7 @@ export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
     system: 'metric',
     rulebooks: [],
     rules: [],
+    buying: { keep: [], sawCut: given(0.003), offcutsStay: false },
     usualStone: 'type-1',
     points: [],
     areas,

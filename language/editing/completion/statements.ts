@@ -38,9 +38,18 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     rule: '[=thin-base]',
     accept: '[] on [] because "[=the reason]" until [=2027-06-30]'
   },
-  job: { rules: '[]', show: '[]', currency: '[]', ...CHANGES },
+  job: {
+    rules: '[]',
+    show: '[]',
+    currency: '[]',
+    breakage: '[=2 %]',
+    keep: '[=4] []',
+    'saw-cut': '[]',
+    offcuts: 'within each area',
+    ...CHANGES
+  },
   site: { soil: '[]', topsoil: '[]', winters: '[]', benchmark: '[=door-sill]', ground: '[] below []' },
-  unit: { size: '[]', made: 'of []', colour: '[=grey]', weight: '[]' },
+  unit: { size: '[]', made: 'of []', colour: '[=grey]', weight: '[]', shape: '[]', 'finished-edge': '' },
   material: {
     role: '[]',
     compacted: '[]',
@@ -65,13 +74,26 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     'according-to': '"[=own sample, weighed]"'
   },
   'side-kind': { ground: '[]', holds: '[]' },
-  bond: { offset: '[]' },
-  existing: { kind: '[]' },
+  bond: {
+    offset: '[]',
+    course: '[=a a b b]',
+    as: '[]',
+    turned: '[]',
+    'random-courses': '',
+    hexagons: '',
+    rings: '',
+    seed: '[=1]',
+    'joints-apart': '[]'
+  },
+  existing: { kind: '[]', units: '[]', joints: '[]', 'joint-line': 'at []' },
   area: {
     outline: 'rectangle []',
     traffic: '[]',
     finish: '[] below []',
     paving: '[] in [], joints []',
+    start: 'whole units along []',
+    border: '[] in [] all round',
+    band: '[] in [] across [] at []',
     bed: '[] []',
     base: '[] []',
     'sub-base': '[] []',
@@ -81,6 +103,13 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
   },
   edges: {},
   'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' },
+  inset: {
+    rectangle: '[], centre []',
+    circle: '[] across, centre []',
+    outline: 'rectangle [], centre []',
+    paving: '[] in [], joints []',
+    start: 'whole units along []'
+  },
   source: { kind: '[]', title: '"[=Town paving leaflet]"', edition: '"[=2024]"' },
   rulebook: { title: '"[=Our town]"', edition: '"[=2026]"', includes: '[]', show: '[]', ...CHANGES },
   rule: {
@@ -115,6 +144,7 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   area: ['outline', 'traffic', 'finish', 'paving', 'bed', 'base', 'joints', 'edges'],
   edges: [],
   'kept-out': ['rectangle'],
+  inset: ['circle', 'paving'],
   source: ['kind', 'title'],
   rulebook: ['title', 'includes'],
   rule: [],
@@ -123,7 +153,9 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
 
 /** Statements that may be said again and again. */
 const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
-  job: ['treat', 'prefer'],
+  job: ['keep', 'treat', 'prefer'],
+  bond: ['course'],
+  area: ['border', 'band'],
   rulebook: ['treat', 'prefer'],
   rule: ['about', 'concerns', 'when', 'needs', 'says', 'fix', 'cites', 'wrong', 'right']
 };

@@ -1,6 +1,7 @@
 import type { Area, Key, Material } from '../../job/job.ts';
 import { printHeight, roundedUp } from '../../measures/print.ts';
 import { stoneLayers } from '../../quantities/base-past.ts';
+import { unitsOf } from '../../quantities/units-of-area.ts';
 import type { RawFix } from '../finding.ts';
 import { fixTo, type Length, saying, writing } from '../limits.ts';
 import { heaviestTraffic } from '../traffic.ts';
@@ -39,13 +40,13 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   {
     ...length('area', 'build-up', 'Thickness of the unit and all layers together'),
     read: ({ judged: { area } }) =>
-      area.layers.reduce((sum, layer) => sum + layer.thickness.value, area.paving?.unit.thickness.value ?? 0),
+      area.layers.reduce((sum, layer) => sum + layer.thickness.value, area.paving?.units[0].thickness.value ?? 0),
     at: ({ judged: { area } }) => stoneLayers(area.layers)[0]?.key
   },
   {
     ...length('area', 'above-base', 'Thickness of the unit and the bed together, where units are named'),
     read: ({ judged: { area } }) =>
-      area.paving && bedsOf(area).reduce((sum, bed) => sum + bed.thickness.value, area.paving.unit.thickness.value)
+      area.paving && bedsOf(area).reduce((sum, bed) => sum + bed.thickness.value, area.paving.units[0].thickness.value)
   },
   {
     ...words('area', 'upper-base-grading', 'Grading of the stone that the bed lies on', ['dense', 'open']),
@@ -69,9 +70,9 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...length('area', 'joint', 'Width of the joints between units'),
-    read: ({ judged }) => judged.area.paving?.joint.value,
-    at: ({ judged: { area } }) => area.paving?.joint.key ?? area.paving?.key,
-    write: ({ judged }, to) => (typeof to === 'string' ? [] : fixTo(to, judged.area.paving?.joint, judged.system))
+    read: ({ judged }) => judged.area.paving?.joint.width.value,
+    at: ({ judged: { area } }) => area.paving?.joint.width.key ?? area.paving?.key,
+    write: ({ judged }, to) => (typeof to === 'string' ? [] : fixTo(to, judged.area.paving?.joint.width, judged.system))
   },
   {
     ...words('area', 'joint-grading', 'Grading of what fills the joints, where that is said: `open` is grit', [
@@ -87,15 +88,15 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...words('area', 'made-of', 'What the units are made of', ['concrete', 'clay']),
-    read: ({ judged }) => named(judged.area.paving?.unit.madeOf)
+    read: ({ judged }) => [...new Set(unitsOf(judged.area).map(({ madeOf }) => madeOf))]
   },
   {
     ...length('area', 'unit-thickness', 'Thickness of the units laid here'),
-    read: ({ judged }) => judged.area.paving?.unit.thickness.value
+    read: ({ judged }) => judged.area.paving?.units[0].thickness.value
   },
   {
     ...length('area', 'unit-length', 'The longer side of the units laid here'),
-    read: ({ judged: { area } }) => area.paving && longerSide(area.paving.unit)
+    read: ({ judged: { area } }) => area.paving && Math.max(...area.paving.units.map(longerSide))
   },
   {
     ...words('area', 'geotextile', 'The geotextile, where there is one'),

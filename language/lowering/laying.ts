@@ -1,0 +1,301 @@
+import type { Point } from '../geometry/index.ts';
+import { distance } from '../geometry/outline.ts';
+import type {
+  Band,
+  Bond,
+  Border,
+  BorderCourse,
+  Country,
+  Edge,
+  Given,
+  Joint,
+  Key,
+  Paving,
+  Start,
+  Unit
+} from '../job/job.ts';
+import { kindsOf } from '../laying/cell-bond.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import type { Expression } from './amounts.ts';
+import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
+import type { Edges } from './edges.ts';
+import type { SpecText } from './names.ts';
+import type { NamedOutline, Outlines } from './outlines.ts';
+import { saidAgain, saidOnce } from './said-once.ts';
+import { lastMeasure, type Things } from './things.ts';
+import type { Usuals } from './usuals.ts';
+
+/** The corner of an outline is met within this distance, m. */
+const SAME_POINT = 1e-6;
+
+/** The same width of random courses, within what units differ by, m. */
+const SAME_WIDTH = 0.0005;
+
+/** Reads how units lie: paving, start, borders and bands. */
+export class Laying {
+  private readonly context: Context;
+  private readonly things: Things;
+  private readonly outlines: Outlines;
+  private readonly edges: Edges;
+  private readonly usuals: Usuals;
+
+  constructor(context: Context, things: Things, outlines: Outlines, edges: Edges, usuals: Usuals) {
+    this.context = context;
+    this.things = things;
+    this.outlines = outlines;
+    this.edges = edges;
+    this.usuals = usuals;
+  }
+
+  // ---- paving ----
+
+  paving(text: SpecText, key: Key, item: ast.Paving, country: Country | undefined): Paving | undefined {
+    saidAgain(
+      this.context,
+      text,
+      key,
+      item,
+      'units',
+      item.units.map(unit => unit.$refText)
+    );
+    const units = item.units.map((unit, index) => this.unit(text, key, item, ['units', index], unit.$refText));
+    if (item.units.length === 0) this.context.breaks(key);
+    const found = this.context.find(text, key, item, 'bond', item.bond?.$refText, ['bond']);
+    const bond = found && this.things.bond(found);
+    const joint = this.joint(text, `${key}/paving`, item.joints, country);
+    const [first, ...others] = units.filter(unit => unit !== undefined);
+    if (first === undefined || units.includes(undefined) || bond === undefined || joint === undefined) return undefined;
+    const all = [first, ...others] as const;
+    const odd = misfit(bond, all);
+    if (odd !== undefined)
+      return this.context.fault(text, key, item, 'units-do-not-fit-bond', odd, { property: 'bond' });
+    return { key: `${key}/paving`, units: [...all], bond, joint };
+  }
+
+  private unit(
+    text: SpecText,
+    key: Key,
+    item: ast.Paving | ast.Border | ast.Band,
+    property: string | [string, number],
+    name: string | undefined
+  ): Unit | undefined {
+    const found = this.context.find(text, key, item, property, name, ['unit']);
+    return found && this.things.unit(found);
+  }
+
+  /** A width outside the usual limits is meant just so, unless limits are said with it. */
+  private joint(
+    text: SpecText,
+    key: Key,
+    item: ast.Joints | undefined,
+    country: Country | undefined
+  ): Joint | undefined {
+    const read = (what: string, node: ast.Sum | undefined, measure?: string): Given | undefined =>
+      node && this.context.given(text, `${key}/${what}`, node as Expression, 'm', NOT_NEGATIVE, { measure });
+    const usual = { least: this.usuals.of('joint-least', country), most: this.usuals.of('joint-most', country) };
+    const width = item === undefined ? this.usuals.of('joint', country) : read('joints', item.joint);
+    if (width === undefined || usual.least === undefined || usual.most === undefined) return undefined;
+    if (item?.least !== undefined || item?.most !== undefined) {
+      const [least, most] = [
+        read('joints/least', item.least, lastMeasure(item.most as Expression)),
+        read('joints/most', item.most)
+      ];
+      if (least === undefined || most === undefined) return undefined;
+      if (least.value <= width.value && width.value <= most.value) return { width, least, most };
+      return this.context.fault(
+        text,
+        key.replace('/paving', ''),
+        item,
+        'out-of-range',
+        `Joints of ${width.written} lie outside their own limits, ${least.written} to ${most.written}.`
+      );
+    }
+    const isUsual = usual.least.value <= width.value && width.value <= usual.most.value;
+    return isUsual ? { width, least: usual.least, most: usual.most } : { width, least: width, most: width };
+  }
+
+  // ---- start ----
+
+  start(text: SpecText, key: Key, item: ast.Start | undefined, outline: NamedOutline, edges: readonly Edge[]): Start {
+    if (item === undefined) return { whole: [], equalCuts: false };
+    const startKey = this.context.place(`${key}/start`, text, item);
+    const said = saidOnce(this.context, text, key, item.clauses, clauseWord);
+    const sidesOf = (word: string): number[] => this.sidesOf(text, key, said.get(word)?.where ?? [], outline);
+    const [along] = sidesOf('along');
+    const whole = sidesOf('whole');
+    const from = said.get('from');
+    const shift = said.get('shifted');
+    const turn = said.get('turned');
+    const by = shift?.by;
+    const measure = by === undefined ? undefined : { measure: by.measure, node: by };
+    const length = (what: string, node: unknown): Given | undefined =>
+      this.context.given(text, `${startKey}/${what}`, node as Expression | undefined, 'm', ANY, measure);
+    const shifted = by && { along: length('along', by.x), across: length('across', by.y) };
+    const turned = turn && this.context.given(text, `${startKey}/turned`, turn.turn as Expression, 'degrees', ANY);
+    const corner = from && this.corner(text, key, from, outline, along ?? whole[0] ?? 0);
+    return {
+      key: startKey,
+      ...(along === undefined ? {} : { along }),
+      whole,
+      equalCuts: said.has('equal'),
+      ...(corner === undefined ? {} : { from: corner }),
+      ...(shifted?.along === undefined || shifted.across === undefined
+        ? {}
+        : { shifted: { along: shifted.along, across: shifted.across } }),
+      ...(turned === undefined ? {} : { turned }),
+      ...this.carriedOn(text, key, said.get('carried'), edges)
+    };
+  }
+
+  private sidesOf(text: SpecText, key: Key, where: readonly ast.EdgeWhere[], outline: NamedOutline): number[] {
+    return [...new Set(where.flatMap(one => this.edges.sides(text, key, one, outline)))];
+  }
+
+  /** A point by its name, or the corner with the side that is named. */
+  private corner(
+    text: SpecText,
+    key: Key,
+    item: ast.StartClause,
+    { loop, sideNames }: NamedOutline,
+    side: number
+  ): Point | undefined {
+    const name = item.end?.$refText;
+    const other = name === undefined ? -1 : sideNames.indexOf(name);
+    if (other >= 0) {
+      const [one, two] = [loop[side]!, loop[other]!];
+      const shared = [one.from, one.to].find(end => [two.from, two.to].some(at => distance(end, at) < SAME_POINT));
+      if (shared !== undefined) return shared;
+      return this.context.fault(
+        text,
+        key,
+        item,
+        'no-such-side',
+        `${sideNames[side]!} and ${name!} have no corner in common. Say \`from\` and a side beside ${sideNames[side]!}.`,
+        { property: 'end' }
+      );
+    }
+    const found = this.context.find(text, key, item, 'end', name, ['point']);
+    return found && this.outlines.pair(found.text, `point:${found.name}`, (found.node as ast.Mark).at);
+  }
+
+  private carriedOn(
+    text: SpecText,
+    key: Key,
+    item: ast.StartClause | undefined,
+    edges: readonly Edge[]
+  ): Pick<Start, 'carriedOnFrom' | 'jointLine'> {
+    if (item === undefined) return {};
+    const found = this.context.find(text, key, item, 'thing', item.thing?.$refText, ['area', 'existing']);
+    if (found === undefined) return {};
+    if (found.kind === 'area') return { carriedOnFrom: `area:${found.name}` };
+    const line = (found.node as ast.Existing).items.find(ast.isJointLine);
+    const side = edges.findIndex(({ meets }) => meets?.name === found.name);
+    if (line === undefined || side < 0) {
+      const what =
+        line === undefined
+          ? `Nothing is said of where a joint line of ${found.name} runs. Write \`joint-line at A\` into it, A being a point on it.`
+          : `No side of this area meets ${found.name}: say so in \`edges\`.`;
+      this.context.fault(text, key, item, 'start-does-not-fit', what, { property: 'thing' });
+      return {};
+    }
+    const mark = this.context.find(found.text, `existing:${found.name}`, line, 'at', line.at?.$refText, ['point']);
+    const at = mark && this.outlines.pair(mark.text, `point:${mark.name}`, (mark.node as ast.Mark).at);
+    return at === undefined ? {} : { jointLine: { at, side } };
+  }
+
+  // ---- borders and bands ----
+
+  border(
+    text: SpecText,
+    key: Key,
+    item: ast.Border,
+    outline: NamedOutline,
+    country: Country | undefined
+  ): Border | undefined {
+    const area = areaKeyOf(key);
+    const place = this.context.place(key, text, item);
+    const clauses = saidOnce(this.context, text, area, item.clauses, clause =>
+      clause.corners === undefined ? 'joints' : 'corners'
+    );
+    const unit = this.unit(text, area, item, 'unit', item.unit?.$refText);
+    const course = this.course(text, area, item);
+    const joint = this.joint(text, key, clauses.get('joints')?.joints, country);
+    const along = this.along(text, area, item, outline);
+    if (unit === undefined || course === undefined || joint === undefined || along === undefined) return undefined;
+    return { key: place, unit, course, joint, along, corners: clauses.get('corners')?.corners ?? 'butted' };
+  }
+
+  private course(text: SpecText, area: Key, item: ast.Border | ast.Band): BorderCourse | undefined {
+    return this.context.word(text, area, item, 'course', item.course, ['soldier-course', 'sailor-course'] as const);
+  }
+
+  private along(text: SpecText, area: Key, item: ast.Border, outline: NamedOutline): Border['along'] | undefined {
+    if (item.round !== undefined) {
+      const found = this.context.find(text, area, item, 'round', item.round.$refText, ['kept-out']);
+      return found && { round: `${(found.node as ast.KeptOut).kind}:${found.name}` };
+    }
+    const without = new Set(this.sidesOf(text, area, item.except, outline));
+    const sides = this.sidesOf(text, area, item.where, outline).filter(side => !without.has(side));
+    return sides.length === 0 ? undefined : { sides };
+  }
+
+  band(
+    text: SpecText,
+    key: Key,
+    item: ast.Band,
+    outline: NamedOutline,
+    country: Country | undefined
+  ): Band | undefined {
+    const area = areaKeyOf(key);
+    const place = this.context.place(key, text, item);
+    const unit = this.unit(text, area, item, 'unit', item.unit?.$refText);
+    const course = this.course(text, area, item);
+    const joint = this.joint(text, key, item.joints, country);
+    const [side] = item.where === undefined ? [] : this.edges.sides(text, area, item.where, outline);
+    const at = this.context.given(text, `${key}/at`, item.at as Expression | undefined, 'm', NOT_NEGATIVE);
+    if (unit === undefined || course === undefined || joint === undefined || side === undefined || at === undefined)
+      return undefined;
+    return { key: place, unit, course, joint, side, at };
+  }
+}
+
+function areaKeyOf(key: Key): Key {
+  return key.slice(0, key.lastIndexOf('/'));
+}
+
+function clauseWord(clause: ast.StartClause): string {
+  if (clause.whole) return 'whole';
+  if (clause.along) return 'along';
+  if (clause.equal) return 'equal';
+  if (clause.at) return 'from';
+  if (clause.shifted) return 'shifted';
+  return clause.turned ? 'turned' : 'carried';
+}
+
+/** Why units can't lie in a bond; undefined where they can. */
+function misfit(bond: Bond, units: readonly [Unit, ...Unit[]]): string | undefined {
+  const [first] = units;
+  const count = units.length;
+  const hexagon = units.find(({ shape }) => shape === 'hexagon');
+  if (bond.way === 'hexagons') {
+    if (count === 1 && hexagon !== undefined) return undefined;
+    return `The bond ${bond.name} is laid with one unit of \`shape hexagon\`${count > 1 ? `, not with ${count}` : `; ${first.name} is none`}.`;
+  }
+  if (hexagon !== undefined)
+    return `${hexagon.name} is a hexagon and can't lie in ${bond.name}. Write \`in hexagons\`.`;
+  if (bond.way === 'cell') {
+    const sizes = kindsOf(bond.cell).length;
+    return sizes === count
+      ? undefined
+      : `The bond ${bond.name} takes units of ${sizes} ${sizes === 1 ? 'size' : 'sizes'}; ${count} ${count === 1 ? 'is' : 'are'} named here.`;
+  }
+  if (bond.way === 'random-courses') {
+    const other = units.find(({ width }) => Math.abs(width.value - first.width.value) > SAME_WIDTH);
+    if (other !== undefined)
+      return `Units of one course are equally wide: ${first.name} is ${first.width.written} wide and ${other.name} ${other.width.written}.`;
+    return count > 1
+      ? undefined
+      : `Random courses are laid with units of several lengths; only ${first.name} is named.`;
+  }
+  return count === 1 ? undefined : `The bond ${bond.name} is laid with one unit; ${count} are named here.`;
+}

@@ -1,0 +1,41 @@
+import type { Assumed, Country, Given } from '../job/job.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import type { Expression } from './amounts.ts';
+import { assumed, type Context } from './context.ts';
+import type { SpecText } from './names.ts';
+
+/** What a job can leave out and is as usual then; all but the saw's cut differ from country to country. */
+export type Usual = 'bed' | 'joint' | 'joint-least' | 'joint-most' | 'saw-cut';
+
+const WORDS: Readonly<Record<Usual, string>> = {
+  bed: 'usual bed',
+  joint: 'usual joint',
+  'joint-least': 'usual least joint',
+  'joint-most': 'usual widest joint',
+  'saw-cut': "usual width of a saw's cut"
+};
+
+/** The usual values as they ship, each read once. */
+export class Usuals {
+  private readonly context: Context;
+  private readonly shipped: SpecText;
+  private readonly known = new Map<string, Given | undefined>();
+
+  constructor(context: Context, shipped: SpecText) {
+    this.context = context;
+    this.shipped = shipped;
+  }
+
+  of(what: Usual, country: Country | undefined): Given | undefined {
+    const name = what === 'saw-cut' ? 'usual-saw-cut' : `usual-${what}-${country ?? 'north-america'}`;
+    if (!this.known.has(name)) this.known.set(name, this.read(name, what));
+    return this.known.get(name);
+  }
+
+  private read(name: string, what: Usual): Given | undefined {
+    const node = this.shipped.parsed.root.elements.filter(ast.isLet).find(other => other.name === name);
+    const given = node && this.context.given(this.shipped, `let:${name}`, node.value as Expression, 'm');
+    const because: Assumed = { because: `the ${WORDS[what]}; the job does not say` };
+    return given && assumed(given, because);
+  }
+}
