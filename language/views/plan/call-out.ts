@@ -1,5 +1,5 @@
 import type { Label, Shape } from '../../drawing/drawing.ts';
-import { type Box, lineBox, reachOf } from '../../drawing/taken.ts';
+import { type Box, lineBox, reachOf, type Taken } from '../../drawing/taken.ts';
 import { circleLoop, type Point } from '../../geometry/index.ts';
 import { ground } from './page.ts';
 import { isOnSheet, type Surroundings } from './surroundings.ts';
@@ -17,6 +17,8 @@ interface CallOut {
   readonly from: Point;
   readonly boxOf: (label: Label) => Box;
   readonly around: Surroundings;
+  /** What the label would better not lie over. */
+  readonly spared?: Taken;
 }
 
 /**
@@ -26,6 +28,7 @@ interface CallOut {
 export function calledOut(wish: CallOut): { label: Label; leader: Shape[] } | undefined {
   const { taken, walls, lies, sheet } = wish.around;
   let over: Label | undefined;
+  let overSpared: Label | undefined;
   for (const distance of DISTANCES) {
     for (let way = 0; way < WAYS; way++) {
       const label = labelAt(wish, distance, (way * 2 * Math.PI) / WAYS);
@@ -35,10 +38,12 @@ export function calledOut(wish: CallOut): { label: Label; leader: Shape[] } | un
       if (where === 'kept out' || !walls.isFree(box) || !taken.isFree(box) || !isOnSheet(box, sheet)) continue;
       if (!taken.isFree(lineBox(line.from, line.to))) continue;
       if (where === 'outside') return taking(wish, label);
-      over ??= label;
+      if (wish.spared?.isFree(box) ?? true) over ??= label;
+      else overSpared ??= label;
     }
   }
-  return over && taking(wish, over);
+  const label = over ?? overSpared;
+  return label && taking(wish, label);
 }
 
 function labelAt({ label, from, boxOf, around }: CallOut, distance: number, turn: number): Label {

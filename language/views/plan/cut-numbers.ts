@@ -3,12 +3,12 @@ import { chordCorners } from '../../drawing/chord-corners.ts';
 import { BOLD, LETTER_HEIGHT, textWidth } from '../../drawing/lettering.ts';
 import { loopOnPlan } from '../../drawing/on-plan.ts';
 import { type Room, roomFor } from '../../drawing/room.ts';
-import type { Box } from '../../drawing/taken.ts';
+import { type Box, lineBox, Taken } from '../../drawing/taken.ts';
 import type { Point } from '../../geometry/index.ts';
 import { calledOut } from './call-out.ts';
 import { ground } from './page.ts';
 import type { PlanArea } from './plan-input.ts';
-import type { Surroundings } from './surroundings.ts';
+import { SQUARE, type Surroundings } from './surroundings.ts';
 import { cutKey } from './unit-shapes.ts';
 
 /** Sizes of numbers, mm on paper: the largest that finds room; below the last nothing can be read. */
@@ -98,12 +98,23 @@ export function placeNumbers(pieces: readonly Numbered[], around: Surroundings):
     taken.add(labelBox(label));
     numbers.push(label);
   }
-  const beside = numbersBeside(left, around);
+  const beside = left.length === 0 ? NONE_BESIDE : numbersBeside(left, rimsOf(pieces, around), around);
   return { ...beside, numbers: [...numbers, ...beside.numbers] };
 }
 
+const NONE_BESIDE: NumbersPlaced = { numbers: [], leaders: [], alike: 0, without: 0 };
+
+/** The rims of pieces: a number from elsewhere that lay across one would seem to be theirs. */
+function rimsOf(pieces: readonly Numbered[], { sheet }: Surroundings): Taken {
+  const rims = new Taken(ground(sheet, SQUARE));
+  for (const corners of pieces.flatMap(piece => piece.corners)) {
+    corners.forEach((from, index) => rims.add(lineBox(from, corners[(index + 1) % corners.length]!)));
+  }
+  return rims;
+}
+
 /** Numbers at the end of a line, one for pieces of the same number that lie near each other. */
-function numbersBeside(pieces: readonly Numbered[], around: Surroundings): NumbersPlaced {
+function numbersBeside(pieces: readonly Numbered[], spared: Taken, around: Surroundings): NumbersPlaced {
   const { sheet } = around;
   const numbers: Label[] = [];
   const leaders: Shape[] = [];
@@ -119,7 +130,7 @@ function numbersBeside(pieces: readonly Numbered[], around: Surroundings): Numbe
     }
     const label = from && numberLabel(piece, from, ground(sheet, BESIDE_SIZE), 0);
     const placed =
-      label && numbers.length < MOST_BESIDE ? calledOut({ label, from, boxOf: labelBox, around }) : undefined;
+      label && numbers.length < MOST_BESIDE ? calledOut({ label, from, boxOf: labelBox, around, spared }) : undefined;
     if (!from || !placed) {
       without++;
       continue;

@@ -17,7 +17,7 @@ export interface Surroundings {
 }
 
 /** Side of the squares by which what is taken is looked up, mm on paper. */
-const SQUARE = 8;
+export const SQUARE = 8;
 
 export function surroundingsOf(areas: readonly PlanArea[], page: Page): Surroundings {
   const { sheet } = page;
