@@ -6,21 +6,19 @@ import type { Steps } from './field-frame.ts';
 import { pitchesOf } from './hexagon-shapes.ts';
 import { layHexagons } from './hexagon.ts';
 import type { LaidUnits, TooManyUnits } from './laid.ts';
-import { layPattern, unitsAbout } from './lay-pattern.ts';
+import { layPattern } from './lay-pattern.ts';
 import type { BondPattern } from './pattern.ts';
 import { layRandomCourses, type NoOrder } from './random-courses.ts';
-import { layRings, type NoRing } from './ring.ts';
+import { type LaidRings, layRings, type NoRing } from './ring.ts';
 
-/** The disc about the centre of rings that is too tight for them: its radius, and how much of the ground lies in it. */
-export interface OpenDisc {
-  readonly radius: number;
-  readonly area: number;
-}
+/** The disc about the centre of rings that is too tight for them. */
+export type OpenDisc = LaidRings['open'];
 
 /** Why a bond could not be laid. */
 export type NotLaid = TooManyUnits | NoOrder | NoRing;
 
-type Laid = LaidUnits & { readonly open?: OpenDisc };
+/** Units laid, and of rings what they leave open and which open their joints too wide. */
+export type LaidInBond = LaidUnits & Partial<Pick<LaidRings, 'open' | 'wide'>>;
 
 /** How a bond is laid over a region. */
 export interface BondWay {
@@ -28,9 +26,7 @@ export interface BondWay {
   readonly widestJoint: number;
   /** From course to course and from unit to unit, m; absent where the bond has none. */
   readonly pitch?: { readonly along: number; readonly across: number };
-  readonly lay: (region: Region) => Generator<void, Laid | NotLaid>;
-  /** About how many units a region takes, without laying them. */
-  readonly about: (region: Region) => number;
+  readonly lay: (region: Region) => Generator<void, LaidInBond | NotLaid>;
 }
 
 /** Sets a bond up in its frame. */
@@ -60,36 +56,26 @@ export function bondWay(field: FieldToLay, frame: CourseFrame, joint: JointWidth
         seed: bond.seed,
         jointsApart: bond.jointsApart
       };
-      const mean = units.reduce((sum, one) => sum + one.length, 0) / units.length;
-      const like = courseBond(frame, { ...unit, length: mean }, joint, 0);
       return {
         widestJoint: asked,
-        lay: region => layRandomCourses(region, pattern),
-        about: region => unitsAbout(region, like)
+        lay: region => layRandomCourses(region, pattern)
       };
     }
     case 'hexagons': {
       const size = { acrossCorners: length, acrossFlats: width, joint: asked };
-      const { along, across } = pitchesOf(size);
-      const like = courseBond(frame, { key, length: along, width: across }, NO_JOINT, 0);
       return {
         widestJoint: asked,
-        lay: region => layHexagons(region, { ...frame, unit: key, ...size }),
-        about: region => unitsAbout(region, like)
+        lay: region => layHexagons(region, { ...frame, unit: key, ...size })
       };
     }
     case 'rings': {
-      const like = courseBond(frame, unit, joint, 0);
       return {
         widestJoint: most,
-        lay: region => layRings(region, { ...frame, unit: key, length, width, joint: asked, mostJoint: most }),
-        about: region => unitsAbout(region, like)
+        lay: region => layRings(region, { ...frame, unit: key, length, width, joint: asked, mostJoint: most })
       };
     }
   }
 }
-
-const NO_JOINT: JointWidths = { along: 0, across: 0 };
 
 function ofPattern(pattern: BondPattern, widestJoint: number, joint?: JointWidths): BondWay {
   return {
@@ -99,8 +85,7 @@ function ofPattern(pattern: BondPattern, widestJoint: number, joint?: JointWidth
       if ('tooMany' in laid || joint === undefined) return laid;
       const length = courseJoints(region, pattern, joint);
       return length === undefined ? laid : { ...laid, jointLength: length };
-    },
-    about: region => unitsAbout(region, pattern)
+    }
   };
 }
 

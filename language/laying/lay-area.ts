@@ -47,13 +47,6 @@ export function* layArea(area: AreaToLay): Generator<void, LaidArea | AreaNotLai
   return { parts: [...parts, ...edging] };
 }
 
-/** About how many units an area takes, without laying them. */
-export function unitsAboutIn({ outline, field }: AreaToLay): number {
-  const region: Region = { outer: outline, holes: [] };
-  const ground: Ground = { outline, reach: [], regions: [region] };
-  return setOut(ground, field, undefined).about(region);
-}
-
 function partOf(part: string, { units }: FieldToLay, { laid, ...how }: LaidField): LaidPart {
   return { part, units: units.map(({ key }) => key), laid, how };
 }

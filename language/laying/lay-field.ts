@@ -1,6 +1,6 @@
 import { boundsOf, type CourseFrame, type Loop, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
-import { type BondWay, bondWay, type NotLaid, type OpenDisc, stepsOf } from './bond-ways.ts';
+import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bond-ways.ts';
 import type { JointWidths } from './course-bond.ts';
 import { boundsIn, fieldFrame, type StartSaid, widthBetween } from './field-frame.ts';
 import { type Fit, fitBetween, sameJoints } from './fitted-joints.ts';
@@ -68,8 +68,8 @@ function aboutCentre(frame: CourseFrame, { outline }: Ground, { from }: StartSai
 
 /** Lays what is set out over its ground. */
 export function* layField(ground: Ground, set: SetOut): Generator<void, LaidField | NotLaid> {
-  const { lay, about: _about, ...how } = set;
-  const all: (LaidUnits & { readonly open?: OpenDisc })[] = [];
+  const { lay, ...how } = set;
+  const all: LaidInBond[] = [];
   for (const region of ground.regions) {
     const laid = yield* lay(region);
     if (!('wholes' in laid)) return laid;
@@ -77,7 +77,8 @@ export function* layField(ground: Ground, set: SetOut): Generator<void, LaidFiel
   }
   const discs = all.flatMap(({ open }) => open ?? []);
   const open = discs[0] && { ...discs[0], area: discs.reduce((sum, { area }) => sum + area, 0) };
-  return { ...how, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
+  const widestJoint = Math.max(how.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
+  return { ...how, widestJoint, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
 }
 
 /** Sides that whole units lie along, opposite each other, and the joints with which they come out even. */

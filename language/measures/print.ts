@@ -13,10 +13,11 @@ export type PrintStyle =
   | 'sand-mass'
   | 'density'
   | 'face'
+  | 'share'
   | 'count';
 
 /** How a number is printed in the message of a rule. */
-export type Print = PrintStyle | 'fine' | 'share' | 'number';
+export type Print = PrintStyle | 'fine' | 'number';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
@@ -64,6 +65,8 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial'
         ? `${Number((value / INCH ** 2).toFixed(1))} sq in`
         : `${Number(value.toFixed(4))} m2`;
+    case 'share':
+      return printPercent(value);
     case 'count':
       return decimals(value, 0);
   }

@@ -375,6 +375,19 @@ export const CATALOGUE = [
     describe: 'Area of the smallest piece that is laid'
   },
   {
+    id: 'smallest-share',
+    owner: 'laying',
+    key: 'smallestShare',
+    kind: 'count',
+    measure: '',
+    words: 'Of a unit',
+    name: 'share of a unit',
+    print: 'share',
+    computed: true,
+    always: false,
+    describe: 'The smallest piece as a share of a whole unit'
+  },
+  {
     id: 'narrowest-piece',
     owner: 'laying',
     key: 'narrowestPiece',

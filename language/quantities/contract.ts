@@ -137,6 +137,8 @@ export interface LayerQuantities extends NumbersOf<'layer'> {
 export interface LayingQuantities extends NumbersOf<'laying'> {
   readonly unit: string;
   readonly bond: string;
+  /** The units used are as few as can be. */
+  readonly proven?: boolean;
 }
 
 export interface EdgingQuantities extends NumbersOf<'edging'> {
