@@ -16,11 +16,15 @@ export interface PlacedBlank {
   readonly y: number;
 }
 
-/** A rectangle that pieces can be cut from, metres. Its bottom is nought but where pieces keep their place across. */
-export interface Block {
+/** A size in metres. The bottom is nought but where pieces keep their place across. */
+export interface Box {
   readonly length: number;
   readonly width: number;
   readonly bottom: number;
+}
+
+/** A rectangle that pieces can be cut from. */
+export interface Block extends Box {
   readonly made: Made;
 }
 
@@ -64,12 +68,17 @@ export function above(first: Block, second: Block, { gap, keepsAcross }: Room): 
 
 /** Adds a block to those found, unless one of them is no larger; those that it is no larger than go. */
 export function addUnlessWorse(found: Block[], block: Block): void {
-  if (found.some(other => isNoLarger(other, block))) return;
+  if (isBeaten(found, block)) return;
   const kept = found.filter(other => !isNoLarger(block, other));
   found.splice(0, found.length, ...kept, block);
 }
 
-function isNoLarger(one: Block, other: Block): boolean {
+/** Whether one of the blocks found is no larger than a box. */
+export function isBeaten(found: readonly Block[], box: Box): boolean {
+  return found.some(block => isNoLarger(block, box));
+}
+
+function isNoLarger(one: Box, other: Box): boolean {
   return (
     one.length <= other.length + ROUNDING &&
     one.bottom >= other.bottom - ROUNDING &&
@@ -77,7 +86,7 @@ function isNoLarger(one: Block, other: Block): boolean {
   );
 }
 
-function topOf({ bottom, width }: Block): number {
+function topOf({ bottom, width }: Box): number {
   return bottom + width;
 }
 

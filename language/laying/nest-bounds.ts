@@ -48,8 +48,7 @@ export function* yieldBound(
     const enough = Math.ceil(count / raised.units);
     if (enough > MOST_OF_A_KIND) continue;
     let most = 1;
-    while (most < enough && cutting.fits(setOf(kind, most + 1))) most++;
-    yield;
+    for (; most < enough && cutting.fits(setOf(kind, most + 1)); most++) yield;
     if (isOver(work)) return raised;
     const units = Math.ceil(count / most);
     if (units > raised.units) raised = { units, by: 'counting' };

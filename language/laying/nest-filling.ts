@@ -1,5 +1,6 @@
 import type { Search } from './nest-search.ts';
 import { countOf, demandLeft, type Filled, type PieceSet, setOf, unitsOf, withOne } from './nest-sets.ts';
+import { isOver } from './nest-cutting.ts';
 import type { PieceKind } from './nest-kinds.ts';
 
 /** Orders in which pieces are put into units: what is hardest to place goes first. */
@@ -13,7 +14,7 @@ const MEASURES: readonly ((kind: PieceKind) => number)[] = [
 const TRIES = 20_000;
 const FEWEST_TRIED = 10;
 
-/** The best filling of units with a demand that one of some orders leads to; stops at the bound. */
+/** The best filling of units with a demand that one of some orders leads to; stops at the bound, or at the limit of work. */
 export function* bestFilled(search: Search, demand: readonly number[], bound: number): Generator<void, Filled[]> {
   let best: Filled[] | undefined;
   for (const measure of MEASURES) {
@@ -26,7 +27,7 @@ export function* bestFilled(search: Search, demand: readonly number[], bound: nu
       order.map(({ index }) => index)
     );
     if (!best || unitsOf(filled) < unitsOf(best)) best = filled;
-    if (unitsOf(best) <= bound) break;
+    if (unitsOf(best) <= bound || isOver(search.work)) break;
   }
   return best ?? [];
 }
@@ -41,24 +42,29 @@ function* filledInOrder(
   let left: readonly number[] = demand;
   for (const first of order) {
     while (left[first]! > 0) {
-      const set = setFrom(search, left, first, order);
+      const set = yield* setFrom(search, left, first, order);
       const units = Math.min(...set.map(({ kind, count }) => Math.floor(left[kind]! / count)));
       filled.push({ set, units });
       left = demandLeft(left, set, units);
-      yield;
     }
   }
   return filled;
 }
 
 /** A piece with all that fits beside it, in an order; where there are many kinds only some of them are tried. */
-function setFrom(search: Search, left: readonly number[], first: number, order: readonly number[]): PieceSet {
-  const { cutting, kinds } = search;
+function* setFrom(
+  { cutting, kinds, work }: Search,
+  left: readonly number[],
+  first: number,
+  order: readonly number[]
+): Generator<void, PieceSet> {
   let set = setOf(first, 1);
   let share = kinds[first]!.share;
   const hasRoom = (kind: number): boolean => countOf(set, kind) < left[kind]! && share + kinds[kind]!.share <= 1;
-  for (const kind of spread(order.filter(hasRoom), Math.max(FEWEST_TRIED, TRIES / order.length))) {
+  const most = isOver(work) ? FEWEST_TRIED : Math.max(FEWEST_TRIED, TRIES / order.length);
+  for (const kind of spread(order.filter(hasRoom), most)) {
     while (hasRoom(kind)) {
+      yield;
       const more = withOne(set, kind);
       if (!cutting.fits(more)) break;
       set = more;

@@ -11,6 +11,9 @@ export interface PieceKind {
   readonly share: number;
 }
 
+/** The most pieces of a small demand: an exhaustive search looks for a better nesting. Of more it would seldom end. */
+export const MOST_SEARCHED = 40;
+
 /** Relative: sizes that fill a unit exactly but for rounding must not seem to be more than it. */
 export const HAIR = 1e-6;
 

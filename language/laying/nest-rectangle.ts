@@ -1,19 +1,23 @@
 import { moveTo, turnedSize } from './nest-blank.ts';
 import { above, addUnlessWorse, beside, type Block, blanksIn, blockOfOne, fitsIn, type Room } from './nest-block.ts';
 import { type Cutting, isOver, type Work } from './nest-cutting.ts';
-import { gapOf, type PieceKind } from './nest-kinds.ts';
+import { gapOf, MOST_SEARCHED, type PieceKind } from './nest-kinds.ts';
 import { keyOf, parted, partingsOf, type PieceSet, setOf, sizeOf, without } from './nest-sets.ts';
-import { slantedPairs } from './nest-slanted.ts';
+import { addSlantedPairs } from './nest-slanted.ts';
 import type { NestingInputs } from './nested.ts';
 
-/** The most pieces that are parted in all ways. Of more, one piece or one kind at a time is parted from the others. */
+/**
+ * The most pieces that are parted in all ways, in small demands and in others. Of more pieces, one or those of one kind
+ * at a time are parted from the rest.
+ */
 const MOST_PARTED = 7;
+const MOST_PARTED_OF_MANY = 4;
 
-/** The most blocks kept for a set of pieces: seven rectangles seldom have half as many. */
-const MOST_BLOCKS = 50;
-
-/** The same for equal pieces: there are as many ways as pieces only. */
+/** The same for equal pieces: there are as many ways as pieces only. A bound counts on all of them being tried. */
 export const MOST_OF_A_KIND = 100;
+
+/** The most blocks kept for a set of unequal pieces: seven rectangles seldom have half as many. */
+const MOST_BLOCKS = 50;
 
 /**
  * Cutting of rectangular units. For each set of pieces it knows the blocks it can be cut from that no other block beats
@@ -25,6 +29,8 @@ export function rectangleCutting(inputs: NestingInputs, kinds: readonly PieceKin
   const { unit, finishedEdge } = inputs;
   const room: Room = { length: unit.length, width: unit.width, gap: gapOf(inputs), keepsAcross: finishedEdge };
   const known = new Map<string, readonly Block[]>();
+  const isSmall = kinds.reduce((sum, { count }) => sum + count, 0) <= MOST_SEARCHED;
+  const mostParted = isSmall ? MOST_PARTED : MOST_PARTED_OF_MANY;
   let exact = true;
 
   const blocksOf = (set: PieceSet): readonly Block[] => {
@@ -48,29 +54,30 @@ export function rectangleCutting(inputs: NestingInputs, kinds: readonly PieceKin
     const share = set.reduce((sum, { kind, count }) => sum + count * kinds[kind]!.share, 0);
     if (share > 1) return [];
     const found: Block[] = [];
+    const mostKept = set.length === 1 ? Infinity : MOST_BLOCKS;
     for (const [one, other] of partingsToTry(set)) {
       const ones = blocksOf(one);
       const others = ones.length > 0 ? blocksOf(other) : [];
       // What can't be cut from a unit can't be cut from it with more.
       if (others.length === 0) return [];
-      for (const first of ones) for (const second of others) join(first, second, found);
+      for (const first of ones) for (const second of others) join(first, second, found, mostKept);
     }
-    for (const pair of pairsOf(set)) addUnlessWorse(found, pair);
+    if (sizeOf(set) === 2) addSlantedPairs(found, kindAt(set, 0), kindAt(set, -1), room, work);
     if (found.length === 0 && sizeOf(set) > 2 && !set.every(({ kind }) => kinds[kind]!.blank.isBox)) exact = false;
     return found;
   };
 
-  const join = (first: Block, second: Block, found: Block[]): void => {
+  const join = (first: Block, second: Block, found: Block[], mostKept: number): void => {
     work.spent++;
     for (const block of [beside(first, second, room), above(first, second, room)]) {
       if (!block || !fitsIn(room, block)) continue;
-      if (found.length < MOST_BLOCKS) addUnlessWorse(found, block);
+      if (found.length < mostKept) addUnlessWorse(found, block);
       else exact = false;
     }
   };
 
   const partingsToTry = (set: PieceSet): (readonly [PieceSet, PieceSet])[] => {
-    if (!isOver(work) && isTriedInAllWays(set)) {
+    if (!isOver(work) && isTriedInAllWays(set, mostParted)) {
       // The second half of the ways is the first with the parts exchanged.
       return Array.from({ length: Math.ceil(partingsOf(set) / 2) - 1 }, (_, way) => parted(set, way + 1));
     }
@@ -81,16 +88,9 @@ export function rectangleCutting(inputs: NestingInputs, kinds: readonly PieceKin
     return [...oneOff, ...kindOff.filter(([, rest]) => rest.length > 0)];
   };
 
-  const pairsOf = (set: PieceSet): Block[] => {
-    if (sizeOf(set) !== 2) return [];
-    const one = set[0]!.kind;
-    const other = set.at(-1)!.kind;
-    return slantedPairs(
-      { kind: one, blank: kinds[one]!.blank },
-      { kind: other, blank: kinds[other]!.blank },
-      room,
-      work
-    );
+  const kindAt = (set: PieceSet, place: number) => {
+    const { kind } = set.at(place)!;
+    return { kind, blank: kinds[kind]!.blank };
   };
 
   return {
@@ -104,6 +104,6 @@ export function rectangleCutting(inputs: NestingInputs, kinds: readonly PieceKin
   };
 }
 
-function isTriedInAllWays(set: PieceSet): boolean {
-  return sizeOf(set) <= MOST_PARTED || (set.length === 1 && sizeOf(set) <= MOST_OF_A_KIND);
+function isTriedInAllWays(set: PieceSet, mostParted: number): boolean {
+  return sizeOf(set) <= mostParted || (set.length === 1 && sizeOf(set) <= MOST_OF_A_KIND);
 }

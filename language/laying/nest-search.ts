@@ -30,8 +30,7 @@ export function* packedInto(
     const key = left.join(' ');
     if (share > unitsLeft || (tooFew.get(key) ?? 0) >= unitsLeft || work.spent >= limit) return undefined;
     work.spent++;
-    yield;
-    for (const set of fullSets(search, left, first, limit)) {
+    for (const set of yield* fullSets(search, left, first, limit)) {
       const others = yield* packed(demandLeft(left, set), unitsLeft - 1);
       if (others) return [set, ...others];
     }
@@ -43,17 +42,23 @@ export function* packedInto(
 }
 
 /** Sets with a piece of a kind to which no piece that is left can be added, the fullest first. */
-function fullSets({ cutting, kinds, work }: Search, left: readonly number[], first: number, limit: number): PieceSet[] {
+function* fullSets(
+  { cutting, kinds, work }: Search,
+  left: readonly number[],
+  first: number,
+  limit: number
+): Generator<void, PieceSet[]> {
   const found: PieceSet[] = [];
-  const grow = (set: PieceSet, from: number): void => {
+  function* grow(set: PieceSet, from: number): Generator<void, void> {
     if (work.spent >= limit) return;
+    yield;
     const kind = left.findIndex((count, index) => index >= from && count > countOf(set, index));
     if (kind < 0) {
       if (isFull(set)) found.push(set);
       return;
     }
-    for (const larger of grown(set, kind).reverse()) grow(larger, kind + 1);
-  };
+    for (const larger of grown(set, kind).reverse()) yield* grow(larger, kind + 1);
+  }
   /** The set with none more of a kind, one more, and so on as far as they fit. */
   const grown = (set: PieceSet, kind: number): PieceSet[] => {
     const sets = [set];
@@ -67,7 +72,7 @@ function fullSets({ cutting, kinds, work }: Search, left: readonly number[], fir
   };
   const isFull = (set: PieceSet): boolean =>
     left.every((count, kind) => count === countOf(set, kind) || !cutting.fits(withOne(set, kind)));
-  grow(setOf(first, 1), first);
+  yield* grow(setOf(first, 1), first);
   const shareOf = (set: PieceSet): number => set.reduce((sum, { kind, count }) => sum + count * kinds[kind]!.share, 0);
   return found
     .map(set => ({ set, share: shareOf(set) }))

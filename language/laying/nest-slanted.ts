@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/index.ts';
 import { type Blank, type Corners, turnedSize } from './nest-blank.ts';
-import { type Block, fitsIn, type PlacedBlank, type Room } from './nest-block.ts';
+import { addUnlessWorse, type Block, type Box, fitsIn, isBeaten, type PlacedBlank, type Room } from './nest-block.ts';
 import type { Work } from './nest-cutting.ts';
 
 /** A blank and the kind of its piece. */
@@ -16,34 +16,37 @@ interface SlantedCut {
   readonly least: number;
 }
 
+/** Places that are tried along each cut. */
+const PLACES_PER_CUT = 12;
+
 /** In metres, or of a direction: less is rounding. */
 const ROUNDING = 1e-9;
 
 /**
- * Blocks that two pieces can be cut from with one slanted cut between them, the second piece turned each way against
- * the first and slid along the cut. Where the two alone fit a unit, one of the blocks does.
+ * Adds to the blocks found those that two pieces can be cut from with one slanted cut between them, the second piece
+ * turned each way against the first and slid along the cut. Where the two alone fit a unit, one of the blocks does.
  */
-export function slantedPairs(one: Kind, other: Kind, room: Room, work: Work): Block[] {
-  if (one.blank.isBox && other.blank.isBox) return [];
-  const found: Block[] = [];
+export function addSlantedPairs(found: Block[], one: Kind, other: Kind, room: Room, work: Work): void {
+  if (one.blank.isBox && other.blank.isBox) return;
   for (const turn of room.keepsAcross ? [0] : [0, 1, 2, 3]) {
     const still = one.blank.turned[0];
     const slid = other.blank.turned[turn]!;
     const cuts = [...cutsAlong(still, slid, room.gap, 1), ...cutsAlong(slid, still, room.gap, -1)];
-    work.spent += cuts.length;
+    work.spent += PLACES_PER_CUT * cuts.length;
     const pair = {
       still: turnedSize(one.blank, 0),
       slid: turnedSize(other.blank, turn),
       offset: other.blank.bottom - one.blank.bottom
     };
+    const isNew = (box: Box): boolean => fitsIn(room, box) && !isBeaten(found, box);
     tryShifts(cuts, pair, room, shift => {
-      const size = sizeOfPair(pair, shift);
-      const fitsTurned = !room.keepsAcross && fitsIn(room, { length: size.width, width: size.length });
-      if (fitsIn(room, size)) found.push(paired(one, other, turn, size, shift, room));
-      if (fitsTurned) found.push(quarterTurned(paired(one, other, turn, size, shift, room), [one, other]));
+      const box = boxOf(pair, shift, room.keepsAcross ? one.blank.bottom : undefined);
+      if (isNew(box)) addUnlessWorse(found, paired(one, other, turn, box, shift));
+      const turnedBox = { length: box.width, width: box.length, bottom: 0 };
+      if (room.keepsAcross || !isNew(turnedBox)) return;
+      addUnlessWorse(found, quarterTurned(paired(one, other, turn, box, shift), [one, other]));
     });
   }
-  return found;
 }
 
 /**
@@ -97,23 +100,24 @@ interface Size {
   readonly width: number;
 }
 
-/** The box round both. */
-function sizeOfPair({ still, slid }: Pair, { x, y }: Point): Size {
+/** The box round both: it lies at nought, unless the first keeps its own bottom. */
+function boxOf({ still, slid }: Pair, { x, y }: Point, bottom?: number): Box {
+  const low = Math.min(0, y);
   return {
     length: Math.max(still.length, x + slid.length) - Math.min(0, x),
-    width: Math.max(still.width, y + slid.width) - Math.min(0, y)
+    width: Math.max(still.width, y + slid.width) - low,
+    bottom: bottom === undefined ? 0 : bottom + low
   };
 }
 
-function paired(one: Kind, other: Kind, turn: number, size: Size, shift: Point, { keepsAcross }: Room): Block {
+function paired(one: Kind, other: Kind, turn: number, box: Box, shift: Point): Block {
   const left = Math.min(0, shift.x);
-  const low = Math.min(0, shift.y);
-  const first = keepsAcross ? one.blank.bottom : -low;
+  const first = box.bottom - Math.min(0, shift.y);
   const blanks = [
     { kind: one.kind, turn: 0, x: -left, y: first },
     { kind: other.kind, turn: 90 * turn, x: shift.x - left, y: first + shift.y }
   ];
-  return { ...size, bottom: first + low, made: { of: 'blanks', blanks } };
+  return { ...box, made: { of: 'blanks', blanks } };
 }
 
 /** A pair turned by a quarter turn as a whole. */

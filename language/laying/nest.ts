@@ -3,13 +3,10 @@ import type { Cutting } from './nest-cutting.ts';
 import { bestFilled } from './nest-filling.ts';
 import { hexagonCutting } from './nest-hexagon.ts';
 import { refilled, searchedThrough } from './nest-improving.ts';
-import { kindsOf, type PieceKind } from './nest-kinds.ts';
+import { kindsOf, MOST_SEARCHED, type PieceKind } from './nest-kinds.ts';
 import { rectangleCutting } from './nest-rectangle.ts';
 import { type Filled, piecesIn, unitsOf } from './nest-sets.ts';
 import type { CuttingPattern, Nested, NestingInputs } from './nested.ts';
-
-/** The most pieces among which an exhaustive search looks for a better nesting: beyond them it would seldom end. */
-const MOST_SEARCHED = 40;
 
 /**
  * Nests pieces into as few units as it finds, and says how few there must be at least. One rule of cutting holds for
@@ -19,7 +16,7 @@ const MOST_SEARCHED = 40;
  * never mirrored. The outer edge of a unit needs no cut. A cut may take the cutting tolerance from the pieces beside
  * it: their joints become that much wider.
  *
- * Yields between the units it fills. Beyond the limit of work pieces not yet nested take a unit each.
+ * Yields between the units it fills. At the limit of work it stops looking for anything better than what it has.
  */
 export function* nested(inputs: NestingInputs): Generator<void, Nested> {
   const kinds = kindsOf(inputs);

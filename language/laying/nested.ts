@@ -22,7 +22,10 @@ export interface NestingInputs {
   readonly sawCut: number;
   /** Pieces keep their place across the unit and are moved along it alone, never turned: one long side is finished. */
   readonly finishedEdge: boolean;
-  /** The most ways of putting pieces together that are tried. */
+  /**
+   * About the most ways of putting pieces together that are tried. Beyond it the pieces left are put where the first few
+   * tries lead: that costs little and still counts.
+   */
   readonly workLimit: number;
 }
 
@@ -54,7 +57,7 @@ export type BoundMethod = 'area' | 'saw' | 'counting';
 /** What pieces take, and how sure that is. */
 export interface Nested {
   readonly unitsUsed: number;
-  /** Fewer units can't do, whatever the nesting. Never more than the units used. */
+  /** With straight cuts right through fewer units can't do. Never more than the units used. */
   readonly lowerBound: number;
   readonly boundBy: BoundMethod;
   /** The units used are as few as can be: they equal the bound, or every other nesting has been tried. */
