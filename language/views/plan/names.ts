@@ -58,16 +58,17 @@ function linesWithin(
   });
 }
 
-/** Names of areas, where there are several: in the roomiest place of each that no number stands in. */
+/** Names of areas, where there are several or one has no numbers: in the roomiest place that no number stands in. */
 export function areaNames(areas: readonly PlanArea[], { sheet, taken }: Surroundings): Label[] {
-  if (areas.length < 2) return [];
-  return areas.flatMap(({ key, name, outline, keptOut }) => {
+  const named = areas.filter(({ noNumbers }) => areas.length > 1 || noNumbers !== undefined);
+  return named.flatMap(({ key, name, outline, keptOut, noNumbers }) => {
+    const text = noNumbers === undefined ? name : `${name}: no numbers`;
     const corners = [outline, ...keptOut.map(one => one.outline)].map(chordCorners);
-    const room = roomFor(corners, boxFor([name]), 0);
+    const room = roomFor(corners, boxFor([text]), 0);
     if (room === undefined) return [];
     const size = Math.min(ground(sheet, AREA_SIZE), room.times);
     const places = STEPS.flatMap(up => STEPS.map(right => ({ x: room.at.x + right * size, y: room.at.y + up * size })));
-    const labels = places.map(at => nameLabel(`${key}/name`, name, at, size));
+    const labels = places.map(at => nameLabel(`${key}/name`, text, at, size));
     const label = labels.find(one => taken.isFree(labelBox(one))) ?? labels[0]!;
     taken.add(labelBox(label));
     return [label];

@@ -17,8 +17,13 @@ export function planText(input: PlanInput, colours: Colours): string {
   return [
     colours.strong(plainLine(`Plan of ${input.title}`)),
     ...input.areas.map(area => areaText(area, input, colours)),
+    ...(input.missing.length === 0 ? [] : [missingLines(input.missing, colours)]),
     ...(cuts ? [CUTTING_CAUTION] : [])
   ].join('\n\n');
+}
+
+function missingLines(missing: readonly string[], colours: Colours): string {
+  return [colours.strong('No numbers'), ...missing.map(line => `  ${plainLine(line)}`)].join('\n');
 }
 
 function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours): string {
@@ -29,17 +34,22 @@ function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours
     cutsTable(area, units, system, colours)
   ];
   const shown = blocks.filter(lines => lines.length > 0).map(lines => lines.map(line => `  ${line}`).join('\n'));
-  return [colours.strong(`Area ${area.name}`), `  ${placesText(area, system)}`, ...shown].join('\n\n');
+  const { name, noNumbers } = area;
+  const told = noNumbers === undefined ? [] : [`  No numbers: ${plainLine(noNumbers)}.`];
+  const head = [colours.strong(`Area ${name}`), ...told, `  ${placesText(area, system)}`];
+  return [...head, ...shown].join('\n\n');
 }
 
 /** From where places are told, and which way. */
 function placesText({ start }: PlanArea, system: System): string {
   if (start === undefined) return 'Places are told from the lower left of the area: to the right, and out from there.';
-  const { x, y, direction, mirrored } = start;
+  const { x, y, direction, mirrored, inRings } = start;
+  const at = `(${printLength(x, system)}, ${printLength(y, system)}) on the plan`;
+  if (inRings) return `The rings lie about ${at}. Places are told from there: to the right, and out from there.`;
   const degrees = Math.round(((direction * 180) / Math.PI) * 10) / 10;
   const way = degrees === 0 ? 'to the right' : `turned ${degrees} degrees anticlockwise from the right`;
   return [
-    `Laying begins at (${printLength(x, system)}, ${printLength(y, system)}) on the plan, its courses ${way}.`,
+    `Laying begins at ${at}, its courses ${way}.`,
     `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
   ].join(' ');
 }
