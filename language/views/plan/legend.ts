@@ -45,7 +45,7 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
   return [
     ...areas.flatMap(area => unitEntries(input, area)),
     ...missingEntries(input),
-    ...(cuts ? [entry('cut, numbered as in the cut list', { sign: { ink: 'cut', text: '1' } })] : []),
+    ...(cuts ? [entry(numberedText(areas.length), { sign: { ink: 'cut', text: '1' } })] : []),
     ...(kept ? [entry('kept out: nothing is laid there', { sign: { ink: 'kept-out' } })] : []),
     ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
     ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
@@ -53,6 +53,10 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
     entry('Before taking measures from a print, check the bar with a rule.'),
     ...(cuts ? [entry(CUTTING_CAUTION)] : [])
   ];
+}
+
+function numberedText(areas: number): string {
+  return areas > 1 ? 'cut, numbered as in the cut list of its area' : 'cut, numbered as in the cut list';
 }
 
 function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): LegendEntry[] {

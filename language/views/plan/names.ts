@@ -1,5 +1,5 @@
 import type { Label, Shape } from '../../drawing/drawing.ts';
-import { chordCorners } from '../../drawing/chord-corners.ts';
+import { chordCorners, insideCorners } from '../../drawing/chord-corners.ts';
 import { BOLD, LETTER_HEIGHT, LINE_HEIGHT, textWidth } from '../../drawing/lettering.ts';
 import { roomFor } from '../../drawing/room.ts';
 import type { Point } from '../../geometry/index.ts';
@@ -11,7 +11,7 @@ import type { Surroundings } from './surroundings.ts';
 
 /** Sizes of letters, mm on paper. */
 const KEPT_OUT_SIZES = [2.4, 2];
-const AREA_SIZE = 4;
+const AREA_SIZES = [4, 3, 2.4];
 
 /** Free space round a name, in sizes of its letters. */
 const CLEAR = 0.5;
@@ -66,10 +66,16 @@ export function areaNames(areas: readonly PlanArea[], { sheet, taken }: Surround
     const corners = [outline, ...keptOut.map(one => one.outline)].map(chordCorners);
     const room = roomFor(corners, boxFor([text]), 0);
     if (room === undefined) return [];
-    const size = Math.min(ground(sheet, AREA_SIZE), room.times);
-    const places = STEPS.flatMap(up => STEPS.map(right => ({ x: room.at.x + right * size, y: room.at.y + up * size })));
-    const labels = places.map(at => nameLabel(`${key}/name`, text, at, size));
-    const label = labels.find(one => taken.isFree(labelBox(one))) ?? labels[0]!;
+    const labels = AREA_SIZES.flatMap(paper => {
+      const size = Math.min(ground(sheet, paper), room.times);
+      const places = STEPS.flatMap(up =>
+        STEPS.map(right => ({ x: room.at.x + right * size, y: room.at.y + up * size }))
+      );
+      const inside = places.filter(place => insideCorners(corners, place));
+      return inside.map(at => nameLabel(`${key}/name`, text, at, size));
+    });
+    const label = labels.find(one => taken.isFree(labelBox(one))) ?? labels[0];
+    if (label === undefined) return [];
     taken.add(labelBox(label));
     return [label];
   });
