@@ -5,7 +5,7 @@ import type { Loop, Point, Side } from './shapes.ts';
 /** In metres: corners nearer than this are one, and sides this near to one line are one side. */
 const SAME_PLACE = 1e-9;
 
-/** A path as an outline: edges of no length left out, straight ones that run on in one line joined. */
+/** A path as an outline: edges of no length left out, straight ones that run on in one line joined, corners one point. */
 export function loopOfPath(path: Path): Loop {
   const sides: Side[] = [];
   for (const edge of path) {
@@ -22,7 +22,15 @@ export function loopOfPath(path: Path): Loop {
     sides.pop();
     sides[0] = { from: last.from, to: first.to };
   }
-  return sides;
+  return closed(sides);
+}
+
+/** Each side begins in the very point where the one before it ends: a hair between them would leave an outline open. */
+function closed(sides: readonly Side[]): Loop {
+  return sides.map((side, index) => {
+    const before = sides[(index + sides.length - 1) % sides.length]!;
+    return distance(before.to, side.from) < SAME_PLACE ? { ...side, from: before.to } : side;
+  });
 }
 
 /** An edge as a side of an outline. */
