@@ -12,7 +12,9 @@ interface Field {
 
 /** Pieces by hand, in square millimetres, as many of each as are named. */
 interface ByHand {
-  readonly counts: Readonly<Record<string, { readonly whole: number; readonly pieces?: Readonly<Record<string, number>> }>>;
+  readonly counts: Readonly<
+    Record<string, { readonly whole: number; readonly pieces?: Readonly<Record<string, number>> }>
+  >;
   /** Millimetres. */
   readonly widestJoint: number;
 }

@@ -236,9 +236,7 @@ function meet(one: Piece, other: Piece): boolean {
   return [
     [one, other],
     [other, one]
-  ].some(([inner, outer]) =>
-    inner!.outline.some(side => isStrictlyInside(outer!.outline, pointAlong(side, 0.5)))
-  );
+  ].some(([inner, outer]) => inner!.outline.some(side => isStrictlyInside(outer!.outline, pointAlong(side, 0.5))));
 }
 
 /** The first two of many rectangles that overlap by more than rounding. */
