@@ -1,5 +1,6 @@
 import type { RawFinding } from '../findings/finding.ts';
-import type { Key, Role, Traffic } from '../job/job.ts';
+import type { Area, Key, Role, Traffic } from '../job/job.ts';
+import type { AreaLaid } from './area-result.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Together } from './together.ts';
 
@@ -14,6 +15,8 @@ export interface JobNumbers {
    * they are no part of the job: no finding, total, table or JSON knows them.
    */
   readonly lastGood: readonly AreaQuantities[];
+  /** Every unit of each area that has numbers, for the plan and the cut list. */
+  readonly laid: readonly { readonly area: Area; readonly laid?: AreaLaid }[];
 }
 
 export type Workings = Readonly<Record<string, Working>>;
@@ -106,6 +109,10 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** Equal cuts together, under their numbers on the plan. */
+  readonly cuts?: readonly CutQuantities[];
+  /** For the person with the tape: every five courses. */
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
 }
@@ -135,6 +142,18 @@ export interface LayerQuantities extends NumbersOf<'layer'> {
 export interface LayingQuantities extends NumbersOf<'laying'> {
   readonly unit: string;
   readonly bond: string;
+  /** The units used are as few as can be. */
+  readonly proven?: boolean;
+}
+
+/** A cut, and how many units are cut so. What stays of each: outlines in the unit's own frame, m, holes clockwise; m2, m. */
+export interface CutQuantities {
+  readonly number: number;
+  readonly unit: string;
+  readonly count: number;
+  readonly outlines: readonly (readonly SideShape[])[];
+  readonly area: number;
+  readonly sawLength: number;
 }
 
 export interface EdgingQuantities extends NumbersOf<'edging'> {

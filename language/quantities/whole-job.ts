@@ -1,5 +1,6 @@
 import { type Ground, type Loop, reversedLoop, sharedWithAny, signedAreaOf } from '../geometry/index.ts';
 import type { Job } from '../job/job.ts';
+import { jobBuying } from './job-buying.ts';
 import { type AreaResult, outlinesOf, type Pair } from './area-result.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { type AreaTotals, type JobInputs, type JobResult, jobStage, type Shared } from './job-stage.ts';
@@ -38,7 +39,7 @@ export function* wholeJob(
       ...(shared.paved === undefined ? {} : { paved: ranked(shared.paved) })
     });
   }
-  const inputs: JobInputs = { key: job.key, areas };
+  const inputs: JobInputs = { key: job.key, areas, buying: yield* jobBuying(job, results, memory) };
   const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
   return { ...result, order };
 }

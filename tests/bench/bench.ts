@@ -8,7 +8,6 @@ import { runInNewContext } from 'node:vm';
 import { build } from 'esbuild';
 import { circleLoop, cornerLoop, rectangleLoop } from '../../language/geometry/index.ts';
 import { courseBond } from '../../language/laying/course-bond.ts';
-import { setOut } from '../../language/laying/lay-field.ts';
 import { layPattern } from '../../language/laying/lay-pattern.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import type { Job } from '../../language/job/job.ts';
@@ -17,7 +16,7 @@ import type { SpecFiles } from '../../language/project.ts';
 import { computeJob } from '../../language/quantities/compute-job.ts';
 import { Session } from '../../language/session/session.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
-import { bondFields } from '../laying/random-fields.ts';
+import { bondFields, patternOf } from '../laying/random-fields.ts';
 import { clippedOneByOne } from './general-clip.ts';
 
 /** The benchmark is run from the project's folder. */
@@ -232,11 +231,12 @@ async function layingAgainstGeneralClip(): Promise<void> {
       circleLoop({ x: 10, y: 60 }, 2)
     ]
   };
+  const keptOut = region.holes.map((outline, index) => ({ key: `box:${index}`, outline }));
+  const around = { outline: region.outer, keptOut, insets: [], borders: [], bands: [] };
   const fields = await bondFields();
   for (const bond of ['running-bond', 'herringbone-90']) {
     const start = { whole: [], equalCuts: false, turned: 0.3 };
-    const ground = { outline: region.outer, reach: [], region };
-    const { pattern } = setOut(ground, { ...fields.get(bond)!, start }, undefined);
+    const pattern = patternOf({ ...around, field: { ...fields.get(bond)!, start } });
     const laid = drain(layPattern(region, pattern));
     if ('tooMany' in laid) throw new Error('The field is not as it should be.');
     const units = laid.wholes.reduce((sum, { count }) => sum + count, laid.cuts.length);

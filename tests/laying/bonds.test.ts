@@ -36,7 +36,7 @@ async function expectLaid({ outline, paving }: Field, { counts, widestJoint }: B
     Object.entries(counts).map(([unit, { whole, pieces }]) => [unit, { whole, pieces: pieces ?? {} }])
   );
   expect(found).toEqual(byHand);
-  expect(Math.abs(field.widestJoint - widestJoint / 1000)).toBeLessThan(ROUNDING);
+  expect(Math.abs(field.how!.widestJoint - widestJoint / 1000)).toBeLessThan(ROUNDING);
 }
 
 async function fieldIn(outline: string, paving: string): Promise<ReturnType<typeof fieldOf>> {

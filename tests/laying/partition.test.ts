@@ -19,12 +19,11 @@ import { distanceToSide } from '../../language/geometry/contacts.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';
 import type { AreaToLay, FieldToLay } from '../../language/laying/area-to-lay.ts';
 import type { LaidUnits, Piece, Placement } from '../../language/laying/laid.ts';
-import { setOut } from '../../language/laying/lay-field.ts';
 import { layPattern } from '../../language/laying/lay-pattern.ts';
 import { drain } from '../../language/paving.ts';
 import { chorded } from '../geometry/random-outlines.ts';
 import { polygonOf, sharedArea } from '../geometry/second-opinion.ts';
-import { bondFields, movedArea, onPlan, randomAreas, regionOf } from './random-fields.ts';
+import { bondFields, movedArea, onPlan, patternOf, randomAreas, regionOf } from './random-fields.ts';
 import { countsOf, fieldOf } from './spec.ts';
 
 /** Our own arithmetic against itself, relative. */
@@ -42,8 +41,7 @@ beforeAll(async () => {
 
 /** The field of an area with every unit that the edge so much as touches cut, and every shaving laid. */
 function laidExactly(area: AreaToLay): LaidUnits {
-  const ground = { outline: area.outline, reach: [], region: regionOf(area) };
-  const laid = drain(layPattern(ground.region, setOut(ground, area.field, undefined).pattern, 0));
+  const laid = drain(layPattern(regionOf(area), patternOf(area), 0));
   if ('tooMany' in laid) throw new Error(`about ${laid.tooMany} units`);
   return laid;
 }

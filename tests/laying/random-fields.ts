@@ -1,6 +1,10 @@
 import type { Loop, Region } from '../../language/geometry/index.ts';
 import type { AreaToLay, FieldToLay } from '../../language/laying/area-to-lay.ts';
+import { cellBond } from '../../language/laying/cell-bond.ts';
+import { courseBond } from '../../language/laying/course-bond.ts';
 import type { Placement } from '../../language/laying/laid.ts';
+import { setOut } from '../../language/laying/lay-field.ts';
+import type { BondPattern } from '../../language/laying/pattern.ts';
 import { curvedRegions, moved, movedLoop, movedRegion, type Motion } from '../geometry/random-outlines.ts';
 import { readAreas } from './spec.ts';
 
@@ -92,6 +96,18 @@ function areaOver(outline: Loop, holes: readonly Loop[], field: FieldToLay, next
 /** What of an area is paved. */
 export function regionOf({ outline, keptOut }: AreaToLay): Region {
   return { outer: outline, holes: keptOut.map(shape => shape.outline) };
+}
+
+/** The bond of an area's field, set out in courses or as a cell. */
+export function patternOf(area: AreaToLay): BondPattern {
+  const { outline, field } = area;
+  const { frame, joint } = setOut({ outline, reach: [], regions: [regionOf(area)] }, field, undefined);
+  const [unit] = field.units;
+  if (field.bond.way === 'courses') return courseBond(frame, unit!, joint, field.bond.offset);
+  if (field.bond.way !== 'cell') throw new Error(`${field.bond.way} are no lattice`);
+  const laid = cellBond(frame, field.bond.cell, field.units, field.joint.width);
+  if ('sizes' in laid) throw new Error(`a cell of ${laid.sizes} sizes`);
+  return laid.pattern;
 }
 
 export function movedArea(area: AreaToLay, motion: Motion): AreaToLay {

@@ -4,12 +4,6 @@ import { drain } from '../../language/paving.ts';
 import { areaToLay } from '../../language/quantities/area-to-lay.ts';
 import { evaluated } from '../language/in-memory.ts';
 
-/** What lies in the fields of the tests, m. */
-export interface Sizes {
-  readonly length: number;
-  readonly width: number;
-}
-
 const UNITS = `
 unit block     { size 200 x 100 x 60 mm }
 unit slab-200  { size 200 x 200 x 60 mm }
@@ -31,7 +25,7 @@ export async function readAreas(text: string): Promise<AreaToLay[]> {
 /** The field of an area, laid. */
 export function fieldOf(area: AreaToLay): LaidPart {
   const laid = drain(layArea(area));
-  if ('tooMany' in laid) throw new Error(`about ${laid.tooMany} units`);
+  if (!('parts' in laid)) throw new Error(`${laid.part} could not be laid`);
   return laid.parts.find(({ part }) => part === 'field')!;
 }
 

@@ -127,6 +127,9 @@ const working = object(
   'How a number came about; a number rounded up may exceed the result by a millionth without asking for one more'
 );
 
+/** Whether the units used are as few as can be. */
+const PROVEN = { 'proven?': { type: 'boolean', description: 'No way of cutting takes fewer units' } };
+
 const area = object({
   id: text('Name within the file'),
   name: text('Name'),
@@ -148,7 +151,19 @@ const area = object({
   dig: object(numbersOf('dig')),
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
-  'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...numbersOf('laying') })),
+  'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...PROVEN, ...numbersOf('laying') })),
+  'cuts?': list(
+    object({
+      number: number('Number on the plan', ''),
+      unit: text('Unit'),
+      count: number('Units cut so', ''),
+      outlines: list(list(ref('side')), "What stays of each, in the unit's own frame; holes run clockwise"),
+      area: number('Area of what stays of each', 'm2'),
+      sawLength: number('Length sawn of each', 'm')
+    }),
+    'Equal cuts together'
+  ),
+  'runningSizes?': list(object(numbersOf('running-size')), 'Every five courses of the field'),
   'joints?': object(numbersOf('joints')),
   edging: list(object({ material: text('Material'), ...numbersOf('edging') }))
 });
@@ -176,7 +191,10 @@ const job = object({
     object({ role: one('base', 'sub-base', 'bed'), material: text('Material'), ...numbersOf('job-material') }),
     'Materials of the layers of all areas together, by role and name'
   ),
-  units: list(object({ unit: text('Unit'), ...numbersOf('job-unit') }), 'Units of all areas together, by name'),
+  units: list(
+    object({ unit: text('Unit'), ...PROVEN, ...numbersOf('job-unit') }),
+    'Units of all areas together, by name'
+  ),
   edging: list(
     object({ material: text('Edging material'), ...numbersOf('job-edging') }),
     'Edging of all areas together, by name'
