@@ -20,16 +20,32 @@ const BONDS: Readonly<Record<string, string>> = {
   'three-sizes': 'slab-600, plank-600, slab-300'
 };
 
+/** Bonds that no drawing can say. */
+const CODED: Readonly<Record<string, string>> = {
+  'random-courses': 'block, plank-300',
+  hexagons: 'hex',
+  rings: 'block'
+};
+
 /** The field of each bond that ships as a repeating cell, by its name. */
-export async function bondFields(): Promise<Map<string, FieldToLay>> {
-  const areas = Object.entries(BONDS).map(
+export function bondFields(): Promise<Map<string, FieldToLay>> {
+  return fieldsOf(BONDS);
+}
+
+/** The same of those that are laid by code. */
+export function codedFields(): Promise<Map<string, FieldToLay>> {
+  return fieldsOf(CODED);
+}
+
+async function fieldsOf(bonds: Readonly<Record<string, string>>): Promise<Map<string, FieldToLay>> {
+  const areas = Object.entries(bonds).map(
     ([bond, units], index) => `area field-${index} {
   outline rectangle 1 x 1 m, corner (${2 * index}, 0) m
   paving ${units} in ${bond}, joints 3 mm
 }`
   );
   const read = await readAreas(areas.join('\n'));
-  return new Map(Object.keys(BONDS).map((bond, index) => [bond, read[index]!.field]));
+  return new Map(Object.keys(bonds).map((bond, index) => [bond, read[index]!.field]));
 }
 
 export interface RandomArea {
@@ -65,7 +81,8 @@ function varied(field: FieldToLay, next: () => number): FieldToLay {
       width: across * scale
     })),
     bond: field.bond.way === 'courses' && next() < 0.5 ? { ...field.bond, offset: next() } : field.bond,
-    joint: { width, least: width, most: width }
+    // Only the joints of rings open.
+    joint: { width, least: width, most: field.bond.way === 'rings' ? width + 0.02 : width }
   };
 }
 

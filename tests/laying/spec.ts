@@ -6,11 +6,13 @@ import { evaluated } from '../language/in-memory.ts';
 
 const UNITS = `
 unit block     { size 200 x 100 x 60 mm }
+unit plank-300  { size 300 x 100 x 60 mm }
 unit slab-200  { size 200 x 200 x 60 mm }
 unit slab-100  { size 100 x 100 x 60 mm }
 unit slab-600  { size 600 x 600 x 60 mm }
 unit plank-600 { size 600 x 300 x 60 mm }
-unit slab-300  { size 300 x 300 x 60 mm }`;
+unit slab-300  { size 300 x 300 x 60 mm }
+unit hex        { size 200 x 173.205 x 60 mm, shape hexagon }`;
 
 /** What laying the areas of a text goes by, as read from it; names of units as above. */
 export async function readAreas(text: string): Promise<AreaToLay[]> {
