@@ -7,9 +7,9 @@ import {
   overlapArea,
   selfCrossing
 } from '../geometry/index.ts';
-import type { KeptOut, System } from '../job/job.ts';
+import type { System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
-import type { OutlineInputs } from '../quantities/outline-stage.ts';
+import type { OutlineInputs, Shape } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
 import { sidesInWords } from './sides.ts';
 
@@ -86,15 +86,16 @@ function liesInOneLine(outline: Loop): boolean {
 }
 
 function keptOutFaults(area: OutlineInputs): RawFinding[] {
-  return area.keptOut.flatMap((shape, index) => {
+  const shapes: readonly Shape[] = [...area.keptOut, ...area.insets];
+  return shapes.flatMap((shape, index) => {
     const itself = ownFaults({ ...area, key: shape.key, outline: shape.outline, sides: [] });
     if (itself.length > 0) return itself;
     if (!loopWithin(shape.outline, area.outline)) return [outside(shape, area)];
-    return area.keptOut.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
+    return shapes.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
   });
 }
 
-function outside(shape: KeptOut, area: OutlineInputs): RawFinding {
+function outside(shape: Shape, area: OutlineInputs): RawFinding {
   return {
     id: 'kept-out-outside-area',
     message: `The ${shape.kind} ${shape.name} reaches outside ${area.name}: it must lie wholly within the outline.`,
@@ -103,13 +104,13 @@ function outside(shape: KeptOut, area: OutlineInputs): RawFinding {
   };
 }
 
-function keptOutTwice(earlier: KeptOut, later: KeptOut, system: System): RawFinding[] {
+function keptOutTwice(earlier: Shape, later: Shape, system: System): RawFinding[] {
   const shared = overlapArea(earlier.outline, later.outline);
   if (shared <= OVERLAP_TOLERANCE) return [];
   return [
     {
       id: 'kept-out-twice',
-      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: no place can be kept out twice.`,
+      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: ${later.kind === 'inset' ? 'what stands in an inset must stand beside it' : 'no place can be kept out twice'}.`,
       target: later.key,
       values: [{ name: 'overlap', value: shared, measure: 'm2' }],
       related: [{ key: earlier.key, message: `The ${earlier.kind} ${earlier.name}` }]

@@ -7,6 +7,7 @@ export type PrintStyle =
   | 'length'
   | 'run'
   | 'thickness'
+  | 'joint'
   | 'stone-volume'
   | 'sand-volume'
   | 'mass'
@@ -49,6 +50,8 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial' ? `${decimals(value / FOOT, 0)} ft` : `${decimals(value, 0)} m`;
     case 'thickness':
       return printThickness(value, system);
+    case 'joint':
+      return printFine(value, system);
     case 'stone-volume':
       return system === 'imperial' ? `${decimals(value / CUBIC_YARD, 2)} cu yd` : `${decimals(value, 2)} m3`;
     case 'sand-volume':

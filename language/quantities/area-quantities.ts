@@ -32,6 +32,7 @@ export function areaQuantities({ area, shapes, layers, laid }: AreaResult): Area
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),
     ...(layers.laying === undefined ? {} : { laying: layers.laying }),
+    ...(layers.borderRows === undefined ? {} : { borderRows: layers.borderRows }),
     ...(laid === undefined ? {} : { cuts: laid.cuts.list.groups.map(group => cutOf(area, group)) }),
     ...(layers.runningSizes === undefined ? {} : { runningSizes: layers.runningSizes }),
     ...(layers.joints === undefined ? {} : { joints: layers.joints }),

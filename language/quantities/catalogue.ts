@@ -10,6 +10,7 @@ export type Owner =
   | 'layer'
   | 'laying'
   | 'running-size'
+  | 'border-row'
   | 'joints'
   | 'edging'
   | 'geotextile'
@@ -505,6 +506,58 @@ export const CATALOGUE = [
     computed: true,
     always: false,
     describe: 'From the near face of the first unit of a course to the far face of this one'
+  },
+  {
+    id: 'row-length',
+    owner: 'border-row',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Length',
+    name: 'length of the row',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'Length of a straight row of a border or band'
+  },
+  {
+    id: 'row-units',
+    owner: 'border-row',
+    key: 'units',
+    kind: 'count',
+    measure: '',
+    words: 'Units',
+    name: 'units in the row',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Units in the row, whole and cut, as if nothing were kept out'
+  },
+  {
+    id: 'row-joint',
+    owner: 'border-row',
+    key: 'joint',
+    kind: 'length',
+    measure: 'm',
+    words: 'Joint',
+    name: 'joint',
+    print: 'joint',
+    computed: true,
+    always: true,
+    describe: 'Width of the joints between the units of the row: adjusted within its limits where whole units fit so'
+  },
+  {
+    id: 'row-opening',
+    owner: 'border-row',
+    key: 'opening',
+    kind: 'length',
+    measure: 'm',
+    words: 'Widest joint',
+    name: 'widest joint',
+    print: 'joint',
+    computed: true,
+    always: false,
+    describe: 'On a curve, where the units are furthest apart'
   },
   {
     id: 'joint-length',

@@ -109,6 +109,8 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** Borders and bands, row by row. */
+  readonly borderRows?: readonly BorderRowQuantities[];
   /** Equal cuts together, under their numbers on the plan. */
   readonly cuts?: readonly CutQuantities[];
   /** For the person with the tape: every five courses. */
@@ -144,6 +146,17 @@ export interface LayingQuantities extends NumbersOf<'laying'> {
   readonly bond: string;
   /** The units used are as few as can be. */
   readonly proven?: boolean;
+}
+
+export interface BorderRowQuantities extends NumbersOf<'border-row'> {
+  /** `border-1`, `band-1`: in the order of the text. */
+  readonly border: string;
+  readonly unit: string;
+  readonly course: string;
+  /** Sides that it runs along; none of a band, nor round a box, pit or inset. */
+  readonly sides: readonly string[];
+  /** Whole units fit; otherwise both ends are cut alike. */
+  readonly wholeUnits: boolean;
 }
 
 /** A cut, and how many units are cut so. What stays of each: outlines in the unit's own frame, m, holes clockwise; m2, m. */

@@ -2,6 +2,7 @@ import type { Area, Key } from '../job/job.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
 import type { UnitCuts } from './cuts-stage.ts';
 import type { UnitsForCuts } from './nesting-stage.ts';
+import type { CourseRun } from '../laying/border.ts';
 import { type AreaNotLaid, layArea, type LaidArea, type LaidPart } from '../laying/lay-area.ts';
 
 /** Units laid, counted on the shape; areas m2, lengths m. */
@@ -16,6 +17,8 @@ export interface LaidTotals {
   readonly units: readonly UnitTotals[];
   readonly joints: readonly JointTotals[];
   readonly jointLength?: number;
+  /** Rows of borders and bands, by part. */
+  readonly rows: readonly { readonly part: string; readonly runs: readonly CourseRun[] }[];
   readonly clipped: number;
   readonly running?: Running;
   /** The widest joint that comes of bond, curves and sizes, m. */
@@ -44,11 +47,12 @@ export interface UnitTotals {
   readonly nested?: Pick<UnitsForCuts, 'used' | 'lowerBound' | 'proven'>;
 }
 
-/** Joints of one part, as deep as its units are thick. */
+/** Joints of one part, as deep as its units are thick, and the ground that units and joints take up together, m2. */
 export interface JointTotals {
   readonly part: string;
   readonly unit: Key;
   readonly area: number;
+  readonly ground: number;
 }
 
 /** What is laid together with how it is cut, and what the pieces take where that is known. */
@@ -123,6 +127,7 @@ function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>, turn: nu
   return {
     units: [...units].map(([unit, total]) => ({ unit, ...total })),
     joints: parts.map(jointsIn),
+    rows: parts.flatMap(({ part, runs }) => (runs === undefined ? [] : [{ part, runs }])),
     widestJoint: Math.max(...parts.map(widestJointIn)),
     ...(field?.open === undefined ? {} : { openDisc: field.open }),
     ...(lengths.includes(undefined) ? {} : { jointLength: lengths.reduce<number>((sum, length) => sum + length!, 0) }),
@@ -139,7 +144,7 @@ function widestJointIn({ how, runs }: LaidPart): number {
 }
 
 function jointsIn({ part, units, laid }: LaidPart): JointTotals {
-  return { part, unit: units[0]!, area: laid.jointArea };
+  return { part, unit: units[0]!, area: laid.jointArea, ground: laid.unitArea + laid.jointArea };
 }
 
 /** What a part is called where its bond stands: the name of its bond, or of its course. */

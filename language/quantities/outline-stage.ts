@@ -1,4 +1,4 @@
-import { areaOf, perimeterOf, sideLength } from '../geometry/index.ts';
+import { areaOf, type Loop, perimeterOf, sideLength } from '../geometry/index.ts';
 import type { Area, System } from '../job/job.ts';
 import { type Expression, measured, subtract, sum } from './arithmetic.ts';
 import type { NumbersOf } from './catalogue.ts';
@@ -13,6 +13,16 @@ export interface OutlineInputs {
   readonly outline: Area['outline'];
   readonly sides: readonly { readonly key: string; readonly name: string; readonly said: boolean }[];
   readonly keptOut: Area['keptOut'];
+  /** Paved in another way, and so part of the area. */
+  readonly insets: readonly Shape[];
+}
+
+/** What lies within an outline. */
+export interface Shape {
+  readonly key: string;
+  readonly name: string;
+  readonly kind: 'box' | 'pit' | 'inset';
+  readonly outline: Loop;
 }
 
 export interface OutlineNumbers {
@@ -24,8 +34,11 @@ export interface OutlineNumbers {
 
 export function outlineInputs(area: Area, system: System): OutlineInputs {
   const { key, name, outline, keptOut } = area;
+  const insets = area.insets.map((inset): Shape => {
+    return { key: inset.key, name: inset.name, kind: 'inset', outline: inset.outline };
+  });
   const sides = area.edges.map(edge => ({ key: edge.key, name: edge.name, said: edge.meets !== undefined }));
-  return { system, key, name, outline, sides, keptOut };
+  return { system, key, name, outline, sides, keptOut, insets };
 }
 
 /** Areas, perimeter and lengths of the sides, measured on an outline without faults. */

@@ -50,6 +50,17 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
       area.paving && bedsOf(area).reduce((sum, bed) => sum + bed.thickness.value, area.paving.units[0].thickness.value)
   },
   {
+    ...length('area', 'thinnest-bed', 'Thickness of the bed under the thickest units, all faces level'),
+    read: ({ judged: { area } }) => {
+      const [bed] = bedsOf(area);
+      const main = area.paving?.units[0];
+      if (bed === undefined || main === undefined) return undefined;
+      const thickest = Math.max(...unitsOf(area).map(({ thickness }) => thickness.value));
+      return bed.thickness.value - (thickest - main.thickness.value);
+    },
+    at: ({ judged: { area } }) => bedsOf(area)[0]?.key ?? area.paving?.key
+  },
+  {
     ...words('area', 'upper-base-grading', 'Grading of the stone that the bed lies on', ['dense', 'open']),
     read: ({ judged }) =>
       gradings(

@@ -152,6 +152,17 @@ const area = object({
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
   'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...PROVEN, ...numbersOf('laying') })),
+  'borderRows?': list(
+    object({
+      border: text('`border-1`, `band-1`: in the order of the text'),
+      unit: text('Unit'),
+      course: one('soldier-course', 'sailor-course'),
+      sides: list(text('Side that it runs along')),
+      wholeUnits: { type: 'boolean', description: 'Whole units fit; otherwise both ends are cut alike' },
+      ...numbersOf('border-row')
+    }),
+    'Borders and bands, row by row'
+  ),
   'cuts?': list(
     object({
       number: number('Number on the plan', ''),

@@ -34,6 +34,15 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
       { head: 'Unit', cell: ({ unit }) => unit },
       { head: 'Bond', cell: ({ bond }) => bond }
     ]),
+    list('border-row', area.borderRows ?? [], [
+      { head: 'Border', cell: ({ course }) => course.replace('-', ' ') },
+      { head: 'Of', cell: ({ unit }) => unit },
+      {
+        head: 'Along',
+        cell: ({ border, sides }) => sides.join(', ') || (border.startsWith('band') ? 'across' : 'round')
+      },
+      { head: 'Ends', cell: ({ wholeUnits }) => (wholeUnits ? 'whole' : 'cut alike') }
+    ]),
     list('running-size', area.runningSizes ?? [], [{ head: 'Running sizes', cell: () => '' }]),
     rows('joints', area.joints),
     list('edging', area.edging, [{ head: 'Edging', cell: ({ material }) => material }]),
