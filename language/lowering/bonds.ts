@@ -27,12 +27,14 @@ export function readBond(context: Context, things: Things, declared: Declared): 
   const turned = turnOf(context, declared, key, said);
   const way = wayOf(context, things, declared, key, said, courses);
   if (way === undefined || turned === 'faulty') return undefined;
-  const inherited = way.turned;
-  const all = [inherited, turned].filter(turn => turn !== undefined);
-  const [turn] = all;
-  const together =
-    all.length === 2 ? { ...all[1]!, value: all[0]!.value + all[1]!.value } : turn === undefined ? undefined : turn;
+  const together = turnedTogether(way.turned, turned);
   return { ...way, key, name: node.name, ...(together === undefined ? {} : { turned: together }) };
+}
+
+/** A turn of the bond that this one is like, and one of its own. */
+function turnedTogether(first: Bond['turned'], own: Bond['turned']): Bond['turned'] {
+  if (first === undefined || own === undefined) return own ?? first;
+  return { ...own, value: first.value + own.value, written: `${first.written} + ${own.written}` };
 }
 
 function turnOf(context: Context, { text }: Declared, key: Key, said: Said): Bond['turned'] | 'faulty' {
