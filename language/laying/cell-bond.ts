@@ -1,4 +1,4 @@
-import type { Frame } from '../geometry/index.ts';
+import type { CourseFrame } from '../geometry/index.ts';
 import { gapsIn, type Rectangle } from './cell-gaps.ts';
 import type { BondPattern } from './pattern.ts';
 
@@ -45,7 +45,12 @@ const ROUNDING = 1e-9;
  * Lays units in the slots of a cell: the largest unit in the largest slots. A square is as large as the tightest unit
  * needs with its joint; where others do not fill theirs they lie in the middle and their joints are wider.
  */
-export function cellBond(frame: Frame, cell: Cell, units: readonly SizedUnit[], joint: number): CellBond | WrongSizes {
+export function cellBond(
+  frame: CourseFrame,
+  cell: Cell,
+  units: readonly SizedUnit[],
+  joint: number
+): CellBond | WrongSizes {
   const kinds = kindsOf(cell);
   if (kinds.length !== units.length) return { sizes: kinds.length };
   const bySize = [...units].sort((a, b) => b.length * b.width - a.length * a.width || b.length - a.length);

@@ -1,7 +1,9 @@
 import {
+  around,
+  type Bounds,
   boundsOf,
   distance,
-  type Frame,
+  type CourseFrame,
   inFrame,
   type Loop,
   outOfFrame,
@@ -21,7 +23,7 @@ export interface StartSaid {
   readonly turned?: number;
   readonly jointLine?: { readonly at: Point; readonly side: number };
   /** Joint lines go on from a field laid like this. */
-  readonly carriedOn?: Frame;
+  readonly carriedOn?: CourseFrame;
 }
 
 /** The sizes that a start goes by: of the unit in the corner and of the step to the next, along and across the courses. */
@@ -43,14 +45,14 @@ const ALONG = Math.SQRT1_2;
 export function fieldFrame(
   outline: Loop,
   reach: readonly number[],
-  field: Region,
+  field: readonly Region[],
   start: StartSaid,
   steps: Steps,
   turn: number
-): Frame {
+): CourseFrame {
   const base = start.carriedOn ?? besideSide(outline, reach, start);
   const turned = (turn + (start.turned ?? 0)) * (base.mirrored ? -1 : 1);
-  let frame: Frame = { ...base, direction: base.direction + turned };
+  let frame: CourseFrame = { ...base, direction: base.direction + turned };
   if (start.jointLine !== undefined) frame = onJointLine(frame, outline, start.jointLine, steps);
   for (const side of start.whole) frame = wholeAlong(frame, lineWithin(outline, reach, side), steps);
   if (start.equalCuts) frame = { ...frame, origin: outOfFrame(frame, { x: centred(frame, field, steps), y: 0 }) };
@@ -75,7 +77,7 @@ function lineWithin(outline: Loop, reach: readonly number[], side: number): Line
 }
 
 /** The corner where a side's courses begin, and the way they run; from its other end they run back. */
-function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): Frame {
+function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): CourseFrame {
   const side = start.along ?? start.whole[0] ?? outline.findIndex(({ arc }) => arc === undefined);
   const one = outline[side];
   if (one === undefined) {
@@ -116,14 +118,14 @@ function foot({ at, direction }: Line, { x, y }: Point): Point {
 }
 
 /** A point of the plan as seen in a frame. */
-function placeIn(frame: Frame, point: Point): Point {
+function placeIn(frame: CourseFrame, point: Point): Point {
   const { x, y } = turnedAbout(point, frame.origin, -frame.direction);
   const across = y - frame.origin.y;
   return { x: x - frame.origin.x, y: frame.mirrored ? -across : across };
 }
 
 /** Moves a frame so that units end right at a line: at its near side they begin there, at its far side they end. */
-function wholeAlong(frame: Frame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): Frame {
+function wholeAlong(frame: CourseFrame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): CourseFrame {
   const { x, y } = placeIn(frame, line.at);
   const along = { x: Math.cos(frame.direction), y: Math.sin(frame.direction) };
   const onward = frame.mirrored ? { x: along.y, y: -along.x } : { x: -along.y, y: along.x };
@@ -144,7 +146,7 @@ export function widthBetween(
   outline: Loop,
   reach: readonly number[],
   [one, other]: readonly [number, number],
-  frame: Frame
+  frame: CourseFrame
 ): { readonly way: 'along' | 'across'; readonly width: number } | undefined {
   if (outline[one]?.arc !== undefined || outline[other]?.arc !== undefined) return undefined;
   const [first, second] = [lineWithin(outline, reach, one), lineWithin(outline, reach, other)];
@@ -157,11 +159,11 @@ export function widthBetween(
 
 /** Moves a frame so that one of its joints lies on a joint line that crosses a side. */
 function onJointLine(
-  frame: Frame,
+  frame: CourseFrame,
   outline: Loop,
   { at, side }: { readonly at: Point; readonly side: number },
   { alongPitch, acrossPitch, length, width }: Steps
-): Frame {
+): CourseFrame {
   const { direction } = lineWithin(outline, [], side);
   const place = placeIn(frame, at);
   const sideRunsAlong = Math.abs(Math.cos(direction - frame.direction)) >= ALONG;
@@ -172,8 +174,8 @@ function onJointLine(
 }
 
 /** Along the courses to where a unit begins, so that both ends of the field are cut alike: the larger cut of two ways. */
-function centred(frame: Frame, field: Region, { length, alongPitch }: Steps): number {
-  const { left, right } = boundsOf(inFrame(field, frame)[0] ?? []);
+function centred(frame: CourseFrame, field: readonly Region[], { length, alongPitch }: Steps): number {
+  const { left, right } = boundsIn(frame, field);
   const middle = (left + right) / 2;
   const gap = alongPitch - length;
   const half = (right - left) / 2;
@@ -185,5 +187,25 @@ function centred(frame: Frame, field: Region, { length, alongPitch }: Steps): nu
   return piece(gap / 2) >= piece(-length / 2) ? middle + gap / 2 : middle - length / 2;
 }
 
+/** The box round regions as a frame sees them, m. */
+export function boundsIn(frame: CourseFrame, regions: readonly Region[]): Bounds {
+  return regions
+    .map(region => boundsOf(inFrame(region, frame)[0] ?? []))
+    .reduce((all, box) => around(all, box), NOWHERE);
+}
+
+const NOWHERE: Bounds = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity };
+
 /** A cut narrower than this is none, nor is one that leaves less, m. */
 const WHOLE = 0.0005;
+
+/** The line square to a side of an outline at so many metres along it, as far as the outline reaches. */
+export function acrossFrom(outline: Loop, side: number, at: number): { readonly from: Point; readonly to: Point } {
+  const { from, to } = outline[side]!;
+  const { inward } = lineWithin(outline, [], side);
+  const share = at / distance(from, to);
+  const start = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+  const { left, right, bottom, top } = boundsOf(outline);
+  const reach = Math.hypot(right - left, top - bottom);
+  return { from: start, to: { x: start.x + reach * inward.x, y: start.y + reach * inward.y } };
+}

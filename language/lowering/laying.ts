@@ -96,7 +96,10 @@ export class Laying {
     const width = item === undefined ? this.usuals.of('joint', country) : read('joints', item.joint);
     if (width === undefined || usual.least === undefined || usual.most === undefined) return undefined;
     if (item?.least !== undefined || item?.most !== undefined) {
-      const [least, most] = [read('joints/least', item.least, lastMeasure(item.most as Expression)), read('joints/most', item.most)];
+      const [least, most] = [
+        read('joints/least', item.least, lastMeasure(item.most as Expression)),
+        read('joints/most', item.most)
+      ];
       if (least === undefined || most === undefined) return undefined;
       if (least.value <= width.value && width.value <= most.value) return { width, least, most };
       return this.context.fault(

@@ -3,10 +3,21 @@ import { measureNamed } from './measures.ts';
 
 /** How a kind of quantity is printed in each system. */
 export type PrintStyle =
-  'area' | 'length' | 'run' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
+  | 'area'
+  | 'length'
+  | 'run'
+  | 'thickness'
+  | 'stone-volume'
+  | 'sand-volume'
+  | 'mass'
+  | 'sand-mass'
+  | 'density'
+  | 'face'
+  | 'share'
+  | 'count';
 
 /** How a number is printed in the message of a rule. */
-export type Print = PrintStyle | 'fine' | 'face' | 'share' | 'number';
+export type Print = PrintStyle | 'fine' | 'number';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
@@ -50,6 +61,12 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial'
         ? `${decimals((value / POUND) * CUBIC_FOOT, 1)} lb per cu ft`
         : `${decimals(value, 0)} kg/m3`;
+    case 'face':
+      return system === 'imperial'
+        ? `${Number((value / INCH ** 2).toFixed(1))} sq in`
+        : `${Number(value.toFixed(4))} m2`;
+    case 'share':
+      return printPercent(value);
     case 'count':
       return decimals(value, 0);
   }

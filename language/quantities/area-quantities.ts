@@ -31,6 +31,7 @@ export function areaQuantities(area: Area, shapes: OutlineNumbers, layers: Layer
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),
     ...(layers.laying === undefined ? {} : { laying: layers.laying }),
+    ...(layers.runningSizes === undefined ? {} : { runningSizes: layers.runningSizes }),
     ...(layers.joints === undefined ? {} : { joints: layers.joints }),
     edging: layers.edging
   };

@@ -106,6 +106,8 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** For the person with the tape: every five courses. */
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
 }
@@ -135,6 +137,8 @@ export interface LayerQuantities extends NumbersOf<'layer'> {
 export interface LayingQuantities extends NumbersOf<'laying'> {
   readonly unit: string;
   readonly bond: string;
+  /** The units used are as few as can be. */
+  readonly proven?: boolean;
 }
 
 export interface EdgingQuantities extends NumbersOf<'edging'> {

@@ -1,5 +1,5 @@
 import { baseOut, type Loop } from '../geometry/index.ts';
-import type { Area } from '../job/job.ts';
+import type { Area, Buying } from '../job/job.ts';
 import { type Expression, leaf, measured, subtract } from './arithmetic.ts';
 import { basePast, stoneLayers } from './base-past.ts';
 import type { NumbersOf } from './catalogue.ts';
@@ -12,10 +12,12 @@ import type {
 } from './contract.ts';
 import { digOf, finishOf } from './dig.ts';
 import { edgingOf } from './edging.ts';
+import { runningSizes } from './running-sizes.ts';
 import { unitNamed } from './units-of-area.ts';
 import { geotextileOf } from './geotextile.ts';
 import { jointsOf } from './joints.ts';
 import { bondOfPart, type LaidTotals } from './laying-stage.ts';
+import { layingNumbers } from './laying-numbers.ts';
 import { layerVolumes } from './layer-volumes.ts';
 import { keptOutTogether, type OutlineNumbers } from './outline-stage.ts';
 import { Book } from './page.ts';
@@ -31,6 +33,7 @@ export interface LayersInputs {
   readonly grossArea: number;
   readonly netArea: number;
   readonly laid?: LaidTotals;
+  readonly buying: Pick<Buying, 'breakage'>;
 }
 
 export interface LayersNumbers {
@@ -40,6 +43,7 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
   /** The outline of the base and the dig, on the plan. */
@@ -51,7 +55,12 @@ export interface LayersNumbers {
   readonly overflowed: boolean;
 }
 
-export function layersInputs(area: Area, shapes: OutlineNumbers, laid: LaidTotals | undefined): LayersInputs {
+export function layersInputs(
+  area: Area,
+  shapes: OutlineNumbers,
+  laid: LaidTotals | undefined,
+  { breakage }: Buying
+): LayersInputs {
   const { traffic: _traffic, start: _start, ...layered } = area;
   return {
     area: layered,
@@ -59,7 +68,8 @@ export function layersInputs(area: Area, shapes: OutlineNumbers, laid: LaidTotal
     edgeLengths: shapes.edgeLengths.map(edge => edge.length),
     grossArea: shapes.area.grossArea,
     netArea: shapes.area.netArea,
-    ...(laid === undefined ? {} : { laid })
+    ...(laid === undefined ? {} : { laid }),
+    buying: breakage === undefined ? {} : { breakage }
   };
 }
 
@@ -109,19 +119,28 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
 }
 
 function layingOf(
-  { area, laid }: LayersInputs,
+  { area, laid, buying }: LayersInputs,
   book: Book
-): { laying?: LayingQuantities[]; joints?: NumbersOf<'joints'> } {
+): Pick<LayersNumbers, 'laying' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
-  const laying = laid.units.map(({ unit, whole, cut, area: covered, parts }, index): LayingQuantities => {
+  const laying = laid.units.map((totals, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
-    page.put('whole', measured('whole units', whole, '', area.key));
-    page.put('cut', measured('cut units', cut, '', area.key));
-    page.put('unitArea', measured('area of units and pieces', covered, 'm2', area.key));
+    layingNumbers(totals, area.key, buying, page);
     // The work is done for all kinds of units at once.
     if (index === 0) page.put('clipped', measured('units measured at the edge', laid.clipped, '', area.key));
-    const bonds = new Set(parts.map(part => bondOfPart(area, part)));
-    return { unit: unitNamed(area, unit).name, bond: [...bonds].join(', '), ...page.numbers };
+    const bonds = new Set(totals.parts.map(part => bondOfPart(area, part)));
+    const proven = totals.nested?.proven;
+    return {
+      unit: unitNamed(area, totals.unit).name,
+      bond: [...bonds].join(', '),
+      ...(proven === undefined ? {} : { proven }),
+      ...page.numbers
+    };
   });
-  return { laying, joints: jointsOf(area, laid, area.jointFiller, book) };
+  const sizes = laid.running && runningSizes(laid.running, area.key, book);
+  return {
+    laying,
+    ...(sizes === undefined ? {} : { runningSizes: sizes }),
+    joints: jointsOf(area, laid, area.jointFiller, book)
+  };
 }

@@ -4,6 +4,7 @@ import { stoneLayers } from '../../quantities/base-past.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import type { RawFix } from '../finding.ts';
 import { fixTo, type Length, saying, writing } from '../limits.ts';
+import { layingMembers } from './laying-members.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
@@ -136,8 +137,8 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
   ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
-  ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints, { laid: true }),
-  ...fromCatalogue('area', 'laying', ({ judged }) => judged.layers.laying?.[0], { laid: true }),
+  ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints),
+  ...layingMembers,
   ...fromCatalogue('area', 'geotextile', ({ judged }) => judged.layers.geotextile)
 ];
 

@@ -149,6 +149,7 @@ const area = object({
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
   'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...numbersOf('laying') })),
+  'runningSizes?': list(object(numbersOf('running-size')), 'Every five courses of the field'),
   'joints?': object(numbersOf('joints')),
   edging: list(object({ material: text('Material'), ...numbersOf('edging') }))
 });

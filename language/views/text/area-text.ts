@@ -34,6 +34,7 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
       { head: 'Unit', cell: ({ unit }) => unit },
       { head: 'Bond', cell: ({ bond }) => bond }
     ]),
+    list('running-size', area.runningSizes ?? [], [{ head: 'Running sizes', cell: () => '' }]),
     rows('joints', area.joints),
     list('edging', area.edging, [{ head: 'Edging', cell: ({ material }) => material }]),
     list('geotextile', area.geotextile === undefined ? [] : [area.geotextile], [
