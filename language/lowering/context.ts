@@ -158,8 +158,12 @@ export class Context {
     }
     const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
     const known = among?.() ?? this.names.known(text, kinds);
-    const near = nearest(name, known);
-    const meant = near === undefined ? meantBy(name, known) : [];
+    const nearestName = nearest(name, known);
+    const others = meantBy(name, known);
+    // `herringbone` is near to two that begin so: both may be meant.
+    const isOneOfOthers = nearestName !== undefined && others.length > 1 && others.includes(nearestName);
+    const near = isOneOfOthers ? undefined : nearestName;
+    const meant = near === undefined ? others : [];
     for (const each of near === undefined ? meant : [near]) this.offeredNames.add(each);
     const other = this.otherKind(text, name, kinds);
     const listed = (names: readonly string[]): string =>

@@ -16,7 +16,10 @@ export const KEPT_OUT_WORDS: BlockHelp = {
   within: SHAPE_WORDS
 };
 
-const NOT_LIKE = help('Only areas are paved as another', 'An inset is paved in a way of its own: `paving block-red in rings`.');
+const NOT_LIKE = help(
+  'Only areas are paved as another',
+  'An inset is paved in a way of its own: `paving block-red in rings`.'
+);
 
 export const INSET_WORDS: BlockHelp = {
   statements: {

@@ -75,7 +75,10 @@ export const BOND_WORDS: BlockHelp = {
       'Courses of units of mixed lengths and one width, in no order',
       '`random-courses, seed 1, joints-apart 3 in`. In `paving` name units of several lengths: `paving plank-900, plank-600 in random-courses`.'
     ),
-    hexagons: help('Hexagons, each one between six others', 'For units of `shape hexagon`; each next course is shifted by half a unit.'),
+    hexagons: help(
+      'Hexagons, each one between six others',
+      'For units of `shape hexagon`; each next course is shifted by half a unit.'
+    ),
     rings: help(
       'Rings round a middle; joints open outwards within their limits',
       'Each ring has as many units as go round it with joints inside their limits. What no whole unit fits into in the middle is cut.'
