@@ -15,6 +15,7 @@ export function layingHint(tokens: readonly IToken[], at: number): Hint | undefi
     commaMissing(tokens, at - 1, clauses) ??
     (statement === 'paving' ? unitsParted(tokens, at) : sidesJoined(tokens, at, clauses)) ??
     shiftAlone(tokens, at) ??
+    sidesMissing(tokens, at, statement) ??
     otherWord(tokens, at, statement)
   );
 }
@@ -113,6 +114,19 @@ function shiftAlone(tokens: readonly IToken[], at: number): Hint | undefined {
   return {
     message: `First along the courses, then across them: \`shifted ${words}\`.`,
     fixes: writes([words], odd.startOffset, last.endOffset! + 1 - odd.startOffset),
+    isWhole: true
+  };
+}
+
+/** `border block in soldier-course` */
+function sidesMissing(tokens: readonly IToken[], at: number, statement: string): Hint | undefined {
+  const [odd, course, before] = [tokens[at], tokens[at - 1], tokens[at - 2]];
+  if (statement !== 'border' || course === undefined || !isName(course) || before?.image !== 'in') return undefined;
+  if (odd !== undefined && odd.startLine === course.endLine && odd.image !== '}') return undefined;
+  const end = course.endOffset! + 1;
+  return {
+    message: 'Say where it lies: `all round`, `along` and the sides, or `round` and a box, pit or inset.',
+    fixes: [{ title: 'Write `all round`', edits: [{ start: end, end, text: ' all round' }] }],
     isWhole: true
   };
 }
