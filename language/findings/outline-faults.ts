@@ -7,9 +7,9 @@ import {
   overlapArea,
   selfCrossing
 } from '../geometry/index.ts';
-import type { System } from '../job/job.ts';
+import type { KeptOut, System } from '../job/job.ts';
 import { printArea, printLength } from '../measures/print.ts';
-import type { OutlineInputs, Shape } from '../quantities/outline-stage.ts';
+import type { OutlineInputs } from '../quantities/outline-stage.ts';
 import type { RawFinding } from './finding.ts';
 import { sidesInWords } from './sides.ts';
 
@@ -85,17 +85,22 @@ function liesInOneLine(outline: Loop): boolean {
   return away.every(({ x, y }) => Math.abs(x * far.y - y * far.x) <= EDGE_TOLERANCE * length);
 }
 
+/** What lies inside an area and takes its place there. */
+interface PartOfArea extends Pick<KeptOut, 'key' | 'name' | 'outline'> {
+  readonly kind: KeptOut['kind'] | 'inset';
+}
+
 function keptOutFaults(area: OutlineInputs): RawFinding[] {
-  const shapes: readonly Shape[] = [...area.keptOut, ...area.insets];
-  return shapes.flatMap((shape, index) => {
+  const parts: PartOfArea[] = [...area.keptOut, ...area.insets.map(inset => ({ ...inset, kind: 'inset' as const }))];
+  return parts.flatMap((shape, index) => {
     const itself = ownFaults({ ...area, key: shape.key, outline: shape.outline, sides: [] });
     if (itself.length > 0) return itself;
     if (!loopWithin(shape.outline, area.outline)) return [outside(shape, area)];
-    return shapes.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
+    return parts.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
   });
 }
 
-function outside(shape: Shape, area: OutlineInputs): RawFinding {
+function outside(shape: PartOfArea, area: OutlineInputs): RawFinding {
   return {
     id: 'kept-out-outside-area',
     message: `The ${shape.kind} ${shape.name} reaches outside ${area.name}: it must lie wholly within the outline.`,
@@ -104,13 +109,19 @@ function outside(shape: Shape, area: OutlineInputs): RawFinding {
   };
 }
 
-function keptOutTwice(earlier: Shape, later: Shape, system: System): RawFinding[] {
+function keptOutTwice(earlier: PartOfArea, later: PartOfArea, system: System): RawFinding[] {
   const shared = overlapArea(earlier.outline, later.outline);
   if (shared <= OVERLAP_TOLERANCE) return [];
+  const why =
+    later.kind !== 'inset'
+      ? 'no place can be kept out twice'
+      : earlier.kind === 'inset'
+        ? 'no place can be laid twice'
+        : `draw the inset round the ${earlier.kind}, or leave it clear`;
   return [
     {
       id: 'kept-out-twice',
-      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: ${later.kind === 'inset' ? 'what stands in an inset must stand beside it' : 'no place can be kept out twice'}.`,
+      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: ${why}.`,
       target: later.key,
       values: [{ name: 'overlap', value: shared, measure: 'm2' }],
       related: [{ key: earlier.key, message: `The ${earlier.kind} ${earlier.name}` }]

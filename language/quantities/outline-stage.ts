@@ -1,5 +1,5 @@
-import { areaOf, type Loop, perimeterOf, sideLength } from '../geometry/index.ts';
-import type { Area, System } from '../job/job.ts';
+import { areaOf, perimeterOf, sideLength } from '../geometry/index.ts';
+import type { Area, Inset, System } from '../job/job.ts';
 import { type Expression, measured, subtract, sum } from './arithmetic.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
@@ -13,16 +13,7 @@ export interface OutlineInputs {
   readonly outline: Area['outline'];
   readonly sides: readonly { readonly key: string; readonly name: string; readonly said: boolean }[];
   readonly keptOut: Area['keptOut'];
-  /** Paved in another way, and so part of the area. */
-  readonly insets: readonly Shape[];
-}
-
-/** What lies within an outline. */
-export interface Shape {
-  readonly key: string;
-  readonly name: string;
-  readonly kind: 'box' | 'pit' | 'inset';
-  readonly outline: Loop;
+  readonly insets: readonly Pick<Inset, 'key' | 'name' | 'outline'>[];
 }
 
 export interface OutlineNumbers {
@@ -34,10 +25,8 @@ export interface OutlineNumbers {
 
 export function outlineInputs(area: Area, system: System): OutlineInputs {
   const { key, name, outline, keptOut } = area;
-  const insets = area.insets.map((inset): Shape => {
-    return { key: inset.key, name: inset.name, kind: 'inset', outline: inset.outline };
-  });
   const sides = area.edges.map(edge => ({ key: edge.key, name: edge.name, said: edge.meets !== undefined }));
+  const insets = area.insets.map(inset => ({ key: inset.key, name: inset.name, outline: inset.outline }));
   return { system, key, name, outline, sides, keptOut, insets };
 }
 
