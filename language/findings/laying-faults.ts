@@ -1,8 +1,8 @@
-import { MOST_UNITS } from '../geometry/index.ts';
+import { MOST_UNITS, sideLength } from '../geometry/index.ts';
 import type { Area, Border, System, Unit } from '../job/job.ts';
 import type { SideFit } from '../laying/lay-field.ts';
 import type { AreaNotLaid, LaidArea } from '../laying/lay-area.ts';
-import { printFine, printThickness } from '../measures/print.ts';
+import { printFine, printLength, printThickness } from '../measures/print.ts';
 import { tooManyUnits } from './area-faults.ts';
 import type { RawFinding } from './finding.ts';
 
@@ -53,6 +53,31 @@ function usualRings(system: System): string {
 
 function listed(all: readonly string[]): string {
   return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)!}`;
+}
+
+/** Borders and bands that come to lie nowhere. */
+export function edgingFaults(area: Area, { parts }: LaidArea, system: System): RawFinding[] {
+  const nowhere = new Set(parts.flatMap(({ part, runs }) => (runs?.length === 0 ? [part] : [])));
+  const about = (key: string, message: string): RawFinding => ({
+    id: 'border-does-not-fit',
+    target: area.key,
+    at: key,
+    message
+  });
+  const bands = area.bands.filter(({ key }) => nowhere.has(key));
+  const borders = area.borders.filter(({ key }) => nowhere.has(key));
+  return [
+    ...borders.map(border =>
+      about(border.key, `The ${courseWords(border)} of ${border.unit.name} runs along nothing in ${area.name}.`)
+    ),
+    ...bands.map(({ key, at, side }) => {
+      const long = sideLength(area.outline[side]!);
+      return about(
+        key,
+        `A band ${at.written} along ${area.edges[side]!.name} meets nothing to be paved: that side is ${printLength(long, system)} long.`
+      );
+    })
+  ];
 }
 
 /** A start that asks for whole units along two sides between which they don't fit. */
