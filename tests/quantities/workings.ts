@@ -14,6 +14,8 @@ const PLACES: Readonly<Record<string, string>> = {
   dig: '/areas/*/dig',
   layer: '/areas/*/layers/*',
   laying: '/areas/*/laying/*',
+  'border-row': '/areas/*/borderRows/*',
+  'running-size': '/areas/*/runningSizes/*',
   joints: '/areas/*/joints',
   edging: '/areas/*/edging/*',
   geotextile: '/areas/*/geotextile',
