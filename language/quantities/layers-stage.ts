@@ -43,6 +43,8 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** As counted: rules look at more of it than stands in tables. */
+  readonly laid?: LaidTotals;
   readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
@@ -121,7 +123,7 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
 function layingOf(
   { area, laid, buying }: LayersInputs,
   book: Book
-): Pick<LayersNumbers, 'laying' | 'runningSizes' | 'joints'> {
+): Pick<LayersNumbers, 'laying' | 'laid' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
   const laying = laid.units.map((totals, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
@@ -140,6 +142,7 @@ function layingOf(
   const sizes = laid.running && runningSizes(laid.running, area.key, book);
   return {
     laying,
+    laid,
     ...(sizes === undefined ? {} : { runningSizes: sizes }),
     joints: jointsOf(area, laid, area.jointFiller, book)
   };
