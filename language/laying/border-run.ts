@@ -50,7 +50,7 @@ function layStraight(course: CourseOfUnits, strip: StripOfUnits, tally: Tally): 
     else whole = closeRun(whole, place);
   }
   closeRun(whole, row.count + 1);
-  return { units: row.count, joint: row.joint, fits: row.fits };
+  return { length: right - left, units: row.count, joint: row.joint, fits: row.fits };
 
   function closeRun(count: number, end: number): 0 {
     if (count > 0) {

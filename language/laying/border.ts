@@ -40,6 +40,8 @@ export interface CourseRun {
   /** Sides of the outline, or of the hole, along which it runs without a break; none for a band. */
   readonly sides: readonly number[];
   readonly hole?: number;
+  /** Of a straight row: metres from end to end. */
+  readonly length?: number;
   /** Units in it, whole and cut, as if nothing were kept out. */
   readonly units: number;
   /** Metres between units: on a curve where they are nearest. */

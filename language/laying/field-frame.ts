@@ -34,8 +34,8 @@ export interface Steps {
   readonly acrossPitch: number;
 }
 
-/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle. */
-const ALONG = Math.SQRT1_2;
+/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle, and a hair. */
+const ALONG = Math.SQRT1_2 - 1e-9;
 
 /**
  * Where a field's courses begin and run. `reach` tells how far the field's edge lies within each side of the outline

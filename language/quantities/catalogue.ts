@@ -10,6 +10,7 @@ export type Owner =
   | 'layer'
   | 'laying'
   | 'running-size'
+  | 'border-row'
   | 'joints'
   | 'edging'
   | 'geotextile'
@@ -19,7 +20,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share';
 
 export interface Quantity {
   readonly id: string;
@@ -27,10 +28,12 @@ export interface Quantity {
   /** Key in the JSON contract. */
   readonly key: string;
   readonly kind: Kind;
-  /** SI measure in the JSON; empty for a count. */
+  /** SI measure in the JSON; empty for a count or share. */
   readonly measure: string;
   /** Head of a row or column. */
   readonly words: string;
+  /** Head of a column where these would make it too wide. */
+  readonly head?: string;
   /** Name in a formula. */
   readonly name: string;
   readonly print: PrintStyle;
@@ -290,6 +293,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: true,
@@ -303,6 +307,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Cut units',
+    head: 'Cut',
     name: 'cut units',
     print: 'count',
     computed: true,
@@ -316,6 +321,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Units used',
+    head: 'Used',
     name: 'units used',
     print: 'count',
     computed: true,
@@ -333,7 +339,7 @@ export const CATALOGUE = [
     print: 'count',
     computed: true,
     always: false,
-    describe: 'No way of cutting takes fewer units than this'
+    describe: 'Least number of units: no way of cutting takes fewer'
   },
   {
     id: 'breakage',
@@ -342,6 +348,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'For breakage',
+    head: 'Breakage',
     name: 'units for breakage',
     print: 'count',
     computed: true,
@@ -369,7 +376,7 @@ export const CATALOGUE = [
     measure: 'm2',
     words: 'Smallest piece',
     name: 'smallest piece',
-    print: 'face',
+    print: 'piece',
     computed: true,
     always: false,
     describe: 'Area of the smallest piece that is laid'
@@ -378,7 +385,7 @@ export const CATALOGUE = [
     id: 'smallest-share',
     owner: 'laying',
     key: 'smallestShare',
-    kind: 'count',
+    kind: 'share',
     measure: '',
     words: 'Of a unit',
     name: 'share of a unit',
@@ -412,7 +419,7 @@ export const CATALOGUE = [
     computed: true,
     always: false,
     describe:
-      'Units that one straight cut from edge to edge cuts: a splitter can do it where the pieces are wide enough'
+      'Straight cuts from edge to edge in units that need no others: a splitter can make them where the pieces are wide enough'
   },
   {
     id: 'saw-length',
@@ -425,7 +432,7 @@ export const CATALOGUE = [
     print: 'length',
     computed: true,
     always: false,
-    describe: 'Length of all cuts'
+    describe: 'Length of all cuts, straight ones among them'
   },
   {
     id: 'unit-area',
@@ -434,6 +441,7 @@ export const CATALOGUE = [
     kind: 'area',
     measure: 'm2',
     words: 'Area of units and pieces',
+    head: 'Area',
     name: 'area of units and pieces',
     print: 'area',
     computed: true,
@@ -461,6 +469,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Courses',
+    head: 'Courses or units',
     name: 'courses',
     print: 'count',
     computed: false,
@@ -505,6 +514,58 @@ export const CATALOGUE = [
     computed: true,
     always: false,
     describe: 'From the near face of the first unit of a course to the far face of this one'
+  },
+  {
+    id: 'row-length',
+    owner: 'border-row',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Length',
+    name: 'length of the row',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'Length of a straight row of a border or band'
+  },
+  {
+    id: 'row-units',
+    owner: 'border-row',
+    key: 'units',
+    kind: 'count',
+    measure: '',
+    words: 'Units',
+    name: 'units in the row',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Units in the row, whole and cut, as if nothing were kept out'
+  },
+  {
+    id: 'row-joint',
+    owner: 'border-row',
+    key: 'joint',
+    kind: 'length',
+    measure: 'm',
+    words: 'Joint',
+    name: 'joint',
+    print: 'joint',
+    computed: true,
+    always: true,
+    describe: 'Width of the joints between the units of the row: adjusted within its limits where whole units fit so'
+  },
+  {
+    id: 'row-opening',
+    owner: 'border-row',
+    key: 'opening',
+    kind: 'length',
+    measure: 'm',
+    words: 'Widest joint',
+    name: 'widest joint',
+    print: 'joint',
+    computed: true,
+    always: false,
+    describe: 'On a curve, where the units are furthest apart'
   },
   {
     id: 'joint-length',
@@ -710,6 +771,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: false,
@@ -723,6 +785,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Cut units',
+    head: 'Cut',
     name: 'cut units',
     print: 'count',
     computed: false,
@@ -736,6 +799,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Units used',
+    head: 'Used',
     name: 'units used',
     print: 'count',
     computed: false,
@@ -753,7 +817,7 @@ export const CATALOGUE = [
     print: 'count',
     computed: false,
     always: false,
-    describe: 'No way of cutting takes fewer units than this'
+    describe: 'Least number of units in all areas: no way of cutting takes fewer'
   },
   {
     id: 'job-breakage',
@@ -762,6 +826,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'For breakage',
+    head: 'Breakage',
     name: 'units for breakage',
     print: 'count',
     computed: false,

@@ -2,7 +2,7 @@ import { numbersTooLarge } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
-import { notLaid, startFaults } from '../findings/laying-faults.ts';
+import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea, type Judgement } from '../findings/judge.ts';
 import { memberOf } from '../findings/members/members.ts';
@@ -10,7 +10,7 @@ import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
 import type { Session } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
-import type { AreaResult, Pair } from './area-result.ts';
+import type { AreaLaid, AreaResult, Pair } from './area-result.ts';
 import { sharesOf } from './beside.ts';
 import type { AreaQuantities, JobNumbers, Working } from './contract.ts';
 import { type Memory, recall } from './job-memory.ts';
@@ -34,7 +34,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
   const { results, missing, pairs, findings } = yield* workedOut(job, memory);
   const whole = yield* wholeJob(job, results, pairs, memory);
   session.forgetOthers(scope, stillThere(job));
-  const areas = results.map(({ area, shapes, layers }) => areaQuantities(area, shapes, layers));
+  const areas = results.map(areaQuantities);
   for (const area of areas) session.keepLastGood(scope, area.id, area);
   const lastGood = missing.flatMap(key => (session.lastGood(scope, key) as AreaQuantities | undefined) ?? []);
   let workings: Record<string, Working> | undefined;
@@ -60,7 +60,9 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       return workings;
     },
     findings,
-    lastGood
+    lastGood,
+    laid: results.map(({ area, laid }) => ({ area, ...(laid === undefined ? {} : { laid }) })),
+    ...(whole.nestedTogether === undefined ? {} : { nestedTogether: whole.nestedTogether })
   };
 }
 
@@ -96,7 +98,7 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
     const result = yield* areaResult(job, area, memory, findings);
     if (result === undefined) missing.push(area.key);
     else results.push(result);
-    if (result?.laid === false) missing.push(`${area.key}/laying`);
+    if (result?.isLaid === false) missing.push(`${area.key}/laying`);
     yield;
   }
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
@@ -128,7 +130,8 @@ function* areaResult(
   const { shapes } = outline;
   if (shapes === undefined) return undefined;
   const { laid, known } = yield* laidAndCut(job, area, memory, findings);
-  const layered = layersInputs(area, shapes, laid, job.buying);
+  const totals = laid && withCuts(laid.totals, laid.cuts.units, laid.nested);
+  const layered = layersInputs(area, shapes, totals, job.buying);
   const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
   if (layers.overflowed) {
     findings.push(numbersTooLarge(area));
@@ -136,12 +139,12 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  return { area, shapes, layers, laid: known };
+  return { area, shapes, layers, ...(laid === undefined ? {} : { laid }), isLaid: known };
 }
 
 /** What is laid in an area and how it is cut, where its units could be laid. */
 interface LaidAndCut {
-  readonly laid?: LaidTotals;
+  readonly laid?: AreaLaid & { readonly totals: LaidTotals };
   readonly known: boolean;
 }
 
@@ -153,7 +156,7 @@ function* laidAndCut(job: Job, area: Area, memory: Memory, findings: RawFinding[
     findings.push(notLaid(area, laid, job.system));
     return { known: false };
   }
-  findings.push(...startFaults(area, laid.area, job.system));
+  findings.push(...startFaults(area, laid.area, job.system), ...edgingFaults(area, laid.area, job.system));
   const cutsInputs = { laid: laid.area, shapes: unitsOf(area).map(kindOfUnit) };
   const cuts = yield* recall(memory, 'cuts', [area.key], cutsInputs, () => cutsStage(cutsInputs));
   const { sawCut } = job.buying;
@@ -161,7 +164,8 @@ function* laidAndCut(job: Job, area: Area, memory: Memory, findings: RawFinding[
   const nested = memory.nests
     ? yield* recall(memory, 'nesting', [area.key], nestingInputs, () => nestingStage(nestingInputs))
     : undefined;
-  return { known: true, laid: withCuts(laid.totals, cuts.units, nested) };
+  const { area: parts, totals } = laid;
+  return { known: true, laid: { laid: parts, totals, cuts, ...(nested === undefined ? {} : { nested }) } };
 }
 
 function* judged(

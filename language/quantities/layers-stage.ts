@@ -2,8 +2,11 @@ import { baseOut, type Loop } from '../geometry/index.ts';
 import type { Area, Buying } from '../job/job.ts';
 import { type Expression, leaf, measured, subtract } from './arithmetic.ts';
 import { basePast, stoneLayers } from './base-past.ts';
+import { bedSteps } from './bed-steps.ts';
+import { borderRows } from './border-rows.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type {
+  BorderRowQuantities,
   EdgingQuantities,
   GeotextileQuantities,
   LayerQuantities,
@@ -43,6 +46,9 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  readonly borderRows?: readonly BorderRowQuantities[];
+  /** As counted: rules look at more of it than stands in tables. */
+  readonly laid?: LaidTotals;
   readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
@@ -91,8 +97,11 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
   const bedArea = subtract(gross, keptOut);
   const finish = finishOf(area, book);
   const dig = digOf(area, baseArea, book);
+  const steps = bedSteps(area, inputs.laid);
   const layers = area.layers.map((layer, index) =>
-    layerVolumes(layer, layer.role === 'bed' ? bedArea : baseArea, `/layers/${index}`, book)
+    layer.role === 'bed'
+      ? layerVolumes(layer, bedArea, steps, `/layers/${index}`, book)
+      : layerVolumes(layer, baseArea, [], `/layers/${index}`, book)
   );
   return {
     overhangs,
@@ -121,7 +130,7 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
 function layingOf(
   { area, laid, buying }: LayersInputs,
   book: Book
-): Pick<LayersNumbers, 'laying' | 'runningSizes' | 'joints'> {
+): Pick<LayersNumbers, 'laying' | 'laid' | 'borderRows' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
   const laying = laid.units.map((totals, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
@@ -138,8 +147,11 @@ function layingOf(
     };
   });
   const sizes = laid.running && runningSizes(laid.running, area.key, book);
+  const rows = borderRows(area, laid, book);
   return {
     laying,
+    ...(rows.length === 0 ? {} : { borderRows: rows }),
+    laid,
     ...(sizes === undefined ? {} : { runningSizes: sizes }),
     joints: jointsOf(area, laid, area.jointFiller, book)
   };

@@ -19,6 +19,7 @@ const FORMATS = ['human', 'json'] as const;
 interface QuantitiesOptions {
   readonly format: (typeof FORMATS)[number];
   readonly workings?: true;
+  readonly cuts?: true;
   readonly asOf?: string;
   readonly output?: string;
 }
@@ -34,6 +35,7 @@ export function addQuantities(program: Command): void {
     )
     .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
     .option('--workings', 'show how each number came about (JSON always does)')
+    .option('--cuts', 'list every cut, how it is marked out, and which pieces come out of one unit')
     .option('--as-of <date>', 'the day for which it is worked out, such as 2026-04-18 (default: today)', readDate)
     .option('-o, --output <file>', 'write to a file')
     .addHelpText('after', EXAMPLES)
@@ -44,6 +46,7 @@ const EXAMPLES = `
 Examples:
   paving quantities terrace.paving                 tables in the job's own measures
   paving quantities --workings terrace.paving      with formula and values of each number
+  paving quantities --cuts terrace.paving          with the cut list and the cutting plan
   paving quantities .                              every job in this folder and below
   paving quantities --format json --as-of 2026-04-18 -o terrace.json terrace.paving
 
@@ -75,7 +78,14 @@ function report(reading: Reading, jobs: readonly WithJob[], asOf: string, option
   if (options.format === 'json') return asJson(json(reading, jobs, asOf));
   const colours = coloursFor(options.output);
   const texts = jobs.map(job =>
-    jobText({ ...job, file: shownAs(job), placeOf: placer(job), workings: options.workings ?? false, colours })
+    jobText({
+      ...job,
+      file: shownAs(job),
+      placeOf: placer(job),
+      workings: options.workings ?? false,
+      cuts: options.cuts ?? false,
+      colours
+    })
   );
   const libraries = reading.libraries.map(file => `${file} has no job of its own: it counts where a job uses it.`);
   return [...texts, ...libraries, CAUTIONS.join('\n')].join('\n\n');
