@@ -1,14 +1,19 @@
-export type { Loop, Point, Region, Side } from './shapes.ts';
+export type { Arc, Loop, Point, Region, Side } from './shapes.ts';
 export {
   areaOf,
   distance,
   perimeterOf,
+  pointAlong,
+  radiusOf,
   regionArea,
   reversedLoop,
   sideLength,
   signedAreaOf,
   turnedAbout
 } from './outline.ts';
+export { distanceToSide } from './contacts.ts';
+export { firstMomentOf } from './moment.ts';
+export { narrowestWidth, narrowestWidthOf, pointsOn } from './width.ts';
 export { type Bounds, boundsOf } from './bounds.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
 export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';

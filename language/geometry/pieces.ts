@@ -2,6 +2,8 @@ import type { Bounds } from './bounds.ts';
 import { crossedOddly, runsOf } from './level-line.ts';
 import { loopOfPath } from './loop-of-path.ts';
 import { alongRim, type Edge, type Path, pathsArea, RIM_TOLERANCE, straightEdge } from './path-clip.ts';
+import type { Point } from './shapes.ts';
+import { narrowestWidth } from './width.ts';
 
 /** What of paths hangs together within a box; area in square metres, without its holes. */
 export interface PathPiece {
@@ -148,50 +150,20 @@ export function isNoWiderThan(rim: Path, area: number, width: number): boolean {
   const [first] = found;
   if (!first) return true;
   // A piece is at least as wide as its area over its longest extent, which is at most twice that from any corner.
-  const extent = 2 * Math.max(...found.map(([x, y]) => Math.hypot(x - first[0], y - first[1])));
-  if (area > width * extent) return false;
-  const points = hullOf(found);
-  return points.some((from, index) => {
-    const to = points[(index + 1) % points.length] ?? from;
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    return points.every(point => Math.abs(turning(from, to, point)) <= width * length);
-  });
+  const extent = 2 * Math.max(...found.map(({ x, y }) => Math.hypot(x - first.x, y - first.y)));
+  return area <= width * extent && narrowestWidth(found) <= width;
 }
 
-type Place = readonly [number, number];
-
-function turning(a: Place, b: Place, c: Place): number {
-  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-}
-
-function pointsOn(edge: Edge): Place[] {
-  const points: Place[] = [[edge.x0, edge.y0]];
+function pointsOn(edge: Edge): Point[] {
+  const points = [{ x: edge.x0, y: edge.y0 }];
   if (edge.radius > 0) {
     for (let part = 1; part <= ARC_LOOK_UPS; part++) {
       const angle = edge.start + (edge.turn * part) / (ARC_LOOK_UPS + 1);
-      points.push([edge.centreX + edge.radius * Math.cos(angle), edge.centreY + edge.radius * Math.sin(angle)]);
+      points.push({
+        x: edge.centreX + edge.radius * Math.cos(angle),
+        y: edge.centreY + edge.radius * Math.sin(angle)
+      });
     }
   }
   return points;
-}
-
-/** The corners of the tightest convex outline round points, anticlockwise. */
-function hullOf(points: readonly Place[]): Place[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  return [...halfHull(sorted), ...halfHull([...sorted].reverse())];
-}
-
-function halfHull(points: readonly Place[]): Place[] {
-  const hull: Place[] = [];
-  for (const point of points) {
-    for (let last = hull[hull.length - 1], before = hull[hull.length - 2]; last && before;) {
-      if (turning(before, last, point) > 0) break;
-      hull.pop();
-      last = hull[hull.length - 1];
-      before = hull[hull.length - 2];
-    }
-    hull.push(point);
-  }
-  hull.pop();
-  return hull;
 }
