@@ -2,7 +2,7 @@ import type { Frame } from '../geometry/index.ts';
 import type { AreaToLay, FieldToLay } from './area-to-lay.ts';
 import type { TooManyUnits } from './laid.ts';
 import { unitsAbout } from './lay-pattern.ts';
-import { type Ground, type LaidField, layField, setOut } from './lay-field.ts';
+import { type Ground, type LaidField, layField, setOut, type SetOut } from './lay-field.ts';
 
 /** What is laid in one part of an area: `field`, an inset, a border or band by its key. */
 export interface LaidPart extends LaidField {
@@ -21,8 +21,8 @@ const MOST_CARRIED_ON = 20;
 /** Lays all of an area: borders and bands first, the field inside them, insets in their own way. */
 export function* layArea(area: AreaToLay): Generator<void, LaidArea | TooManyUnits> {
   const parts: LaidPart[] = [];
-  const { ground } = fieldGround(area);
-  const field = yield* layField(ground, setOut(ground, area.field, carriedOn(area, 0)));
+  const { ground, setOut: how } = setOutField(area);
+  const field = yield* layField(ground, how);
   if ('tooMany' in field) return field;
   parts.push({ part: 'field', units: keysOf(area.field), ...field });
   for (const inset of area.insets) {
@@ -53,6 +53,12 @@ function carriedOn({ field: { carriedOnFrom } }: AreaToLay, deep: number): Frame
 
 /** About how many units an area takes, without laying them. */
 export function unitsAboutIn(area: AreaToLay): number {
+  const { ground, setOut: how } = setOutField(area);
+  return unitsAbout(ground.region, how.pattern);
+}
+
+/** Where the field of an area lies and how it is set out, before anything is laid. */
+export function setOutField(area: AreaToLay): { readonly ground: Ground; readonly setOut: SetOut } {
   const { ground } = fieldGround(area);
-  return unitsAbout(ground.region, setOut(ground, area.field, carriedOn(area, 0)).pattern);
+  return { ground, setOut: setOut(ground, area.field, carriedOn(area, 0)) };
 }
