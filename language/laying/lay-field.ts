@@ -4,6 +4,7 @@ import { cellBond } from './cell-bond.ts';
 import { courseBond, type JointWidths } from './course-bond.ts';
 import { fieldFrame, type StartSaid, type Steps, widthBetween } from './field-frame.ts';
 import { type Fit, fitBetween, sameJoints } from './fitted-joints.ts';
+import { withInboardCuts } from './inboard-cuts.ts';
 import type { LaidUnits, TooManyUnits } from './laid.ts';
 import { layPattern } from './lay-pattern.ts';
 import type { BondPattern } from './pattern.ts';
@@ -35,6 +36,8 @@ export interface Ground {
 /** A bond in its frame, ready to be laid. */
 export interface SetOut extends Omit<LaidField, 'laid'> {
   readonly pattern: BondPattern;
+  /** Shortest piece that a course may end in, m; nought: as it comes. */
+  readonly inboardCuts: number;
 }
 
 /** Sets out a bond: where its courses begin and run, and how wide its joints are. */
@@ -48,15 +51,22 @@ export function setOut(ground: Ground, field: FieldToLay, carriedOn: Frame | und
   const joint = adjusted(asked, fits);
   const frame = framed(joint);
   const { pattern, widestJoint } = patternOf(field, frame, joint);
-  return { frame, joint, fits, widestJoint, pattern };
+  const inboardCuts = field.bond.way === 'courses' ? (field.inboardCuts ?? 0) : 0;
+  return { frame, joint, fits, widestJoint, pattern, inboardCuts };
 }
 
 /** Lays what is set out over its ground. */
-export function* layField(ground: Ground, { pattern, ...how }: SetOut): Generator<void, LaidField | TooManyUnits> {
-  const laid = yield* layPattern(ground.region, pattern);
-  if ('tooMany' in laid) return laid;
+export function* layField(
+  ground: Ground,
+  { pattern, inboardCuts, ...how }: SetOut
+): Generator<void, LaidField | TooManyUnits> {
+  const plain = yield* layPattern(ground.region, pattern);
+  if ('tooMany' in plain) return plain;
+  const laid = inboardCuts > 0 ? yield* withInboardCuts(ground.region, pattern, plain, inboardCuts) : plain;
   const length = laid.jointLength ?? courseJoints(ground.region, pattern, how.joint);
-  return { ...how, laid: { ...laid, ...(length === undefined ? {} : { jointLength: length }) } };
+  // Where a joint was moved it may have become longer or shorter.
+  const moved = how.joint.along > 0 ? (laid.jointArea - plain.jointArea) / how.joint.along : 0;
+  return { ...how, laid: { ...laid, ...(length === undefined ? {} : { jointLength: length + moved }) } };
 }
 
 function courseJoints(region: Region, { frame, units }: BondPattern, { across }: JointWidths): number | undefined {
