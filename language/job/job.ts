@@ -128,6 +128,8 @@ export interface Area {
   readonly layers: readonly Layer[];
   readonly geotextile?: Material;
   readonly start: Start;
+  /** The shortest piece that a course may end in: else the unit before it is cut as well, m. */
+  readonly inboardCuts?: Given;
   /** The outermost first. */
   readonly borders: readonly Border[];
   readonly bands: readonly Band[];

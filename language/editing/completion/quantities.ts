@@ -63,6 +63,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'Rounding.radius': long('4 ft', '1.2 m'),
 
   'Paving.joint': lengthOf(USUAL_VALUES.joint),
+  'InboardCuts.least': length('2 in', '50 mm'),
   'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),
   'sub-base Layer.thickness': length('6 in', '150 mm'),
