@@ -123,6 +123,8 @@ export interface Area {
   readonly site: Site;
   readonly finish?: Height;
   readonly paving?: Paving;
+  /** The area that says of the paving what this one says is `as` there. */
+  readonly pavingAs?: Key;
   readonly jointFiller?: Material;
   /** From the top down: bed, base, sub-base. */
   readonly layers: readonly Layer[];

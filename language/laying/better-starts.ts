@@ -17,6 +17,8 @@ export interface StartSearch {
   readonly jointStep: number;
   /** The courses may run another way: under wheels the way they run is no matter of cuts. */
   readonly mayTurn: boolean;
+  /** The joints may be opened or closed within their limits. */
+  readonly mayJoint: boolean;
 }
 
 /** Another way to begin, and what it leaves to cut. */
@@ -63,11 +65,11 @@ export function* betterStarts(area: AreaToLay, search: StartSearch): Generator<v
 }
 
 /** The courses as they run and turned, each with the joints as they are and as they fit. */
-function bases(area: AreaToLay, { jointStep, mayTurn }: StartSearch): StartChange[] {
+function bases(area: AreaToLay, { jointStep, mayTurn, mayJoint }: StartSearch): StartChange[] {
   const free = freeWays(area, setOutField(area).setOut.frame);
   const turns: StartChange[] = free.turn && mayTurn ? [{}, { turned: Math.PI / 2 }] : [{}];
   const joints = turns.flatMap(turn =>
-    (free.joint ? startJoints(unshifted(area, turn), jointStep) : []).map(joint => ({ ...turn, joint }))
+    (free.joint && mayJoint ? startJoints(unshifted(area, turn), jointStep) : []).map(joint => ({ ...turn, joint }))
   );
   return [...turns, ...joints];
 }

@@ -104,7 +104,7 @@ export class Areas {
       traffic,
       site: words.site,
       ...(finish === undefined ? {} : { finish }),
-      ...(paving === undefined ? {} : { paving }),
+      ...(paving === undefined ? {} : { paving, ...pavingAs(said) }),
       ...(jointFiller === undefined ? {} : { jointFiller }),
       layers,
       ...(geotextile === undefined ? {} : { geotextile }),
@@ -483,6 +483,11 @@ export class Areas {
     const thickness = this.usuals.of('bed', words.country);
     return material && thickness && { key: `${key}/bed`, role: 'bed', material, thickness };
   }
+}
+
+function pavingAs(said: Statements): Pick<Area, 'pavingAs'> {
+  const other = (said.get('paving') as ast.Paving | undefined)?.like?.$refText;
+  return other === undefined ? {} : { pavingAs: `area:${other}` };
 }
 
 function likeness(item: ast.AreaItem): string[] {
