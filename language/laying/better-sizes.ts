@@ -108,7 +108,9 @@ function lengthsNear(area: AreaToLay, size: Size, side: 0 | 1, { sizeStep }: Siz
   const changes = [...evenChanges(pattern, way, high - low), ...endChanges(pattern, way, low, high)];
   // Never shorter than whole units take: what is over lies in the joint at the edge.
   const lengths = changes.map(change => Math.ceil((size[side] + change) / sizeStep - ON_STEP) * sizeStep);
-  const others = [...new Set(lengths)].filter(length => length > sizeStep && Math.abs(length - size[side]) > sizeStep / 2);
+  const others = [...new Set(lengths)].filter(
+    length => length > sizeStep && Math.abs(length - size[side]) > sizeStep / 2
+  );
   const byNearness = others.sort((one, other) => Math.abs(one - size[side]) - Math.abs(other - size[side]));
   const some = (isOf: (length: number) => boolean): number[] => byNearness.filter(isOf).slice(0, MOST_LENGTHS);
   return [...some(length => length < size[side]), ...some(length => length > size[side])];
@@ -146,7 +148,10 @@ function endChanges(pattern: BondPattern, way: Way, low: number, high: number): 
 /** The best shorter and the best longer of sizes that differ one way alone. */
 function nearestOfEach(tried: readonly BetterSize[], size: Size, side: 0 | 1): number[] {
   const best = (some: readonly BetterSize[]): number[] =>
-    [...some].sort((one, other) => byCutting(one.cutting, other.cutting)).slice(0, 1).map(one => one.size[side]);
+    [...some]
+      .sort((one, other) => byCutting(one.cutting, other.cutting))
+      .slice(0, 1)
+      .map(one => one.size[side]);
   return [
     ...best(tried.filter(one => one.size[side] < size[side])),
     ...best(tried.filter(one => one.size[side] > size[side]))
@@ -164,7 +169,5 @@ function smallerAndLarger(tried: readonly BetterSize[], size: Size, now: Cutting
     );
   const smaller = better.find(one => areaOf(one.size) < areaOf(size));
   const larger = better.find(one => areaOf(one.size) > areaOf(size));
-  return [smaller, larger]
-    .flatMap(one => one ?? [])
-    .sort((one, other) => byCutting(one.cutting, other.cutting));
+  return [smaller, larger].flatMap(one => one ?? []).sort((one, other) => byCutting(one.cutting, other.cutting));
 }

@@ -152,7 +152,8 @@ class Trials {
 function byLiking(one: BetterStart, other: BetterStart): number {
   const cutting = byCutting(one.cutting, other.cutting);
   if (cutting !== 0) return cutting;
-  const equal = Number(other.change.equalCuts ?? false) - Number(one.change.equalCuts ?? false);
+  const isCut = one.cutting.cutUnits > 0;
+  const equal = isCut ? Number(other.change.equalCuts ?? false) - Number(one.change.equalCuts ?? false) : 0;
   return equal === 0 ? changesIn(one.change) - changesIn(other.change) : equal;
 }
 

@@ -11,7 +11,10 @@ export interface FreeWays {
   readonly joint: boolean;
 }
 
-/** Whole units along a side, equal cuts and joint lines carried on each hold the courses in one way or in both. */
+/**
+ * Whole units along a side, equal cuts and joint lines carried on each hold the courses in one way or in both. The courses
+ * are turned only where no side is named that they run along.
+ */
 export function freeWays({ outline, field }: AreaToLay, frame: Frame): FreeWays {
   const { start, carriedOnFrom } = field;
   if (carriedOnFrom !== undefined) return { along: false, across: false, turn: false, joint: false };
@@ -22,7 +25,12 @@ export function freeWays({ outline, field }: AreaToLay, frame: Frame): FreeWays 
   return {
     along: !start.equalCuts && !wholeAlong && !lineCrossesSide,
     across: !wholeAcross && (line === undefined || lineCrossesSide),
-    turn: start.along === undefined && start.turned === undefined && line === undefined && changesWhenTurned(field, outline),
+    turn:
+      start.along === undefined &&
+      start.whole.length === 0 &&
+      start.turned === undefined &&
+      line === undefined &&
+      changesWhenTurned(field, outline),
     joint: line === undefined
   };
 }

@@ -118,7 +118,12 @@ function twoPieces(
   const areaIn = (start: number, end: number): number => pathsArea(within(start, end));
   const [one, other] = [middle - joint / 2, middle + joint / 2];
   const jointBefore = { start: left + lattice.length, end: left + lattice.alongPitch };
-  const boxOf = (start: number, end: number): Bounds => ({ left: start, right: end, bottom, top: bottom + lattice.width });
+  const boxOf = (start: number, end: number): Bounds => ({
+    left: start,
+    right: end,
+    bottom,
+    top: bottom + lattice.width
+  });
   const cutFrom = (start: number, end: number, unitAt: number): CutUnit | undefined => {
     const [piece, ...others] = piecesOf(within(start, end), boxOf(start, end));
     if (piece === undefined || others.length > 0 || isNoWiderThan(piece.rim, piece.area, AT_END)) return undefined;
@@ -137,7 +142,8 @@ function twoPieces(
   return {
     before,
     end,
-    unitArea: areaIn(left, one) + areaIn(other, right) - areaIn(left, jointBefore.start) - areaIn(jointBefore.end, right),
+    unitArea:
+      areaIn(left, one) + areaIn(other, right) - areaIn(left, jointBefore.start) - areaIn(jointBefore.end, right),
     jointArea: areaIn(one, other) - areaIn(jointBefore.start, jointBefore.end)
   };
 }

@@ -36,7 +36,8 @@ const ROUNDING = 1e-9;
 
 /** From where units begin to where they end. */
 function distances(lines: readonly EndLine[]): number[] {
-  const longest = (units: EndLine['units']): EndLine[] => lines.filter(line => line.units === units).slice(0, MOST_LINES);
+  const longest = (units: EndLine['units']): EndLine[] =>
+    lines.filter(line => line.units === units).slice(0, MOST_LINES);
   const ends = longest('end');
   return longest('begin').flatMap(begin => ends.map(end => end.at - begin.at).filter(distance => distance > 0));
 }

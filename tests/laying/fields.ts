@@ -56,10 +56,7 @@ export function piecesOnPlan({ parts }: LaidArea): string[] {
   const shown = (metres: number): number => Math.round(metres * 10_000) / 10 + 0;
   return boxes
     .sort((a, b) => a.bottom - b.bottom || a.left - b.left)
-    .map(
-      ({ left, right, bottom, top }) =>
-        `${shown(left)}..${shown(right)} x ${shown(bottom)}..${shown(top)}`
-    );
+    .map(({ left, right, bottom, top }) => `${shown(left)}..${shown(right)} x ${shown(bottom)}..${shown(top)}`);
 }
 
 export function wholeUnits({ parts }: LaidArea): number {

@@ -88,7 +88,11 @@ describe('worked by hand', () => {
 describe('over random shapes', () => {
   const corner = fc.record({ x: fc.integer({ min: -150, max: 150 }), y: fc.integer({ min: -150, max: 150 }) });
   const shape = fc
-    .tuple(fc.array(corner, { minLength: 4, maxLength: 4 }), fc.integer({ min: 900, max: 2600 }), fc.integer({ min: 500, max: 1800 }))
+    .tuple(
+      fc.array(corner, { minLength: 4, maxLength: 4 }),
+      fc.integer({ min: 900, max: 2600 }),
+      fc.integer({ min: 500, max: 1800 })
+    )
     .map(([moved, length, width]) =>
       cornerLoop(
         [
@@ -113,7 +117,10 @@ describe('over random shapes', () => {
             const moved = (at: typeof from) => ({ x: at.x + mm(330), y: at.y + mm(170) });
             return { from: moved(from), to: moved(to) };
           });
-          const plain = { ...courses(outline, [200, 100], 5, { offset, start }), keptOut: [{ key: 'box:a', outline: hole }] };
+          const plain = {
+            ...courses(outline, [200, 100], 5, { offset, start }),
+            keptOut: [{ key: 'box:a', outline: hole }]
+          };
           const before = laid(plain);
           const area = { ...plain, field: { ...plain.field, inboardCuts: mm(least) } };
           const after = laid(area);
@@ -123,14 +130,17 @@ describe('over random shapes', () => {
           const ends = (laidArea: LaidArea): number =>
             laidArea.parts[0]!.laid.cuts.filter(({ pieces }) => {
               const { left, right } = boundsOf(pieces[0]!.outline);
-              return pieces.length === 1 && right - left < mm(least) - 1e-6 && (left < 0.0005 || right > cut.length - 0.0005);
+              return (
+                pieces.length === 1 && right - left < mm(least) - 1e-6 && (left < 0.0005 || right > cut.length - 0.0005)
+              );
             }).length;
           expect(ends(after)).toBeLessThanOrEqual(ends(before));
           const pieceAreas = ({ parts: [part] }: LaidArea): number =>
             part!.laid.cuts.flatMap(({ pieces }) => pieces).reduce((sum, { area: one }) => sum + one, 0);
           const size = cut.length * cut.width;
           // Whole units, pieces and joints: the same ground is covered but for what was too narrow to be laid.
-          const sum = (laidArea: LaidArea) => wholeUnits(laidArea) * size + pieceAreas(laidArea) + laidArea.parts[0]!.laid.jointArea;
+          const sum = (laidArea: LaidArea) =>
+            wholeUnits(laidArea) * size + pieceAreas(laidArea) + laidArea.parts[0]!.laid.jointArea;
           expect(sum(after)).toBeGreaterThan(sum(before) - 1e-4);
           expect(cuttingOf(after, area, mm(least)).cutUnits).toBeGreaterThanOrEqual(before.parts[0]!.laid.cuts.length);
         }

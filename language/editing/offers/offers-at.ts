@@ -107,7 +107,9 @@ function sizeOffers(
 ): Offer[] {
   if (sizes.length === 0) return [];
   const span = spanOf(text.parsed, outline.first, outline.end);
-  const list = sumsIn(text, project).find(({ holder, start }) => holder === 'Rectangle' && covers(span, { start, end: start }));
+  const list = sumsIn(text, project).find(
+    ({ holder, start }) => holder === 'Rectangle' && covers(span, { start, end: start })
+  );
   if (list?.sums.length !== 2 || list.sums.some(hasNames) || onOneLine(text.parsed, list) === undefined) return [];
   const placer = Placer.of(text);
   return sizes.map(({ size, cutting }) => {
