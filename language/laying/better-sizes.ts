@@ -68,7 +68,7 @@ export function* betterSizes(area: AreaToLay, search: SizeSearch): Generator<voi
 const SQUARE = 1e-6;
 
 /** Undefined where an outline is no rectangle. */
-export function sizeOfRectangle(outline: Loop): Size | undefined {
+function sizeOfRectangle(outline: Loop): Size | undefined {
   const [first, second] = outline;
   if (first === undefined || second === undefined || outline.length !== 4) return undefined;
   if (outline.some(({ arc }) => arc !== undefined)) return undefined;

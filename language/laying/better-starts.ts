@@ -88,7 +88,7 @@ function* lookFrom(trials: Trials, base: StartChange): Generator<void, void> {
   const places = (way: 'along' | 'across'): number[] => {
     const first = way === 'along' ? said.x : said.y;
     const others = free[way] ? startPlaces(ground.region, setOut.pattern, way, search.shiftStep) : [];
-    return [...new Set([first, ...others])];
+    return [...new Set([first, ...(free[way] ? [0] : []), ...others])];
   };
   const [along, across] = [places('along'), places('across')];
   const before = trials.all.length;

@@ -17,7 +17,10 @@ export function startPlaces(region: Region, pattern: BondPattern, way: Way, step
   const pitch = pitchOf(pattern, way);
   if (!(pitch > step)) return [];
   const { begin, end } = unitEdges(pattern, way);
-  const within = (place: number): number => ((place % pitch) + pitch) % pitch;
+  const within = (place: number): number => {
+    const rest = ((place % pitch) + pitch) % pitch;
+    return pitch - rest <= ON_STEP * step ? 0 : rest;
+  };
   const up = (place: number): number => Math.ceil(within(place) / step - ON_STEP) * step;
   const down = (place: number): number => Math.floor(within(place) / step + ON_STEP) * step;
   const places = endLines(region, pattern, way).flatMap(({ at, units }) => [

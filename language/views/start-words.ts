@@ -13,7 +13,7 @@ export function lengthText(metres: number, system: System): string {
 }
 
 /** `(40, 0) mm`, `(1 ft 2 1/2 in, 3 in)`. */
-export function shiftText({ x, y }: Point, system: System): string {
+function shiftText({ x, y }: Point, system: System): string {
   const lengths = [x, y].map(metres => toNearest(new Fraction(metres), system));
   const one = inOneMeasure(system, lengths);
   if (one !== undefined) return `(${one.numbers.join(', ')}) ${one.measure}`;
@@ -41,7 +41,7 @@ export function jointClause(joint: number, system: System): string {
   return `joints ${lengthText(joint, system)}`;
 }
 
-export function isNowhere({ x, y }: Point): boolean {
+function isNowhere({ x, y }: Point): boolean {
   return x === 0 && y === 0;
 }
 

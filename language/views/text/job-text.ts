@@ -1,6 +1,7 @@
 import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { acceptedCount } from './accepted-text.ts';
 import { areaText, numberRows, numberTable } from './area-text.ts';
 import { assumedText } from './assumed-text.ts';
@@ -8,6 +9,7 @@ import type { Colours } from './colours.ts';
 import { countsText, findingLine } from './findings-text.ts';
 import { missingText } from './missing-text.ts';
 import { plainLine } from './plain-line.ts';
+import { startsText } from './starts-text.ts';
 import { workingsText } from './workings-text.ts';
 
 export interface JobReport {
@@ -18,12 +20,14 @@ export interface JobReport {
   readonly accepted: readonly AcceptedFinding[];
   readonly placeOf: (key: string) => Place;
   readonly workings: boolean;
+  /** How there could be less to cut, where that is asked for. */
+  readonly starts?: readonly CuttingAdvice[];
   readonly colours: Colours;
 }
 
 /** All numbers of a job in its own measures; what has none is named, and so is what was assumed. */
 export function jobText(report: JobReport): string {
-  const { file, job, numbers, findings, accepted, placeOf, workings, colours } = report;
+  const { file, job, numbers, findings, accepted, placeOf, workings, starts, colours } = report;
   const { quantities } = numbers;
   const { system } = job;
   const lines = (head: string, all: readonly string[]): string[] =>
@@ -44,6 +48,7 @@ export function jobText(report: JobReport): string {
     `${colours.strong(plainLine(job.title || 'Job without a title'))} · ${plainLine(file)} · ${rules}`,
     ...quantities.areas.map(area => areaText(area, system, colours)),
     ...lines('Whole job', quantities.areas.length === 0 ? [] : [...whole, ...tables]),
+    ...lines('Better starts', starts === undefined ? [] : startsText(job, starts, colours)),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
     ...(workings && quantities.areas.length > 0
