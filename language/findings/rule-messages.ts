@@ -1,6 +1,6 @@
 import type { Rule, SaysPart } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
-import { type Print, printAs, printFine, printPercent } from '../measures/print.ts';
+import { type Print, printAs, printFine } from '../measures/print.ts';
 import { listed } from './listed.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
 import { memberOf } from './members/members.ts';
@@ -120,14 +120,8 @@ function printNumber(value: number, print: Print, system: System): string {
   switch (print) {
     case 'fine':
       return printFine(value, system);
-    case 'share':
-      return printPercent(value);
     case 'number':
       return String(Number(value.toFixed(6)));
-    case 'face':
-      return system === 'imperial'
-        ? `${Number((value / 0.0254 ** 2).toFixed(1))} sq in`
-        : `${Number(value.toFixed(4))} m2`;
     default:
       return printAs(print, value, system);
   }

@@ -40,7 +40,8 @@ function stretches(side: Side, outline: Loop): Point[] {
   });
 }
 
-function shareAlong(side: Side, point: Point): number {
+/** How far along a side a point on it lies: 0 at `from`, 1 at `to`. */
+export function shareAlong(side: Side, point: Point): number {
   const { from, to, arc } = side;
   const length = sideLength(side);
   const share = arc

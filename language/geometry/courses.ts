@@ -1,4 +1,4 @@
-import { boxRound, cutPaths, filling, type Path } from './path-clip.ts';
+import { boxRound, cutPaths, type Edge, filling, type Path, RIM_TOLERANCE } from './path-clip.ts';
 
 /** One course and what of the region lies in it. */
 export interface Course {
@@ -37,6 +37,88 @@ export function cutToColumns(paths: readonly Path[], left: number, right: number
   return cutPaths(cutPaths(paths, 'x', left).high, 'x', right).low;
 }
 
+/** Cells that follow each other along a course without gaps, by number. */
+export interface Cells {
+  /** Metres along the course to the left edge of a cell. */
+  readonly at: (cell: number) => number;
+  /** The last cell that starts at or before a place. */
+  readonly lastFrom: (place: number) => number;
+  /** The first cell that starts at or after a place. */
+  readonly firstFrom: (place: number) => number;
+}
+
+/** Cells of one length, the one with number nought starting at `start`. */
+export function evenCells(pitch: number, start: number): Cells {
+  return {
+    at: cell => start + cell * pitch,
+    lastFrom: place => Math.floor((place - start) / pitch),
+    firstFrom: place => Math.ceil((place - start) / pitch)
+  };
+}
+
+export interface CellsFound {
+  /** Cells that lie wholly inside, from the first to before the end. */
+  readonly full: (first: number, end: number) => void;
+  /** One cell is partly inside: what lies in it. */
+  readonly partial: (cell: number, paths: readonly Path[]) => void;
+}
+
+/**
+ * Cuts a course into its cells and tells, from left to right, which the region fills. Where no edge runs the course is
+ * full or empty throughout: only the cells about an edge are looked at one by one.
+ */
+export function cellsOf(course: Course, cells: Cells, found: CellsFound): void {
+  const { bottom, top } = course;
+  const halve = (paths: readonly Path[], first: number, end: number): void => {
+    if (paths.length === 0) return;
+    const fills = filling(paths, { left: cells.at(first), right: cells.at(end), bottom, top });
+    if (fills === 'empty') return;
+    if (fills === 'full') found.full(first, end);
+    else if (end - first <= 1) found.partial(first, paths);
+    else {
+      const middle = Math.floor((first + end) / 2);
+      const { low, high } = cutPaths(paths, 'x', cells.at(middle));
+      halve(low, first, middle);
+      halve(high, middle, end);
+    }
+  };
+  let rest = course.paths;
+  let reached: number | undefined;
+  for (const { first, end } of cellsAboutEdges(course, cells)) {
+    if (reached !== undefined) {
+      const between = cutPaths(rest, 'x', cells.at(first));
+      halve(between.low, reached, first);
+      rest = between.high;
+    }
+    const { low, high } = cutPaths(rest, 'x', cells.at(end));
+    halve(low, first, end);
+    rest = high;
+    reached = end;
+  }
+}
+
+/** The cells that an edge runs through or along, in order and apart; edges along the course itself left out. */
+function cellsAboutEdges({ paths, bottom, top }: Course, cells: Cells): { first: number; end: number }[] {
+  const all: { first: number; end: number }[] = [];
+  for (const path of paths)
+    for (const edge of path) {
+      if (edge.radius === 0 && (runsAt(edge, bottom) || runsAt(edge, top))) continue;
+      const { left, right } = boxRound([[edge]]);
+      all.push({ first: cells.lastFrom(left - RIM_TOLERANCE), end: cells.firstFrom(right + RIM_TOLERANCE) });
+    }
+  const apart: { first: number; end: number }[] = [];
+  for (const { first, end } of all.sort((a, b) => a.first - b.first)) {
+    const last = apart.at(-1);
+    if (last !== undefined && first <= last.end) last.end = Math.max(last.end, end);
+    else apart.push({ first, end });
+  }
+  return apart;
+}
+
+function runsAt({ y0, y1 }: Edge, level: number): boolean {
+  return Math.abs(y0 - level) < RIM_TOLERANCE && Math.abs(y1 - level) < RIM_TOLERANCE;
+}
+
 export interface ColumnsFound {
   /** So many cells in a row lie wholly inside; the left edge of the first. */
   readonly full: (left: number, count: number) => void;
@@ -46,21 +128,9 @@ export interface ColumnsFound {
 
 /** Halves a course into cells, a pitch long each in metres from `start` on, and tells which the region fills. */
 export function columnsOf(course: Course, pitch: number, start: number, found: ColumnsFound): void {
-  const { bottom, top } = course;
-  const halve = (paths: readonly Path[], first: number, end: number): void => {
-    if (paths.length === 0) return;
-    const left = start + first * pitch;
-    const fills = filling(paths, { left, right: start + end * pitch, bottom, top });
-    if (fills === 'empty') return;
-    if (fills === 'full') found.full(left, end - first);
-    else if (end - first <= 1) found.partial(left, paths);
-    else {
-      const middle = Math.floor((first + end) / 2);
-      const { low, high } = cutPaths(paths, 'x', start + middle * pitch);
-      halve(low, first, middle);
-      halve(high, middle, end);
-    }
-  };
-  const { left, right } = boxRound(course.paths);
-  halve(course.paths, Math.floor((left - start) / pitch), Math.ceil((right - start) / pitch));
+  const cells = evenCells(pitch, start);
+  cellsOf(course, cells, {
+    full: (first, end) => found.full(cells.at(first), end - first),
+    partial: (cell, paths) => found.partial(cells.at(cell), paths)
+  });
 }

@@ -1,8 +1,8 @@
 import { reversedLoop, signedAreaOf } from './outline.ts';
 import type { Loop, Point, Region } from './shapes.ts';
 
-/** Where courses begin and run. Lengths in metres. */
-export interface Frame {
+/** Where courses start and how they run. Metres on the plan. */
+export interface CourseFrame {
   /** Where the first unit's corner lies. */
   readonly origin: Point;
   /** Direction the courses run, radians anticlockwise from the x axis. */
@@ -12,7 +12,7 @@ export interface Frame {
 }
 
 /** A field of rectangular units in courses. Lengths in metres. */
-export interface UnitGrid extends Frame {
+export interface UnitGrid extends CourseFrame {
   /** Of a unit, along the course. */
   readonly length: number;
   /** Of a unit, across the course. */
@@ -23,7 +23,7 @@ export interface UnitGrid extends Frame {
 }
 
 /** Outlines as seen along the courses, x along and y across them: the outer one anticlockwise, the holes clockwise. */
-export function inFrame(region: Region, frame: Frame): Loop[] {
+export function inFrame(region: Region, frame: CourseFrame): Loop[] {
   const cosine = Math.cos(frame.direction);
   const sine = Math.sin(frame.direction);
   const across = frame.mirrored ? -1 : 1;
@@ -44,7 +44,7 @@ export function inFrame(region: Region, frame: Frame): Loop[] {
 }
 
 /** A place of a frame, on the plan. */
-export function outOfFrame({ origin, direction, mirrored }: Frame, { x, y }: Point): Point {
+export function outOfFrame({ origin, direction, mirrored }: CourseFrame, { x, y }: Point): Point {
   const cosine = Math.cos(direction);
   const sine = Math.sin(direction);
   const across = mirrored ? -y : y;

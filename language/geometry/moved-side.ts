@@ -43,7 +43,8 @@ export function movedSide(side: Side, outward: number): MovedSide {
   };
 }
 
-function heading({ from, to, arc }: Side, at: Point): Point {
+/** The way a side runs at a point on it, of length one. */
+export function heading({ from, to, arc }: Side, at: Point): Point {
   const x = arc ? (at.y - arc.centre.y) * -Math.sign(arc.turn) : to.x - from.x;
   const y = arc ? (at.x - arc.centre.x) * Math.sign(arc.turn) : to.y - from.y;
   const length = Math.hypot(x, y);
@@ -99,7 +100,8 @@ function innerStep(before: MovedSide, after: MovedSide): readonly Point[] {
   return up ? [inner, wideFoot] : [wideFoot, inner];
 }
 
-function meetings(before: MovedSide, after: MovedSide): Point[] {
+/** Where two moved sides meet, prolonged; nowhere when one is moved past its centre. */
+export function meetings(before: MovedSide, after: MovedSide): Point[] {
   const a = before.side.arc;
   const b = after.side.arc;
   if ((a && !(before.radius > 0)) || (b && !(after.radius > 0))) return [];

@@ -38,6 +38,16 @@ export function pathOf(loop: Loop): Path {
   return loop.map(edgeOf);
 }
 
+/** A path as an outline. Its sides meet exactly, as an outline's do. */
+export function loopOf(path: Path): Loop {
+  return path.map((edge, index) => {
+    const { x0, y0, x1, y1, radius, centreX, centreY, turn } = edge;
+    const next = path[(index + 1) % path.length];
+    const ends = { from: { x: x0, y: y0 }, to: { x: next?.x0 ?? x1, y: next?.y0 ?? y1 } };
+    return radius > 0 ? { ...ends, arc: { centre: { x: centreX, y: centreY }, turn } } : ends;
+  });
+}
+
 function edgeOf(side: Side): Edge {
   const { from, to, arc } = side;
   if (!arc) return straightEdge(from.x, from.y, to.x, to.y);
@@ -104,7 +114,8 @@ function cutPath(path: Path, axis: Axis, level: number, low: Path[], high: Path[
   close(highEdges, high);
 }
 
-function append(edges: Edge[], edge: Edge): void {
+/** Puts an edge behind others, tied to the last by a straight edge where they do not meet. */
+export function append(edges: Edge[], edge: Edge): void {
   const last = edges[edges.length - 1];
   if (last) join(edges, last, edge);
   edges.push(edge);
@@ -116,7 +127,8 @@ function join(edges: Edge[], before: Edge, after: Edge): void {
   }
 }
 
-function close(edges: Edge[], paths: Path[]): void {
+/** Closes edges with a straight one and puts them among paths; no edges are no path. */
+export function close(edges: Edge[], paths: Path[]): void {
   const first = edges[0];
   const last = edges[edges.length - 1];
   if (!first || !last) return;
@@ -144,7 +156,9 @@ function cutStraight(edge: Edge, axis: Axis, level: number, low: Edge[], high: E
 function cutArc(edge: Edge, axis: Axis, level: number, low: Edge[], high: Edge[]): void {
   const { centreX, centreY, radius, start, turn } = edge;
   const centre = axis === 'x' ? centreX : centreY;
-  const cuts = arcCuts(edge, axis, (level - centre) / radius);
+  const share = (level - centre) / radius;
+  const first = axis === 'x' ? Math.acos(share) : Math.asin(share);
+  const cuts = Math.abs(share) < 1 ? turnsTo(edge, first, axis === 'x' ? -first : Math.PI - first) : [];
   let x0 = edge.x0;
   let y0 = edge.y0;
   let done = 0;
@@ -164,11 +178,8 @@ function cutArc(edge: Edge, axis: Axis, level: number, low: Edge[], high: Edge[]
   }
 }
 
-/** How far along its turn an arc meets a line, in order; `share` is the line's distance from the centre in radii. */
-function arcCuts(edge: Edge, axis: Axis, share: number): number[] {
-  if (Math.abs(share) >= 1) return [];
-  const first = axis === 'x' ? Math.acos(share) : Math.asin(share);
-  const second = axis === 'x' ? -first : Math.PI - first;
+/** How far along its turn an arc comes through two directions from its centre, in order; its ends are left out. */
+export function turnsTo(edge: Edge, first: number, second: number): number[] {
   const way = Math.sign(edge.turn);
   const size = Math.abs(edge.turn);
   return [first, second]

@@ -2,12 +2,6 @@ import type { UnitGrid } from './grid-frame.ts';
 import { perimeterOf, regionArea } from './outline.ts';
 import type { Region } from './shapes.ts';
 
-/**
- * In metres: what a saw takes anyway. A unit the region misses by no more than this along its sides is laid whole, and
- * a piece no wider than this is not laid.
- */
-export const CUTTING_TOLERANCE = 0.0005;
-
 /** The most units laid out one by one: some tenths of a second of work. Beyond it a job is figured by area. */
 export const MOST_UNITS = 300_000;
 

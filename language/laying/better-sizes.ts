@@ -3,7 +3,7 @@ import type { AreaToLay } from './area-to-lay.ts';
 import { type Cutting, cuttingOf } from './cutting.ts';
 import { byCutting, isClearlyBetter } from './fewer-cuts.ts';
 import { runsAlong } from './field-frame.ts';
-import { layArea, setOutField } from './lay-area.ts';
+import { layArea, setOutArea } from './lay-area.ts';
 import type { BondPattern } from './pattern.ts';
 import { endLines, pitchOf, reachOf, sizeOf, unitEdges, type Way } from './unit-lines.ts';
 
@@ -37,23 +37,24 @@ const MOST_LENGTHS = 3;
 /**
  * The nearest sizes of a rectangle that leave less to cut, or nothing: one and the other side less than a unit shorter or
  * longer, the first corner where it is, units, joints and start as said. Undefined where the outline is no rectangle or
- * the area takes more units than are laid.
+ * the area can't be laid.
  */
 export function* betterSizes(area: AreaToLay, search: SizeSearch): Generator<void, BetterSizes | undefined> {
   const size = sizeOfRectangle(area.outline);
   if (size === undefined) return undefined;
   const laid = yield* layArea(area);
-  if ('tooMany' in laid) return undefined;
+  if (!('parts' in laid)) return undefined;
   const now = cuttingOf(laid, area, search.leastPiece);
   const tried: BetterSize[] = [];
   const tryOut = function* (other: Size): Generator<void, void> {
     if (tried.some(one => one.size[0] === other[0] && one.size[1] === other[1])) return;
     const changed = { ...area, outline: resized(area.outline, other) };
     const result = yield* layArea(changed);
-    if (!('tooMany' in result)) tried.push({ size: other, cutting: cuttingOf(result, changed, search.leastPiece) });
+    if ('parts' in result) tried.push({ size: other, cutting: cuttingOf(result, changed, search.leastPiece) });
   };
   if (now.cutUnits > 0) {
-    const [lengths, widths] = [lengthsNear(area, size, 0, search), lengthsNear(area, size, 1, search)];
+    const lengths = yield* lengthsNear(area, size, 0, search);
+    const widths = yield* lengthsNear(area, size, 1, search);
     for (const length of lengths) yield* tryOut([length, size[1]]);
     const longer = nearestOfEach(tried, size, 0);
     const before = tried.length;
@@ -98,13 +99,15 @@ function unitVector(from: Point, to: Point): Point {
 }
 
 /** Lengths of one side, the nearest first, with which units come out even: from end to end, or at the end that moves. */
-function lengthsNear(area: AreaToLay, size: Size, side: 0 | 1, { sizeStep }: SizeSearch): number[] {
-  const { ground, setOut } = setOutField(area);
-  const { pattern } = setOut;
+function* lengthsNear(area: AreaToLay, size: Size, side: 0 | 1, { sizeStep }: SizeSearch): Generator<void, number[]> {
+  const set = yield* setOutArea(area);
+  if ('part' in set || set.setOut.pattern === undefined) return [];
+  const { regions } = set.ground;
+  const { pattern } = set.setOut;
   const way: Way = runsAlong(area.outline[side]!, pattern.frame) ? 'along' : 'across';
   // Courses at a slant never come out even.
-  if (!endLines(ground.region, pattern, way).some(({ units }) => units !== 'meet')) return [];
-  const [low, high] = reachOf(ground.region, pattern, way);
+  if (!endLines(regions, pattern, way).some(({ units }) => units !== 'meet')) return [];
+  const [low, high] = reachOf(regions, pattern, way);
   const changes = [...evenChanges(pattern, way, high - low), ...endChanges(pattern, way, low, high)];
   // Never shorter than whole units take: what is over lies in the joint at the edge.
   const lengths = changes.map(change => Math.ceil((size[side] + change) / sizeStep - ON_STEP) * sizeStep);

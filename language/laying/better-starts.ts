@@ -3,7 +3,7 @@ import type { AreaToLay } from './area-to-lay.ts';
 import { type Cutting, cuttingOf } from './cutting.ts';
 import { byCutting, isClearlyBetter } from './fewer-cuts.ts';
 import { freeWays } from './free-ways.ts';
-import { layArea, setOutField } from './lay-area.ts';
+import { layArea, setOutArea } from './lay-area.ts';
 import { changedStart, changesIn, type StartChange } from './start-change.ts';
 import { startJoints } from './start-joints.ts';
 import { startPlaces } from './start-places.ts';
@@ -50,27 +50,32 @@ const BEST_ACROSS = 3;
 /**
  * Looks for a start that leaves less to cut. Whole units along sides, equal cuts and joint lines carried on stay as said;
  * the first unit is moved to where units begin or end at the lines the field ends at, joints are opened or closed within
- * their limits, the courses are turned by a quarter where no side is named for them. Undefined where the area takes more
- * units than are laid. Yields about once a course.
+ * their limits, the courses are turned by a quarter where no side is named for them. Undefined where the area can't be
+ * laid. Yields about once a course.
  */
 export function* betterStarts(area: AreaToLay, search: StartSearch): Generator<void, BetterStarts | undefined> {
   const laid = yield* layArea(area);
-  if ('tooMany' in laid) return undefined;
+  if (!('parts' in laid)) return undefined;
   const now = cuttingOf(laid, area, search.leastPiece);
   const clipped = laid.parts.reduce((sum, part) => sum + part.laid.clipped, 0);
   const most = Math.max(LEAST_TRIED, Math.min(MOST_TRIED, Math.floor(MOST_CLIPPED / (1 + clipped))));
   const trials = new Trials(area, search, now, most);
-  if (now.cutUnits > 0) for (const base of bases(area, search)) yield* lookFrom(trials, base);
+  if (now.cutUnits > 0) for (const base of yield* bases(area, search)) yield* lookFrom(trials, base);
   return { now, better: chosen(trials.all, now), tried: trials.count };
 }
 
 /** The courses as they run and turned, each with the joints as they are and as they fit. */
-function bases(area: AreaToLay, { jointStep, mayTurn, mayJoint }: StartSearch): StartChange[] {
-  const free = freeWays(area, setOutField(area).setOut.frame);
+function* bases(area: AreaToLay, { jointStep, mayTurn, mayJoint }: StartSearch): Generator<void, StartChange[]> {
+  const set = yield* setOutArea(area);
+  if ('part' in set) return [];
+  const free = freeWays(area, set.setOut.frame);
   const turns: StartChange[] = free.turn && mayTurn ? [{}, { turned: Math.PI / 2 }] : [{}];
-  const joints = turns.flatMap(turn =>
-    (free.joint && mayJoint ? startJoints(unshifted(area, turn), jointStep) : []).map(joint => ({ ...turn, joint }))
-  );
+  const joints: StartChange[] = [];
+  if (free.joint && mayJoint)
+    for (const turn of turns) {
+      const widths = yield* startJoints(unshifted(area, turn), jointStep);
+      joints.push(...widths.map(joint => ({ ...turn, joint })));
+    }
   return [...turns, ...joints];
 }
 
@@ -82,12 +87,14 @@ function unshifted(area: AreaToLay, base: StartChange): AreaToLay {
 function* lookFrom(trials: Trials, base: StartChange): Generator<void, void> {
   const { area, search } = trials;
   const from = unshifted(area, base);
-  const { ground, setOut } = setOutField(from);
-  const free = freeWays(area, setOut.frame);
+  const set = yield* setOutArea(from);
+  if ('part' in set || set.setOut.pattern === undefined) return;
+  const { pattern } = set.setOut;
+  const free = freeWays(area, set.setOut.frame);
   const said = area.field.start.shifted ?? { x: 0, y: 0 };
   const places = (way: 'along' | 'across'): number[] => {
     const first = way === 'along' ? said.x : said.y;
-    const others = free[way] ? startPlaces(ground.region, setOut.pattern, way, search.shiftStep) : [];
+    const others = free[way] ? startPlaces(set.ground.regions, pattern, way, search.shiftStep) : [];
     return [...new Set([first, ...(free[way] ? [0] : []), ...others])];
   };
   const [along, across] = [places('along'), places('across')];
@@ -138,7 +145,7 @@ class Trials {
     }
     const area = changedStart(this.area, change);
     const laid = yield* layArea(area);
-    if ('tooMany' in laid) return;
+    if (!('parts' in laid)) return;
     this.all.push({ change, cutting: cuttingOf(laid, area, this.search.leastPiece) });
   }
 

@@ -1,4 +1,4 @@
-import type { Frame } from '../geometry/index.ts';
+import type { CourseFrame } from '../geometry/index.ts';
 import { gapsIn, type Rectangle } from './cell-gaps.ts';
 import type { BondPattern } from './pattern.ts';
 
@@ -45,7 +45,12 @@ const ROUNDING = 1e-9;
  * Lays units in the slots of a cell: the largest unit in the largest slots. A square is as large as the tightest unit
  * needs with its joint; where others do not fill theirs they lie in the middle and their joints are wider.
  */
-export function cellBond(frame: Frame, cell: Cell, units: readonly SizedUnit[], joint: number): CellBond | WrongSizes {
+export function cellBond(
+  frame: CourseFrame,
+  cell: Cell,
+  units: readonly SizedUnit[],
+  joint: number
+): CellBond | WrongSizes {
   const kinds = kindsOf(cell);
   if (kinds.length !== units.length) return { sizes: kinds.length };
   const bySize = [...units].sort((a, b) => b.length * b.width - a.length * a.width || b.length - a.length);
@@ -62,8 +67,11 @@ export function cellBond(frame: Frame, cell: Cell, units: readonly SizedUnit[], 
     const y = slot.row * module.across + spareAcross / 2;
     return { unit: unit.key, standing, slot, x, y, length, width, spareAlong, spareAcross };
   });
-  // The unit in the corner of the cell begins right at the start.
-  const corner = laid.find(({ slot }) => slot.column === 0 && slot.row === 0) ?? laid[0]!;
+  // The outermost faces along the cell's edges lie right at the start: no unit there loses a sliver to it.
+  const corner = {
+    x: outermost(laid.filter(({ slot }) => slot.column === 0).map(({ x }) => x)),
+    y: outermost(laid.filter(({ slot }) => slot.row === 0).map(({ y }) => y))
+  };
   const alongPitch = cell.columns * module.along;
   const acrossPitch = cell.rows * module.across;
   const rectangles = laid.map(({ x, y, length, width }): Rectangle => {
@@ -79,6 +87,11 @@ export function cellBond(frame: Frame, cell: Cell, units: readonly SizedUnit[], 
     module,
     widestJoint: widestJoint(cell, laid, joint)
   };
+}
+
+/** Nought where every unit reaches over the edge. */
+function outermost(faces: readonly number[]): number {
+  return faces.length === 0 ? 0 : Math.min(...faces);
 }
 
 /** The kinds of slots, by their sides in squares, the largest first. */

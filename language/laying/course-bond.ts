@@ -1,4 +1,4 @@
-import type { Frame } from '../geometry/index.ts';
+import type { CourseFrame } from '../geometry/index.ts';
 import type { BondPattern } from './pattern.ts';
 
 /** Widths of the joints along and across the courses, m: cross joints and course joints. */
@@ -15,7 +15,7 @@ interface CourseUnit {
 }
 
 /** Stack and running bond: courses of one unit, each moved on by the same share of a unit and its joint. */
-export function courseBond(frame: Frame, unit: CourseUnit, joint: JointWidths, offset: number): BondPattern {
+export function courseBond(frame: CourseFrame, unit: CourseUnit, joint: JointWidths, offset: number): BondPattern {
   const { key, length, width } = unit;
   const pitches = { alongPitch: length + joint.along, acrossPitch: width + joint.across };
   return {

@@ -1,5 +1,5 @@
 import { distanceToSide, pointAlong, type Side } from '../geometry/index.ts';
-import { plainTurn, type PreparedCut, turnedCut } from './cut-list-prepared.ts';
+import { plainTurn, type PreparedCut, turnedCut, turnedSidesOf } from './cut-list-prepared.ts';
 import { WITHIN } from './saw-lines.ts';
 
 /** Cuts alike: the smallest of them, turned to lie plain, and all with the turn that lays it on each. */
@@ -29,6 +29,8 @@ export function* equalCuts(cuts: readonly PreparedCut[], cutsPerStep: number): G
   return groups;
 }
 
+type Sides = Pick<PreparedCut, 'sides' | 'bounds'>;
+
 /** By area, then by anything that tells two cuts apart. */
 function bySize(a: PreparedCut, b: PreparedCut): number {
   return a.area - b.area || a.sawLength - b.sawLength || byCorners(a.sides, b.sides);
@@ -45,14 +47,14 @@ function byCorners(a: readonly Side[], b: readonly Side[]): number {
 
 /** Puts a cut with the nearest pattern in size that it equals; patterns stand from the smallest up. */
 function joined(cut: PreparedCut, patterns: readonly AlikeCuts[]): boolean {
-  const turned: PreparedCut[] = [];
+  const turned: Sides[] = [];
   for (let last = patterns.length - 1; last >= 0; last--) {
     const { pattern, members } = patterns[last]!;
     // Outlines within the tolerance of each other differ by a strip along them at most, a little more at corners.
     if (cut.area - pattern.area > 1.5 * WITHIN * cut.perimeter) return false;
     if (cut.pieces.length !== pattern.pieces.length) continue;
     for (const [index, turn] of cut.outline.turns.entries()) {
-      turned[index] ??= turnedCut(cut, turn);
+      turned[index] ??= turnedSidesOf(cut, turn);
       if (!isSame(turned[index], pattern)) continue;
       members.push({ cut, turn: turnedBack(turn) });
       return true;
@@ -66,7 +68,7 @@ function turnedBack(turn: number): number {
 }
 
 /** Whether all outlines of two cuts lie within the cutting tolerance of each other. */
-function isSame(a: PreparedCut, b: PreparedCut): boolean {
+function isSame(a: Sides, b: Sides): boolean {
   const boxesAlike = (['left', 'right', 'bottom', 'top'] as const).every(
     side => Math.abs(a.bounds[side] - b.bounds[side]) <= WITHIN
   );

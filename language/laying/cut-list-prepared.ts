@@ -8,7 +8,7 @@ import {
   turnedAbout
 } from '../geometry/index.ts';
 import type { CutUnit, Piece } from './laid.ts';
-import { sawLengthOf } from './saw-lines.ts';
+import { isOnUnitSide } from './saw-lines.ts';
 import type { UnitOutline } from './unit-shape.ts';
 
 /** A cut unit with what comparing it with others takes. Metres. */
@@ -18,7 +18,7 @@ export interface PreparedCut {
   readonly unit: string;
   readonly outline: UnitOutline;
   readonly pieces: readonly Piece[];
-  /** Sides of all outlines and holes. */
+  /** Sides of all outlines and holes, sawn ones first: they tell two cuts apart soonest. */
   readonly sides: readonly Side[];
   readonly bounds: Bounds;
   readonly area: number;
@@ -28,7 +28,9 @@ export interface PreparedCut {
 }
 
 export function preparedCut({ unit, pieces }: CutUnit, index: number, outline: UnitOutline): PreparedCut {
-  const sides = sidesOf(pieces);
+  const all = pieces.flatMap(({ outline: rim, holes }) => [...rim, ...holes.flat()]);
+  const sawn = all.filter(side => !isOnUnitSide(side, outline));
+  const sides = [...sawn, ...all.filter(side => !sawn.includes(side))];
   return {
     index,
     unit,
@@ -37,9 +39,19 @@ export function preparedCut({ unit, pieces }: CutUnit, index: number, outline: U
     sides,
     bounds: boundsOf(sides),
     area: pieces.reduce((sum, piece) => sum + piece.area, 0),
-    sawLength: pieces.reduce((sum, piece) => sum + sawLengthOf(piece, outline), 0),
+    sawLength: perimeterOf(sawn),
     perimeter: perimeterOf(sides)
   };
+}
+
+/** The sides of a cut whose unit is turned about its middle. */
+export function turnedSidesOf(
+  { sides, bounds, outline }: PreparedCut,
+  turn: number
+): Pick<PreparedCut, 'sides' | 'bounds'> {
+  if (turn === 0) return { sides, bounds };
+  const turned = turnedSides(sides, outline.centre, turn);
+  return { sides: turned, bounds: boundsOf(turned) };
 }
 
 /** The same cut of a unit turned about its middle. */
@@ -51,8 +63,7 @@ export function turnedCut(cut: PreparedCut, turn: number): PreparedCut {
     holes: piece.holes.map(hole => turnedSides(hole, centre, turn)),
     area: piece.area
   }));
-  const sides = sidesOf(pieces);
-  return { ...cut, pieces, sides, bounds: boundsOf(sides) };
+  return { ...cut, ...turnedSidesOf(cut, turn), pieces };
 }
 
 /** Places no further apart are the same but for rounding; shares of the unit. */
@@ -64,12 +75,12 @@ const SAME_PLACE = 1e-9;
  */
 export function plainTurn({ sides, area, outline }: PreparedCut): number {
   const moment = firstMomentOf(sides);
-  const { centre, turns, shape } = outline;
+  const { shape, length, width, centre, turns } = outline;
   const middle = { x: moment.x / area, y: moment.y / area };
   const lies = turns.map(turn => {
     const { x, y } = turnedAbout(middle, centre, turn);
-    const [along, across] = [x / shape.length, y / shape.width];
-    return { turn, places: shape.form === 'hexagon' ? [along, across] : [along + across, along] };
+    const [along, across] = [x / length, y / width];
+    return { turn, places: shape === 'hexagon' ? [along, across] : [along + across, along] };
   });
   return lies.reduce((best, each) => (comesBefore(each.places, best.places) ? each : best)).turn;
 }
@@ -77,10 +88,6 @@ export function plainTurn({ sides, area, outline }: PreparedCut): number {
 function comesBefore(places: readonly number[], others: readonly number[]): boolean {
   const apart = places.map((place, index) => place - others[index]!).find(gap => Math.abs(gap) > SAME_PLACE);
   return apart !== undefined && apart < 0;
-}
-
-function sidesOf(pieces: readonly Piece[]): Side[] {
-  return pieces.flatMap(({ outline, holes }) => [...outline, ...holes.flat()]);
 }
 
 function turnedSides(sides: readonly Side[], centre: Point, turn: number): Side[] {

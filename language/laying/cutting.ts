@@ -1,7 +1,7 @@
-import { narrowestWidthOf } from '../geometry/index.ts';
+import { narrowestWidthOf, perimeterOf } from '../geometry/index.ts';
 import type { AreaToLay, FieldToLay } from './area-to-lay.ts';
 import type { LaidArea } from './lay-area.ts';
-import { sawLengthOf } from './saw-lines.ts';
+import { isOnUnitSide } from './saw-lines.ts';
 import { type UnitOutline, unitOutline } from './unit-shape.ts';
 
 /** What laying an area asks of whoever cuts. */
@@ -26,7 +26,9 @@ export function cuttingOf({ parts }: LaidArea, area: AreaToLay, leastPiece: numb
       const width = narrowestWidthOf(piece.outline);
       if (width < leastPiece - ROUNDING) slivers++;
       narrowest = Math.min(narrowest, width);
-      sawLength += sawLengthOf(piece, outlines.get(unit)!);
+      const outline = outlines.get(unit)!;
+      const sides = [...piece.outline, ...piece.holes.flat()];
+      sawLength += perimeterOf(sides.filter(side => !isOnUnitSide(side, outline)));
     }
   }
   return { cutUnits, slivers, sawLength, ...(narrowest === Infinity ? {} : { narrowest }) };
@@ -37,11 +39,11 @@ const ROUNDING = 1e-6;
 
 function unitOutlines({ field, insets, borders, bands }: AreaToLay): Map<string, UnitOutline> {
   const rectangles = [...borders, ...bands].map(({ unit }) => unit);
-  const form = ({ bond }: FieldToLay) => (bond.way === 'hexagons' ? 'hexagon' : 'rectangle');
+  const shapeIn = ({ bond }: FieldToLay) => (bond.way === 'hexagons' ? 'hexagon' : 'rectangle');
   return new Map([
-    ...rectangles.map(unit => [unit.key, unitOutline({ form: 'rectangle', ...unit })] as const),
+    ...rectangles.map(unit => [unit.key, unitOutline({ shape: 'rectangle', ...unit })] as const),
     ...[field, ...insets.map(inset => inset.field)].flatMap(one =>
-      one.units.map(unit => [unit.key, unitOutline({ form: form(one), ...unit })] as const)
+      one.units.map(unit => [unit.key, unitOutline({ shape: shapeIn(one), ...unit })] as const)
     )
   ]);
 }

@@ -1,7 +1,9 @@
 import {
+  around,
+  type Bounds,
   boundsOf,
   distance,
-  type Frame,
+  type CourseFrame,
   inFrame,
   type Loop,
   outOfFrame,
@@ -22,7 +24,7 @@ export interface StartSaid {
   readonly turned?: number;
   readonly jointLine?: { readonly at: Point; readonly side: number };
   /** Joint lines go on from a field laid like this. */
-  readonly carriedOn?: Frame;
+  readonly carriedOn?: CourseFrame;
 }
 
 /** The sizes that a start goes by: of the unit in the corner and of the step to the next, along and across the courses. */
@@ -33,8 +35,8 @@ export interface Steps {
   readonly acrossPitch: number;
 }
 
-/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle. */
-const ALONG = Math.SQRT1_2;
+/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle, and a hair. */
+const ALONG = Math.SQRT1_2 - 1e-9;
 
 /**
  * Where a field's courses begin and run. `reach` tells how far the field's edge lies within each side of the outline
@@ -44,14 +46,14 @@ const ALONG = Math.SQRT1_2;
 export function fieldFrame(
   outline: Loop,
   reach: readonly number[],
-  field: Region,
+  field: readonly Region[],
   start: StartSaid,
   steps: Steps,
   turn: number
-): Frame {
+): CourseFrame {
   const base = start.carriedOn ?? besideSide(outline, reach, start);
   const turned = (turn + (start.turned ?? 0)) * (base.mirrored ? -1 : 1);
-  let frame: Frame = { ...base, direction: base.direction + turned };
+  let frame: CourseFrame = { ...base, direction: base.direction + turned };
   if (start.jointLine !== undefined) frame = onJointLine(frame, outline, start.jointLine, steps);
   for (const side of start.whole) frame = wholeAlong(frame, lineWithin(outline, reach, side), steps);
   if (start.equalCuts) frame = { ...frame, origin: outOfFrame(frame, { x: centred(frame, field, steps), y: 0 }) };
@@ -76,7 +78,7 @@ function lineWithin(outline: Loop, reach: readonly number[], side: number): Line
 }
 
 /** The corner where a side's courses begin, and the way they run; from its other end they run back. */
-function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): Frame {
+function besideSide(outline: Loop, reach: readonly number[], start: StartSaid): CourseFrame {
   const side = start.along ?? start.whole[0] ?? outline.findIndex(({ arc }) => arc === undefined);
   const one = outline[side];
   if (one === undefined) {
@@ -117,14 +119,14 @@ function foot({ at, direction }: Line, { x, y }: Point): Point {
 }
 
 /** A point of the plan as seen in a frame. */
-export function placeIn(frame: Frame, point: Point): Point {
+export function placeIn(frame: CourseFrame, point: Point): Point {
   const { x, y } = turnedAbout(point, frame.origin, -frame.direction);
   const across = y - frame.origin.y;
   return { x: x - frame.origin.x, y: frame.mirrored ? -across : across };
 }
 
 /** Moves a frame so that units end right at a line: at its near side they begin there, at its far side they end. */
-function wholeAlong(frame: Frame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): Frame {
+function wholeAlong(frame: CourseFrame, line: Line, { alongPitch, acrossPitch, length, width }: Steps): CourseFrame {
   const { x, y } = placeIn(frame, line.at);
   const along = { x: Math.cos(frame.direction), y: Math.sin(frame.direction) };
   const onward = frame.mirrored ? { x: along.y, y: -along.x } : { x: -along.y, y: along.x };
@@ -141,7 +143,7 @@ function wholeAlong(frame: Frame, line: Line, { alongPitch, acrossPitch, length,
 const PARALLEL = 1e-6;
 
 /** Whether a straight side counts as running along the courses; else it runs across them. */
-export function runsAlong({ from, to }: Side, { direction }: Frame): boolean {
+export function runsAlong({ from, to }: Side, { direction }: CourseFrame): boolean {
   return Math.abs(Math.cos(Math.atan2(to.y - from.y, to.x - from.x) - direction)) >= ALONG;
 }
 
@@ -150,7 +152,7 @@ export function widthBetween(
   outline: Loop,
   reach: readonly number[],
   [one, other]: readonly [number, number],
-  frame: Frame
+  frame: CourseFrame
 ): { readonly way: 'along' | 'across'; readonly width: number } | undefined {
   if (outline[one]?.arc !== undefined || outline[other]?.arc !== undefined) return undefined;
   const [first, second] = [lineWithin(outline, reach, one), lineWithin(outline, reach, other)];
@@ -162,11 +164,11 @@ export function widthBetween(
 
 /** Moves a frame so that one of its joints lies on a joint line that crosses a side. */
 function onJointLine(
-  frame: Frame,
+  frame: CourseFrame,
   outline: Loop,
   { at, side }: { readonly at: Point; readonly side: number },
   { alongPitch, acrossPitch, length, width }: Steps
-): Frame {
+): CourseFrame {
   const place = placeIn(frame, at);
   const move = runsAlong(outline[side]!, frame)
     ? { x: place.x + (alongPitch - length) / 2, y: 0 }
@@ -175,8 +177,8 @@ function onJointLine(
 }
 
 /** Along the courses to where a unit begins, so that both ends of the field are cut alike: the larger cut of two ways. */
-function centred(frame: Frame, field: Region, { length, alongPitch }: Steps): number {
-  const { left, right } = boundsOf(inFrame(field, frame)[0] ?? []);
+function centred(frame: CourseFrame, field: readonly Region[], { length, alongPitch }: Steps): number {
+  const { left, right } = boundsIn(frame, field);
   const middle = (left + right) / 2;
   const gap = alongPitch - length;
   const half = (right - left) / 2;
@@ -188,5 +190,25 @@ function centred(frame: Frame, field: Region, { length, alongPitch }: Steps): nu
   return piece(gap / 2) >= piece(-length / 2) ? middle + gap / 2 : middle - length / 2;
 }
 
+/** The box round regions as a frame sees them, m. */
+export function boundsIn(frame: CourseFrame, regions: readonly Region[]): Bounds {
+  return regions
+    .map(region => boundsOf(inFrame(region, frame)[0] ?? []))
+    .reduce((all, box) => around(all, box), NOWHERE);
+}
+
+const NOWHERE: Bounds = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity };
+
 /** A cut narrower than this is none, nor is one that leaves less, m. */
 const WHOLE = 0.0005;
+
+/** The line square to a side of an outline at so many metres along it, as far as the outline reaches. */
+export function acrossFrom(outline: Loop, side: number, at: number): { readonly from: Point; readonly to: Point } {
+  const { from, to } = outline[side]!;
+  const { inward } = lineWithin(outline, [], side);
+  const share = at / distance(from, to);
+  const start = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+  const { left, right, bottom, top } = boundsOf(outline);
+  const reach = Math.hypot(right - left, top - bottom);
+  return { from: start, to: { x: start.x + reach * inward.x, y: start.y + reach * inward.y } };
+}

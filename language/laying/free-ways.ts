@@ -1,4 +1,4 @@
-import type { Frame, Loop } from '../geometry/index.ts';
+import type { CourseFrame, Loop } from '../geometry/index.ts';
 import type { AreaToLay, FieldToLay } from './area-to-lay.ts';
 import { runsAlong } from './field-frame.ts';
 
@@ -15,7 +15,7 @@ export interface FreeWays {
  * Whole units along a side, equal cuts and joint lines carried on each hold the courses in one way or in both. The courses
  * are turned only where no side is named that they run along.
  */
-export function freeWays({ outline, field }: AreaToLay, frame: Frame): FreeWays {
+export function freeWays({ outline, field }: AreaToLay, frame: CourseFrame): FreeWays {
   const { start, carriedOnFrom } = field;
   if (carriedOnFrom !== undefined) return { along: false, across: false, turn: false, joint: false };
   const line = start.jointLine;

@@ -1,27 +1,27 @@
 import {
-  type Bounds,
+  boxShape,
   boundsOf,
-  cutToColumns,
-  cutToRows,
   CUTTING_TOLERANCE,
   inFrame,
-  isNoWiderThan,
   type Path,
   pathOf,
   pathsArea,
-  piecesOf,
   type Region
 } from '../geometry/index.ts';
+import { cutToColumns, cutToRows } from '../geometry/courses.ts';
+import { isNoWiderThan, piecesOf } from '../geometry/pieces.ts';
 import { columnAt, type CourseRow, courseRows, hasWhole, takeUp } from './course-rows.ts';
 import { inboardJoint } from './inboard-joint.ts';
 import type { CutUnit, LaidUnits, WholeRun } from './laid.ts';
+import { ownFrame } from './lay-pattern.ts';
+import { inOwnFrame, placementOf } from './own-frame.ts';
 import type { BondPattern, UnitLattice } from './pattern.ts';
-import { pieceIn, placedUnit } from './placement.ts';
+import { pieceOf } from './unit-cut.ts';
 
 /** In metres: what a piece may miss of its unit's end and still begin there. */
 const AT_END = CUTTING_TOLERANCE + 1e-9;
 
-/** In metres. */
+/** In metres and square metres. */
 const ROUNDING = 1e-6;
 
 /**
@@ -118,21 +118,15 @@ function twoPieces(
   const areaIn = (start: number, end: number): number => pathsArea(within(start, end));
   const [one, other] = [middle - joint / 2, middle + joint / 2];
   const jointBefore = { start: left + lattice.length, end: left + lattice.alongPitch };
-  const boxOf = (start: number, end: number): Bounds => ({
-    left: start,
-    right: end,
-    bottom,
-    top: bottom + lattice.width
-  });
   const cutFrom = (start: number, end: number, unitAt: number): CutUnit | undefined => {
-    const [piece, ...others] = piecesOf(within(start, end), boxOf(start, end));
-    if (piece === undefined || others.length > 0 || isNoWiderThan(piece.rim, piece.area, AT_END)) return undefined;
-    const unitBox = boxOf(unitAt, unitAt + lattice.length);
-    return {
-      unit: lattice.unit,
-      at: placedUnit(frame, lattice, unitBox),
-      pieces: [pieceIn(frame, lattice, unitBox, piece)]
-    };
+    const paths = within(start, end);
+    // Nothing there would be taken for all of it.
+    if (pathsArea(paths) <= ROUNDING) return undefined;
+    const own = ownFrame(lattice, frame.mirrored, unitAt, bottom);
+    const box = boxShape({ left: start - unitAt, right: end - unitAt, bottom: 0, top: lattice.width });
+    const [piece, ...others] = piecesOf(inOwnFrame(paths, own), box);
+    if (piece === undefined || others.length > 0 || isNoWiderThan(piece, AT_END)) return undefined;
+    return { unit: lattice.unit, at: placementOf(own, frame), pieces: [pieceOf(piece)] };
   };
   // Each keeps the end that it has at the unit before it; the other end is sawn.
   const first = cutFrom(left, one, endsAfter ? left : one - lattice.length);

@@ -55,3 +55,17 @@ export interface LaidUnits {
 export interface TooManyUnits {
   readonly tooMany: number;
 }
+
+/** What laying several regions takes, as one. */
+export function together(all: readonly LaidUnits[]): LaidUnits {
+  const sum = (of: (one: LaidUnits) => number): number => all.reduce((total, one) => total + of(one), 0);
+  const lengths = all.flatMap(({ jointLength }) => jointLength ?? []);
+  return {
+    wholes: all.flatMap(({ wholes }) => wholes),
+    cuts: all.flatMap(({ cuts }) => cuts),
+    unitArea: sum(one => one.unitArea),
+    jointArea: sum(one => one.jointArea),
+    ...(lengths.length < all.length ? {} : { jointLength: lengths.reduce((total, length) => total + length, 0) }),
+    clipped: sum(one => one.clipped)
+  };
+}

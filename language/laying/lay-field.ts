@@ -1,22 +1,25 @@
-import { type Frame, jointLength, type Loop, type Region } from '../geometry/index.ts';
+import { type CourseFrame, type Loop, outOfFrame, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
-import { cellBond } from './cell-bond.ts';
-import { courseBond, type JointWidths } from './course-bond.ts';
-import { fieldFrame, type StartSaid, type Steps, widthBetween } from './field-frame.ts';
+import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bond-ways.ts';
+import type { JointWidths } from './course-bond.ts';
+import { boundsIn, fieldFrame, type StartSaid, widthBetween } from './field-frame.ts';
 import { type Fit, fitBetween, sameJoints } from './fitted-joints.ts';
-import { withInboardCuts } from './inboard-cuts.ts';
-import type { LaidUnits, TooManyUnits } from './laid.ts';
-import { layPattern } from './lay-pattern.ts';
-import type { BondPattern } from './pattern.ts';
+import { type LaidUnits, together } from './laid.ts';
 
 /** What is laid of one bond, and how it came to lie so. */
 export interface LaidField {
-  readonly frame: Frame;
+  readonly frame: CourseFrame;
   readonly joint: JointWidths;
   /** The widest joint that comes of the bond, m. */
   readonly widestJoint: number;
   /** Joints that were adjusted, or would have to be, so that only whole units lie between two sides. */
   readonly fits: readonly SideFit[];
+  /** From course to course and from unit to unit, m; absent where the bond has none. */
+  readonly pitch?: { readonly along: number; readonly across: number };
+  /** How far the field reaches from its start, along the courses and across them, m. */
+  readonly extent: { readonly along: number; readonly across: number };
+  /** The disc about the centre of rings that is too tight for them. */
+  readonly open?: OpenDisc;
   readonly laid: LaidUnits;
 }
 
@@ -30,91 +33,64 @@ export interface SideFit extends Fit {
 export interface Ground {
   readonly outline: Loop;
   readonly reach: readonly number[];
-  readonly region: Region;
+  /** Mostly one; bands part the ground. */
+  readonly regions: readonly Region[];
 }
 
 /** A bond in its frame, ready to be laid. */
-export interface SetOut extends Omit<LaidField, 'laid'> {
-  readonly pattern: BondPattern;
-  /** Shortest piece that a course may end in, m; nought: as it comes. */
-  readonly inboardCuts: number;
-}
+export interface SetOut extends Omit<LaidField, 'laid' | 'open'>, BondWay {}
 
 /** Sets out a bond: where its courses begin and run, and how wide its joints are. */
-export function setOut(ground: Ground, field: FieldToLay, carriedOn: Frame | undefined): SetOut {
+export function setOut(ground: Ground, field: FieldToLay, carriedOn: CourseFrame | undefined): SetOut {
   const start: StartSaid = { ...field.start, ...(carriedOn === undefined ? {} : { carriedOn }) };
-  const turn = field.turned;
-  const framed = (joint: JointWidths): Frame =>
-    fieldFrame(ground.outline, ground.reach, ground.region, start, stepsOf(field, joint), turn);
+  const framed = (joint: JointWidths): CourseFrame => {
+    const steps = stepsOf(field, joint);
+    return fieldFrame(ground.outline, ground.reach, ground.regions, start, steps, field.turned);
+  };
   const asked = sameJoints(field.joint.width);
   const fits = field.bond.way === 'courses' ? sideFits(ground, field, start, framed(asked)) : [];
   const joint = adjusted(asked, fits);
-  const frame = framed(joint);
-  const { pattern, widestJoint } = patternOf(field, frame, joint);
-  const inboardCuts = field.bond.way === 'courses' ? (field.inboardCuts ?? 0) : 0;
-  return { frame, joint, fits, widestJoint, pattern, inboardCuts };
+  const courses = framed(joint);
+  const frame = field.bond.way === 'rings' ? aboutCentre(courses, ground, start) : courses;
+  return { frame, joint, fits, extent: extentOf(ground.regions, frame), ...bondWay(field, frame, joint) };
+}
+
+function extentOf(regions: readonly Region[], frame: CourseFrame): LaidField['extent'] {
+  const { left, right, bottom, top } = boundsIn(frame, regions);
+  return { along: right - left, across: top - bottom };
+}
+
+/**
+ * Rings lie about the point that the start names, else about the middle of the ground as seen along its courses: turned
+ * with all else, it has the same middle.
+ */
+function aboutCentre(frame: CourseFrame, { outline }: Ground, { from }: StartSaid): CourseFrame {
+  const { left, right, bottom, top } = boundsIn(frame, [{ outer: outline, holes: [] }]);
+  return { ...frame, origin: from ?? outOfFrame(frame, { x: (left + right) / 2, y: (bottom + top) / 2 }) };
 }
 
 /** Lays what is set out over its ground. */
-export function* layField(
-  ground: Ground,
-  { pattern, inboardCuts, ...how }: SetOut
-): Generator<void, LaidField | TooManyUnits> {
-  const plain = yield* layPattern(ground.region, pattern);
-  if ('tooMany' in plain) return plain;
-  const laid = inboardCuts > 0 ? yield* withInboardCuts(ground.region, pattern, plain, inboardCuts) : plain;
-  const length = laid.jointLength ?? courseJoints(ground.region, pattern, how.joint);
-  // Where a joint was moved it may have become longer or shorter.
-  const moved = how.joint.along > 0 ? (laid.jointArea - plain.jointArea) / how.joint.along : 0;
-  return { ...how, laid: { ...laid, ...(length === undefined ? {} : { jointLength: length + moved }) } };
-}
-
-function courseJoints(region: Region, { frame, units }: BondPattern, { across }: JointWidths): number | undefined {
-  const [unit] = units;
-  if (unit === undefined) return undefined;
-  const { alongPitch, width, offset } = unit;
-  return jointLength(region, { ...frame, length: alongPitch - across, width, joint: across, offset });
-}
-
-function patternOf(
-  { bond, units, joint: { width } }: FieldToLay,
-  frame: Frame,
-  joint: JointWidths
-): { readonly pattern: BondPattern; readonly widestJoint: number } {
-  if (bond.way === 'courses')
-    return {
-      pattern: courseBond(frame, units[0]!, joint, bond.offset),
-      widestJoint: Math.max(joint.along, joint.across)
-    };
-  if (bond.way === 'cell') {
-    const laid = cellBond(frame, bond.cell, units, width);
-    if (!('sizes' in laid)) return laid;
+export function* layField(ground: Ground, set: SetOut): Generator<void, LaidField | NotLaid> {
+  const { lay, frame, joint, fits, pitch, extent } = set;
+  const how = { frame, joint, fits, extent, ...(pitch === undefined ? {} : { pitch }) };
+  const all: LaidInBond[] = [];
+  for (const region of ground.regions) {
+    const laid = yield* lay(region);
+    if (!('wholes' in laid)) return laid;
+    all.push(laid);
   }
-  return { pattern: { frame, units: [], joints: 'between' }, widestJoint: width };
+  const discs = all.flatMap(({ open }) => open ?? []);
+  const open = discs[0] && { ...discs[0], area: discs.reduce((sum, { area }) => sum + area, 0) };
+  const widestJoint = Math.max(set.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
+  return { ...how, widestJoint, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
 }
-
-function stepsOf({ bond, units, joint: { width } }: FieldToLay, joint: JointWidths): Steps {
-  const [unit] = units;
-  if (bond.way === 'cell') {
-    const laid = cellBond(NO_FRAME, bond.cell, units, width);
-    if (!('sizes' in laid)) {
-      const alongPitch = bond.cell.columns * laid.module.along;
-      const acrossPitch = bond.cell.rows * laid.module.across;
-      return { alongPitch, acrossPitch, length: alongPitch - width, width: acrossPitch - width };
-    }
-  }
-  const size = { length: unit?.length ?? 0, width: unit?.width ?? 0 };
-  return { ...size, alongPitch: size.length + joint.along, acrossPitch: size.width + joint.across };
-}
-
-const NO_FRAME: Frame = { origin: { x: 0, y: 0 }, direction: 0, mirrored: false };
 
 /** Sides that whole units lie along, opposite each other, and the joints with which they come out even. */
 function sideFits(
   { outline, reach }: Ground,
   { units, joint }: FieldToLay,
   { whole }: StartSaid,
-  frame: Frame
+  frame: CourseFrame
 ): SideFit[] {
   const [unit] = units;
   if (unit === undefined) return [];

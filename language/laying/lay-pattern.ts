@@ -1,26 +1,20 @@
 import {
-  type Bounds,
-  cutToColumns,
-  cutToRows,
+  boxShape,
   CUTTING_TOLERANCE,
   inFrame,
-  isNoWiderThan,
   MOST_UNITS,
   type Path,
   pathOf,
   pathsArea,
   perimeterOf,
-  piecesOf,
   type Region,
   regionArea
 } from '../geometry/index.ts';
-import type { CutUnit, LaidUnits, TooManyUnits, WholeRun } from './laid.ts';
+import type { LaidUnits, TooManyUnits } from './laid.ts';
 import { type Lattice, overLattice } from './lattice.ts';
+import type { OwnFrame } from './own-frame.ts';
 import type { BondPattern, UnitLattice } from './pattern.ts';
-import { pieceIn, placedUnit, stepAlong } from './placement.ts';
-
-/** In metres and square metres: rounding that must not turn a miss of just the tolerance into more than it. */
-const ROUNDING = 1e-9;
+import { gathering, NOTHING_LAID, type UnitKind } from './unit-cut.ts';
 
 /** About how many units of a pattern meet a region: the mean over all places and turns. */
 export function unitsAbout(region: Region, { units }: Pick<BondPattern, 'units'>): number {
@@ -44,63 +38,42 @@ export function* layPattern(
   tolerance = CUTTING_TOLERANCE
 ): Generator<void, LaidUnits | TooManyUnits> {
   const about = unitsAbout(region, pattern);
-  if (!isLayable(pattern) || !Number.isFinite(about))
-    return { wholes: [], cuts: [], unitArea: 0, jointArea: 0, clipped: 0 };
+  if (!isLayable(pattern) || !Number.isFinite(about)) return NOTHING_LAID;
   if (about > MOST_UNITS) return { tooMany: about };
   const paths = inFrame(region, pattern.frame).map(pathOf);
-  const wholes: WholeRun[] = [];
-  const cuts: CutUnit[] = [];
-  let clipped = 0;
-  let unitArea = 0;
-  let jointArea = 0;
-  const jointBetween = (area: number): void => {
-    jointArea += area;
-  };
+  const laid = gathering(pattern.frame, tolerance);
   for (const lattice of pattern.units) {
-    const size = lattice.length * lattice.width;
-    const step = stepAlong(pattern.frame, lattice.alongPitch);
-    const boxAt = (x: number, y: number): Bounds => ({
-      left: x,
-      right: x + lattice.length,
-      bottom: y,
-      top: y + lattice.width
-    });
-    const run = (x: number, y: number, count: number): void => {
-      wholes.push({ unit: lattice.unit, first: placedUnit(pattern.frame, lattice, boxAt(x, y)), step, count });
-    };
+    const kind = kindOf(lattice);
+    const own = (x: number, y: number): OwnFrame => ownFrame(lattice, pattern.frame.mirrored, x, y);
+    const row = (count: number) => ({ count, stepX: lattice.alongPitch, stepY: 0 });
     yield* overLattice(paths, lattice, {
-      full: (x, y, count) => {
-        unitArea += count * size;
-        run(x, y, count);
-      },
-      partial: (x, y, inUnit) => {
-        clipped++;
-        const area = pathsArea(inUnit);
-        if (area <= ROUNDING * size) return;
-        unitArea += area;
-        if (isWhole(inUnit, area, lattice, x, y, tolerance)) {
-          run(x, y, 1);
-          return;
-        }
-        const box = boxAt(x, y);
-        const pieces = piecesOf(inUnit, box).filter(
-          piece => !isNoWiderThan(piece.rim, piece.area, tolerance + ROUNDING)
-        );
-        if (pieces.length === 0) return;
-        const at = placedUnit(pattern.frame, lattice, box);
-        cuts.push({ unit: lattice.unit, at, pieces: pieces.map(piece => pieceIn(pattern.frame, lattice, box, piece)) });
-      },
-      ...(pattern.joints === 'between' ? { between: jointBetween } : {})
+      full: (x, y, count) => laid.wholes(kind, own(x, y), row(count)),
+      partial: (x, y, inUnit) => laid.clipped(kind, own(x, y), inUnit),
+      ...(pattern.joints === 'between' ? { between: laid.joints } : {})
     });
   }
-  if (pattern.joints === 'between') return { wholes, cuts, unitArea, jointArea, clipped };
+  if (pattern.joints === 'between') return laid.laid();
   let jointLength = 0;
   for (const joint of pattern.joints) {
     const area = yield* areaIn(paths, joint);
-    jointArea += area;
+    laid.joints(area);
     jointLength += area / Math.min(joint.length, joint.width);
   }
-  return { wholes, cuts, unitArea, jointArea, jointLength, clipped };
+  return { ...laid.laid(), jointLength };
+}
+
+function kindOf({ unit, length, width, standing }: UnitLattice): UnitKind {
+  const [right, top] = standing ? [width, length] : [length, width];
+  return { unit, shape: boxShape({ left: 0, right, bottom: 0, top }) };
+}
+
+/**
+ * The own frame of the unit whose rectangle has its lower left corner here. It is never mirrored on the plan, so where
+ * the courses are it begins at another corner.
+ */
+export function ownFrame({ length, width, standing }: UnitLattice, mirrored: boolean, x: number, y: number): OwnFrame {
+  if (standing) return { x: mirrored ? x : x + length, y, ux: 0, uy: 1, mirrored };
+  return { x, y: mirrored ? y + width : y, ux: 1, uy: 0, mirrored };
 }
 
 /** Square metres of what lies in the rectangles of a lattice. */
@@ -115,26 +88,6 @@ function* areaIn(paths: readonly Path[], lattice: Lattice): Generator<void, numb
     }
   });
   return area;
-}
-
-/** Whether what lies in a unit misses it by no more than the tolerance along its sides. */
-function isWhole(
-  paths: readonly Path[],
-  area: number,
-  { length, width }: UnitLattice,
-  left: number,
-  bottom: number,
-  tolerance: number
-): boolean {
-  const missing = length * width - area;
-  if (missing <= ROUNDING * length * width) return true;
-  if (missing > tolerance * 2 * (length + width) + ROUNDING) return false;
-  // Not more than a quarter, so that there is always something left of a small unit to look at.
-  const margin = Math.min(tolerance + ROUNDING, length / 4, width / 4);
-  const columns = cutToColumns(paths, left + margin, left + length - margin);
-  const core = cutToRows(columns, bottom + margin, bottom + width - margin);
-  const coreArea = (length - 2 * margin) * (width - 2 * margin);
-  return coreArea - pathsArea(core) <= ROUNDING * coreArea;
 }
 
 /** Whether a pattern can be laid at all: lengths above nought, no joint below nought, and everything a number. */

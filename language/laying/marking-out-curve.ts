@@ -1,14 +1,16 @@
-import { distance, radiusOf, type Side } from '../geometry/index.ts';
+import { distance, radiusOf } from '../geometry/index.ts';
 import type { Curve, Height } from './marking-out.ts';
+import { keepOfLine } from './marking-out-keep.ts';
 import { markAt } from './marking-out-marks.ts';
-import { bowOf } from './saw-lines.ts';
+import { bowOf, type SawLine } from './saw-lines.ts';
 import type { UnitOutline } from './unit-shape.ts';
 
 /** The most between two heights marked off a chord, in metres (common practice: two inches). */
 const BETWEEN_HEIGHTS = 0.0508;
 
 /** A single arc from side to side. Undefined of straight lines, and of arcs of more than a half turn. */
-export function curveMarking([side, ...more]: readonly Side[], unit: UnitOutline): Curve | undefined {
+export function curveMarking(line: SawLine, unit: UnitOutline): Curve | undefined {
+  const [side, ...more] = line.sides;
   if (!side?.arc || more.length > 0 || Math.abs(side.arc.turn) > Math.PI) return undefined;
   const start = markAt(side.from, unit);
   const end = markAt(side.to, unit);
@@ -17,7 +19,16 @@ export function curveMarking([side, ...more]: readonly Side[], unit: UnitOutline
   const chord = distance(side.from, side.to);
   const bow = bowOf(side);
   const bows = side.arc.turn > 0 ? 'out' : 'in';
-  return { kind: 'curve', marks: [start, end], radius, bow, bows, chord, heights: heightsOff(chord, radius, bow) };
+  return {
+    kind: 'curve',
+    marks: [start, end],
+    radius,
+    bow,
+    bows,
+    chord,
+    heights: heightsOff(chord, radius, bow),
+    keep: keepOfLine(line, unit)
+  };
 }
 
 /** Evenly spread, an odd number of them, so that the middle one is the bow. */

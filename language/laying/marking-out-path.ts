@@ -1,10 +1,10 @@
 import { radiusOf, type Point, type Side } from '../geometry/index.ts';
-import type { Leg, Offset, SawPath } from './marking-out.ts';
+import type { Keep, Leg, Offset, SawPath } from './marking-out.ts';
 import { bowOf, type SawLine } from './saw-lines.ts';
 
 /** Any saw line, corner by corner. */
-export function pathMarking({ sides, closed }: SawLine): SawPath {
-  return { kind: 'saw-path', start: offsetOf(sides[0]!.from), legs: sides.map(legOf), closed };
+export function pathMarking({ sides, closed }: SawLine, keep: Keep): SawPath {
+  return { kind: 'saw-path', start: offsetOf(sides[0]!.from), legs: sides.map(legOf), closed, keep };
 }
 
 function legOf(side: Side): Leg {

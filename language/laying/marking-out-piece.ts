@@ -2,6 +2,7 @@ import { distance, pointsOn, type Side } from '../geometry/index.ts';
 import type { Piece } from './laid.ts';
 import { curveMarking } from './marking-out-curve.ts';
 import { circleMarking, openingMarking } from './marking-out-hole.ts';
+import { keepOfLine } from './marking-out-keep.ts';
 import { notchMarking } from './marking-out-notch.ts';
 import { pathMarking } from './marking-out-path.ts';
 import { leftOf, straightMarking, throughCut } from './marking-out-straight.ts';
@@ -44,10 +45,11 @@ function partsNothing(side: Side, pieces: readonly Piece[]): boolean {
 
 function shapedCut(line: SawLine, unit: UnitOutline): Cut {
   const { sides } = line;
-  const bowed = circleMarking(sides) ?? curveMarking(sides, unit);
+  const bowed = circleMarking(sides) ?? curveMarking(line, unit);
   if (bowed) return { kind: 'curved', marking: bowed };
   const notch = line.closed ? undefined : notchMarking(sides, unit);
-  return notch ? { kind: 'notched', marking: notch } : { kind: kindOfPath(line), marking: pathMarking(line) };
+  if (notch) return { kind: 'notched', marking: notch };
+  return { kind: kindOfPath(line), marking: pathMarking(line, keepOfLine(line, unit)) };
 }
 
 /** A straight saw that runs into an inner corner makes a notch. */
@@ -61,12 +63,12 @@ function kindOfPath({ sides, closed }: SawLine): CutKind {
 }
 
 function holeCut(line: SawLine): Cut {
-  const marking = circleMarking(line.sides) ?? openingMarking(line.sides) ?? pathMarking(line);
+  const marking = circleMarking(line.sides) ?? openingMarking(line.sides) ?? pathMarking(line, 'outside');
   return { kind: 'with a hole', marking };
 }
 
 /** Two square cuts the same way leave no end to measure from: each is told by what comes off. */
-function cutAtBothEnds(cuts: readonly Cut[], { shape }: UnitOutline): Cut[] {
+function cutAtBothEnds(cuts: readonly Cut[], unit: UnitOutline): Cut[] {
   const squares = cuts.map(cut => cut.marking).filter(marking => marking.kind === 'square-cut');
   const isPaired = ({ across }: SquareCut): boolean => squares.filter(other => other.across === across).length > 1;
   return cuts.map(cut => {
@@ -74,7 +76,7 @@ function cutAtBothEnds(cuts: readonly Cut[], { shape }: UnitOutline): Cut[] {
     if (marking.kind !== 'square-cut' || !isPaired(marking)) return cut;
     return {
       ...cut,
-      marking: { kind: 'strip-off', side: opposite(marking), size: shape[marking.across] - marking.size }
+      marking: { kind: 'strip-off', side: opposite(marking), size: unit[marking.across] - marking.size }
     };
   });
 }

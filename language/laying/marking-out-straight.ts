@@ -1,5 +1,6 @@
 import { distance, type Point, type Side } from '../geometry/index.ts';
 import type { CornerCut, Mark, Marking, SlantingCut, SquareCut } from './marking-out.ts';
+import { keepOf } from './marking-out-keep.ts';
 import { markFrom, markOn } from './marking-out-marks.ts';
 import { WITHIN } from './saw-lines.ts';
 import type { CornerName, SideName, UnitCorner, UnitOutline, UnitSide } from './unit-shape.ts';
@@ -37,12 +38,10 @@ export function throughCut(side: Side, unit: UnitOutline): ThroughCut | undefine
     return [{ point, side: edge }];
   });
   const [first, second] = exits;
-  if (!first || !second || exits.length > 2) return undefined;
-  return {
-    exits: [first, second],
-    kept: unit.corners.filter(corner => offOf(corner) > WITHIN),
-    lost: unit.corners.filter(corner => offOf(corner) < -WITHIN)
-  };
+  const kept = unit.corners.filter(corner => offOf(corner) > WITHIN);
+  const lost = unit.corners.filter(corner => offOf(corner) < -WITHIN);
+  if (!first || !second || exits.length > 2 || kept.length === 0 || lost.length === 0) return undefined;
+  return { exits: [first, second], kept, lost };
 }
 
 /** How a cut right through is marked: square, across a corner, or slanting. */
@@ -51,8 +50,8 @@ export function straightMarking(cut: ThroughCut, unit: UnitOutline): Marking {
 }
 
 function squareCut({ exits: [a, b], kept }: ThroughCut, unit: UnitOutline): SquareCut | undefined {
-  if (unit.shape.form !== 'rectangle') return undefined;
-  const { length, width } = unit.shape;
+  if (unit.shape !== 'rectangle') return undefined;
+  const { length, width } = unit;
   if (Math.abs(a.point.x - b.point.x) <= WITHIN) {
     const at = (a.point.x + b.point.x) / 2;
     const keepsLeft = kept.every(corner => corner.x < at);
@@ -85,12 +84,9 @@ function slantingCut({ exits: [a, b], kept }: ThroughCut, unit: UnitOutline): Sl
   const markOf = (exit: Exit): Mark => {
     if ('corner' in exit) return cornerMark(exit.corner, unit);
     const end = kept.includes(exit.side.from) ? 'from' : 'to';
-    return unit.shape.form === 'rectangle' ? markFrom(exit.side, end, exit.point) : markOn(exit.side, exit.point);
+    return unit.shape === 'rectangle' ? markFrom(exit.side, end, exit.point) : markOn(exit.side, exit.point);
   };
-  const whole = unit.sides.filter(side => kept.includes(side.from) && kept.includes(side.to));
-  const side = whole[Math.floor(whole.length / 2)];
-  const keep = side ? { side: side.name } : { corner: kept[Math.floor(kept.length / 2)]!.name };
-  return { kind: 'slanting-cut', marks: inOrder(markOf(a), markOf(b)), keep };
+  return { kind: 'slanting-cut', marks: inOrder(markOf(a), markOf(b)), keep: keepOf(kept, unit)! };
 }
 
 function cornerMark(corner: CornerName, unit: UnitOutline): Mark {

@@ -1,4 +1,15 @@
-import type { Circle, CornerCut, Curve, Leg, Mark, Marking, Offset, SawPath, SlantingCut } from './marking-out.ts';
+import type {
+  Circle,
+  CornerCut,
+  Curve,
+  Keep,
+  Leg,
+  Mark,
+  Marking,
+  Offset,
+  SawPath,
+  SlantingCut
+} from './marking-out.ts';
 import type { SideName } from './unit-shape.ts';
 
 /** Prints a length, metres. */
@@ -57,14 +68,19 @@ function markText({ side, from, at }: Mark, print: PrintLength): string {
   return at === 0 ? `the ${from} corner` : `${print(at)} along the ${sideText(side)} from the ${from} corner`;
 }
 
+function keepText(keep: Keep): string {
+  if (keep === 'inside' || keep === 'outside') return `keeping the ${keep}`;
+  if (keep === 'between the marks') return 'keeping what lies between the marks';
+  return `keeping the ${'side' in keep ? sideText(keep.side) : `${keep.corner} corner`}`;
+}
+
 function slantingText({ marks: [first, second], keep }: SlantingCut, print: PrintLength): string {
-  const kept = 'side' in keep ? sideText(keep.side) : `${keep.corner} corner`;
   const held = endHeld(first, second);
   if (held === undefined) {
-    return `straight cut from ${markText(first, print)} to ${markText(second, print)}, keeping the ${kept}`;
+    return `straight cut from ${markText(first, print)} to ${markText(second, print)}, ${keepText(keep)}`;
   }
   const along = (mark: Mark): string => `${print(mark.at)} along the ${sideText(mark.side)}`;
-  return `straight cut from ${along(first)} to ${along(second)}, both from the ${held}, keeping it`;
+  return `straight cut from ${along(first)} to ${along(second)}, both from the ${held}, which is kept`;
 }
 
 /** The end, or side, that both marks are measured from and that is kept. */
@@ -79,15 +95,15 @@ function endHeld(first: Mark, second: Mark): string | undefined {
 
 function cornerText({ corner, marks: [first, second], keep }: CornerCut, print: PrintLength): string {
   const along = (mark: Mark): string => `${print(mark.at)} along the ${sideText(mark.side)}`;
-  const what = keep === 'rest' ? `cut the ${corner} corner off` : `keep only the ${corner} corner, cut`;
+  const what = keep === 'rest' ? `cut the ${corner} corner off,` : `keep only the ${corner} corner, cut`;
   return `${what} from ${along(first)} to ${along(second)}, both from that corner`;
 }
 
-function curveText({ marks, radius, bow, bows, chord, heights }: Curve, print: PrintLength): string {
+function curveText({ marks, radius, bow, bows, chord, heights, keep }: Curve, print: PrintLength): string {
   const [from, to] = marks.map(mark => markText(mark, print));
   const off = heights.map(({ at, height }) => `${print(height)} at ${print(at)}`).join(', ');
   const bowed = `${print(bow)} ${bows} over a chord of ${print(chord)}`;
-  return `curve of radius ${print(radius)} from ${from} to ${to}, bowing ${bowed}; off the chord ${off}`;
+  return `curve of radius ${print(radius)} from ${from} to ${to}, ${keepText(keep)}, bowing ${bowed}; height off the chord, from the first mark: ${off}`;
 }
 
 function circleText({ diameter, along, across, keep }: Circle, print: PrintLength): string {
@@ -95,12 +111,12 @@ function circleText({ diameter, along, across, keep }: Circle, print: PrintLengt
   return `${what} ${print(diameter)} across, its middle ${print(along)} along and ${print(across)} across`;
 }
 
-function pathText({ start, legs, closed }: SawPath, print: PrintLength): string {
+function pathText({ start, legs, closed, keep }: SawPath, print: PrintLength): string {
   const place = ({ along, across }: Offset): string => `${print(along)} along and ${print(across)} across`;
   const leg = (each: Leg, index: number): string => {
     const { arc } = each;
     const curve = arc ? `in a curve of radius ${print(arc.radius)} bowing ${print(arc.bow)} ${arc.bows} ` : '';
     return closed && index === legs.length - 1 ? `${curve}back to the start` : `${curve}to ${place(each)}`;
   };
-  return `saw from ${place(start)} ${legs.map(leg).join(', ')}`;
+  return `saw from ${place(start)} ${legs.map(leg).join(', ')}, ${keepText(keep)}`;
 }

@@ -33,11 +33,15 @@ export interface StripOff {
   readonly size: number;
 }
 
-/** A straight cut from side to side; the side or corner named is kept. */
+/** Which part of a unit is kept: that with a whole side or a corner of it, else told by the line itself. */
+export type Keep =
+  { readonly side: SideName } | { readonly corner: CornerName } | 'between the marks' | 'inside' | 'outside';
+
+/** A straight cut from side to side. */
 export interface SlantingCut {
   readonly kind: 'slanting-cut';
   readonly marks: readonly [Mark, Mark];
-  readonly keep: { readonly side: SideName } | { readonly corner: CornerName };
+  readonly keep: Keep;
 }
 
 /** A straight cut across one corner, marked from there: the corner falls off, or nothing else is kept. */
@@ -77,6 +81,7 @@ export interface Curve {
   readonly bows: 'out' | 'in';
   readonly chord: number;
   readonly heights: readonly Height[];
+  readonly keep: Keep;
 }
 
 /** A height off the chord of an arc, so far along the chord. */
@@ -109,6 +114,7 @@ export interface SawPath {
   readonly start: Offset;
   readonly legs: readonly Leg[];
   readonly closed: boolean;
+  readonly keep: Keep;
 }
 
 export interface Offset {

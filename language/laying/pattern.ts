@@ -1,4 +1,4 @@
-import type { Frame } from '../geometry/index.ts';
+import type { CourseFrame } from '../geometry/index.ts';
 import type { Lattice } from './lattice.ts';
 
 /** All units of one place in a bond's repeating cell. */
@@ -11,7 +11,7 @@ export interface UnitLattice extends Lattice {
 
 /** A bond as lattices in a frame: those of its units, and those of the joints between them. */
 export interface BondPattern {
-  readonly frame: Frame;
+  readonly frame: CourseFrame;
   readonly units: readonly UnitLattice[];
   /** Rectangles of joint that repeat; where the bond is plain courses, the joints are what lies between the units. */
   readonly joints: readonly Lattice[] | 'between';

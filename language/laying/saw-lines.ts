@@ -9,7 +9,6 @@ import {
   type Side,
   sideLength
 } from '../geometry/index.ts';
-import type { Piece } from './laid.ts';
 import type { UnitOutline } from './unit-shape.ts';
 
 /** The cutting tolerance in metres, and a hair for rounding. */
@@ -22,13 +21,6 @@ const ONE_CENTRE = 1e-6;
 export interface SawLine {
   readonly sides: readonly Side[];
   readonly closed: boolean;
-}
-
-/** Metres of a piece's outline and holes that are sawn: what does not lie on the unit's own sides. Arcs in full length. */
-export function sawLengthOf(piece: Piece, unit: UnitOutline): number {
-  return [piece.outline, ...piece.holes]
-    .flat()
-    .reduce((sum, side) => (isOnUnitSide(side, unit) ? sum : sum + sideLength(side)), 0);
 }
 
 /** The saw lines of an outline, each as plain as the cutting tolerance allows. */
@@ -47,7 +39,8 @@ export function sawLinesOf(loop: Loop, unit: UnitOutline): SawLine[] {
   return lines.map(sides => ({ sides: withoutStubs(plain(sides)), closed: false }));
 }
 
-function isOnUnitSide(side: Side, unit: UnitOutline): boolean {
+/** Whether a side of a piece lies on the unit's own: it is not sawn. */
+export function isOnUnitSide(side: Side, unit: UnitOutline): boolean {
   const points = [side.from, pointAlong(side, 0.5), side.to];
   return unit.sides.some(edge => points.every(point => distanceToSide(edge, point) <= WITHIN));
 }

@@ -1,6 +1,6 @@
 import type { AreaToLay } from './area-to-lay.ts';
 import { fitBetween } from './fitted-joints.ts';
-import { setOutField } from './lay-area.ts';
+import { setOutArea } from './lay-area.ts';
 import { type EndLine, endLines, type Way } from './unit-lines.ts';
 
 /** Widths of joint looked at; each is a search of its own. */
@@ -13,14 +13,16 @@ const MOST_LINES = 3;
  * Widths within the limits with which whole units lie between two sides that face each other, in whole steps of a rule:
  * never wider, so that the last unit is not pushed over the edge. Metres.
  */
-export function startJoints(area: AreaToLay, step: number): number[] {
+export function* startJoints(area: AreaToLay, step: number): Generator<void, number[]> {
   const { bond, joint, units } = area.field;
   const [unit] = units;
   if (bond.way !== 'courses' || unit === undefined || joint.most - joint.least < step) return [];
-  const { ground, setOut } = setOutField(area);
+  const set = yield* setOutArea(area);
+  if ('part' in set || set.setOut.pattern === undefined) return [];
+  const { pattern } = set.setOut;
   const widths = (['along', 'across'] as const).flatMap((way: Way) => {
     const size = way === 'along' ? unit.length : unit.width;
-    return distances(endLines(ground.region, setOut.pattern, way)).flatMap(distance => {
+    return distances(endLines(set.ground.regions, pattern, way)).flatMap(distance => {
       const fit = fitBetween(distance, size, joint);
       const width = Math.floor(fit.joint / step + ON_STEP) * step;
       const isOther = Math.abs(width - joint.width) >= step / 2;

@@ -13,7 +13,7 @@ const ON_STEP = 1e-4;
  * cuts at both ends are alike: metres from where it lies in the pattern, less than a pitch, in whole steps of a tape. A
  * unit is never rounded over its line.
  */
-export function startPlaces(region: Region, pattern: BondPattern, way: Way, step: number): number[] {
+export function startPlaces(regions: readonly Region[], pattern: BondPattern, way: Way, step: number): number[] {
   const pitch = pitchOf(pattern, way);
   if (!(pitch > step)) return [];
   const { begin, end } = unitEdges(pattern, way);
@@ -23,20 +23,20 @@ export function startPlaces(region: Region, pattern: BondPattern, way: Way, step
   };
   const up = (place: number): number => Math.ceil(within(place) / step - ON_STEP) * step;
   const down = (place: number): number => Math.floor(within(place) / step + ON_STEP) * step;
-  const places = endLines(region, pattern, way).flatMap(({ at, units }) => [
+  const places = endLines(regions, pattern, way).flatMap(({ at, units }) => [
     ...(units === 'end' ? [] : begin.map(edge => up(at - edge))),
     ...(units === 'begin' ? [] : end.map(edge => down(at - edge)))
   ]);
-  const middles = evenPlaces(region, pattern, way).map(place => down(place + step / 2));
+  const middles = evenPlaces(regions, pattern, way).map(place => down(place + step / 2));
   const firstOfEach = [...new Set([...middles, ...places].map(place => Math.round(place / step)))];
   return firstOfEach.slice(0, MOST_PLACES).map(steps => steps * step);
 }
 
 /** A joint in the middle of the field, and the middle of a unit. */
-function evenPlaces(region: Region, pattern: BondPattern, way: Way): number[] {
+function evenPlaces(regions: readonly Region[], pattern: BondPattern, way: Way): number[] {
   const [unit] = pattern.units;
   if (unit === undefined) return [];
-  const [low, high] = reachOf(region, pattern, way);
+  const [low, high] = reachOf(regions, pattern, way);
   const middle = (low + high) / 2;
   const size = sizeOf(unit, way);
   return [middle + (pitchOf(pattern, way) - size) / 2, middle - size / 2];

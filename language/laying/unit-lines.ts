@@ -1,4 +1,5 @@
-import { type Bounds, boundsOf, distance, inFrame, type Loop, type Region, type Side } from '../geometry/index.ts';
+import { type Bounds, boundsOf, distance, inFrame, type Region, type Side } from '../geometry/index.ts';
+import { boundsIn } from './field-frame.ts';
 import type { BondPattern, UnitLattice } from './pattern.ts';
 
 /** A line square to one way of the courses that the field ends at, in metres along that way. */
@@ -15,10 +16,12 @@ export type Way = 'along' | 'across';
 /** In metres: sides no further out of square lie on one line. */
 const SAME_LINE = 1e-6;
 
-/** The lines that a region ends at, seen in the frame of its courses, the longest first, each once. */
-export function endLines(region: Region, { frame }: BondPattern, way: Way): EndLine[] {
+/** The lines that regions end at, seen in the frame of its courses, the longest first, each once. */
+export function endLines(regions: readonly Region[], { frame }: BondPattern, way: Way): EndLine[] {
   const lines = new Map<string, EndLine>();
-  for (const line of inFrame(region, frame).flatMap(loop => loop.flatMap(side => linesOf(side, way)))) {
+  for (const line of regions
+    .flatMap(region => inFrame(region, frame))
+    .flatMap(loop => loop.flatMap(side => linesOf(side, way)))) {
     const name = `${Math.round(line.at / SAME_LINE)} ${line.units}`;
     const before = lines.get(name);
     lines.set(name, { ...line, length: line.length + (before?.length ?? 0) });
@@ -38,10 +41,9 @@ function linesOf(side: Side, way: Way): EndLine[] {
   return [low, high].map(at => ({ at, units: 'meet', length: 0 }));
 }
 
-/** How far a region reaches one way. */
-export function reachOf(region: Region, { frame }: BondPattern, way: Way): readonly [number, number] {
-  const [outer] = inFrame(region, frame) as [Loop];
-  return rangeOf(boundsOf(outer), way);
+/** How far regions reach one way. */
+export function reachOf(regions: readonly Region[], { frame }: BondPattern, way: Way): readonly [number, number] {
+  return rangeOf(boundsIn(frame, regions), way);
 }
 
 function rangeOf({ left, right, bottom, top }: Bounds, way: Way): [number, number] {

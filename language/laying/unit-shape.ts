@@ -5,7 +5,7 @@ import { areaOf, CUTTING_TOLERANCE, cornerLoop, distance, type Point, turnedAbou
  * hexagon lies on a flat side: its length is across corners, its width across flats. Metres.
  */
 export interface UnitShape {
-  readonly form: 'rectangle' | 'hexagon';
+  readonly shape: 'rectangle' | 'hexagon';
   readonly length: number;
   readonly width: number;
   /** The side along y = 0 is finished and stays on the outside: no piece of such a unit is turned. */
@@ -29,8 +29,7 @@ export interface UnitSide {
 }
 
 /** The outline of a unit, anticlockwise from its near side, in its own frame. */
-export interface UnitOutline {
-  readonly shape: UnitShape;
+export interface UnitOutline extends UnitShape {
   readonly corners: readonly UnitCorner[];
   readonly sides: readonly UnitSide[];
   readonly centre: Point;
@@ -43,13 +42,13 @@ export interface UnitOutline {
 /** Turns that may lay a unit on itself: a hexagon's six and a square's four. */
 const TURNS = [0, 60, 90, 120, 180, 240, 270, 300].map(degrees => (degrees * Math.PI) / 180);
 
-export function unitOutline(shape: UnitShape): UnitOutline {
-  const { corners, sideNames } = shape.form === 'hexagon' ? hexagon(shape) : rectangle(shape);
+export function unitOutline(unit: UnitShape): UnitOutline {
+  const { corners, sideNames } = unit.shape === 'hexagon' ? hexagon(unit) : rectangle(unit);
   const sides = corners.map((from, index) => {
     return { name: sideNames[index]!, from, to: corners[(index + 1) % corners.length]! };
   });
-  const centre = { x: shape.length / 2, y: shape.width / 2 };
-  return { shape, corners, sides, centre, area: areaOf(cornerLoop(corners)), turns: turnsOf(shape, corners, centre) };
+  const centre = { x: unit.length / 2, y: unit.width / 2 };
+  return { ...unit, corners, sides, centre, area: areaOf(cornerLoop(corners)), turns: turnsOf(unit, corners, centre) };
 }
 
 function rectangle({ length, width }: UnitShape): { corners: UnitCorner[]; sideNames: SideName[] } {

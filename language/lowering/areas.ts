@@ -122,13 +122,15 @@ export class Areas {
       one => ast.isStart(one) || ast.isInboardCuts(one) || ast.isBorder(one) || ast.isBand(one)
     );
     if (item === undefined) return;
-    const unit = this.context.system === 'imperial' ? 'slab-16' : 'block';
+    const [known] = this.context.names.known(text, ['unit']);
+    const statement = `paving ${known ?? (this.context.system === 'imperial' ? 'slab-16' : 'block')} in running-bond`;
     this.context.fault(
       text,
       key,
       item,
       'paving-missing',
-      `Nothing is said of the units that lie here. Write \`paving ${unit} in running-bond\` first, with a unit and a bond.`
+      `Nothing is said of the units that lie here. Write \`${statement}\` first, with a unit and a bond.`,
+      { fixes: known === undefined ? [] : [this.saying(`${key}/paving`, statement)] }
     );
   }
 

@@ -3,16 +3,32 @@ import { measureNamed } from './measures.ts';
 
 /** How a kind of quantity is printed in each system. */
 export type PrintStyle =
-  'area' | 'length' | 'run' | 'thickness' | 'stone-volume' | 'sand-volume' | 'mass' | 'sand-mass' | 'density' | 'count';
+  | 'area'
+  | 'length'
+  | 'run'
+  | 'thickness'
+  | 'joint'
+  | 'stone-volume'
+  | 'sand-volume'
+  | 'mass'
+  | 'sand-mass'
+  | 'density'
+  | 'face'
+  | 'piece'
+  | 'share'
+  | 'count';
 
 /** How a number is printed in the message of a rule. */
-export type Print = PrintStyle | 'fine' | 'face' | 'share' | 'number';
+export type Print = PrintStyle | 'fine' | 'number';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
 
 /** Doubles a hair under a half still round up, as the decimal number they stand for does. */
 const HAIR = 1e-9;
+
+/** Smaller sizes, m, are marked to a part of a millimetre, or a sixty-fourth of an inch. */
+const FINE_BELOW = 0.01;
 
 const SI: (spelling: string) => number = spelling => measureNamed(spelling)!.factor.valueOf();
 const INCH = SI('in');
@@ -38,6 +54,8 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial' ? `${decimals(value / FOOT, 0)} ft` : `${decimals(value, 0)} m`;
     case 'thickness':
       return printThickness(value, system);
+    case 'joint':
+      return printFine(value, system);
     case 'stone-volume':
       return system === 'imperial' ? `${decimals(value / CUBIC_YARD, 2)} cu yd` : `${decimals(value, 2)} m3`;
     case 'sand-volume':
@@ -50,9 +68,22 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial'
         ? `${decimals((value / POUND) * CUBIC_FOOT, 1)} lb per cu ft`
         : `${decimals(value, 0)} kg/m3`;
+    case 'face':
+      return system === 'imperial'
+        ? `${Number((value / INCH ** 2).toFixed(1))} sq in`
+        : `${Number(value.toFixed(4))} m2`;
+    case 'piece':
+      return system === 'imperial' ? small(value / INCH ** 2, 'sq in') : small(value * 10_000, 'cm2');
+    case 'share':
+      return printPercent(value);
     case 'count':
       return decimals(value, 0);
   }
+}
+
+/** To a tenth; what is less is said to be so, for a sliver is not nothing. */
+function small(value: number, measure: string): string {
+  return value > 0 && value < 0.1 ? `under 0.1 ${measure}` : `${decimals(value, 1)} ${measure}`;
 }
 
 /** A value of a working or finding by its SI measure alone; lengths as on a tape, shares and counts as plain numbers. */
@@ -90,6 +121,14 @@ export function roundedUp(metres: number, system: System): number {
 /** Inches to the nearest sixteenth, `14 1/2 in`; millimetres, with a tenth where there is one, `150 mm`. */
 export function printThickness(metres: number, system: System): string {
   return thickness(metres, system, SIXTEENTHS);
+}
+
+/** A size to mark out on a unit: sixteenths of an inch, whole millimetres; below 10 mm finer, from a metre as a length. */
+export function printMarked(metres: number, system: System): string {
+  const size = Math.abs(metres);
+  if (size >= 1) return printLength(metres, system);
+  if (size < FINE_BELOW) return printFine(metres, system);
+  return system === 'imperial' ? printThickness(metres, system) : `${decimals(metres * 1000, 0)} mm`;
 }
 
 /** The same to the nearest sixty-fourth of an inch: a joint of 1/32 in must not be shown as 1/16. */

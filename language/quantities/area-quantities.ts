@@ -1,11 +1,12 @@
 import type { Point, Side } from '../geometry/index.ts';
 import type { Area } from '../job/job.ts';
-import type { AreaQuantities, Place2d, SideShape } from './contract.ts';
-import type { LayersNumbers } from './layers-stage.ts';
-import type { OutlineNumbers } from './outline-stage.ts';
+import type { CutGroup } from '../laying/cut-list.ts';
+import type { AreaResult } from './area-result.ts';
+import type { AreaQuantities, CutQuantities, Place2d, SideShape } from './contract.ts';
+import { unitNamed } from './units-of-area.ts';
 
 /** One area as it stands in the JSON contract. */
-export function areaQuantities(area: Area, shapes: OutlineNumbers, layers: LayersNumbers): AreaQuantities {
+export function areaQuantities({ area, shapes, layers, laid }: AreaResult): AreaQuantities {
   return {
     id: area.key,
     name: area.name,
@@ -31,9 +32,17 @@ export function areaQuantities(area: Area, shapes: OutlineNumbers, layers: Layer
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),
     ...(layers.laying === undefined ? {} : { laying: layers.laying }),
+    ...(layers.borderRows === undefined ? {} : { borderRows: layers.borderRows }),
+    ...(laid === undefined ? {} : { cuts: laid.cuts.list.groups.map(group => cutOf(area, group)) }),
+    ...(layers.runningSizes === undefined ? {} : { runningSizes: layers.runningSizes }),
     ...(layers.joints === undefined ? {} : { joints: layers.joints }),
     edging: layers.edging
   };
+}
+
+function cutOf(area: Area, { number, unit, count, pieces, area: size, sawLength }: CutGroup): CutQuantities {
+  const outlines = pieces.flatMap(({ outline, holes }) => [outline, ...holes]).map(loop => loop.map(sideShape));
+  return { number, unit: unitNamed(area, unit).name, count, outlines, area: size, sawLength };
 }
 
 function sideShape({ from, to, arc }: Side): SideShape {

@@ -1,15 +1,28 @@
 import type { Loop } from '../geometry/index.ts';
 import type { Area } from '../job/job.ts';
+import type { LaidArea } from '../laying/lay-area.ts';
+import type { AreaCuts } from './cuts-stage.ts';
+import type { UnitsForCuts } from './nesting-stage.ts';
 import type { LayersNumbers } from './layers-stage.ts';
 import type { OutlineNumbers } from './outline-stage.ts';
 import type { PairNumbers } from './pair-stage.ts';
+
+/** Every unit of an area: where it lies, how it is cut, and what the pieces come out of. */
+export interface AreaLaid {
+  readonly laid: LaidArea;
+  readonly cuts: AreaCuts;
+  readonly nested?: readonly UnitsForCuts[];
+}
 
 /** All that one area came to. */
 export interface AreaResult {
   readonly area: Area;
   readonly shapes: OutlineNumbers;
   readonly layers: LayersNumbers;
-  readonly laid: boolean;
+  /** Absent where nothing is paved, or the units could not be laid. */
+  readonly laid?: AreaLaid;
+  /** What has no numbers because its units could not be laid. */
+  readonly isLaid: boolean;
 }
 
 /** Two areas, by index, that share ground. */

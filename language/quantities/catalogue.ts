@@ -9,6 +9,8 @@ export type Owner =
   | 'dig'
   | 'layer'
   | 'laying'
+  | 'running-size'
+  | 'border-row'
   | 'joints'
   | 'edging'
   | 'geotextile'
@@ -18,7 +20,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share';
 
 export interface Quantity {
   readonly id: string;
@@ -26,10 +28,12 @@ export interface Quantity {
   /** Key in the JSON contract. */
   readonly key: string;
   readonly kind: Kind;
-  /** SI measure in the JSON; empty for a count. */
+  /** SI measure in the JSON; empty for a count or share. */
   readonly measure: string;
   /** Head of a row or column. */
   readonly words: string;
+  /** Head of a column where these would make it too wide. */
+  readonly head?: string;
   /** Name in a formula. */
   readonly name: string;
   readonly print: PrintStyle;
@@ -289,6 +293,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: true,
@@ -301,12 +306,133 @@ export const CATALOGUE = [
     key: 'cut',
     kind: 'count',
     measure: '',
-    words: 'Cut pieces',
-    name: 'cut pieces',
+    words: 'Cut units',
+    head: 'Cut',
+    name: 'cut units',
     print: 'count',
     computed: true,
     always: true,
-    describe: 'Pieces cut to fit'
+    describe: 'Units cut to fit where they lie; one may leave several pieces'
+  },
+  {
+    id: 'units-used',
+    owner: 'laying',
+    key: 'unitsUsed',
+    kind: 'count',
+    measure: '',
+    words: 'Units used',
+    head: 'Used',
+    name: 'units used',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe: 'Units that whole ones and cut pieces take, several pieces out of one unit where they fit'
+  },
+  {
+    id: 'units-least',
+    owner: 'laying',
+    key: 'lowerBound',
+    kind: 'count',
+    measure: '',
+    words: 'At least',
+    name: 'least units',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe: 'Least number of units: no way of cutting takes fewer'
+  },
+  {
+    id: 'breakage',
+    owner: 'laying',
+    key: 'breakage',
+    kind: 'count',
+    measure: '',
+    words: 'For breakage',
+    head: 'Breakage',
+    name: 'units for breakage',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe: 'Units bought besides, for those that break'
+  },
+  {
+    id: 'units-to-buy',
+    owner: 'laying',
+    key: 'toBuy',
+    kind: 'count',
+    measure: '',
+    words: 'To buy',
+    name: 'units to buy',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe: 'Units used and those for breakage'
+  },
+  {
+    id: 'smallest-piece',
+    owner: 'laying',
+    key: 'smallestPiece',
+    kind: 'area',
+    measure: 'm2',
+    words: 'Smallest piece',
+    name: 'smallest piece',
+    print: 'piece',
+    computed: true,
+    always: false,
+    describe: 'Area of the smallest piece that is laid'
+  },
+  {
+    id: 'smallest-share',
+    owner: 'laying',
+    key: 'smallestShare',
+    kind: 'share',
+    measure: '',
+    words: 'Of a unit',
+    name: 'share of a unit',
+    print: 'share',
+    computed: true,
+    always: false,
+    describe: 'The smallest piece as a share of a whole unit'
+  },
+  {
+    id: 'narrowest-piece',
+    owner: 'laying',
+    key: 'narrowestPiece',
+    kind: 'length',
+    measure: 'm',
+    words: 'Narrowest piece',
+    name: 'narrowest piece',
+    print: 'thickness',
+    computed: true,
+    always: false,
+    describe: 'Width of the narrowest piece across its narrowest direction'
+  },
+  {
+    id: 'straight-cuts',
+    owner: 'laying',
+    key: 'straightCuts',
+    kind: 'count',
+    measure: '',
+    words: 'Straight cuts',
+    name: 'straight cuts',
+    print: 'count',
+    computed: true,
+    always: false,
+    describe:
+      'Straight cuts from edge to edge in units that need no others: a splitter can make them where the pieces are wide enough'
+  },
+  {
+    id: 'saw-length',
+    owner: 'laying',
+    key: 'sawLength',
+    kind: 'length',
+    measure: 'm',
+    words: 'Saw length',
+    name: 'saw length',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'Length of all cuts, straight ones among them'
   },
   {
     id: 'unit-area',
@@ -315,6 +441,7 @@ export const CATALOGUE = [
     kind: 'area',
     measure: 'm2',
     words: 'Area of units and pieces',
+    head: 'Area',
     name: 'area of units and pieces',
     print: 'area',
     computed: true,
@@ -334,6 +461,111 @@ export const CATALOGUE = [
     always: false,
     describe: 'Units that were measured against an edge: a count of the work done, not of material',
     workOnly: true
+  },
+  {
+    id: 'running-courses',
+    owner: 'running-size',
+    key: 'courses',
+    kind: 'count',
+    measure: '',
+    words: 'Courses',
+    head: 'Courses or units',
+    name: 'courses',
+    print: 'count',
+    computed: false,
+    always: true,
+    describe: 'Courses, or units along a course, from the first'
+  },
+  {
+    id: 'running-across',
+    owner: 'running-size',
+    key: 'across',
+    kind: 'length',
+    measure: 'm',
+    words: 'Across the courses',
+    name: 'size across the courses',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'From the near face of the first course to the far face of this one'
+  },
+  {
+    id: 'running-along-side',
+    owner: 'running-size',
+    key: 'alongSide',
+    kind: 'length',
+    measure: 'm',
+    words: 'Along the side',
+    name: 'distance along the side',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'The same, measured along the side that courses lying aslant begin at'
+  },
+  {
+    id: 'running-along',
+    owner: 'running-size',
+    key: 'along',
+    kind: 'length',
+    measure: 'm',
+    words: 'Along the courses',
+    name: 'size along the courses',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'From the near face of the first unit of a course to the far face of this one'
+  },
+  {
+    id: 'row-length',
+    owner: 'border-row',
+    key: 'length',
+    kind: 'length',
+    measure: 'm',
+    words: 'Length',
+    name: 'length of the row',
+    print: 'length',
+    computed: true,
+    always: false,
+    describe: 'Length of a straight row of a border or band'
+  },
+  {
+    id: 'row-units',
+    owner: 'border-row',
+    key: 'units',
+    kind: 'count',
+    measure: '',
+    words: 'Units',
+    name: 'units in the row',
+    print: 'count',
+    computed: true,
+    always: true,
+    describe: 'Units in the row, whole and cut, as if nothing were kept out'
+  },
+  {
+    id: 'row-joint',
+    owner: 'border-row',
+    key: 'joint',
+    kind: 'length',
+    measure: 'm',
+    words: 'Joint',
+    name: 'joint',
+    print: 'joint',
+    computed: true,
+    always: true,
+    describe: 'Width of the joints between the units of the row: adjusted within its limits where whole units fit so'
+  },
+  {
+    id: 'row-opening',
+    owner: 'border-row',
+    key: 'opening',
+    kind: 'length',
+    measure: 'm',
+    words: 'Widest joint',
+    name: 'widest joint',
+    print: 'joint',
+    computed: true,
+    always: false,
+    describe: 'On a curve, where the units are furthest apart'
   },
   {
     id: 'joint-length',
@@ -539,6 +771,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: false,
@@ -551,12 +784,93 @@ export const CATALOGUE = [
     key: 'cut',
     kind: 'count',
     measure: '',
-    words: 'Cut pieces',
+    words: 'Cut units',
+    head: 'Cut',
     name: 'cut units',
     print: 'count',
     computed: false,
     always: true,
     describe: 'Units of one kind cut in all areas'
+  },
+  {
+    id: 'job-units-used',
+    owner: 'job-unit',
+    key: 'unitsUsed',
+    kind: 'count',
+    measure: '',
+    words: 'Units used',
+    head: 'Used',
+    name: 'units used',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Units of one kind used in all areas'
+  },
+  {
+    id: 'job-units-least',
+    owner: 'job-unit',
+    key: 'lowerBound',
+    kind: 'count',
+    measure: '',
+    words: 'At least',
+    name: 'least units',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Least number of units in all areas: no way of cutting takes fewer'
+  },
+  {
+    id: 'job-breakage',
+    owner: 'job-unit',
+    key: 'breakage',
+    kind: 'count',
+    measure: '',
+    words: 'For breakage',
+    head: 'Breakage',
+    name: 'units for breakage',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Units bought besides, for those that break'
+  },
+  {
+    id: 'job-kept',
+    owner: 'job-unit',
+    key: 'keep',
+    kind: 'count',
+    measure: '',
+    words: 'Put by',
+    name: 'units put by',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Units put by for repairs'
+  },
+  {
+    id: 'job-units-to-buy',
+    owner: 'job-unit',
+    key: 'toBuy',
+    kind: 'count',
+    measure: '',
+    words: 'To buy',
+    name: 'units to buy',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Units used, for breakage and put by'
+  },
+  {
+    id: 'job-saw-length',
+    owner: 'job-unit',
+    key: 'sawLength',
+    kind: 'length',
+    measure: 'm',
+    words: 'Saw length',
+    name: 'saw length',
+    print: 'length',
+    computed: false,
+    always: false,
+    describe: 'Length of all cuts of one kind of unit'
   },
   {
     id: 'job-edging-length',

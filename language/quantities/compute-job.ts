@@ -1,21 +1,24 @@
-import { numbersTooLarge, tooManyUnits } from '../findings/area-faults.ts';
+import { numbersTooLarge } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
+import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea, type Judgement } from '../findings/judge.ts';
 import { memberOf } from '../findings/members/members.ts';
-import { MOST_UNITS } from '../geometry/index.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
 import type { Session } from '../session/session.ts';
 import { areaQuantities } from './area-quantities.ts';
-import type { AreaResult, Pair } from './area-result.ts';
+import type { AreaLaid, AreaResult, Pair } from './area-result.ts';
 import { sharesOf } from './beside.ts';
 import type { AreaQuantities, JobNumbers, Working } from './contract.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { areaToLay } from './area-to-lay.ts';
-import { type Laid, layingStage, tooManyFor } from './laying-stage.ts';
+import { cutsStage } from './cuts-stage.ts';
+import { type LaidTotals, layingStage, withCuts } from './laying-stage.ts';
+import { nestingStage } from './nesting-stage.ts';
+import { kindOfUnit, unitsOf } from './units-of-area.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
@@ -27,11 +30,11 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  * can hold jobs of one name.
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
-  const memory = { session, scope, lays: true };
+  const memory = { session, scope, nests: true };
   const { results, missing, pairs, findings } = yield* workedOut(job, memory);
   const whole = yield* wholeJob(job, results, pairs, memory);
   session.forgetOthers(scope, stillThere(job));
-  const areas = results.map(({ area, shapes, layers }) => areaQuantities(area, shapes, layers));
+  const areas = results.map(areaQuantities);
   for (const area of areas) session.keepLastGood(scope, area.id, area);
   const lastGood = missing.flatMap(key => (session.lastGood(scope, key) as AreaQuantities | undefined) ?? []);
   let workings: Record<string, Working> | undefined;
@@ -57,13 +60,15 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       return workings;
     },
     findings,
-    lastGood
+    lastGood,
+    laid: results.map(({ area, laid }) => ({ area, ...(laid === undefined ? {} : { laid }) })),
+    ...(whole.nestedTogether === undefined ? {} : { nestedTogether: whole.nestedTogether })
   };
 }
 
-/** What {@link computeJob} finds, and no more is worked out than that needs: no units are laid. */
+/** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
-  const { findings, missing } = yield* workedOut(job, { session, scope, lays: looksAtLaying(job.rules) });
+  const { findings, missing } = yield* workedOut(job, { session, scope, nests: looksAtNesting(job.rules) });
   return { findings, missing };
 }
 
@@ -73,9 +78,9 @@ interface JudgedJob {
   readonly missing: readonly string[];
 }
 
-function looksAtLaying(rules: readonly Rule[]): boolean {
+function looksAtNesting(rules: readonly Rule[]): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.laid === true))
+    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.nested === true))
   );
 }
 
@@ -93,7 +98,7 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
     const result = yield* areaResult(job, area, memory, findings);
     if (result === undefined) missing.push(area.key);
     else results.push(result);
-    if (result?.laid === false) missing.push(`${area.key}/laying`);
+    if (result?.isLaid === false) missing.push(`${area.key}/laying`);
     yield;
   }
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
@@ -124,8 +129,9 @@ function* areaResult(
   findings.push(...outline.faults);
   const { shapes } = outline;
   if (shapes === undefined) return undefined;
-  const { laid, known } = yield* laidUnits(area, new Map(job.areas.map(one => [one.key, one])), memory, findings);
-  const layered = layersInputs(area, shapes, laid?.totals);
+  const { laid, known } = yield* laidAndCut(job, area, memory, findings);
+  const totals = laid && withCuts(laid.totals, laid.cuts.units, laid.nested);
+  const layered = layersInputs(area, shapes, totals, job.buying);
   const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
   if (layers.overflowed) {
     findings.push(numbersTooLarge(area));
@@ -133,25 +139,33 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  return { area, shapes, layers, laid: known };
+  return { area, shapes, layers, ...(laid === undefined ? {} : { laid }), isLaid: known };
 }
 
-/** Without laying only whether the units could be laid is found out. */
-function* laidUnits(
-  area: Area,
-  others: ReadonlyMap<string, Area>,
-  memory: Memory,
-  findings: RawFinding[]
-): Generator<void, { readonly laid?: Laid; readonly known: boolean }> {
-  const inputs = areaToLay(area, others);
+/** What is laid in an area and how it is cut, where its units could be laid. */
+interface LaidAndCut {
+  readonly laid?: AreaLaid & { readonly totals: LaidTotals };
+  readonly known: boolean;
+}
+
+function* laidAndCut(job: Job, area: Area, memory: Memory, findings: RawFinding[]): Generator<void, LaidAndCut> {
+  const inputs = areaToLay(area, new Map(job.areas.map(one => [one.key, one])));
   if (inputs === undefined) return { known: true };
-  const laid = memory.lays
-    ? yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs))
-    : tooManyFor(inputs);
-  if (laid === undefined) return { known: true };
-  if (!('tooMany' in laid)) return { laid, known: true };
-  findings.push(tooManyUnits(area, laid.tooMany, MOST_UNITS));
-  return { known: false };
+  const laid = yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs));
+  if (!('totals' in laid)) {
+    findings.push(notLaid(area, laid, job.system));
+    return { known: false };
+  }
+  findings.push(...startFaults(area, laid.area, job.system), ...edgingFaults(area, laid.area, job.system));
+  const cutsInputs = { laid: laid.area, shapes: unitsOf(area).map(kindOfUnit) };
+  const cuts = yield* recall(memory, 'cuts', [area.key], cutsInputs, () => cutsStage(cutsInputs));
+  const { sawCut } = job.buying;
+  const nestingInputs = { lists: [cuts.list], shapes: cutsInputs.shapes, sawCut: sawCut.value };
+  const nested = memory.nests
+    ? yield* recall(memory, 'nesting', [area.key], nestingInputs, () => nestingStage(nestingInputs))
+    : undefined;
+  const { area: parts, totals } = laid;
+  return { known: true, laid: { laid: parts, totals, cuts, ...(nested === undefined ? {} : { nested }) } };
 }
 
 function* judged(

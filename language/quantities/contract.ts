@@ -1,6 +1,8 @@
 import type { RawFinding } from '../findings/finding.ts';
-import type { Key, Role, Traffic } from '../job/job.ts';
+import type { Area, Key, Role, Traffic } from '../job/job.ts';
+import type { AreaLaid } from './area-result.ts';
 import type { NumbersOf } from './catalogue.ts';
+import type { NestedTogether } from './nesting-stage.ts';
 import type { Together } from './together.ts';
 
 /** The numbers of one job, what they were worked out from, and what was found on the way. */
@@ -14,6 +16,10 @@ export interface JobNumbers {
    * they are no part of the job: no finding, total, table or JSON knows them.
    */
   readonly lastGood: readonly AreaQuantities[];
+  /** Every unit of each area that has numbers, for the plan and the cut list. */
+  readonly laid: readonly { readonly area: Area; readonly laid?: AreaLaid }[];
+  /** What the pieces of several areas come out of, where offcuts may go from one to another. */
+  readonly nestedTogether?: NestedTogether;
 }
 
 export type Workings = Readonly<Record<string, Working>>;
@@ -106,6 +112,12 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  /** Borders and bands, row by row. */
+  readonly borderRows?: readonly BorderRowQuantities[];
+  /** Equal cuts together, under their numbers on the plan. */
+  readonly cuts?: readonly CutQuantities[];
+  /** For the person with the tape: every five courses. */
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
 }
@@ -135,6 +147,29 @@ export interface LayerQuantities extends NumbersOf<'layer'> {
 export interface LayingQuantities extends NumbersOf<'laying'> {
   readonly unit: string;
   readonly bond: string;
+  /** The units used are as few as can be. */
+  readonly proven?: boolean;
+}
+
+export interface BorderRowQuantities extends NumbersOf<'border-row'> {
+  /** `border-1`, `band-1`: in the order of the text. */
+  readonly border: string;
+  readonly unit: string;
+  readonly course: string;
+  /** Sides that it runs along; none of a band, nor round a box, pit or inset. */
+  readonly sides: readonly string[];
+  /** Whole units fit; otherwise both ends are cut alike. */
+  readonly wholeUnits: boolean;
+}
+
+/** A cut, and how many units are cut so. What stays of each: outlines in the unit's own frame, m, holes clockwise; m2, m. */
+export interface CutQuantities {
+  readonly number: number;
+  readonly unit: string;
+  readonly count: number;
+  readonly outlines: readonly (readonly SideShape[])[];
+  readonly area: number;
+  readonly sawLength: number;
 }
 
 export interface EdgingQuantities extends NumbersOf<'edging'> {

@@ -37,7 +37,7 @@ const STEPS: Readonly<Record<System, { readonly tape: number; readonly joint: nu
 };
 
 /**
- * Looks for less to cut in one area of a job; undefined where it has no paving or more units than are laid. Long work:
+ * Looks for less to cut in one area of a job; undefined where it has no paving or can't be laid. Long work:
  * it is done for whoever asks for it.
  */
 export function* cuttingAdvice(
@@ -48,7 +48,7 @@ export function* cuttingAdvice(
   const toLay = areaToLay(area, new Map(job.areas.map(one => [one.key, one])));
   if (toLay === undefined) return undefined;
   const laid = yield* layArea(toLay);
-  if ('tooMany' in laid) return undefined;
+  if (!('parts' in laid)) return undefined;
   const leastPiece = leastPieceOf(toLay);
   const now = cuttingOf(laid, toLay, leastPiece);
   const { tape, joint } = STEPS[job.system];
@@ -83,7 +83,7 @@ function* inboardAdvice(area: AreaToLay, now: Cutting, system: System): Generato
   const { piece } = STEPS[system];
   const least = Math.ceil(leastPieceOf(area) / piece) * piece;
   const laid = yield* layArea({ ...area, field: { ...field, inboardCuts: least } });
-  if ('tooMany' in laid) return undefined;
+  if (!('parts' in laid)) return undefined;
   const cutting = cuttingOf(laid, area, leastPieceOf(area));
   // More units are cut: that is what it is about.
   return isClearlyBetter({ ...cutting, cutUnits: now.cutUnits, sawLength: now.sawLength }, now)

@@ -4,8 +4,8 @@ import type { Session, Stage } from '../session/session.ts';
 export interface Memory {
   readonly session: Session;
   readonly scope: string;
-  /** Units are laid; where only findings are wanted, that they could be laid is enough. */
-  readonly lays: boolean;
+  /** Cut pieces are put into units; where only findings are wanted, few rules ask for that. */
+  readonly nests: boolean;
 }
 
 /** A stage's result for some things of the job, by key: remembered, or computed in steps from what it was before. */

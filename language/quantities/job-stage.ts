@@ -3,13 +3,14 @@ import { type Expression, given, leaf, measured, multiply, plainNumber, subtract
 import type { KeyOf, NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import { Book } from './page.ts';
-import { type Taken, takenTogether, type Together } from './together.ts';
+import { type JobBuying, type Taken, takenTogether, type Together } from './together.ts';
 
 /** What the whole job's numbers are taken from. */
 export interface JobInputs {
   readonly key: string;
   /** In the order of their keys. */
   readonly areas: readonly AreaTotals[];
+  readonly buying: JobBuying;
 }
 
 /** Ground of one area that others take up too, m2, and which, by index. */
@@ -44,7 +45,7 @@ const DUG = [
 ] as const satisfies readonly { quantity: KeyOf<'job-dig'>; words: string; twice: string; measure: string }[];
 
 /** Totals of the whole job. Ground that several areas dig is counted once, to the depth of the deepest dig. */
-export function jobStage({ key, areas }: JobInputs): JobResult {
+export function jobStage({ key, areas, buying }: JobInputs): JobResult {
   const book = new Book();
   const dig = book.page('job-dig', '/dig');
   const shared = areas.flatMap((area, index) => sharedDig(area, index, areas));
@@ -67,7 +68,7 @@ export function jobStage({ key, areas }: JobInputs): JobResult {
     return area.paved === undefined ? [] : [measured(words, area.paved.area, 'm2', shapes(area, area.paved, areas))];
   });
   totals.put('netArea', once(nets, pavedTwice, 'area paved twice', 'm2'));
-  const together = takenTogether(areas, book);
+  const together = takenTogether(areas, buying, key, book);
   return { dig: dig.numbers, totals: totals.numbers, ...together, workings: () => book.workings };
 }
 

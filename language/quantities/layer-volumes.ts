@@ -1,14 +1,22 @@
 import type { Given, Layer, Material } from '../job/job.ts';
-import { divide, type Expression, given, multiply } from './arithmetic.ts';
+import { divide, type Expression, given, multiply, notBelowNought, subtract } from './arithmetic.ts';
 import type { LayerQuantities } from './contract.ts';
 import type { Book } from './page.ts';
 
-/** Volumes and mass of one layer of an area; what its densities do not tell stays out. */
-export function layerVolumes(layer: Layer, area: Expression, at: string, book: Book): LayerQuantities {
+/**
+ * Volumes and mass of one layer of an area, less what reaches down into it; what its densities do not tell stays out.
+ */
+export function layerVolumes(
+  layer: Layer,
+  area: Expression,
+  reachingIn: readonly Expression[],
+  at: string,
+  book: Book
+): LayerQuantities {
   const page = book.page('layer', at);
   const thickness = given(`${layer.role} thickness`, layer.thickness, 'm');
   page.repeat('thickness', layer.thickness.value);
-  const compacted = page.put('compactedVolume', multiply(page.put('area', area), thickness));
+  const compacted = page.put('compactedVolume', lessOf(multiply(page.put('area', area), thickness), reachingIn));
   const density = densities(layer.material);
   if (density.compacted !== undefined) {
     const mass = page.put('mass', multiply(compacted, density.compacted));
@@ -19,6 +27,10 @@ export function layerVolumes(layer: Layer, area: Expression, at: string, book: B
     if (density.loose !== undefined) page.put('mass', multiply(loose, density.loose));
   }
   return { role: layer.role, material: layer.material.name, ...page.numbers };
+}
+
+function lessOf(whole: Expression, parts: readonly Expression[]): Expression {
+  return parts.length === 0 ? whole : notBelowNought(subtract(whole, ...parts));
 }
 
 function densities(material: Material): { compacted?: Expression; loose?: Expression; factor?: Expression } {

@@ -1,9 +1,12 @@
 import { baseOut, type Loop } from '../geometry/index.ts';
-import type { Area } from '../job/job.ts';
+import type { Area, Buying } from '../job/job.ts';
 import { type Expression, leaf, measured, subtract } from './arithmetic.ts';
 import { basePast, stoneLayers } from './base-past.ts';
+import { bedSteps } from './bed-steps.ts';
+import { borderRows } from './border-rows.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type {
+  BorderRowQuantities,
   EdgingQuantities,
   GeotextileQuantities,
   LayerQuantities,
@@ -12,10 +15,12 @@ import type {
 } from './contract.ts';
 import { digOf, finishOf } from './dig.ts';
 import { edgingOf } from './edging.ts';
+import { runningSizes } from './running-sizes.ts';
 import { unitNamed } from './units-of-area.ts';
 import { geotextileOf } from './geotextile.ts';
 import { jointsOf } from './joints.ts';
 import { bondOfPart, type LaidTotals } from './laying-stage.ts';
+import { layingNumbers } from './laying-numbers.ts';
 import { layerVolumes } from './layer-volumes.ts';
 import { keptOutTogether, type OutlineNumbers } from './outline-stage.ts';
 import { Book } from './page.ts';
@@ -31,6 +36,7 @@ export interface LayersInputs {
   readonly grossArea: number;
   readonly netArea: number;
   readonly laid?: LaidTotals;
+  readonly buying: Pick<Buying, 'breakage'>;
 }
 
 export interface LayersNumbers {
@@ -40,6 +46,8 @@ export interface LayersNumbers {
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
+  readonly borderRows?: readonly BorderRowQuantities[];
+  readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
   /** The outline of the base and the dig, on the plan. */
@@ -51,7 +59,12 @@ export interface LayersNumbers {
   readonly overflowed: boolean;
 }
 
-export function layersInputs(area: Area, shapes: OutlineNumbers, laid: LaidTotals | undefined): LayersInputs {
+export function layersInputs(
+  area: Area,
+  shapes: OutlineNumbers,
+  laid: LaidTotals | undefined,
+  { breakage }: Buying
+): LayersInputs {
   const { traffic: _traffic, start: _start, ...layered } = area;
   return {
     area: layered,
@@ -59,7 +72,8 @@ export function layersInputs(area: Area, shapes: OutlineNumbers, laid: LaidTotal
     edgeLengths: shapes.edgeLengths.map(edge => edge.length),
     grossArea: shapes.area.grossArea,
     netArea: shapes.area.netArea,
-    ...(laid === undefined ? {} : { laid })
+    ...(laid === undefined ? {} : { laid }),
+    buying: breakage === undefined ? {} : { breakage }
   };
 }
 
@@ -81,8 +95,11 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
   const bedArea = subtract(gross, keptOut);
   const finish = finishOf(area, book);
   const dig = digOf(area, baseArea, book);
+  const steps = bedSteps(area, inputs.laid);
   const layers = area.layers.map((layer, index) =>
-    layerVolumes(layer, layer.role === 'bed' ? bedArea : baseArea, `/layers/${index}`, book)
+    layer.role === 'bed'
+      ? layerVolumes(layer, bedArea, steps, `/layers/${index}`, book)
+      : layerVolumes(layer, baseArea, [], `/layers/${index}`, book)
   );
   return {
     overhangs,
@@ -109,19 +126,30 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
 }
 
 function layingOf(
-  { area, laid }: LayersInputs,
+  { area, laid, buying }: LayersInputs,
   book: Book
-): { laying?: LayingQuantities[]; joints?: NumbersOf<'joints'> } {
+): Pick<LayersNumbers, 'laying' | 'borderRows' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
-  const laying = laid.units.map(({ unit, whole, cut, area: covered, parts }, index): LayingQuantities => {
+  const laying = laid.units.map((totals, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
-    page.put('whole', measured('whole units', whole, '', area.key));
-    page.put('cut', measured('cut units', cut, '', area.key));
-    page.put('unitArea', measured('area of units and pieces', covered, 'm2', area.key));
+    layingNumbers(totals, area.key, buying, page);
     // The work is done for all kinds of units at once.
     if (index === 0) page.put('clipped', measured('units measured at the edge', laid.clipped, '', area.key));
-    const bonds = new Set(parts.map(part => bondOfPart(area, part)));
-    return { unit: unitNamed(area, unit).name, bond: [...bonds].join(', '), ...page.numbers };
+    const bonds = new Set(totals.parts.map(part => bondOfPart(area, part)));
+    const proven = totals.nested?.proven;
+    return {
+      unit: unitNamed(area, totals.unit).name,
+      bond: [...bonds].join(', '),
+      ...(proven === undefined ? {} : { proven }),
+      ...page.numbers
+    };
   });
-  return { laying, joints: jointsOf(area, laid, area.jointFiller, book) };
+  const sizes = laid.running && runningSizes(laid.running, area.key, book);
+  const rows = borderRows(area, laid, book);
+  return {
+    laying,
+    ...(rows.length === 0 ? {} : { borderRows: rows }),
+    ...(sizes === undefined ? {} : { runningSizes: sizes }),
+    joints: jointsOf(area, laid, area.jointFiller, book)
+  };
 }

@@ -1,8 +1,9 @@
-import { MOST_UNITS } from '../geometry/index.ts';
 import type { Area, Key } from '../job/job.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
-import type { TooManyUnits } from '../laying/laid.ts';
-import { layArea, type LaidArea, type LaidPart, unitsAboutIn } from '../laying/lay-area.ts';
+import type { UnitCuts } from './cuts-stage.ts';
+import type { UnitsForCuts } from './nesting-stage.ts';
+import type { CourseRun } from '../laying/border.ts';
+import { type AreaNotLaid, layArea, type LaidArea, type LaidPart } from '../laying/lay-area.ts';
 
 /** Units laid, counted on the shape; areas m2, lengths m. */
 export interface Laid {
@@ -16,7 +17,23 @@ export interface LaidTotals {
   readonly units: readonly UnitTotals[];
   readonly joints: readonly JointTotals[];
   readonly jointLength?: number;
+  /** Rows of borders and bands, by part. */
+  readonly rows: readonly { readonly part: string; readonly runs: readonly CourseRun[] }[];
   readonly clipped: number;
+  readonly running?: Running;
+  /** The widest joint that comes of bond, curves and sizes, m. */
+  readonly widestJoint: number;
+  /** The disc that rings leave open about their centre, m and m2. */
+  readonly openDisc?: { readonly radius: number; readonly area: number };
+}
+
+/** What the running sizes of the field are counted from, m and radians. */
+export interface Running {
+  readonly pitch: { readonly along: number; readonly across: number };
+  readonly joint: { readonly along: number; readonly across: number };
+  readonly extent: { readonly along: number; readonly across: number };
+  /** Between the courses and the side that they begin at. */
+  readonly turn: number;
 }
 
 export interface UnitTotals {
@@ -26,34 +43,64 @@ export interface UnitTotals {
   readonly area: number;
   /** The parts that it is laid in. */
   readonly parts: readonly string[];
+  readonly cuts?: UnitCuts;
+  readonly nested?: Pick<UnitsForCuts, 'used' | 'lowerBound' | 'proven'>;
 }
 
-/** Joints of one part, as deep as its units are thick. */
+/** Joints of one part, as deep as its units are thick, and the ground that units and joints take up together, m2. */
 export interface JointTotals {
   readonly part: string;
   readonly unit: Key;
   readonly area: number;
+  readonly ground: number;
 }
 
-/** Why the units could not be laid, without laying them. */
-export function tooManyFor(inputs: AreaToLay): TooManyUnits | undefined {
-  const about = unitsAboutIn(inputs);
-  return Number.isFinite(about) && about > MOST_UNITS ? { tooMany: about } : undefined;
+/** What is laid together with how it is cut, and what the pieces take where that is known. */
+export function withCuts(
+  totals: LaidTotals,
+  cuts: readonly UnitCuts[],
+  nested: readonly UnitsForCuts[] | undefined
+): LaidTotals {
+  const units = totals.units.map(total => {
+    const ofUnit = cuts.find(({ unit }) => unit === total.unit);
+    const found = nested?.find(({ unit }) => unit === total.unit);
+    return {
+      ...total,
+      ...(ofUnit === undefined ? {} : { cuts: ofUnit }),
+      ...(found === undefined
+        ? {}
+        : { nested: { used: found.used, lowerBound: found.lowerBound, proven: found.proven } })
+    };
+  });
+  return { ...totals, units };
 }
 
 /** All parts of an area laid, in steps. */
-export function* layingStage(inputs: AreaToLay): Generator<void, Laid | TooManyUnits> {
+export function* layingStage(inputs: AreaToLay): Generator<void, Laid | AreaNotLaid> {
   const area = yield* layArea(inputs);
-  return 'tooMany' in area ? area : { area, totals: totalsOf(area, unitAreas(inputs)) };
+  return 'parts' in area ? { area, totals: totalsOf(area, unitAreas(inputs), turnOf(inputs.field)) } : area;
 }
 
+/** m2 of each kind of unit, seen from above. */
 function unitAreas({ field, insets, borders, bands }: AreaToLay): ReadonlyMap<Key, number> {
-  const all = [field, ...insets.map(inset => inset.field)].flatMap(({ units }) => units);
-  const edging = [...borders, ...bands].map(({ unit }) => unit);
-  return new Map([...all, ...edging].map(({ key, length, width }) => [key, length * width]));
+  const laid = [field, ...insets.map(inset => inset.field)].flatMap(({ bond, units }) =>
+    units.map(({ key, length, width }): [Key, number] => [
+      key,
+      length * width * (bond.way === 'hexagons' ? HEXAGON_SHARE : 1)
+    ])
+  );
+  const edging = [...borders, ...bands].map(({ unit }): [Key, number] => [unit.key, unit.length * unit.width]);
+  return new Map([...edging, ...laid]);
 }
 
-function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>): LaidTotals {
+/** What a hexagon takes of the rectangle across its corners and its flats. */
+const HEXAGON_SHARE = 3 / 4;
+
+function turnOf({ turned, start }: AreaToLay['field']): number {
+  return turned + (start.turned ?? 0);
+}
+
+function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>, turn: number): LaidTotals {
   const units = new Map<Key, { whole: number; cut: number; area: number; parts: string[] }>();
   const add = (unit: Key, part: string, whole: number, cut: number, area: number): void => {
     const total = units.get(unit) ?? { whole: 0, cut: 0, area: 0, parts: [] };
@@ -75,17 +122,29 @@ function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>): LaidTot
         pieces.reduce((sum, piece) => sum + piece.area, 0)
       );
   }
+  const field = parts.find(({ part }) => part === 'field')?.how;
   const lengths = parts.map(({ laid }) => laid.jointLength);
   return {
     units: [...units].map(([unit, total]) => ({ unit, ...total })),
     joints: parts.map(jointsIn),
+    rows: parts.flatMap(({ part, runs }) => (runs === undefined ? [] : [{ part, runs }])),
+    widestJoint: Math.max(...parts.map(widestJointIn)),
+    ...(field?.open === undefined ? {} : { openDisc: field.open }),
     ...(lengths.includes(undefined) ? {} : { jointLength: lengths.reduce<number>((sum, length) => sum + length!, 0) }),
-    clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0)
+    clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0),
+    ...(field?.pitch === undefined
+      ? {}
+      : { running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn } })
   };
 }
 
+function widestJointIn({ how, runs }: LaidPart): number {
+  const inRuns = (runs ?? []).map(({ joint, opening }) => Math.max(joint, opening?.widest ?? 0));
+  return Math.max(how?.widestJoint ?? 0, ...inRuns);
+}
+
 function jointsIn({ part, units, laid }: LaidPart): JointTotals {
-  return { part, unit: units[0]!, area: laid.jointArea };
+  return { part, unit: units[0]!, area: laid.jointArea, ground: laid.unitArea + laid.jointArea };
 }
 
 /** What a part is called where its bond stands: the name of its bond, or of its course. */

@@ -1,4 +1,5 @@
 import type { Area, Key, Unit } from '../job/job.ts';
+import type { KindOfUnit } from './cuts-stage.ts';
 
 /** What lies in an area besides its paving. */
 type Laid = Pick<Area, 'paving' | 'insets' | 'borders' | 'bands'>;
@@ -12,4 +13,8 @@ export function unitsOf({ paving, insets, borders, bands }: Laid): readonly Unit
 
 export function unitNamed(area: Laid, key: Key): Unit {
   return unitsOf(area).find(unit => unit.key === key)!;
+}
+
+export function kindOfUnit({ key, shape, length, width, finishedEdge }: Unit): KindOfUnit {
+  return { key, shape, length: length.value, width: width.value, finishedEdge };
 }

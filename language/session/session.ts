@@ -1,7 +1,8 @@
 import { sameContent } from './same-content.ts';
 
 /** What the memory holds results of. */
-export type Stage = 'outline' | 'laying' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules' | 'examples';
+export type Stage =
+  'outline' | 'laying' | 'cuts' | 'nesting' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules' | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */
 export type Counted = Stage | 'judgements';
@@ -12,6 +13,8 @@ type Kept = 'inputs' | 'last-good';
 const COUNTED: readonly Counted[] = [
   'outline',
   'laying',
+  'cuts',
+  'nesting',
   'layers',
   'pair',
   'neighbours',

@@ -30,7 +30,7 @@ import {
   TOP_LINE_AFTER_RULE
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
-import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
+import { BLOCK_WORDS, BLOCKS, otherStatement, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -301,7 +301,7 @@ class Scanner {
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
-    const near = nearest(word, known);
+    const near = otherStatement(block, word) ?? nearest(word, known);
     const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
     const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
     this.fault(

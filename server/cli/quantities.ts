@@ -20,6 +20,7 @@ const FORMATS = ['human', 'json'] as const;
 interface QuantitiesOptions {
   readonly format: (typeof FORMATS)[number];
   readonly workings?: true;
+  readonly cuts?: true;
   readonly starts?: true;
   readonly asOf?: string;
   readonly output?: string;
@@ -36,6 +37,7 @@ export function addQuantities(program: Command): void {
     )
     .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
     .option('--workings', 'show how each number came about (JSON always does)')
+    .option('--cuts', 'list every cut, how it is marked out, and which pieces come out of one unit')
     .option('--starts', 'look for starts, joints and sizes that leave less to cut (takes a while; not in JSON)')
     .option('--as-of <date>', 'the day for which it is worked out, such as 2026-04-18 (default: today)', readDate)
     .option('-o, --output <file>', 'write to a file')
@@ -47,6 +49,7 @@ const EXAMPLES = `
 Examples:
   paving quantities terrace.paving                 tables in the job's own measures
   paving quantities --workings terrace.paving      with formula and values of each number
+  paving quantities --cuts terrace.paving          with the cut list and the cutting plan
   paving quantities --starts terrace.paving        with what to write so that there is less to cut
   paving quantities .                              every job in this folder and below
   paving quantities --format json --as-of 2026-04-18 -o terrace.json terrace.paving
@@ -86,6 +89,7 @@ function report(reading: Reading, jobs: readonly WithJob[], asOf: string, option
       file: shownAs(job),
       placeOf: placer(job),
       workings: options.workings ?? false,
+      cuts: options.cuts ?? false,
       ...(options.starts === true ? { starts: startsOf(job) } : {}),
       colours
     })

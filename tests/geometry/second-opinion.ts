@@ -3,6 +3,7 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import BufferParameters from 'jsts/org/locationtech/jts/operation/buffer/BufferParameters.js';
+import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import RelateOp from 'jsts/org/locationtech/jts/operation/relate/RelateOp.js';
 import IsValidOp from 'jsts/org/locationtech/jts/operation/valid/IsValidOp.js';
@@ -30,6 +31,11 @@ export function isValid(polygon: Polygon): boolean {
 
 export function covers(outer: Polygon, inner: Polygon): boolean {
   return RelateOp.covers(outer, inner) as boolean;
+}
+
+/** How far apart two are at their nearest, in metres; nought when they touch or overlap. */
+export function distanceApart(a: Polygon, b: Polygon): number {
+  return DistanceOp.distance(a, b) as number;
 }
 
 export function sharedArea(a: Polygon, b: Polygon): number {

@@ -60,7 +60,7 @@ describe('straight cuts', () => {
   test('slanting from side to side', () => {
     const group = only('slab', piece(outline([0, 0], [80, 0], [120, 100], [0, 100])));
     expect(told(group)).toEqual([
-      'straight cut from 80 mm along the near side to 120 mm along the far side, both from the left end, keeping it'
+      'straight cut from 80 mm along the near side to 120 mm along the far side, both from the left end, which is kept'
     ]);
     expect(group).toMatchObject({ kind: 'straight', straightCuts: 1 });
     expect(group.sawLength).toBeCloseTo(Math.hypot(0.04, 0.1), 12);
@@ -70,7 +70,7 @@ describe('straight cuts', () => {
 
   test('slanting from end to end', () => {
     expect(single('slab', outline([0, 0], [200, 0], [200, 60], [0, 30])).words).toBe(
-      'straight cut from 30 mm along the left end to 60 mm along the right end, both from the near side, keeping it'
+      'straight cut from 30 mm along the left end to 60 mm along the right end, both from the near side, which is kept'
     );
   });
 
@@ -89,7 +89,7 @@ describe('straight cuts', () => {
   test('a corner off, and a corner alone', () => {
     const off = only('slab', piece(outline([0, 0], [200, 0], [200, 40], [170, 100], [0, 100])));
     expect(told(off)).toEqual([
-      'cut the right far corner off from 60 mm along the right end to 30 mm along the far side, both from that corner'
+      'cut the right far corner off, from 60 mm along the right end to 30 mm along the far side, both from that corner'
     ]);
     // The corner that falls off is a right-angled triangle of 30 by 60: across it, 30 x 60 / its longest side.
     expect(off.offcutNarrowest).toBeCloseTo((0.03 * 0.06) / Math.hypot(0.03, 0.06), 12);
@@ -104,7 +104,7 @@ describe('straight cuts', () => {
     expect(group.kind).toBe('straight');
     expect(group.share).toBeCloseTo(0.5, 12);
     expect(told(group)).toEqual([
-      'straight cut from 50 mm along the near side to 50 mm along the far side, both from the left end, keeping it'
+      'straight cut from 50 mm along the near side to 50 mm along the far side, both from the left end, which is kept'
     ]);
     expect(single('hex', outline([0, 86.5], [200, 86.5], [150, 173], [50, 173])).words).toBe(
       'straight cut from the right near corner to the left far corner, keeping the left near side'
@@ -171,7 +171,7 @@ describe('several cuts', () => {
     const group = only('coping', corner, above);
     expect(group).toMatchObject({ straightCuts: 0, kind: 'several cuts' });
     expect(told(group)[0]).toBe(
-      'saw from 80 mm along and 0 mm across to 80 mm along and 60 mm across, to 0 mm along and 60 mm across'
+      'saw from 80 mm along and 0 mm across to 80 mm along and 60 mm across, to 0 mm along and 60 mm across, keeping the left near corner'
     );
   });
 });
@@ -223,7 +223,8 @@ describe('notches', () => {
     const rim = outline([0, 0], [150, 0], [140, 30], [200, 40], [200, 100], [0, 100]);
     expect(single('coping', rim)).toEqual({
       kind: 'notched',
-      words: 'saw from 150 mm along and 0 mm across to 140 mm along and 30 mm across, to 200 mm along and 40 mm across'
+      words:
+        'saw from 150 mm along and 0 mm across to 140 mm along and 30 mm across, to 200 mm along and 40 mm across, keeping the left end'
     });
   });
 
@@ -255,7 +256,7 @@ describe('curves', () => {
       chord: expect.closeTo(0.1, 12)
     });
     expect(told(group)).toEqual([
-      'curve of radius 130 mm from 150 mm along the near side from the left near corner to 150 mm along the far side from the left far corner, bowing 10 mm out over a chord of 100 mm; off the chord 10 mm at 50 mm'
+      'curve of radius 130 mm from 150 mm along the near side from the left near corner to 150 mm along the far side from the left far corner, keeping the left end, bowing 10 mm out over a chord of 100 mm; height off the chord, from the first mark: 10 mm at 50 mm'
     ]);
     // Half the turn has the sine 50 / 130.
     expect(group.sawLength).toBeCloseTo(0.26 * Math.asin(5 / 13), 12);
@@ -272,6 +273,22 @@ describe('curves', () => {
       { at: expect.closeTo(0.08, 12), height: expect.closeTo(0.04, 12) },
       { at: expect.closeTo(0.12, 12), height: expect.closeTo(height / 1000, 12) }
     ]);
+  });
+
+  test('what is kept when a unit is cut more than once, and a piece without a corner', () => {
+    const both = outline([30, 0], [150, 0, 10], [150, 100], [30, 100, -10]);
+    expect(
+      single('coping', both)
+        .words.split('; ')
+        .filter(words => words.startsWith('curve'))
+    ).toEqual([
+      expect.stringContaining('keeping the left end, bowing 10 mm out'),
+      expect.stringContaining('keeping the right end, bowing 10 mm in')
+    ]);
+    const cap = outline([50, 0], [150, 0, 20]);
+    expect(single('coping', cap).words).toContain('keeping what lies between the marks, bowing 20 mm out');
+    const hollow = outline([0, 0], [50, 0, -20], [150, 0], [200, 0], [200, 100], [0, 100]);
+    expect(single('coping', hollow).words).toContain('keeping the far side, bowing 20 mm in');
   });
 
   test('an arc in several parts is one', () => {
@@ -293,7 +310,7 @@ describe('curves', () => {
     expect(single('coping', outline([0, 0], [150, 0], [150, 50, -10], [200, 50], [200, 100], [0, 100]))).toEqual({
       kind: 'curved',
       words:
-        'saw from 150 mm along and 0 mm across to 150 mm along and 50 mm across, in a curve of radius 36.3 mm bowing 10 mm in to 200 mm along and 50 mm across'
+        'saw from 150 mm along and 0 mm across to 150 mm along and 50 mm across, in a curve of radius 36.3 mm bowing 10 mm in to 200 mm along and 50 mm across, keeping the left end'
     });
   });
 
@@ -328,7 +345,7 @@ describe('holes', () => {
     expect(single('coping', rim, outline([50, 20], [110, 20], [80, 60]))).toEqual({
       kind: 'with a hole',
       words:
-        'cut to 180 mm long; saw from 110 mm along and 20 mm across to 50 mm along and 20 mm across, to 80 mm along and 60 mm across, back to the start'
+        'cut to 180 mm long; saw from 110 mm along and 20 mm across to 50 mm along and 20 mm across, to 80 mm along and 60 mm across, back to the start, keeping the outside'
     });
   });
 });

@@ -13,7 +13,7 @@ import {
   turnedAbout
 } from '../../language/geometry/index.ts';
 import type { CutUnit, Piece, Placement } from '../../language/laying/laid.ts';
-import { HOW_MARKED } from '../../language/laying/marking-out-text.ts';
+import { makeCutList } from '../../language/laying/make-cut-list.ts';
 import { unitOutline } from '../../language/laying/unit-shape.ts';
 import { cut, listOf, outline, piece, SHAPES } from './cuts.ts';
 
@@ -179,8 +179,14 @@ describe('totals', () => {
     });
   });
 
-  test('a list says how it is read', () => {
-    expect(HOW_MARKED).toMatch(/face up/);
+  test('are made in steps, so that the work can be abandoned', () => {
+    const cuts = Array.from({ length: 1000 }, (_, index) =>
+      cut('slab', piece(outline([0, 0], [20 + index / 10, 0], [20 + index / 10, 100], [0, 100])))
+    );
+    const making = makeCutList(cuts, unit => SHAPES[unit]!);
+    let steps = 0;
+    while (!making.next().done) steps++;
+    expect(steps).toBeGreaterThanOrEqual(20);
   });
 });
 
@@ -208,8 +214,8 @@ describe('any cuts', () => {
 
   const holed = (unit: string): fc.Arbitrary<Piece> =>
     fc.tuple(millimetres, fc.integer({ min: 4, max: 9 })).map(([along, radius]) => {
-      const { corners, shape } = unitOutline(SHAPES[unit]!);
-      const centre = { x: shape.length * along, y: shape.width * 0.4 };
+      const { corners, length, width } = unitOutline(SHAPES[unit]!);
+      const centre = { x: length * along, y: width * 0.4 };
       return piece(cornerLoop(corners), circleLoop(centre, radius / 1000));
     });
 
@@ -320,13 +326,13 @@ describe('any cuts', () => {
   });
 
   function leftPart(unit: string, near: number, far: number): Point[] {
-    const { corners, shape } = unitOutline(SHAPES[unit]!);
-    const isHex = shape.form === 'hexagon';
-    const at = (share: number): number => shape.length * (isHex ? 0.25 + share / 2 : share);
+    const { corners, length, width, shape } = unitOutline(SHAPES[unit]!);
+    const isHex = shape === 'hexagon';
+    const at = (share: number): number => length * (isHex ? 0.25 + share / 2 : share);
     const [x0, x1] = [at(near), at(far)];
     const kept = corners.filter(corner => corner.name.startsWith('left'));
     const [start, ...rest] = kept;
-    return [start!, { x: x0, y: 0 }, { x: x1, y: shape.width }, ...rest];
+    return [start!, { x: x0, y: 0 }, { x: x1, y: width }, ...rest];
   }
 });
 

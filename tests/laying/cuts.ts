@@ -32,10 +32,10 @@ export function piece(rim: Loop, ...holes: readonly Loop[]): Piece {
 }
 
 export const SHAPES: Readonly<Record<string, UnitShape>> = {
-  slab: { form: 'rectangle', length: 0.2, width: 0.1 },
-  coping: { form: 'rectangle', length: 0.2, width: 0.1, finishedEdge: true },
-  square: { form: 'rectangle', length: 0.3, width: 0.3 },
-  hex: { form: 'hexagon', length: 0.2, width: 0.173 }
+  slab: { shape: 'rectangle', length: 0.2, width: 0.1 },
+  coping: { shape: 'rectangle', length: 0.2, width: 0.1, finishedEdge: true },
+  square: { shape: 'rectangle', length: 0.3, width: 0.3 },
+  hex: { shape: 'hexagon', length: 0.2, width: 0.173 }
 };
 
 /** A cut unit at the origin. */

@@ -39,7 +39,7 @@ export function rectangle(length: number, width: number): AreaToLay['outline'] {
 
 export function laid(area: AreaToLay): LaidArea {
   const result = drain(layArea(area));
-  if ('tooMany' in result) throw new Error(`${result.tooMany} units`);
+  if (!('parts' in result)) throw new Error(`${result.part} can't be laid`);
   return result;
 }
 

@@ -4,6 +4,7 @@ import { stoneLayers } from '../../quantities/base-past.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import type { RawFix } from '../finding.ts';
 import { fixTo, type Length, saying, writing } from '../limits.ts';
+import { layingMembers } from './laying-members.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
@@ -47,6 +48,17 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     ...length('area', 'above-base', 'Thickness of the unit and the bed together, where units are named'),
     read: ({ judged: { area } }) =>
       area.paving && bedsOf(area).reduce((sum, bed) => sum + bed.thickness.value, area.paving.units[0].thickness.value)
+  },
+  {
+    ...length('area', 'thinnest-bed', 'Thickness of the bed under the thickest units, all faces level'),
+    read: ({ judged: { area } }) => {
+      const [bed] = bedsOf(area);
+      const main = area.paving?.units[0];
+      if (bed === undefined || main === undefined) return undefined;
+      const thickest = Math.max(...unitsOf(area).map(({ thickness }) => thickness.value));
+      return bed.thickness.value - (thickest - main.thickness.value);
+    },
+    at: ({ judged: { area } }) => bedsOf(area)[0]?.key ?? area.paving?.key
   },
   {
     ...words('area', 'upper-base-grading', 'Grading of the stone that the bed lies on', ['dense', 'open']),
@@ -136,8 +148,8 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
   ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
-  ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints, { laid: true }),
-  ...fromCatalogue('area', 'laying', ({ judged }) => judged.layers.laying?.[0], { laid: true }),
+  ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints),
+  ...layingMembers,
   ...fromCatalogue('area', 'geotextile', ({ judged }) => judged.layers.geotextile)
 ];
 

@@ -41,8 +41,8 @@ export interface Member<T extends Concern = Concern> {
   readonly describe: string;
   /** All the words it can be, where they are a fixed list. */
   readonly choices?: readonly string[];
-  /** It takes the laying of units. */
-  readonly laid?: true;
+  /** It takes cut pieces to be put into units. */
+  readonly nested?: true;
   read(thing: ThingOf<T>): Value;
   /** Where it stands, or the nearest thing that is written. */
   at?(thing: ThingOf<T>): Key | undefined;

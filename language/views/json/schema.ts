@@ -40,6 +40,7 @@ function numbersOf(owner: Owner): Record<string, Schema> {
 
 function schemaOf({ kind, describe, measure }: Quantity): Schema {
   if (kind === 'count') return { type: 'integer', minimum: 0, description: `${describe}, a count` };
+  if (kind === 'share') return { type: 'number', minimum: 0, description: `${describe}, a share of 1` };
   return number(describe, measure);
 }
 
@@ -118,7 +119,9 @@ const working = object(
             object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),
             object({ file: place.file, line: place.line, column: place.column }, 'Where it is written'),
             object({ assumed: text('Why it is taken so'), 'source?': text('Where the value is from') }),
-            object({ shape: text('Measured on this area, side, box or pit, or on several joined by +') })
+            object({
+              shape: text('Measured on this area, side, box or pit, on several joined by +, or on the whole job')
+            })
           ]
         }
       })
@@ -126,6 +129,9 @@ const working = object(
   },
   'How a number came about; a number rounded up may exceed the result by a millionth without asking for one more'
 );
+
+/** Whether the units used are as few as can be. */
+const PROVEN = { 'proven?': { type: 'boolean', description: 'No way of cutting takes fewer units' } };
 
 const area = object({
   id: text('Name within the file'),
@@ -148,7 +154,30 @@ const area = object({
   dig: object(numbersOf('dig')),
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
-  'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...numbersOf('laying') })),
+  'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...PROVEN, ...numbersOf('laying') })),
+  'borderRows?': list(
+    object({
+      border: text('`border-1`, `band-1`: in the order of the text'),
+      unit: text('Unit'),
+      course: one('soldier-course', 'sailor-course'),
+      sides: list(text('Side that it runs along')),
+      wholeUnits: { type: 'boolean', description: 'Whole units fit; otherwise both ends are cut alike' },
+      ...numbersOf('border-row')
+    }),
+    'Borders and bands, row by row'
+  ),
+  'cuts?': list(
+    object({
+      number: whole('Number on the plan'),
+      unit: text('Unit'),
+      count: whole('Units cut so'),
+      outlines: list(list(ref('side')), "What stays of each, in the unit's own frame; holes run clockwise"),
+      area: number('Area of what stays of each', 'm2'),
+      sawLength: number('Length sawn of each', 'm')
+    }),
+    'Equal cuts together'
+  ),
+  'runningSizes?': list(object(numbersOf('running-size')), 'Every five courses of the field'),
   'joints?': object(numbersOf('joints')),
   edging: list(object({ material: text('Material'), ...numbersOf('edging') }))
 });
@@ -176,7 +205,10 @@ const job = object({
     object({ role: one('base', 'sub-base', 'bed'), material: text('Material'), ...numbersOf('job-material') }),
     'Materials of the layers of all areas together, by role and name'
   ),
-  units: list(object({ unit: text('Unit'), ...numbersOf('job-unit') }), 'Units of all areas together, by name'),
+  units: list(
+    object({ unit: text('Unit'), ...PROVEN, ...numbersOf('job-unit') }),
+    'Units of all areas together, by name'
+  ),
   edging: list(
     object({ material: text('Edging material'), ...numbersOf('job-edging') }),
     'Edging of all areas together, by name'

@@ -4,9 +4,12 @@ export function notChecked(isAnySetAside: boolean): string {
   return `Passes the checks these rules know${but}; not checked: falls and drainage, the ground itself, lines in the ground, local codes.`;
 }
 
+/** Said wherever cuts are told. */
+export const CUTTING_CAUTION = 'Cut wet, with lungs, eyes and ears protected.';
+
 /** Said once, at the end of all quantities. */
 export const CAUTIONS: readonly string[] = [
   'Before digging have all public and private lines located: gas, power, water, drains, cables, irrigation.',
-  'Cut wet, with lungs, eyes and ears protected.',
+  CUTTING_CAUTION,
   'Local codes and licensed practice stand over everything here.'
 ];

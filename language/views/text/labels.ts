@@ -60,6 +60,10 @@ function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner
       return { owner: 'layer', name: area.layers[at]!.role };
     case 'laying':
       return { owner: 'laying', name: area.laying![at]!.unit };
+    case 'borderRows':
+      return { owner: 'border-row', name: `row ${at + 1} of the borders` };
+    case 'runningSizes':
+      return { owner: 'running-size', name: `course ${area.runningSizes![at]!.courses}` };
     case 'edging':
       return { owner: 'edging', name: area.edging[at]!.material };
     case 'dig':

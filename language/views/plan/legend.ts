@@ -1,0 +1,108 @@
+import type { Ink } from '../../drawing/inks.ts';
+import { wrapped } from '../../drawing/lettering.ts';
+import { type Tint, tintOf } from '../../drawing/tints.ts';
+import { CUTTING_CAUTION } from '../text/cautions.ts';
+import { countsOf, countText, unitText } from './counts.ts';
+import { COLUMN } from './page.ts';
+import type { PlanInput } from './plan-input.ts';
+import { wholeInk } from './unit-shapes.ts';
+
+/** One thing that the legend tells: a sign as it is drawn, and words. */
+export interface LegendEntry {
+  readonly sign?: Sign;
+  readonly strong?: true;
+  readonly lines: readonly string[];
+}
+
+export type Sign =
+  | { readonly ink: Ink; readonly tint?: Tint; readonly text?: string }
+  | { readonly line: 'edging' }
+  | { readonly arrow: true }
+  | { readonly cross: true }
+  | { readonly mark: string };
+
+/** mm on paper. */
+export const LEGEND_SIZE = 2.6;
+export const LEGEND_LINE = 3.7;
+const ENTRY_GAP = 1.1;
+export const SIGN_WIDTH = 8;
+export const SIGN_GAP = 2;
+
+/** Words as wide as the column leaves, with a sign or without; each text begins a line. */
+function entry(texts: string | readonly string[], rest: Omit<LegendEntry, 'lines'> = {}): LegendEntry {
+  const width = COLUMN - 2 - (rest.sign ? SIGN_WIDTH + SIGN_GAP : 0);
+  return { ...rest, lines: [texts].flat().flatMap(text => wrapped(text, width / LEGEND_SIZE)) };
+}
+
+/** What every plan of these areas tells, at any scale. */
+export function legendEntries(input: PlanInput): LegendEntry[] {
+  const { areas } = input;
+  const cuts = areas.some(area => area.parts.some(({ laid }) => laid.cuts.length > 0));
+  const kept = areas.flatMap(area => area.keptOut).some(({ kind }) => kind !== 'inset');
+  const edgings = new Set(areas.flatMap(area => area.sides.flatMap(({ edging }) => edging ?? [])));
+  const inRings = areas.some(({ start }) => start?.inRings);
+  const inCourses = areas.some(({ start }) => start && !start.inRings);
+  return [
+    ...areas.flatMap(area => unitEntries(input, area)),
+    ...missingEntries(input),
+    ...(cuts ? [entry(numberedText(areas.length), { sign: { ink: 'cut', text: '1' } })] : []),
+    ...(kept ? [entry('kept out: nothing is laid there', { sign: { ink: 'kept-out' } })] : []),
+    ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
+    ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
+    ...(inRings ? [entry('centre of the rings', { sign: { cross: true } })] : []),
+    entry('Before taking measures from a print, check the bar with a rule.'),
+    ...(cuts ? [entry(CUTTING_CAUTION)] : [])
+  ];
+}
+
+function numberedText(areas: number): string {
+  return areas > 1 ? 'cut, numbered as in the cut list of its area' : 'cut, numbered as in the cut list';
+}
+
+function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): LegendEntry[] {
+  const counts = area.parts.flatMap(part =>
+    countsOf(part, units).map(count => {
+      const tint = tintOf(count.unit.colour);
+      const sign = { ink: wholeInk(part), ...(tint === undefined ? {} : { tint }) };
+      return entry([`${part.name}: ${unitText(count.unit)}`, countText(count)], { sign });
+    })
+  );
+  const { name, noNumbers } = area;
+  const why = noNumbers === undefined ? [] : [entry(`no numbers: ${noNumbers}`, { sign: { ink: 'outline-only' } })];
+  return [entry(`Area ${name}`, { strong: true }), ...counts, ...why];
+}
+
+function missingEntries({ missing }: PlanInput): LegendEntry[] {
+  return missing.length === 0 ? [] : [entry('No numbers', { strong: true }), ...missing.map(one => entry(one))];
+}
+
+/** What depends on the scale: sides with no room for their words, and numbers that found none. */
+export function notesOf(
+  sides: readonly { readonly mark: string; readonly text: string }[],
+  { alike, without }: { readonly alike: number; readonly without: number }
+): LegendEntry[] {
+  return [
+    ...sides.map(({ mark, text }) => entry(text, { sign: { mark } })),
+    ...(alike === 0
+      ? []
+      : [entry('A small piece without a number is like the nearest one of its shape that has one.')]),
+    ...(without === 0 ? [] : [entry(withoutText(without))])
+  ];
+}
+
+function withoutText(without: number): string {
+  const pieces =
+    without === 1
+      ? '1 piece is too small here for its number'
+      : `${without} pieces are too small here for their numbers`;
+  return `${pieces}: see the cut list.`;
+}
+
+/** Height of an entry and the gap under it, mm on paper. */
+export function entryHeight({ lines }: LegendEntry): number {
+  return lines.length * LEGEND_LINE + ENTRY_GAP;
+}
+
+export function heightOf(entries: readonly LegendEntry[]): number {
+  return entries.reduce((sum, one) => sum + entryHeight(one), 0);
+}

@@ -1,0 +1,126 @@
+import type { Drawing, Layer, Shape, Sheet } from '../../drawing/drawing.ts';
+import { textWidth } from '../../drawing/lettering.ts';
+import { around, boundsOf, type Bounds } from '../../geometry/bounds.ts';
+import { rectangleLoop } from '../../geometry/index.ts';
+import { edgingShapes, groundShapes, keptOutShapes, outlineShape } from './area-shapes.ts';
+import { descriptionOf } from './counts.ts';
+import { type Numbered, numberedPieces, placeNumbers } from './cut-numbers.ts';
+import { heightOf, type LegendEntry, legendEntries, notesOf } from './legend.ts';
+import { legendShapes } from './legend-shapes.ts';
+import { areaNames, keptOutNames } from './names.ts';
+import { ground, HEADER, MARGIN, onGround, type Page, pageFor } from './page.ts';
+import type { PlanInput } from './plan-input.ts';
+import { scaleBar } from './scale-bar.ts';
+import { scaleText } from './scales.ts';
+import { placeSides } from './side-labels.ts';
+import { startMarks } from './start-marks.ts';
+import { surroundingsOf } from './surroundings.ts';
+import { cutShapes, wholeShapes } from './unit-shapes.ts';
+
+/** How often the page is chosen anew for a legend that grew: with more words the scale may change, and the notes with it. */
+const TRIES = 3;
+
+/** The plan of a job: every unit laid, cuts numbered, sides told, to scale on one sheet. */
+export function planDrawing(input: PlanInput): Drawing {
+  const pieces = input.areas.flatMap(numberedPieces);
+  const entries = legendEntries(input);
+  let legend = heightOf(entries);
+  for (let attempt = 1; ; attempt++) {
+    const page = pageFor({ plan: boundsAround(input), system: input.system, legend, narrowest: narrowestOf(input) });
+    const placed = placeTexts(input, pieces, page);
+    const all = [...entries, ...placed.notes];
+    if (heightOf(all) <= legend || attempt === TRIES) return drawn(input, page, placed.layers, all);
+    legend = heightOf(all);
+  }
+}
+
+function boundsAround({ areas }: PlanInput): Bounds {
+  const all = areas.filter(({ outline }) => outline.length > 0).map(({ outline }) => boundsOf(outline));
+  return all.length === 0 ? { left: 0, right: 1, bottom: 0, top: 1 } : all.reduce(around);
+}
+
+function narrowestOf({ units, areas }: PlanInput): number {
+  const laid = new Set(areas.flatMap(({ parts }) => parts.flatMap(part => part.laid.cuts.map(cut => cut.unit))));
+  return Math.min(...units.filter(({ key }) => laid.has(key)).map(({ length, width }) => Math.min(length, width)));
+}
+
+interface TextsPlaced {
+  readonly layers: readonly Layer[];
+  readonly notes: readonly LegendEntry[];
+}
+
+/** All that is written on the plan, nothing over another: what has the least choice first. */
+function placeTexts({ areas, system }: PlanInput, pieces: readonly Numbered[], page: Page): TextsPlaced {
+  const around = surroundingsOf(areas, page);
+  const within = keptOutNames(areas, around);
+  const start = startMarks(areas, around);
+  const numbers = placeNumbers(pieces, around);
+  const sides = placeSides(areas, system, around);
+  const names = areaNames(areas, around);
+  return {
+    layers: [
+      { key: 'start', shapes: start },
+      { key: 'leaders', shapes: [...numbers.leaders, ...within.leaders] },
+      { key: 'numbers', shapes: numbers.numbers },
+      { key: 'sides', shapes: sides.shapes },
+      { key: 'names', shapes: [...within.labels, ...names] }
+    ],
+    notes: notesOf(sides.marked, numbers)
+  };
+}
+
+function drawn(
+  input: PlanInput,
+  { sheet, legend }: Page,
+  texts: readonly Layer[],
+  entries: readonly LegendEntry[]
+): Drawing {
+  const { areas, units, system } = input;
+  const ofAreas = (key: string, shapesOf: (area: PlanInput['areas'][number]) => readonly Shape[]): Layer => ({
+    key,
+    shapes: areas.flatMap(shapesOf)
+  });
+  return {
+    title: input.title,
+    description: descriptionOf(input),
+    sheet,
+    layers: [
+      { key: 'sheet', shapes: [paperShape(sheet)] },
+      ofAreas('edging', edgingShapes),
+      ofAreas('ground', groundShapes),
+      ofAreas('whole', area => wholeShapes(area, units, sheet.scale)),
+      ofAreas('cuts', area => cutShapes(area, units, sheet.scale)),
+      ofAreas('kept-out', keptOutShapes),
+      ofAreas('outlines', area => [outlineShape(area)]),
+      ...texts,
+      { key: 'scale-bar', shapes: scaleBar(sheet, system) },
+      { key: 'title', shapes: titleShapes(input, sheet) },
+      { key: 'legend', shapes: legendShapes(entries, sheet, legend) }
+    ]
+  };
+}
+
+function paperShape(sheet: Sheet): Shape {
+  const { left, right, bottom, top } = sheet.bounds;
+  const loop = rectangleLoop(right - left, top - bottom, { x: left, y: bottom }, 0);
+  return { kind: 'outlines', key: 'sheet/paper', ink: 'sheet', loops: [loop] };
+}
+
+/** Sizes of letters and lines they stand on, mm on paper from the top. */
+const TITLE_SIZE = 5.5;
+const UNDER_TITLE_SIZE = 2.8;
+
+function titleShapes({ title, areas, system }: PlanInput, sheet: Sheet): Shape[] {
+  const room = (sheet.width * 1000 - 2 * MARGIN) / textWidth(title);
+  const top = sheet.height * 1000 - MARGIN;
+  const of = areas.length === 1 ? ` of ${areas[0]!.name}` : '';
+  const under = `Plan${of}, ${scaleText(sheet.scale, system)} when printed at full size on ${sheet.format} paper`;
+  const label = (key: string, ink: 'strong' | 'text', text: string, size: number, down: number): Shape => {
+    const at = onGround(sheet, MARGIN, top - down);
+    return { kind: 'label', key, ink, at, text, size: ground(sheet, size), turn: 0, anchor: 'start' };
+  };
+  return [
+    label('sheet/title', 'strong', title, Math.min(TITLE_SIZE, room), TITLE_SIZE / 2),
+    label('sheet/under-title', 'text', under, UNDER_TITLE_SIZE, HEADER - UNDER_TITLE_SIZE * 2)
+  ];
+}

@@ -1,0 +1,149 @@
+import type { System } from '../../job/job.ts';
+import { boundsOf } from '../../geometry/bounds.ts';
+import { pointOnPlan } from '../../drawing/on-plan.ts';
+import type { Point } from '../../geometry/index.ts';
+import { printLength } from '../../measures/print.ts';
+import { CUTTING_CAUTION } from '../text/cautions.ts';
+import type { Colours } from '../text/colours.ts';
+import { plainLine } from '../text/plain-line.ts';
+import { table } from '../text/table.ts';
+import { countsOf, unitText } from './counts.ts';
+import type { PlanArea, PlanInput, PlanUnit } from './plan-input.ts';
+import { meetsText, sideName } from './side-text.ts';
+
+/** What the plan shows, in words: each area with its sides, what is kept out, where laying begins, its units and cuts. */
+export function planText(input: PlanInput, colours: Colours): string {
+  const cuts = input.areas.some(({ parts }) => parts.some(({ laid }) => laid.cuts.length > 0));
+  return [
+    colours.strong(plainLine(`Plan of ${input.title}`)),
+    ...input.areas.map(area => areaText(area, input, colours)),
+    ...(input.missing.length === 0 ? [] : [missingLines(input.missing, colours)]),
+    ...(cuts ? [CUTTING_CAUTION] : [])
+  ].join('\n\n');
+}
+
+function missingLines(missing: readonly string[], colours: Colours): string {
+  return [colours.strong('No numbers'), ...missing.map(line => `  ${plainLine(line)}`)].join('\n');
+}
+
+function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours): string {
+  const blocks = [
+    sidesTable(area, system, colours),
+    keptOutTable(area, system, colours),
+    unitsTable(area, units, colours),
+    cutsTable(area, units, system, colours)
+  ];
+  const shown = blocks.filter(lines => lines.length > 0).map(lines => lines.map(line => `  ${line}`).join('\n'));
+  const { name, noNumbers } = area;
+  const told = noNumbers === undefined ? [] : [`  No numbers: ${plainLine(noNumbers)}.`];
+  const head = [colours.strong(`Area ${name}`), ...told, `  ${placesText(area, system)}`];
+  return [...head, ...shown].join('\n\n');
+}
+
+/** From where places are told, and which way. */
+function placesText(area: PlanArea, system: System): string {
+  const { start } = area;
+  if (start === undefined) return 'Places are told from the lower left of the area: to the right, and up on the plan.';
+  const { x, y, direction, mirrored, inRings } = start;
+  const at = `(${printLength(x, system)}, ${printLength(y, system)}) on the plan`;
+  const level = 'Places are told from there: to the right, and up on the plan.';
+  if (inRings) return `The rings lie about ${at}. ${level}`;
+  const degrees = Math.round(((direction * 180) / Math.PI) * 10) / 10;
+  const way = degrees === 0 ? 'to the right' : `turned ${degrees} degrees anticlockwise from the right`;
+  const told = runsAlongSide(area, direction)
+    ? `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
+    : level;
+  return `Laying begins at ${at}, its courses ${way}. ${told}`;
+}
+
+/** No tape runs at a slant over the paving: only along a side are places told along the courses. */
+function runsAlongSide({ outline }: PlanArea, direction: number): boolean {
+  return outline.some(
+    ({ from, to, arc }) =>
+      arc === undefined && Math.abs(Math.sin(Math.atan2(to.y - from.y, to.x - from.x) - direction)) < SAME_WAY
+  );
+}
+
+/** Radians. */
+const SAME_WAY = 1e-6;
+
+function sidesTable(area: PlanArea, system: System, colours: Colours): string[] {
+  const rows = area.sides.map((side, index) => [
+    sideName(area, index),
+    printLength(side.length, system),
+    meetsText(side) === '' ? 'not said' : meetsText(side)
+  ]);
+  return rowsUnder(['Side', 'Length', 'Meets'], rows, colours);
+}
+
+function keptOutTable(area: PlanArea, system: System, colours: Colours): string[] {
+  const rows = area.keptOut.map(({ kind, name, outline }) => {
+    const { left, right, bottom, top } = boundsOf(outline);
+    const middle = { x: (left + right) / 2, y: (bottom + top) / 2 };
+    const size = `${printLength(right - left, system)} x ${printLength(top - bottom, system)}`;
+    return [`${kind} ${name}`, placeText(middle, area, system), size];
+  });
+  return rowsUnder([kept(area), 'Its middle', 'Over all'], rows, colours);
+}
+
+function kept({ keptOut }: PlanArea): string {
+  return keptOut.some(({ kind }) => kind === 'inset') ? 'Kept out of the field' : 'Kept out';
+}
+
+function unitsTable({ parts }: PlanArea, units: readonly PlanUnit[], colours: Colours): string[] {
+  const rows = parts.flatMap(part =>
+    countsOf(part, units).map(({ unit, whole, cut }) => [part.name, unitText(unit), String(whole), String(cut)])
+  );
+  return rowsUnder(['Part', 'Unit', 'Whole', 'Cut'], rows, colours, 2);
+}
+
+/** Cuts by their numbers, with the place of each on a line of its own. */
+function cutsTable(area: PlanArea, units: readonly PlanUnit[], system: System, colours: Colours): string[] {
+  const cuts = area.parts.flatMap(part =>
+    part.laid.cuts.map(({ unit, at, pieces }, index) => {
+      const name = units.find(({ key }) => key === unit)?.name ?? '';
+      const { left, right, bottom, top } = boundsOf(pieces.flatMap(({ outline }) => outline));
+      const middle = pointOnPlan({ x: (left + right) / 2, y: (bottom + top) / 2 }, at);
+      const what = pieces.length > 1 ? `${name}, ${pieces.length} pieces` : name;
+      return { number: part.numbers[index]!, cells: [what, part.name, placeText(middle, area, system)] };
+    })
+  );
+  const sorted = cuts.sort((a, b) => a.number - b.number);
+  const rows = sorted.map(({ number, cells }, index) => [
+    sorted[index - 1]?.number === number ? '' : String(number),
+    ...cells
+  ]);
+  return rowsUnder(['Cut', 'Unit', 'Part', 'Its middle'], rows, colours);
+}
+
+/** A place from the start of the laying: along the courses, and out of the first of them; or to the right, and up. */
+function placeText(place: Point, area: PlanArea, system: System): string {
+  const { left, bottom } = boundsOf(area.outline);
+  const start = area.start ?? { x: left, y: bottom, direction: 0, mirrored: false };
+  const right = place.x - start.x;
+  const up = place.y - start.y;
+  const text = (one: number, other: number, words: readonly [string, string]): string =>
+    `${printLength(one, system)} ${words[0]}, ${printLength(other, system)} ${words[1]}`;
+  const { direction, mirrored } = start;
+  if (area.start === undefined || area.start.inRings || !runsAlongSide(area, direction))
+    return text(right, up, ['right', 'up']);
+  const along = right * Math.cos(direction) + up * Math.sin(direction);
+  const out = (up * Math.cos(direction) - right * Math.sin(direction)) * (mirrored ? -1 : 1);
+  return text(along, out, ['along', 'out']);
+}
+
+/** A table, its first columns words and what follows after `words` numbers. */
+function rowsUnder(
+  heads: readonly string[],
+  rows: readonly (readonly string[])[],
+  colours: Colours,
+  words = heads.length
+): string[] {
+  if (rows.length === 0) return [];
+  const columns = heads.map((head, index) => ({ head, right: index >= words }));
+  return table(
+    columns,
+    rows.map(row => row.map(plainLine)),
+    colours
+  );
+}
