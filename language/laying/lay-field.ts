@@ -81,6 +81,9 @@ export function* layField(ground: Ground, set: SetOut): Generator<void, LaidFiel
   }
   const discs = all.flatMap(({ open }) => open ?? []);
   const open = discs[0] && { ...discs[0], area: discs.reduce((sum, { area }) => sum + area, 0) };
+  // Limits so tight that no ring is as small as the ground: all of it would stay open.
+  if (open !== undefined && all.every(({ unitArea }) => unitArea === 0))
+    return { noRingWithin: set.widestJoint, least: open.radius };
   const widestJoint = Math.max(set.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
   return { ...how, widestJoint, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
 }
