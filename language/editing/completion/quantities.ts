@@ -81,6 +81,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'Joints.most': length('3/16 in', '5 mm'),
   'StartClause.by': length('(2 in, 0)', '(50, 0) mm'),
   'StartClause.turn': same('degrees', '45 degrees'),
+  'InboardCuts.least': length('2 in', '50 mm'),
   'Band.at': long('3 ft', '1 m'),
   'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),

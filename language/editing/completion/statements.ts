@@ -94,6 +94,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     finish: '[] below []',
     paving: '[] in [], joints []',
     start: 'whole units along []',
+    'inboard-cuts': '[]',
     border: '[] in [] all round',
     band: '[] in [] across [] at []',
     bed: '[] []',
