@@ -2,6 +2,7 @@ import { MOST_UNITS, sideLength } from '../geometry/index.ts';
 import type { Area, Border, System, Unit } from '../job/job.ts';
 import type { SideFit } from '../laying/lay-field.ts';
 import type { AreaNotLaid, LaidArea } from '../laying/lay-area.ts';
+import type { NoRing } from '../laying/ring.ts';
 import { printFine, printLength, printThickness } from '../measures/print.ts';
 import { tooManyUnits } from './area-faults.ts';
 import type { RawFinding } from './finding.ts';
@@ -21,7 +22,7 @@ export function notLaid(area: Area, why: AreaNotLaid, system: System): RawFindin
     return {
       ...about,
       id: 'units-do-not-fit-bond',
-      message: `In rings the joints open outward, and here they may not: at most ${printFine(why.noRingWithin, system)}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`
+      message: noRing(why, system)
     };
   const border = [...area.borders, ...area.bands].find(({ key }) => key === why.part)!;
   return {
@@ -45,6 +46,13 @@ function courseWords({ course }: Pick<Border, 'course'>): string {
 
 function apartOf(bond: NonNullable<Area['paving']>['bond']): string {
   return bond.way === 'random-courses' ? bond.jointsApart.written : '';
+}
+
+function noRing({ noRingWithin, least }: NoRing, system: System): string {
+  const most = printFine(noRingWithin, system);
+  if (least !== undefined)
+    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, or take smaller units.`;
+  return `In rings the joints open outward, and here they may not: at most ${most}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`;
 }
 
 function usualRings(system: System): string {
@@ -91,9 +99,12 @@ function startFault(area: Area, { sides, units, joint, way }: SideFit, system: S
   const unit: Unit = area.paving!.units[0];
   const { width, least, most } = area.paving!.joint;
   const what = `whole units along both ${one!} and ${other!}`;
+  const size = (way === 'along' ? unit.length : unit.width).written;
   const how =
-    units > 1 && joint > 0
-      ? `${units} of ${(way === 'along' ? unit.length : unit.width).written} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
+    units > 1 && joint <= 0
+      ? `${units} of ${size} are longer than what is between them, and one fewer would need joints wider than ${printThickness(most.value, system)}`
+      : units > 1
+      ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
       : `${unit.name} is too large for what is between them`;
   return {
     id: 'start-does-not-fit',

@@ -71,7 +71,8 @@ function aboutCentre(frame: CourseFrame, { outline }: Ground, { from }: StartSai
 
 /** Lays what is set out over its ground. */
 export function* layField(ground: Ground, set: SetOut): Generator<void, LaidField | NotLaid> {
-  const { lay, ...how } = set;
+  const { lay, frame, joint, fits, pitch, extent } = set;
+  const how = { frame, joint, fits, extent, ...(pitch === undefined ? {} : { pitch }) };
   const all: LaidInBond[] = [];
   for (const region of ground.regions) {
     const laid = yield* lay(region);
@@ -80,7 +81,10 @@ export function* layField(ground: Ground, set: SetOut): Generator<void, LaidFiel
   }
   const discs = all.flatMap(({ open }) => open ?? []);
   const open = discs[0] && { ...discs[0], area: discs.reduce((sum, { area }) => sum + area, 0) };
-  const widestJoint = Math.max(how.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
+  // Limits so tight that no ring is as small as the ground: all of it would stay open.
+  if (open !== undefined && all.every(({ unitArea }) => unitArea === 0))
+    return { noRingWithin: set.widestJoint, least: open.radius };
+  const widestJoint = Math.max(set.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
   return { ...how, widestJoint, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
 }
 

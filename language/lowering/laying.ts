@@ -65,6 +65,7 @@ export class Laying {
     if (item.units.length === 0) this.context.breaks(key);
     const found = this.context.find(text, key, item, 'bond', item.bond?.$refText, ['bond']);
     const bond = found && this.things.bond(found);
+    if (bond !== undefined) this.context.place(`${key}/paving/bond`, text, item, 'bond');
     const joint = this.joint(text, `${key}/paving`, item.joints, country);
     const [first, ...others] = units.filter(unit => unit !== undefined);
     if (first === undefined || units.includes(undefined) || bond === undefined || joint === undefined) return undefined;

@@ -14,6 +14,7 @@ export type PrintStyle =
   | 'sand-mass'
   | 'density'
   | 'face'
+  | 'piece'
   | 'share'
   | 'count';
 
@@ -25,6 +26,9 @@ const SIXTEENTHS = 16;
 
 /** Doubles a hair under a half still round up, as the decimal number they stand for does. */
 const HAIR = 1e-9;
+
+/** Smaller sizes, m, are marked to a part of a millimetre, or a sixty-fourth of an inch. */
+const FINE_BELOW = 0.01;
 
 const SI: (spelling: string) => number = spelling => measureNamed(spelling)!.factor.valueOf();
 const INCH = SI('in');
@@ -68,11 +72,18 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial'
         ? `${Number((value / INCH ** 2).toFixed(1))} sq in`
         : `${Number(value.toFixed(4))} m2`;
+    case 'piece':
+      return system === 'imperial' ? small(value / INCH ** 2, 'sq in') : small(value * 10_000, 'cm2');
     case 'share':
       return printPercent(value);
     case 'count':
       return decimals(value, 0);
   }
+}
+
+/** To a tenth; what is less is said to be so, for a sliver is not nothing. */
+function small(value: number, measure: string): string {
+  return value > 0 && value < 0.1 ? `under 0.1 ${measure}` : `${decimals(value, 1)} ${measure}`;
 }
 
 /** A value of a working or finding by its SI measure alone; lengths as on a tape, shares and counts as plain numbers. */
@@ -110,6 +121,14 @@ export function roundedUp(metres: number, system: System): number {
 /** Inches to the nearest sixteenth, `14 1/2 in`; millimetres, with a tenth where there is one, `150 mm`. */
 export function printThickness(metres: number, system: System): string {
   return thickness(metres, system, SIXTEENTHS);
+}
+
+/** A size to mark out on a unit: sixteenths of an inch, whole millimetres; below 10 mm finer, from a metre as a length. */
+export function printMarked(metres: number, system: System): string {
+  const size = Math.abs(metres);
+  if (size >= 1) return printLength(metres, system);
+  if (size < FINE_BELOW) return printFine(metres, system);
+  return system === 'imperial' ? printThickness(metres, system) : `${decimals(metres * 1000, 0)} mm`;
 }
 
 /** The same to the nearest sixty-fourth of an inch: a joint of 1/32 in must not be shown as 1/16. */

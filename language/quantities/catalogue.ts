@@ -20,7 +20,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share';
 
 export interface Quantity {
   readonly id: string;
@@ -28,10 +28,12 @@ export interface Quantity {
   /** Key in the JSON contract. */
   readonly key: string;
   readonly kind: Kind;
-  /** SI measure in the JSON; empty for a count. */
+  /** SI measure in the JSON; empty for a count or share. */
   readonly measure: string;
   /** Head of a row or column. */
   readonly words: string;
+  /** Head of a column where these would make it too wide. */
+  readonly head?: string;
   /** Name in a formula. */
   readonly name: string;
   readonly print: PrintStyle;
@@ -291,6 +293,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: true,
@@ -304,6 +307,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Cut units',
+    head: 'Cut',
     name: 'cut units',
     print: 'count',
     computed: true,
@@ -317,6 +321,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Units used',
+    head: 'Used',
     name: 'units used',
     print: 'count',
     computed: true,
@@ -334,7 +339,7 @@ export const CATALOGUE = [
     print: 'count',
     computed: true,
     always: false,
-    describe: 'No way of cutting takes fewer units than this'
+    describe: 'Least number of units: no way of cutting takes fewer'
   },
   {
     id: 'breakage',
@@ -343,6 +348,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'For breakage',
+    head: 'Breakage',
     name: 'units for breakage',
     print: 'count',
     computed: true,
@@ -370,7 +376,7 @@ export const CATALOGUE = [
     measure: 'm2',
     words: 'Smallest piece',
     name: 'smallest piece',
-    print: 'face',
+    print: 'piece',
     computed: true,
     always: false,
     describe: 'Area of the smallest piece that is laid'
@@ -379,7 +385,7 @@ export const CATALOGUE = [
     id: 'smallest-share',
     owner: 'laying',
     key: 'smallestShare',
-    kind: 'count',
+    kind: 'share',
     measure: '',
     words: 'Of a unit',
     name: 'share of a unit',
@@ -413,7 +419,7 @@ export const CATALOGUE = [
     computed: true,
     always: false,
     describe:
-      'Units that one straight cut from edge to edge cuts: a splitter can do it where the pieces are wide enough'
+      'Straight cuts from edge to edge in units that need no others: a splitter can make them where the pieces are wide enough'
   },
   {
     id: 'saw-length',
@@ -426,7 +432,7 @@ export const CATALOGUE = [
     print: 'length',
     computed: true,
     always: false,
-    describe: 'Length of all cuts'
+    describe: 'Length of all cuts, straight ones among them'
   },
   {
     id: 'unit-area',
@@ -435,6 +441,7 @@ export const CATALOGUE = [
     kind: 'area',
     measure: 'm2',
     words: 'Area of units and pieces',
+    head: 'Area',
     name: 'area of units and pieces',
     print: 'area',
     computed: true,
@@ -462,6 +469,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Courses',
+    head: 'Courses or units',
     name: 'courses',
     print: 'count',
     computed: false,
@@ -763,6 +771,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Whole units',
+    head: 'Whole',
     name: 'whole units',
     print: 'count',
     computed: false,
@@ -776,6 +785,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Cut units',
+    head: 'Cut',
     name: 'cut units',
     print: 'count',
     computed: false,
@@ -789,6 +799,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'Units used',
+    head: 'Used',
     name: 'units used',
     print: 'count',
     computed: false,
@@ -806,7 +817,7 @@ export const CATALOGUE = [
     print: 'count',
     computed: false,
     always: false,
-    describe: 'No way of cutting takes fewer units than this'
+    describe: 'Least number of units in all areas: no way of cutting takes fewer'
   },
   {
     id: 'job-breakage',
@@ -815,6 +826,7 @@ export const CATALOGUE = [
     kind: 'count',
     measure: '',
     words: 'For breakage',
+    head: 'Breakage',
     name: 'units for breakage',
     print: 'count',
     computed: false,

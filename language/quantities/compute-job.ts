@@ -61,7 +61,8 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
     },
     findings,
     lastGood,
-    laid: results.map(({ area, laid }) => ({ area, ...(laid === undefined ? {} : { laid }) }))
+    laid: results.map(({ area, laid }) => ({ area, ...(laid === undefined ? {} : { laid }) })),
+    ...(whole.nestedTogether === undefined ? {} : { nestedTogether: whole.nestedTogether })
   };
 }
 

@@ -2,6 +2,7 @@ import type { RawFinding } from '../findings/finding.ts';
 import type { Area, Key, Role, Traffic } from '../job/job.ts';
 import type { AreaLaid } from './area-result.ts';
 import type { NumbersOf } from './catalogue.ts';
+import type { NestedTogether } from './nesting-stage.ts';
 import type { Together } from './together.ts';
 
 /** The numbers of one job, what they were worked out from, and what was found on the way. */
@@ -17,6 +18,8 @@ export interface JobNumbers {
   readonly lastGood: readonly AreaQuantities[];
   /** Every unit of each area that has numbers, for the plan and the cut list. */
   readonly laid: readonly { readonly area: Area; readonly laid?: AreaLaid }[];
+  /** What the pieces of several areas come out of, where offcuts may go from one to another. */
+  readonly nestedTogether?: NestedTogether;
 }
 
 export type Workings = Readonly<Record<string, Working>>;

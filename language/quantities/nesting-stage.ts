@@ -30,6 +30,13 @@ export interface NestedPiece {
   readonly piece: number;
 }
 
+/** What pieces of several areas come out of: their cut lists in the order of `areas`, by key. */
+export interface NestedTogether {
+  readonly areas: readonly Key[];
+  /** The kinds of units that more than one area cuts. */
+  readonly units: readonly UnitsForCuts[];
+}
+
 /** Pieces put into as few units as can be found, kind by kind, in steps. */
 export function* nestingStage({ lists, shapes, sawCut }: NestingStageInputs): Generator<void, UnitsForCuts[]> {
   const all: UnitsForCuts[] = [];

@@ -1,14 +1,16 @@
 import { type Ground, type Loop, reversedLoop, sharedWithAny, signedAreaOf } from '../geometry/index.ts';
 import type { Job } from '../job/job.ts';
-import { jobBuying } from './job-buying.ts';
 import { type AreaResult, outlinesOf, type Pair } from './area-result.ts';
+import { jobBuying } from './job-buying.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { type AreaTotals, type JobInputs, type JobResult, jobStage, type Shared } from './job-stage.ts';
+import type { NestedTogether } from './nesting-stage.ts';
 
 /** The job's numbers; its workings name the areas by their place in `order`. */
 export interface WholeJob extends JobResult {
   /** Indices of the areas in the order in which the workings count them. */
   readonly order: readonly number[];
+  readonly nestedTogether?: NestedTogether;
 }
 
 /** The numbers of the whole job out of those of its areas. */
@@ -39,9 +41,10 @@ export function* wholeJob(
       ...(shared.paved === undefined ? {} : { paved: ranked(shared.paved) })
     });
   }
-  const inputs: JobInputs = { key: job.key, areas, buying: yield* jobBuying(job, results, memory) };
+  const { buying, ...pieces } = yield* jobBuying(job, results, memory);
+  const inputs: JobInputs = { key: job.key, areas, buying };
   const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
-  return { ...result, order };
+  return { ...result, order, ...pieces };
 }
 
 /** What of an area's dig deeper ones take up, and what of its paving those do whose key comes first. */

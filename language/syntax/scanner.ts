@@ -245,7 +245,9 @@ class Scanner {
     if (this.opens === undefined) return false;
     const { lines, statements } = BLOCKS[this.opens];
     if (lines !== undefined) return !Object.hasOwn(BLOCKS[block].statements, word);
-    return Object.hasOwn(statements, word) || (block === 'spec' && this.indentOf(this.lineStart) > 0);
+    if (Object.hasOwn(statements, word)) return true;
+    // A line set in may also go on: `pit tree`, and on the next `in yard {`.
+    return block === 'spec' && this.indentOf(this.lineStart) > 0 && !this.clauses.has(word);
   }
 
   private openMissingBrace(): void {

@@ -172,6 +172,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       finish: { clauses: ['as', ...height] },
       paving,
       start,
+      'inboard-cuts': plain,
       border: {
         clauses: ['in', 'along', ...where, 'except', 'mitred', 'butted', ...joints]
       },

@@ -7,7 +7,7 @@ export interface Row {
   readonly key: string;
   readonly words: string;
   readonly value: string;
-  /** As it prints in the other system; absent for counts. */
+  /** As it prints in the other system; absent for counts and shares. */
   readonly other?: string;
 }
 
@@ -18,7 +18,7 @@ export function rowsOf(owner: Owner, numbers: object, system: System, isBed = fa
     const style = isBed ? (printBed ?? print) : print;
     if (typeof value !== 'number') return [];
     const row = { key, words, value: printAs(style, value, system) };
-    return [style === 'count' ? row : { ...row, other: printAs(style, value, OTHER[system]) }];
+    return [style === 'count' || style === 'share' ? row : { ...row, other: printAs(style, value, OTHER[system]) }];
   });
 }
 

@@ -172,6 +172,7 @@ unit u {`;
       job: statement => `job "T" { ${statement} }`,
       edges: statement => `area a {\n edges {\n ${statement} } }`,
       'kept-out': statement => `box b in a { ${statement} }`,
+      inset: statement => `inset b in a { ${statement} }`,
       example: statement => `rule r { wrong { ${statement} } }`
     };
     const faults: string[] = [];

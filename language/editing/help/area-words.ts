@@ -51,6 +51,11 @@ export const AREA_WORDS: BlockHelp = {
       'A course of units straight across the area',
       '`band block-charcoal in soldier-course across near at 3 m`: square to the near side, its middle 3 m along it.'
     ),
+    'inboard-cuts': help(
+      'The shortest piece a course may end in',
+      '`inboard-cuts 50 mm`. Where a course would end in a shorter one, the unit before it is cut as well: two pieces of about the same length, with their joint kept off those of the courses beside. In stack and running bond.',
+      'Left out: a course ends in what is left over.'
+    ),
     bed: help(
       'The screeded sand under the units; thickness as finished',
       '`bed washed-sand 1 in`. It evens out the base by a little, no more; low spots are filled with base.',

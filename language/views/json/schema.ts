@@ -40,6 +40,7 @@ function numbersOf(owner: Owner): Record<string, Schema> {
 
 function schemaOf({ kind, describe, measure }: Quantity): Schema {
   if (kind === 'count') return { type: 'integer', minimum: 0, description: `${describe}, a count` };
+  if (kind === 'share') return { type: 'number', minimum: 0, description: `${describe}, a share of 1` };
   return number(describe, measure);
 }
 
@@ -118,7 +119,9 @@ const working = object(
             object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),
             object({ file: place.file, line: place.line, column: place.column }, 'Where it is written'),
             object({ assumed: text('Why it is taken so'), 'source?': text('Where the value is from') }),
-            object({ shape: text('Measured on this area, side, box or pit, or on several joined by +') })
+            object({
+              shape: text('Measured on this area, side, box or pit, on several joined by +, or on the whole job')
+            })
           ]
         }
       })
@@ -165,9 +168,9 @@ const area = object({
   ),
   'cuts?': list(
     object({
-      number: number('Number on the plan', ''),
+      number: whole('Number on the plan'),
       unit: text('Unit'),
-      count: number('Units cut so', ''),
+      count: whole('Units cut so'),
       outlines: list(list(ref('side')), "What stays of each, in the unit's own frame; holes run clockwise"),
       area: number('Area of what stays of each', 'm2'),
       sawLength: number('Length sawn of each', 'm')

@@ -1,16 +1,10 @@
 import type { System } from '../../job/job.ts';
 import { printHeight } from '../../measures/print.ts';
-import { shownQuantitiesOf, type Owner } from '../../quantities/catalogue.ts';
+import type { Owner } from '../../quantities/catalogue.ts';
 import type { AreaQuantities } from '../../quantities/contract.ts';
-import { rowsOf } from '../rows.ts';
 import type { Colours } from './colours.ts';
-import { table } from './table.ts';
-
-/** What names a line of a table, before its numbers. */
-interface Leading<T> {
-  readonly head: string;
-  readonly cell: (item: T, index: number) => string;
-}
+import { type Leading, numberRows, numberTable } from './number-table.ts';
+import { cuttingText, runningSizesText, unitsText } from './units-text.ts';
 
 /** All numbers of one area: what it is, then a block of lines for each part that it has. */
 export function areaText(area: AreaQuantities, system: System, colours: Colours): string {
@@ -30,10 +24,8 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
       { head: 'Layer', cell: ({ role }) => role },
       { head: 'Material', cell: ({ material }) => material }
     ]),
-    list('laying', area.laying ?? [], [
-      { head: 'Unit', cell: ({ unit }) => unit },
-      { head: 'Bond', cell: ({ bond }) => bond }
-    ]),
+    unitsText(area.laying ?? [], system, colours),
+    cuttingText(area.laying ?? [], system, colours),
     list('border-row', area.borderRows ?? [], [
       { head: 'Border', cell: ({ course }) => course.replace('-', ' ') },
       { head: 'Of', cell: ({ unit }) => unit },
@@ -43,7 +35,7 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
       },
       { head: 'Ends', cell: ({ wholeUnits }) => (wholeUnits ? 'whole' : 'cut alike') }
     ]),
-    list('running-size', area.runningSizes ?? [], [{ head: 'Running sizes', cell: () => '' }]),
+    runningSizesText(area.runningSizes ?? [], system, colours),
     rows('joints', area.joints),
     list('edging', area.edging, [{ head: 'Edging', cell: ({ material }) => material }]),
     list('geotextile', area.geotextile === undefined ? [] : [area.geotextile], [
@@ -60,43 +52,4 @@ function heading({ name, traffic, finish }: AreaQuantities, system: System, colo
     ...(finish === undefined ? [] : [`finish ${printHeight(finish.height, finish.at, system)}`])
   ];
   return [colours.strong(`Area ${name}`), ...facts].join(' · ');
-}
-
-/** One number a line, behind its words. */
-export function numberRows(
-  owners: readonly (readonly [Owner, object | undefined])[],
-  system: System,
-  colours: Colours
-): string[] {
-  const rows = owners
-    .flatMap(([owner, numbers]) => rowsOf(owner, numbers ?? {}, system))
-    .map(({ words, value }) => [words, value]);
-  return table([{ head: '' }, { head: '', right: true }], rows, colours);
-}
-
-interface NumberTable<T> {
-  readonly owner: Owner;
-  readonly items: readonly T[];
-  readonly leading: readonly Leading<T>[];
-  readonly system: System;
-  readonly colours: Colours;
-}
-
-/** A table with a row for each item: what it is, then its numbers. */
-export function numberTable<T extends object>({ owner, items, leading, system, colours }: NumberTable<T>): string[] {
-  if (items.length === 0) return [];
-  const quantities = shownQuantitiesOf(owner);
-  const columns = [
-    ...leading.map(({ head }) => ({ head })),
-    ...quantities.map(({ words }) => ({ head: words, right: true }))
-  ];
-  const rows = items.map((item, index) => {
-    const values = new Map(rowsOf(owner, item, system, isBed(item)).map(({ key, value }) => [key, value]));
-    return [...leading.map(({ cell }) => cell(item, index)), ...quantities.map(({ key }) => values.get(key) ?? '')];
-  });
-  return table(columns, rows, colours);
-}
-
-function isBed(item: object): boolean {
-  return 'role' in item && item.role === 'bed';
 }

@@ -1,13 +1,18 @@
 import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { acceptedCount } from './accepted-text.ts';
-import { areaText, numberRows, numberTable } from './area-text.ts';
+import { areaText } from './area-text.ts';
 import { assumedText } from './assumed-text.ts';
 import type { Colours } from './colours.ts';
+import { cutsText } from './cuts-text.ts';
 import { countsText, findingLine } from './findings-text.ts';
 import { missingText } from './missing-text.ts';
+import { numberRows, numberTable } from './number-table.ts';
 import { plainLine } from './plain-line.ts';
+import { startsText } from './starts-text.ts';
+import { buysMore, unitsToBuyText } from './units-text.ts';
 import { workingsText } from './workings-text.ts';
 
 export interface JobReport {
@@ -18,12 +23,16 @@ export interface JobReport {
   readonly accepted: readonly AcceptedFinding[];
   readonly placeOf: (key: string) => Place;
   readonly workings: boolean;
+  /** The cut lists are told, and what the pieces come out of. */
+  readonly cuts: boolean;
+  /** How there could be less to cut, where that is asked for. */
+  readonly starts?: readonly CuttingAdvice[];
   readonly colours: Colours;
 }
 
 /** All numbers of a job in its own measures; what has none is named, and so is what was assumed. */
 export function jobText(report: JobReport): string {
-  const { file, job, numbers, findings, accepted, placeOf, workings, colours } = report;
+  const { file, job, numbers, findings, accepted, placeOf, workings, cuts, starts, colours } = report;
   const { quantities } = numbers;
   const { system } = job;
   const lines = (head: string, all: readonly string[]): string[] =>
@@ -38,12 +47,15 @@ export function jobText(report: JobReport): string {
     system,
     colours
   );
-  // Of one area alone the sums are its own numbers.
-  const tables = quantities.areas.length < 2 ? [] : togetherText(quantities, system, colours);
   return [
     `${colours.strong(plainLine(job.title || 'Job without a title'))} · ${plainLine(file)} · ${rules}`,
     ...quantities.areas.map(area => areaText(area, system, colours)),
-    ...lines('Whole job', quantities.areas.length === 0 ? [] : [...whole, ...tables]),
+    ...lines(
+      'Whole job',
+      quantities.areas.length === 0 ? [] : [...whole, ...togetherText(quantities, system, colours)]
+    ),
+    ...(cuts ? cutsText(numbers, job, colours) : []),
+    ...lines('Better starts', starts === undefined ? [] : startsText(job, starts, colours)),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
     ...(workings && quantities.areas.length > 0
@@ -57,7 +69,10 @@ export function jobText(report: JobReport): string {
 }
 
 /** Materials, units and edging of all areas together, a table each. */
-function togetherText({ materials, units, edging }: JobQuantities, system: System, colours: Colours): string[] {
+function togetherText(quantities: JobQuantities, system: System, colours: Colours): string[] {
+  const { areas, materials, edging } = quantities;
+  // Of one area alone the sums are its own numbers, but for what is bought besides.
+  if (areas.length < 2) return buysMore(quantities) ? ['', ...unitsToBuyText(quantities, system, colours)] : [];
   const tables = [
     numberTable({
       owner: 'job-material',
@@ -69,13 +84,7 @@ function togetherText({ materials, units, edging }: JobQuantities, system: Syste
       system,
       colours
     }),
-    numberTable({
-      owner: 'job-unit',
-      items: units,
-      leading: [{ head: 'Unit', cell: ({ unit }) => unit }],
-      system,
-      colours
-    }),
+    unitsToBuyText(quantities, system, colours),
     numberTable({
       owner: 'job-edging',
       items: edging,
