@@ -14,6 +14,8 @@ const PLACES: Readonly<Record<string, string>> = {
   dig: '/areas/*/dig',
   layer: '/areas/*/layers/*',
   laying: '/areas/*/laying/*',
+  'running-size': '/areas/*/runningSizes/*',
+  'border-row': '/areas/*/borderRows/*',
   joints: '/areas/*/joints',
   edging: '/areas/*/edging/*',
   geotextile: '/areas/*/geotextile',
