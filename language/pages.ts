@@ -1,5 +1,6 @@
+import { isKnownName } from './lowering/other-names.ts';
 import guide from './guides/rules.md';
-import { SHIPPED_NAMES, SHIPPED_RULES } from './library/shipped.ts';
+import { SHIPPED_RULES } from './library/shipped.ts';
 import { lower } from './lowering/lower.ts';
 import type { Project } from './lowering/project.ts';
 import { declaredRules } from './lowering/rule-pages.ts';
@@ -14,7 +15,7 @@ export const GUIDE = 'rules';
 
 /** The pages that are made from what ships, in Markdown by name: one for each rule, and the guide. */
 export function shippedPages(): ReadonlyMap<string, string> {
-  const parse = createParse(name => SHIPPED_NAMES.has(name));
+  const parse = createParse(isKnownName);
   const texts = new ShippedTexts(parse, true);
   const { shipped, allRulebooks: all } = texts;
   const { project } = gather(shipped, { shipped, rulebookOf: () => undefined, all }, () => NOTHING_USED);

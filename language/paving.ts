@@ -1,10 +1,10 @@
+import { isKnownName } from './lowering/other-names.ts';
 import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
 import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
-import { SHIPPED_NAMES } from './library/shipped.ts';
 import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
@@ -60,7 +60,7 @@ export class Paving {
   private readonly files: SpecFiles;
   private readonly today: () => string;
   /** Reads a text that stands in no file, to see what a change would come to. */
-  readonly parse: Parse = createParse(name => SHIPPED_NAMES.has(name));
+  readonly parse: Parse = createParse(isKnownName);
   private readonly texts: Texts;
   private readonly shippedTexts = new ShippedTexts(this.parse, false);
   private tries = 0;

@@ -7,6 +7,8 @@ export interface InkLook {
   readonly fill: 'none' | 'paper' | 'ground' | 'unit' | 'ink';
   /** Drawn over the filling. */
   readonly hatch?: Hatch;
+  /** A broken line: how long its dashes and gaps are, mm on paper. */
+  readonly dash?: number;
   /** Letters. */
   readonly bold?: true;
 }
@@ -28,6 +30,8 @@ export const INKS = looks({
   'kept-out': { pen: 0.4, fill: 'paper', hatch: 'crossed' },
   inset: { pen: 0.6, fill: 'none' },
   outline: { pen: 0.5, fill: 'none' },
+  // What is known of an area is its outline alone.
+  'outline-only': { pen: 0.5, fill: 'none', dash: 2.4 },
   leader: { pen: 0.18, fill: 'ink' },
   start: { pen: 0.7, fill: 'ink' },
   mark: { pen: 0.25, fill: 'paper' },

@@ -23,20 +23,20 @@ export function contentsOf(text: SpecText): Entry[] {
   return statementTree(text.parsed).map(statement => entry(text, statement));
 }
 
-/** The statement inside a block that says most of it. */
-const HEADLINES: Readonly<Record<string, string>> = {
-  job: 'rules',
-  site: 'soil',
-  unit: 'size',
-  material: 'role',
-  'soil-kind': 'swell',
-  'side-kind': 'ground',
-  bond: 'offset',
-  existing: 'kind',
-  area: 'outline',
-  source: 'title',
-  rulebook: 'title',
-  rule: 'title'
+/** The statement inside a block that says most of it: the first of these that is there. */
+const HEADLINES: Readonly<Record<string, readonly string[]>> = {
+  job: ['rules'],
+  site: ['soil'],
+  unit: ['size'],
+  material: ['role'],
+  'soil-kind': ['swell'],
+  'side-kind': ['ground'],
+  bond: ['offset', 'as', 'course'],
+  existing: ['kind'],
+  area: ['outline'],
+  source: ['title'],
+  rulebook: ['title'],
+  rule: ['title']
 };
 
 /** Words that no name follows. */
@@ -68,7 +68,8 @@ function entry(text: SpecText, statement: Statement): Entry {
 
 function detailOf(text: SpecText, { word, block, inside }: Statement, nameEnd: number, end: number): string {
   const own = written(text.parsed, nameEnd, end);
-  const headline = block === 'spec' ? inside.find(each => each.word === HEADLINES[word]) : undefined;
+  const heads = (block === 'spec' ? HEADLINES[word] : undefined) ?? [];
+  const headline = heads.flatMap(head => inside.find(each => each.word === head) ?? [])[0];
   return headline === undefined ? own : written(text.parsed, headline.first + 1, headline.end);
 }
 

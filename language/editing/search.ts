@@ -20,7 +20,7 @@ export function thingsNamed(text: SpecText, letters: string): Found[] {
 /** A box or pit belongs to its area: `in terrace`. */
 function found(entry: Entry): Found {
   const area = /^in (\S+)$/.exec(entry.detail)?.[1];
-  const isIn = entry.word === 'box' || entry.word === 'pit';
+  const isIn = entry.word === 'box' || entry.word === 'pit' || entry.word === 'inset';
   return isIn && area !== undefined ? { entry, within: area } : { entry };
 }
 

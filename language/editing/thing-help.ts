@@ -1,8 +1,8 @@
-import type { System } from '../job/job.ts';
+import type { Bond, System } from '../job/job.ts';
 import { capital } from '../lowering/amounts.ts';
 import { KIND_WORDS, type Declared, type Kind } from '../lowering/names.ts';
 import { isShipped, type Project } from '../lowering/project.ts';
-import { amountOfLet, offsetOfBond } from '../lowering/values.ts';
+import { amountOfLet, bondOf } from '../lowering/values.ts';
 import { measureText } from '../measures/measures.ts';
 import { printByMeasure } from '../measures/print.ts';
 import type { ParsedText } from '../syntax/parse.ts';
@@ -117,9 +117,19 @@ function systemsOf(declaration: Declaration | undefined): readonly System[] {
 }
 
 function drawing(declared: Declared, project: Project): string | undefined {
-  const offset = offsetOfBond(declared, project);
-  return offset === undefined ? undefined : fenced([drawBond(offset)]);
+  const bond = bondOf(declared, project);
+  if (bond === undefined) return undefined;
+  const drawn = drawBond(bond);
+  const turned = bond.turned && `Turned by ${bond.turned.written}${drawn === undefined ? '' : '; drawn without that'}.`;
+  return joined([drawn === undefined ? UNDRAWN[bond.way] : fenced([drawn]), turned]);
 }
+
+/** Bonds by code, in words. */
+const UNDRAWN: Readonly<Partial<Record<Bond['way'], string>>> = {
+  hexagons: 'Hexagons, each next course shifted by half a unit.',
+  rings: 'Rings round the middle, each with as many units as go round it.',
+  'random-courses': 'Courses of units in an order that was drawn once, and stays.'
+};
 
 /** The sizes and weights of a declaration in the system that they are not written in. */
 function otherSystem({ kind }: Declared, { parsed, statement }: Declaration): string | undefined {

@@ -3,7 +3,7 @@ import { AREA_WORDS } from './help/area-words.ts';
 import { EDGE_WORDS } from './help/edge-words.ts';
 import type { BlockHelp, Helps, WordHelp } from './help/help.ts';
 import { JOB_WORDS } from './help/job-words.ts';
-import { KEPT_OUT_WORDS } from './help/kept-out-words.ts';
+import { INSET_WORDS, KEPT_OUT_WORDS } from './help/kept-out-words.ts';
 import { BOND_WORDS, EXISTING_WORDS, SIDE_KIND_WORDS, SOIL_KIND_WORDS } from './help/kind-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
 import { RULE_WORDS } from './help/rule-words.ts';
@@ -50,7 +50,7 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   area: AREA_WORDS,
   edges: { statements: EDGE_WORDS, isLines: true },
   'kept-out': KEPT_OUT_WORDS,
-  inset: KEPT_OUT_WORDS,
+  inset: INSET_WORDS,
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,

@@ -1,8 +1,9 @@
-import { MOST_UNITS } from '../geometry/index.ts';
+import { MOST_UNITS, sideLength } from '../geometry/index.ts';
 import type { Area, Border, System, Unit } from '../job/job.ts';
 import type { SideFit } from '../laying/lay-field.ts';
 import type { AreaNotLaid, LaidArea } from '../laying/lay-area.ts';
-import { printFine, printThickness } from '../measures/print.ts';
+import type { NoRing } from '../laying/ring.ts';
+import { printFine, printLength, printThickness } from '../measures/print.ts';
 import { tooManyUnits } from './area-faults.ts';
 import type { RawFinding } from './finding.ts';
 
@@ -21,7 +22,7 @@ export function notLaid(area: Area, why: AreaNotLaid, system: System): RawFindin
     return {
       ...about,
       id: 'units-do-not-fit-bond',
-      message: `In rings the joints open outward, and here they may not: at most ${printFine(why.noRingWithin, system)}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`
+      message: noRing(why, system)
     };
   const border = [...area.borders, ...area.bands].find(({ key }) => key === why.part)!;
   return {
@@ -47,12 +48,44 @@ function apartOf(bond: NonNullable<Area['paving']>['bond']): string {
   return bond.way === 'random-courses' ? bond.jointsApart.written : '';
 }
 
+function noRing({ noRingWithin, least }: NoRing, system: System): string {
+  const most = printFine(noRingWithin, system);
+  if (least !== undefined)
+    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, or take smaller units.`;
+  return `In rings the joints open outward, and here they may not: at most ${most}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`;
+}
+
 function usualRings(system: System): string {
   return system === 'imperial' ? '1/8 in from 1/8 to 1/2 in' : '3 mm from 3 to 12 mm';
 }
 
 function listed(all: readonly string[]): string {
   return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)!}`;
+}
+
+/** Borders and bands that come to lie nowhere. */
+export function edgingFaults(area: Area, { parts }: LaidArea, system: System): RawFinding[] {
+  const nowhere = new Set(parts.flatMap(({ part, runs }) => (runs?.length === 0 ? [part] : [])));
+  const about = (key: string, message: string): RawFinding => ({
+    id: 'border-does-not-fit',
+    target: area.key,
+    at: key,
+    message
+  });
+  const bands = area.bands.filter(({ key }) => nowhere.has(key));
+  const borders = area.borders.filter(({ key }) => nowhere.has(key));
+  return [
+    ...borders.map(border =>
+      about(border.key, `The ${courseWords(border)} of ${border.unit.name} runs along nothing in ${area.name}.`)
+    ),
+    ...bands.map(({ key, at, side }) => {
+      const long = sideLength(area.outline[side]!);
+      return about(
+        key,
+        `A band ${at.written} along ${area.edges[side]!.name} meets nothing to be paved: that side is ${printLength(long, system)} long.`
+      );
+    })
+  ];
 }
 
 /** A start that asks for whole units along two sides between which they don't fit. */
@@ -66,9 +99,12 @@ function startFault(area: Area, { sides, units, joint, way }: SideFit, system: S
   const unit: Unit = area.paving!.units[0];
   const { width, least, most } = area.paving!.joint;
   const what = `whole units along both ${one!} and ${other!}`;
+  const size = (way === 'along' ? unit.length : unit.width).written;
   const how =
-    units > 1 && joint > 0
-      ? `${units} of ${(way === 'along' ? unit.length : unit.width).written} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
+    units > 1 && joint <= 0
+      ? `${units} of ${size} are longer than what is between them, and one fewer would need joints wider than ${printThickness(most.value, system)}`
+      : units > 1
+      ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
       : `${unit.name} is too large for what is between them`;
   return {
     id: 'start-does-not-fit',

@@ -85,16 +85,22 @@ function liesInOneLine(outline: Loop): boolean {
   return away.every(({ x, y }) => Math.abs(x * far.y - y * far.x) <= EDGE_TOLERANCE * length);
 }
 
+/** What lies inside an area and takes its place there. */
+interface PartOfArea extends Pick<KeptOut, 'key' | 'name' | 'outline'> {
+  readonly kind: KeptOut['kind'] | 'inset';
+}
+
 function keptOutFaults(area: OutlineInputs): RawFinding[] {
-  return area.keptOut.flatMap((shape, index) => {
+  const parts: PartOfArea[] = [...area.keptOut, ...area.insets.map(inset => ({ ...inset, kind: 'inset' as const }))];
+  return parts.flatMap((shape, index) => {
     const itself = ownFaults({ ...area, key: shape.key, outline: shape.outline, sides: [] });
     if (itself.length > 0) return itself;
     if (!loopWithin(shape.outline, area.outline)) return [outside(shape, area)];
-    return area.keptOut.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
+    return parts.slice(0, index).flatMap(earlier => keptOutTwice(earlier, shape, area.system));
   });
 }
 
-function outside(shape: KeptOut, area: OutlineInputs): RawFinding {
+function outside(shape: PartOfArea, area: OutlineInputs): RawFinding {
   return {
     id: 'kept-out-outside-area',
     message: `The ${shape.kind} ${shape.name} reaches outside ${area.name}: it must lie wholly within the outline.`,
@@ -103,13 +109,19 @@ function outside(shape: KeptOut, area: OutlineInputs): RawFinding {
   };
 }
 
-function keptOutTwice(earlier: KeptOut, later: KeptOut, system: System): RawFinding[] {
+function keptOutTwice(earlier: PartOfArea, later: PartOfArea, system: System): RawFinding[] {
   const shared = overlapArea(earlier.outline, later.outline);
   if (shared <= OVERLAP_TOLERANCE) return [];
+  const why =
+    later.kind !== 'inset'
+      ? 'no place can be kept out twice'
+      : earlier.kind === 'inset'
+        ? 'no place can be laid twice'
+        : `draw the inset round the ${earlier.kind}, or leave it clear`;
   return [
     {
       id: 'kept-out-twice',
-      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: no place can be kept out twice.`,
+      message: `${printArea(shared, system)} lie both in the ${earlier.kind} ${earlier.name} and in the ${later.kind} ${later.name}: ${why}.`,
       target: later.key,
       values: [{ name: 'overlap', value: shared, measure: 'm2' }],
       related: [{ key: earlier.key, message: `The ${earlier.kind} ${earlier.name}` }]

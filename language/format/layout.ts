@@ -32,6 +32,8 @@ class Layout {
   private readonly comments: ReadonlyMap<number, readonly Token[]>;
   /** The blocks that stand on one line. */
   private readonly flatBlocks = new Map<Statement, string>();
+  /** White space before the squares of a drawn bond, by token. */
+  private readonly squares = new Map<number, string>();
   /** Up to here the text is laid out. */
   private done = 0;
   /** The number of lines when the block was opened that is being laid out. */
@@ -150,6 +152,21 @@ class Layout {
     );
   }
 
+  /** The squares of a bond lie above each other, as on the plan. */
+  private lineUpSquares(statements: readonly Statement[]): void {
+    const courses = statements.filter(({ first }) => this.tokens[first]!.tokenType.name === 'course');
+    const lengthOf = (at: number): number => this.tokens[at]!.image.length;
+    const widest = Math.max(0, ...courses.map(({ first, end }) => end - first - 1));
+    for (let square = 0; square < widest - 1; square++) {
+      const reaching = courses.filter(({ first, end }) => first + 2 + square < end);
+      const width = Math.max(...reaching.map(({ first }) => lengthOf(first + 1 + square)));
+      for (const { first } of reaching) {
+        const at = first + 1 + square;
+        this.squares.set(at + 1, ' '.repeat(width - lengthOf(at) + 1));
+      }
+    }
+  }
+
   private isBroken(first: number, last: number): boolean {
     for (let at = first + 1; at <= last; at++) if (this.breaks(at)) return true;
     return false;
@@ -184,6 +201,7 @@ class Layout {
       return;
     }
     this.begun = this.lines.length;
+    this.lineUpSquares(inside);
     const columns = this.columnsWithin(this.tokens[first]!.tokenType.name, inside);
     inside.forEach((item, at) => {
       this.placeComments(item.first, indent + INDENT);
@@ -196,7 +214,7 @@ class Layout {
 
   private placeWord(at: number, column?: SecondColumn): void {
     const line = this.lines.at(-1)!;
-    if (line.text !== '') line.text += column?.start === at ? column.gap : this.gap(at);
+    if (line.text !== '') line.text += column?.start === at ? column.gap : (this.squares.get(at) ?? this.gap(at));
     line.text += spelling(this.tokens[at]!);
     this.done = this.tokens[at]!.endOffset! + 1;
   }

@@ -1,4 +1,4 @@
-import { boxRound, cutPaths, filling, type Path } from './path-clip.ts';
+import { boxRound, cutPaths, type Edge, filling, type Path, RIM_TOLERANCE } from './path-clip.ts';
 
 /** One course and what of the region lies in it. */
 export interface Course {
@@ -63,7 +63,10 @@ export interface CellsFound {
   readonly partial: (cell: number, paths: readonly Path[]) => void;
 }
 
-/** Halves a course into its cells and tells, from left to right, which the region fills. */
+/**
+ * Cuts a course into its cells and tells, from left to right, which the region fills. Where no edge runs the course is
+ * full or empty throughout: only the cells about an edge are looked at one by one.
+ */
 export function cellsOf(course: Course, cells: Cells, found: CellsFound): void {
   const { bottom, top } = course;
   const halve = (paths: readonly Path[], first: number, end: number): void => {
@@ -79,8 +82,41 @@ export function cellsOf(course: Course, cells: Cells, found: CellsFound): void {
       halve(high, middle, end);
     }
   };
-  const { left, right } = boxRound(course.paths);
-  halve(course.paths, cells.lastFrom(left), cells.firstFrom(right));
+  let rest = course.paths;
+  let reached: number | undefined;
+  for (const { first, end } of cellsAboutEdges(course, cells)) {
+    if (reached !== undefined) {
+      const between = cutPaths(rest, 'x', cells.at(first));
+      halve(between.low, reached, first);
+      rest = between.high;
+    }
+    const { low, high } = cutPaths(rest, 'x', cells.at(end));
+    halve(low, first, end);
+    rest = high;
+    reached = end;
+  }
+}
+
+/** The cells that an edge runs through or along, in order and apart; edges along the course itself left out. */
+function cellsAboutEdges({ paths, bottom, top }: Course, cells: Cells): { first: number; end: number }[] {
+  const all: { first: number; end: number }[] = [];
+  for (const path of paths)
+    for (const edge of path) {
+      if (edge.radius === 0 && (runsAt(edge, bottom) || runsAt(edge, top))) continue;
+      const { left, right } = boxRound([[edge]]);
+      all.push({ first: cells.lastFrom(left - RIM_TOLERANCE), end: cells.firstFrom(right + RIM_TOLERANCE) });
+    }
+  const apart: { first: number; end: number }[] = [];
+  for (const { first, end } of all.sort((a, b) => a.first - b.first)) {
+    const last = apart.at(-1);
+    if (last !== undefined && first <= last.end) last.end = Math.max(last.end, end);
+    else apart.push({ first, end });
+  }
+  return apart;
+}
+
+function runsAt({ y0, y1 }: Edge, level: number): boolean {
+  return Math.abs(y0 - level) < RIM_TOLERANCE && Math.abs(y1 - level) < RIM_TOLERANCE;
 }
 
 export interface ColumnsFound {

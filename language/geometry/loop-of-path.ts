@@ -5,7 +5,10 @@ import type { Loop, Point, Side } from './shapes.ts';
 /** In metres: corners nearer than this are one, and sides this near to one line are one side. */
 const SAME_PLACE = 1e-9;
 
-/** A path as the outline of a piece: sides of no length left out, straight ones that run on in one line joined. */
+/**
+ * A path as the outline of a piece: sides of no length left out, straight ones that run on in one line joined, each
+ * corner one point.
+ */
 export function joinedLoopOf(path: Path): Loop {
   const sides: Side[] = [];
   for (const side of loopOf(path)) {
@@ -18,7 +21,15 @@ export function joinedLoopOf(path: Path): Loop {
     const last = sides.pop()!;
     sides[0] = { from: last.from, to: sides[0]!.to };
   }
-  return sides;
+  return closed(sides);
+}
+
+/** Each side begins in the very point where the one before it ends: a hair between them would leave an outline open. */
+function closed(sides: readonly Side[]): Loop {
+  return sides.map((side, index) => {
+    const before = sides[(index + sides.length - 1) % sides.length]!;
+    return distance(before.to, side.from) < SAME_PLACE ? { ...side, from: before.to } : side;
+  });
 }
 
 /** Whether two straight sides that follow each other lie on one line. */

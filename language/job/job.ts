@@ -123,11 +123,15 @@ export interface Area {
   readonly site: Site;
   readonly finish?: Height;
   readonly paving?: Paving;
+  /** The area that says of the paving what this one says is `as` there. */
+  readonly pavingAs?: Key;
   readonly jointFiller?: Material;
   /** From the top down: bed, base, sub-base. */
   readonly layers: readonly Layer[];
   readonly geotextile?: Material;
   readonly start: Start;
+  /** The shortest piece that a course may end in: else the unit before it is cut as well, m. */
+  readonly inboardCuts?: Given;
   /** The outermost first. */
   readonly borders: readonly Border[];
   readonly bands: readonly Band[];

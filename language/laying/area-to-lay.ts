@@ -26,6 +26,8 @@ export interface FieldToLay {
   /** Turn of the bond itself. */
   readonly turned: number;
   readonly start: Omit<StartSaid, 'carriedOn'>;
+  /** In courses: where one would end in a piece shorter along it, m, the unit before it is cut as well. */
+  readonly inboardCuts?: number;
   /** The area that joint lines go on from. */
   readonly carriedOnFrom?: AreaToLay;
 }

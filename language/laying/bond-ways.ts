@@ -5,6 +5,7 @@ import { courseBond, type JointWidths } from './course-bond.ts';
 import type { Steps } from './field-frame.ts';
 import { pitchesOf } from './hexagon-shapes.ts';
 import { layHexagons } from './hexagon.ts';
+import { withInboardCuts } from './inboard-cuts.ts';
 import type { LaidUnits, TooManyUnits } from './laid.ts';
 import { layPattern } from './lay-pattern.ts';
 import type { BondPattern } from './pattern.ts';
@@ -26,6 +27,8 @@ export interface BondWay {
   readonly widestJoint: number;
   /** From course to course and from unit to unit, m; absent where the bond has none. */
   readonly pitch?: { readonly along: number; readonly across: number };
+  /** Its lattices, where it is made of such. */
+  readonly pattern?: BondPattern;
   readonly lay: (region: Region) => Generator<void, LaidInBond | NotLaid>;
 }
 
@@ -40,7 +43,8 @@ export function bondWay(field: FieldToLay, frame: CourseFrame, joint: JointWidth
     case 'courses': {
       const pattern = courseBond(frame, unit, joint, bond.offset);
       const pitch = { along: length + joint.along, across: width + joint.across };
-      return { ...ofPattern(pattern, Math.max(joint.along, joint.across), joint), pitch };
+      const inboard = field.inboardCuts ?? 0;
+      return { ...ofCourses(pattern, joint, inboard), pitch };
     }
     case 'cell': {
       const laid = cellBond(frame, bond.cell, units, asked);
@@ -77,14 +81,23 @@ export function bondWay(field: FieldToLay, frame: CourseFrame, joint: JointWidth
   }
 }
 
-function ofPattern(pattern: BondPattern, widestJoint: number, joint?: JointWidths): BondWay {
+function ofPattern(pattern: BondPattern, widestJoint: number): BondWay {
+  return { widestJoint, pattern, lay: region => layPattern(region, pattern) };
+}
+
+/** `inboard`: the shortest piece that a course may end in, m. */
+function ofCourses(pattern: BondPattern, joint: JointWidths, inboard: number): BondWay {
   return {
-    widestJoint,
+    widestJoint: Math.max(joint.along, joint.across),
+    pattern,
     lay: function* (region) {
-      const laid = yield* layPattern(region, pattern);
-      if ('tooMany' in laid || joint === undefined) return laid;
+      const plain = yield* layPattern(region, pattern);
+      if ('tooMany' in plain) return plain;
+      const laid = inboard > 0 ? yield* withInboardCuts(region, pattern, plain, inboard) : plain;
       const length = courseJoints(region, pattern, joint);
-      return length === undefined ? laid : { ...laid, jointLength: length };
+      // Where a joint was moved it may have become longer or shorter.
+      const moved = joint.along > 0 ? (laid.jointArea - plain.jointArea) / joint.along : 0;
+      return length === undefined ? laid : { ...laid, jointLength: length + moved };
     }
   };
 }

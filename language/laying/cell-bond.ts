@@ -67,8 +67,11 @@ export function cellBond(
     const y = slot.row * module.across + spareAcross / 2;
     return { unit: unit.key, standing, slot, x, y, length, width, spareAlong, spareAcross };
   });
-  // The unit in the corner of the cell begins right at the start.
-  const corner = laid.find(({ slot }) => slot.column === 0 && slot.row === 0) ?? laid[0]!;
+  // The outermost faces along the cell's edges lie right at the start: no unit there loses a sliver to it.
+  const corner = {
+    x: outermost(laid.filter(({ slot }) => slot.column === 0).map(({ x }) => x)),
+    y: outermost(laid.filter(({ slot }) => slot.row === 0).map(({ y }) => y))
+  };
   const alongPitch = cell.columns * module.along;
   const acrossPitch = cell.rows * module.across;
   const rectangles = laid.map(({ x, y, length, width }): Rectangle => {
@@ -84,6 +87,11 @@ export function cellBond(
     module,
     widestJoint: widestJoint(cell, laid, joint)
   };
+}
+
+/** Nought where every unit reaches over the edge. */
+function outermost(faces: readonly number[]): number {
+  return faces.length === 0 ? 0 : Math.min(...faces);
 }
 
 /** The kinds of slots, by their sides in squares, the largest first. */

@@ -9,6 +9,7 @@ import {
   outOfFrame,
   type Point,
   type Region,
+  type Side,
   signedAreaOf,
   turnedAbout
 } from '../geometry/index.ts';
@@ -34,8 +35,8 @@ export interface Steps {
   readonly acrossPitch: number;
 }
 
-/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle. */
-const ALONG = Math.SQRT1_2;
+/** Cosine of the angle to the courses from which on a side counts as running along them: half a right angle, and a hair. */
+const ALONG = Math.SQRT1_2 - 1e-9;
 
 /**
  * Where a field's courses begin and run. `reach` tells how far the field's edge lies within each side of the outline
@@ -118,7 +119,7 @@ function foot({ at, direction }: Line, { x, y }: Point): Point {
 }
 
 /** A point of the plan as seen in a frame. */
-function placeIn(frame: CourseFrame, point: Point): Point {
+export function placeIn(frame: CourseFrame, point: Point): Point {
   const { x, y } = turnedAbout(point, frame.origin, -frame.direction);
   const across = y - frame.origin.y;
   return { x: x - frame.origin.x, y: frame.mirrored ? -across : across };
@@ -141,6 +142,11 @@ function wholeAlong(frame: CourseFrame, line: Line, { alongPitch, acrossPitch, l
 /** In radians: sides no further out of parallel face each other squarely. */
 const PARALLEL = 1e-6;
 
+/** Whether a straight side counts as running along the courses; else it runs across them. */
+export function runsAlong({ from, to }: Side, { direction }: CourseFrame): boolean {
+  return Math.abs(Math.cos(Math.atan2(to.y - from.y, to.x - from.x) - direction)) >= ALONG;
+}
+
 /** How far apart two sides that face each other are, m, and whether across the courses or along them. */
 export function widthBetween(
   outline: Loop,
@@ -153,8 +159,7 @@ export function widthBetween(
   const facing = first.inward.x * second.inward.x + first.inward.y * second.inward.y;
   if (facing > -1 + PARALLEL * PARALLEL) return undefined;
   const width = (second.at.x - first.at.x) * first.inward.x + (second.at.y - first.at.y) * first.inward.y;
-  const runsAlong = Math.abs(Math.cos(first.direction - frame.direction)) >= ALONG;
-  return width > 0 ? { way: runsAlong ? 'across' : 'along', width } : undefined;
+  return width > 0 ? { way: runsAlong(outline[one]!, frame) ? 'across' : 'along', width } : undefined;
 }
 
 /** Moves a frame so that one of its joints lies on a joint line that crosses a side. */
@@ -164,10 +169,8 @@ function onJointLine(
   { at, side }: { readonly at: Point; readonly side: number },
   { alongPitch, acrossPitch, length, width }: Steps
 ): CourseFrame {
-  const { direction } = lineWithin(outline, [], side);
   const place = placeIn(frame, at);
-  const sideRunsAlong = Math.abs(Math.cos(direction - frame.direction)) >= ALONG;
-  const move = sideRunsAlong
+  const move = runsAlong(outline[side]!, frame)
     ? { x: place.x + (alongPitch - length) / 2, y: 0 }
     : { x: 0, y: place.y + (acrossPitch - width) / 2 };
   return { ...frame, origin: outOfFrame(frame, move) };

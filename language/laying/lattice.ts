@@ -27,7 +27,7 @@ export interface FoundInLattice {
 }
 
 /** The shift of a course against the first, in metres along it: less than a pitch. */
-function shiftOf(course: number, { offset, alongPitch }: Lattice): number {
+export function shiftOf(course: number, { offset, alongPitch }: Lattice): number {
   const pitches = course * offset;
   return (pitches - Math.floor(pitches)) * alongPitch;
 }

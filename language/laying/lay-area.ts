@@ -5,7 +5,7 @@ import type { BandCourse, BorderCourse, BorderFault, CourseRun } from './border.
 import { layBorders } from './borders.ts';
 import { acrossFrom } from './field-frame.ts';
 import type { LaidUnits } from './laid.ts';
-import { type Ground, type LaidField, layField, setOut } from './lay-field.ts';
+import { type Ground, type LaidField, layField, setOut, type SetOut } from './lay-field.ts';
 
 /** What is laid in one part of an area: `field`, an inset, a border or band by its key. */
 export interface LaidPart {
@@ -31,11 +31,10 @@ const MOST_CARRIED_ON = 20;
 
 /** Lays all of an area: borders and bands first, the field inside them, insets in their own way. */
 export function* layArea(area: AreaToLay): Generator<void, LaidArea | AreaNotLaid> {
-  const prepared = yield* prepare(area);
+  const prepared = yield* setOutArea(area);
   if ('part' in prepared) return prepared;
   const { ground, edging } = prepared;
-  const frame = yield* carriedOn(area, 0);
-  const field = yield* layField(ground, setOut(ground, area.field, frame));
+  const field = yield* layField(ground, prepared.setOut);
   if (!('laid' in field)) return { part: 'field', ...field };
   const parts = [partOf('field', area.field, field)];
   for (const inset of area.insets) {
@@ -45,6 +44,19 @@ export function* layArea(area: AreaToLay): Generator<void, LaidArea | AreaNotLai
     parts.push(partOf(inset.key, inset.field, laid));
   }
   return { parts: [...parts, ...edging] };
+}
+
+/** An area with its borders and bands laid and its field set out. */
+export interface AreaSetOut extends Prepared {
+  readonly setOut: SetOut;
+}
+
+/** Where the field of an area lies and how it is set out, before it is laid. */
+export function* setOutArea(area: AreaToLay): Generator<void, AreaSetOut | AreaNotLaid> {
+  const prepared = yield* prepare(area);
+  if ('part' in prepared) return prepared;
+  const frame = yield* carriedOn(area, 0);
+  return { ...prepared, setOut: setOut(prepared.ground, area.field, frame) };
 }
 
 function partOf(part: string, { units }: FieldToLay, { laid, ...how }: LaidField): LaidPart {

@@ -1,4 +1,4 @@
-import { boundsOf, type CourseFrame, type Loop, type Region } from '../geometry/index.ts';
+import { type CourseFrame, type Loop, outOfFrame, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
 import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bond-ways.ts';
 import type { JointWidths } from './course-bond.ts';
@@ -60,15 +60,19 @@ function extentOf(regions: readonly Region[], frame: CourseFrame): LaidField['ex
   return { along: right - left, across: top - bottom };
 }
 
-/** Rings lie about the point that the start names, else about the middle of the ground. */
+/**
+ * Rings lie about the point that the start names, else about the middle of the ground as seen along its courses: turned
+ * with all else, it has the same middle.
+ */
 function aboutCentre(frame: CourseFrame, { outline }: Ground, { from }: StartSaid): CourseFrame {
-  const { left, right, bottom, top } = boundsOf(outline);
-  return { ...frame, origin: from ?? { x: (left + right) / 2, y: (bottom + top) / 2 } };
+  const { left, right, bottom, top } = boundsIn(frame, [{ outer: outline, holes: [] }]);
+  return { ...frame, origin: from ?? outOfFrame(frame, { x: (left + right) / 2, y: (bottom + top) / 2 }) };
 }
 
 /** Lays what is set out over its ground. */
 export function* layField(ground: Ground, set: SetOut): Generator<void, LaidField | NotLaid> {
-  const { lay, ...how } = set;
+  const { lay, frame, joint, fits, pitch, extent } = set;
+  const how = { frame, joint, fits, extent, ...(pitch === undefined ? {} : { pitch }) };
   const all: LaidInBond[] = [];
   for (const region of ground.regions) {
     const laid = yield* lay(region);
@@ -77,7 +81,10 @@ export function* layField(ground: Ground, set: SetOut): Generator<void, LaidFiel
   }
   const discs = all.flatMap(({ open }) => open ?? []);
   const open = discs[0] && { ...discs[0], area: discs.reduce((sum, { area }) => sum + area, 0) };
-  const widestJoint = Math.max(how.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
+  // Limits so tight that no ring is as small as the ground: all of it would stay open.
+  if (open !== undefined && all.every(({ unitArea }) => unitArea === 0))
+    return { noRingWithin: set.widestJoint, least: open.radius };
+  const widestJoint = Math.max(set.widestJoint, ...all.flatMap(({ wide }) => wide ?? []).map(({ opening }) => opening));
   return { ...how, widestJoint, ...(open === undefined || open.area === 0 ? {} : { open }), laid: together(all) };
 }
 

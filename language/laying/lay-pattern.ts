@@ -71,7 +71,7 @@ function kindOf({ unit, length, width, standing }: UnitLattice): UnitKind {
  * The own frame of the unit whose rectangle has its lower left corner here. It is never mirrored on the plan, so where
  * the courses are it begins at another corner.
  */
-function ownFrame({ length, width, standing }: UnitLattice, mirrored: boolean, x: number, y: number): OwnFrame {
+export function ownFrame({ length, width, standing }: UnitLattice, mirrored: boolean, x: number, y: number): OwnFrame {
   if (standing) return { x: mirrored ? x : x + length, y, ux: 0, uy: 1, mirrored };
   return { x, y: mirrored ? y + width : y, ux: 1, uy: 0, mirrored };
 }

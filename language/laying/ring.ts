@@ -28,9 +28,13 @@ export interface LaidRings extends LaidUnits {
   readonly wide: readonly { readonly ring: number; readonly opening: number }[];
 }
 
-/** No ring keeps its joints within limits so near together: joints open outward in any ring. */
+/**
+ * No ring keeps its joints within limits so near together: joints open outward in any ring. Where the limits leave some,
+ * but none so small as the region, `least` is the least radius.
+ */
 export interface NoRing {
   readonly noRingWithin: number;
+  readonly least?: number;
 }
 
 /**

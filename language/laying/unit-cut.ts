@@ -66,7 +66,8 @@ export function gathering(courses: CourseFrame, tolerance: number): Gathering {
   };
 }
 
-function pieceOf({ rim, holes, area }: CutPiece): Piece {
+/** A piece as it is told: in its unit's own frame. */
+export function pieceOf({ rim, holes, area }: CutPiece): Piece {
   return { outline: joinedLoopOf(rim), holes: holes.map(joinedLoopOf), area };
 }
 

@@ -74,6 +74,9 @@ export const SHIPPED_SIDES: readonly { readonly name: string; readonly holdsPavi
   ...sides.matchAll(/^side-kind +([\w-]+) +\{.*holds +(paving|nothing)/gm)
 ].map(([, name, what]) => ({ name: name!, holdsPaving: what === 'paving' }));
 
+/** The bonds it declares, in its order. */
+export const SHIPPED_BONDS: readonly string[] = [...defaults.matchAll(/^bond +([\w-]+)/gm)].map(([, name]) => name!);
+
 /** The name under which shipped text is shown. */
 export const SHIPPED_FILE = 'as shipped';
 

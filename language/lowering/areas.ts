@@ -94,6 +94,7 @@ export class Areas {
       return this.laying.band(text, `${key}/band-${index + 1}`, item, outline, country) ?? [];
     });
     if (!said.has('paving')) this.nothingToLay(text, key, node);
+    const inboardCuts = this.inboardCuts(text, key, said, paving);
     return {
       key,
       name: node.name,
@@ -103,11 +104,12 @@ export class Areas {
       traffic,
       site: words.site,
       ...(finish === undefined ? {} : { finish }),
-      ...(paving === undefined ? {} : { paving }),
+      ...(paving === undefined ? {} : { paving, ...pavingAs(said) }),
       ...(jointFiller === undefined ? {} : { jointFiller }),
       layers,
       ...(geotextile === undefined ? {} : { geotextile }),
       start: this.laying.start(text, key, said.get('start') as ast.Start | undefined, outline, edges),
+      ...(inboardCuts === undefined ? {} : { inboardCuts }),
       borders,
       bands,
       insets
@@ -116,15 +118,19 @@ export class Areas {
 
   /** A start, border or band says how units lie, and there are none. */
   private nothingToLay(text: SpecText, key: Key, node: ast.Area): void {
-    const item = node.items.find(one => ast.isStart(one) || ast.isBorder(one) || ast.isBand(one));
+    const item = node.items.find(
+      one => ast.isStart(one) || ast.isInboardCuts(one) || ast.isBorder(one) || ast.isBand(one)
+    );
     if (item === undefined) return;
-    const unit = this.context.system === 'imperial' ? 'slab-16' : 'block';
+    const [known] = this.context.names.known(text, ['unit']);
+    const statement = `paving ${known ?? (this.context.system === 'imperial' ? 'slab-16' : 'block')} in running-bond`;
     this.context.fault(
       text,
       key,
       item,
       'paving-missing',
-      `Nothing is said of the units that lie here. Write \`paving ${unit} in running-bond\` first, with a unit and a bond.`
+      `Nothing is said of the units that lie here. Write \`${statement}\` first, with a unit and a bond.`,
+      { fixes: known === undefined ? [] : [this.saying(`${key}/paving`, statement)] }
     );
   }
 
@@ -319,6 +325,22 @@ export class Areas {
     return this.laying.paving(found.text, key, found.item, words.country);
   }
 
+  /** The shortest piece that a course may end in. */
+  private inboardCuts(text: SpecText, key: Key, said: Statements, paving: Paving | undefined): Given | undefined {
+    const item = said.get('inboard-cuts') as ast.InboardCuts | undefined;
+    const least =
+      item && this.context.given(text, `${key}/inboard-cuts`, item.least as Expression | undefined, 'm', NOT_NEGATIVE);
+    if (item === undefined || paving === undefined || paving.bond.way === 'courses') return least;
+    return this.context.fault(
+      text,
+      key,
+      item,
+      'start-does-not-fit',
+      `Units are cut inboard where they lie in courses, in stack or running bond: in ${paving.bond.name} no course ends in a short piece. Take this out.`,
+      { harmless: true, fixes: [takingOut(this.context, text, item)] }
+    );
+  }
+
   private jointFiller(
     text: SpecText,
     key: Key,
@@ -465,6 +487,11 @@ export class Areas {
   }
 }
 
+function pavingAs(said: Statements): Pick<Area, 'pavingAs'> {
+  const other = (said.get('paving') as ast.Paving | undefined)?.like?.$refText;
+  return other === undefined ? {} : { pavingAs: `area:${other}` };
+}
+
 function likeness(item: ast.AreaItem): string[] {
   const like = 'like' in item ? item.like : undefined;
   return like === undefined ? [] : [`${ast.isLayer(item) ? item.role : WORDS[item.$type]} area:${like.$refText}`];
@@ -476,7 +503,7 @@ function isStone(role: Role): boolean {
 
 /** The statements of an area in their usual order. */
 const ORDER: readonly string[] = [
-  ...['outline', 'traffic', 'finish', 'paving', 'start', 'bed'],
+  ...['outline', 'traffic', 'finish', 'paving', 'start', 'inboard-cuts', 'bed'],
   ...['base', 'sub-base', 'geotextile', 'joints', 'edges']
 ];
 
@@ -493,6 +520,7 @@ const WORDS: Readonly<Record<ast.AreaItem['$type'], string>> = {
   Finish: 'finish',
   Paving: 'paving',
   Start: 'start',
+  InboardCuts: 'inboard-cuts',
   Border: 'border',
   Band: 'band',
   Layer: 'layer',

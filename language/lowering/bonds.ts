@@ -5,7 +5,8 @@ import type { Expression } from './amounts.ts';
 import { ANY, NOT_NEGATIVE, POSITIVE, type Context } from './context.ts';
 import { slotsIn } from './bond-cell.ts';
 import type { Declared } from './names.ts';
-import { saidOnce } from './said-once.ts';
+import { saidOnce, takingOut } from './said-once.ts';
+import { writing } from './said-fix.ts';
 import type { Things } from './things.ts';
 
 /** The most squares of a repeating cell along or across: no bond of the trade comes near, and each is laid by itself. */
@@ -21,18 +22,39 @@ export function readBond(context: Context, things: Things, declared: Declared): 
   const { text } = declared;
   const node = declared.node as ast.Bond;
   const key = `bond:${node.name}`;
+  // Half of a drawing is another bond.
+  if (context.isBroken(text, node)) return undefined;
   const courses = node.items.filter(ast.isBondCourse);
   const others = node.items.filter(item => !ast.isBondCourse(item));
   const said: Said = saidOnce(context, text, key, others, item => item.$type);
   const turned = turnOf(context, declared, key, said);
   const way = wayOf(context, things, declared, key, said, courses);
+  if (way?.way !== 'random-courses' && way !== undefined) inVain(context, declared, key, said);
   if (way === undefined || turned === 'faulty') return undefined;
-  const inherited = way.turned;
-  const all = [inherited, turned].filter(turn => turn !== undefined);
-  const [turn] = all;
-  const together =
-    all.length === 2 ? { ...all[1]!, value: all[0]!.value + all[1]!.value } : turn === undefined ? undefined : turn;
+  const together = turnedTogether(way.turned, turned);
   return { ...way, key, name: node.name, ...(together === undefined ? {} : { turned: together }) };
+}
+
+/** A turn of the bond that this one is like, and one of its own. */
+function turnedTogether(first: Bond['turned'], own: Bond['turned']): Bond['turned'] {
+  if (first === undefined || own === undefined) return own ?? first;
+  return { ...own, value: first.value + own.value, written: `${first.written} + ${own.written}` };
+}
+
+/** What only random courses go by. */
+function inVain(context: Context, { text }: Declared, key: Key, said: Said): void {
+  for (const type of ['BondSeed', 'BondApart']) {
+    const item = said.get(type);
+    if (item !== undefined)
+      context.fault(
+        text,
+        key,
+        item,
+        'unknown-statement',
+        `\`${wordOf(item)}\` belongs to \`random-courses\`; here it says nothing.`,
+        { harmless: true, fixes: [takingOut(context, text, item)] }
+      );
+  }
 }
 
 function turnOf(context: Context, { text }: Declared, key: Key, said: Said): Bond['turned'] | 'faulty' {
@@ -140,7 +162,8 @@ function byCode(context: Context, declared: Declared, key: Key, said: Said, { wa
       key,
       seedItem,
       'out-of-range',
-      `A seed is a whole number up to ${MOST_SEED}: write \`seed 1\`.`
+      `A seed is a whole number up to 999,999: write \`seed 1\`.`,
+      { property: 'seed', fixes: [writing('1')] }
     );
   const jointsApart = context.given(text, `${key}/joints-apart`, apartItem.apart as Expression, 'm', POSITIVE);
   return jointsApart && { way, seed, jointsApart };

@@ -156,22 +156,26 @@ export class Context {
       if (this.isBroken(found.text, found.node)) this.breaks(name);
       return found;
     }
-    const what = kinds.map(kind => KIND_WORDS[kind]).join(' or ');
+    const what = listed(kinds.flatMap(kind => KIND_WORDS[kind].split(/, | or /)));
     const known = among?.() ?? this.names.known(text, kinds);
-    const near = nearest(name, known);
-    const meant = near === undefined ? meantBy(name, known) : [];
+    const nearestName = nearest(name, known);
+    const others = meantBy(name, known);
+    // `herringbone` is near to two that begin so: both may be meant.
+    const isOneOfOthers = nearestName !== undefined && others.length > 1 && others.includes(nearestName);
+    const near = isOneOfOthers ? undefined : nearestName;
+    const meant = near === undefined ? others : [];
     for (const each of near === undefined ? meant : [near]) this.offeredNames.add(each);
     const other = this.otherKind(text, name, kinds);
-    const listed = (names: readonly string[]): string =>
+    const knownAs = (names: readonly string[]): string =>
       names.length > 0 && names.length <= MOST_LISTED ? `; known: ${names.join(', ')}` : '';
     const help =
       meant.length > 0
         ? `Did you mean ${meant.map(each => `\`${each}\``).join(' or ')}?`
         : other !== undefined
-          ? `\`${name}\` is ${article(KIND_WORDS[other])}${listed(known)}.`
+          ? `\`${name}\` is ${article(KIND_WORDS[other])}${knownAs(known)}.`
           : near !== undefined
             ? `Did you mean \`${near}\`?`
-            : `Declare it here or in a file that is used${listed(known)}.`;
+            : `Declare it here or in a file that is used${knownAs(known)}.`;
     const fixes = near !== undefined ? [writing(near)] : otherwise();
     this.fault(text, target, node, 'unknown-name', `No ${what} is called \`${name}\`. ${help}`, {
       property,
@@ -367,6 +371,11 @@ export function meantBy(name: string, known: readonly string[]): string[] {
   const called = (Object.hasOwn(OTHER_NAMES, name) ? OTHER_NAMES[name]! : []).filter(other => known.includes(other));
   const meant = [...new Set([...longer, ...called])];
   return meant.length <= MOST_CHOICES ? meant : [];
+}
+
+/** `area, box or pit` */
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)!}`;
 }
 
 /** `an area`, `a box or pit`. */

@@ -135,7 +135,8 @@ export class Edges {
     });
   }
 
-  private legs(text: SpecText, key: Key, range: ast.LegRange, outline: NamedOutline): number[] {
+  /** The sides that legs of a walk are, by their numbers. */
+  legs(text: SpecText, key: Key, range: ast.LegRange, outline: NamedOutline): number[] {
     const first = Number(range.first);
     const last = range.last === undefined ? first : Number(range.last);
     const sides: number[] = [];
@@ -200,7 +201,8 @@ export class Edges {
     const near = nearest(name, known);
     if (near !== undefined) return [writing(near)];
     const edges = (ast.isLegRange(node) ? node.$container : node).$container.$container;
-    if (!ast.isEdges(edges) || edges.items.length > MOST_SIDES) return [];
+    if (!ast.isEdges(edges)) return known.length > MOST_SIDES_OFFERED ? [] : known.map(writing);
+    if (edges.items.length > MOST_SIDES) return [];
     const said = new Set(
       edges.items.flatMap(({ where }) => [...where.sides, ...nameOfChain(where), ...namesOfLegs(where)])
     );

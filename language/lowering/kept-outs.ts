@@ -1,4 +1,4 @@
-import type { Country, Inset, Key, KeptOut, Missing } from '../job/job.ts';
+import type { Country, Inset, Key, KeptOut, Missing, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
@@ -68,7 +68,7 @@ export class KeptOuts {
         text,
         key,
         node,
-        `The ${node.kind} ${node.name} has no shape. Write \`rectangle 20 x 14 in, centre (6 ft, 3 ft)\` or \`circle 10 in across, centre (6 ft, 3 ft)\`.`
+        `The ${node.kind} ${node.name} has no shape. Write ${SHAPES[node.kind === 'inset' ? 'inset' : 'kept-out'][this.context.system]}.`
       );
     const outline = this.outlines.read(text, key, item.shape);
     const place = found && { key, name: node.name, area: `area:${found.name}` };
@@ -96,3 +96,14 @@ export class KeptOuts {
     return place && outline && paving && start && { inset: { ...place, outline: outline.loop, paving, start } };
   }
 }
+
+const SHAPES: Readonly<Record<'inset' | 'kept-out', Readonly<Record<System, string>>>> = {
+  inset: {
+    imperial: '`circle 6 ft across, centre (9, 5) ft` or `rectangle 6 x 4 ft, centre (9, 5) ft`',
+    metric: '`circle 2 m across, centre (3, 2) m` or `rectangle 2 x 1.2 m, centre (3, 2) m`'
+  },
+  'kept-out': {
+    imperial: '`rectangle 20 x 14 in, centre (6 ft, 3 ft)` or `circle 10 in across, centre (6 ft, 3 ft)`',
+    metric: '`rectangle 500 x 350 mm, centre (2, 1) m` or `circle 250 mm across, centre (2, 1) m`'
+  }
+};

@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/index.ts';
+import { sideLength, type Point } from '../geometry/index.ts';
 import { distance } from '../geometry/outline.ts';
 import type {
   Band,
@@ -15,13 +15,16 @@ import type {
   Unit
 } from '../job/job.ts';
 import { kindsOf } from '../laying/cell-bond.ts';
+import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
 import type { Edges } from './edges.ts';
-import type { SpecText } from './names.ts';
+import type { Declared, SpecText } from './names.ts';
 import type { NamedOutline, Outlines } from './outlines.ts';
-import { saidAgain, saidOnce } from './said-once.ts';
+import { writing } from './said-fix.ts';
+import { saidAgain, saidOnce, takingOut } from './said-once.ts';
+import { spanOf } from './text-changes.ts';
 import { lastMeasure, type Things } from './things.ts';
 import type { Usuals } from './usuals.ts';
 
@@ -62,13 +65,17 @@ export class Laying {
     if (item.units.length === 0) this.context.breaks(key);
     const found = this.context.find(text, key, item, 'bond', item.bond?.$refText, ['bond']);
     const bond = found && this.things.bond(found);
+    if (bond !== undefined) this.context.place(`${key}/paving/bond`, text, item, 'bond');
     const joint = this.joint(text, `${key}/paving`, item.joints, country);
     const [first, ...others] = units.filter(unit => unit !== undefined);
     if (first === undefined || units.includes(undefined) || bond === undefined || joint === undefined) return undefined;
     const all = [first, ...others] as const;
     const odd = misfit(bond, all);
     if (odd !== undefined)
-      return this.context.fault(text, key, item, 'units-do-not-fit-bond', odd, { property: 'bond' });
+      return this.context.fault(text, key, item, 'units-do-not-fit-bond', odd.message, {
+        property: 'bond',
+        fixes: (odd.bonds ?? []).map(writing)
+      });
     return { key: `${key}/paving`, units: [...all], bond, joint };
   }
 
@@ -102,16 +109,32 @@ export class Laying {
       ];
       if (least === undefined || most === undefined) return undefined;
       if (least.value <= width.value && width.value <= most.value) return { width, least, most };
+      return this.jointOutside(text, key.replace('/paving', ''), item, { width, least, most });
+    }
+    const isUsual = usual.least.value <= width.value && width.value <= usual.most.value;
+    return isUsual ? { width, least: usual.least, most: usual.most } : { width, least: width, most: width };
+  }
+
+  private jointOutside(text: SpecText, area: Key, item: ast.Joints, { width, least, most }: Joint): undefined {
+    if (least.value <= most.value)
       return this.context.fault(
         text,
-        key.replace('/paving', ''),
+        area,
         item,
         'out-of-range',
         `Joints of ${width.written} lie outside their own limits, ${least.written} to ${most.written}.`
       );
-    }
-    const isUsual = usual.least.value <= width.value && width.value <= usual.most.value;
-    return isUsual ? { width, least: usual.least, most: usual.most } : { width, least: width, most: width };
+    const limits = `from ${most.written} to ${least.written}`;
+    const span = { start: spanOf(item, 'least').start, end: spanOf(item, 'most').end };
+    const change = this.context.changes.change(text, { ...span, text: limits.slice('from '.length) });
+    return this.context.fault(
+      text,
+      area,
+      item,
+      'out-of-range',
+      `The narrowest joint stands first, then the widest: write \`${limits}\`.`,
+      { fixes: [{ ...writing(limits), does: [change] }] }
+    );
   }
 
   // ---- start ----
@@ -148,7 +171,23 @@ export class Laying {
   }
 
   private sidesOf(text: SpecText, key: Key, where: readonly ast.EdgeWhere[], outline: NamedOutline): number[] {
-    return [...new Set(where.flatMap(one => this.edges.sides(text, key, one, outline)))];
+    return [
+      ...new Set(
+        where.flatMap(one => (one.rest ? this.restAlone(text, key, one) : this.edges.sides(text, key, one, outline)))
+      )
+    ];
+  }
+
+  private restAlone(text: SpecText, key: Key, where: ast.EdgeWhere): [] {
+    this.context.fault(
+      text,
+      key,
+      where,
+      'no-such-side',
+      '`the rest` says something only in `edges`, behind other sides. Write `all round`, or the sides.',
+      { fixes: [writing('all round')] }
+    );
+    return [];
   }
 
   /** A point by its name, or the corner with the side that is named. */
@@ -156,22 +195,25 @@ export class Laying {
     text: SpecText,
     key: Key,
     item: ast.StartClause,
-    { loop, sideNames }: NamedOutline,
+    outline: NamedOutline,
     side: number
   ): Point | undefined {
+    const { loop, sideNames } = outline;
+    const [leg] = item.leg === undefined ? [] : this.edges.legs(text, key, item.leg, outline);
+    if (item.leg !== undefined && leg === undefined) return undefined;
     const name = item.end?.$refText;
-    const other = name === undefined ? -1 : sideNames.indexOf(name);
+    const other = leg ?? (name === undefined ? -1 : sideNames.indexOf(name));
     if (other >= 0) {
-      const [one, two] = [loop[side]!, loop[other]!];
-      const shared = [one.from, one.to].find(end => [two.from, two.to].some(at => distance(end, at) < SAME_POINT));
+      const shared = cornerBetween(loop, side, other);
       if (shared !== undefined) return shared;
+      const beside = sideNames.filter((_, at) => at !== side && cornerBetween(loop, side, at) !== undefined);
       return this.context.fault(
         text,
         key,
         item,
         'no-such-side',
-        `${sideNames[side]!} and ${name!} have no corner in common. Say \`from\` and a side beside ${sideNames[side]!}.`,
-        { property: 'end' }
+        `${sideNames[side]!} and ${sideNames[other]!} have no corner in common. Say \`from\` and a side beside ${sideNames[side]!}.`,
+        { property: leg === undefined ? 'end' : 'leg', fixes: beside.map(writing) }
       );
     }
     const found = this.context.find(text, key, item, 'end', name, ['point']);
@@ -187,7 +229,7 @@ export class Laying {
     if (item === undefined) return {};
     const found = this.context.find(text, key, item, 'thing', item.thing?.$refText, ['area', 'existing']);
     if (found === undefined) return {};
-    if (found.kind === 'area') return { carriedOnFrom: `area:${found.name}` };
+    if (found.kind === 'area') return this.carriedOnFromArea(text, key, item, found);
     const line = (found.node as ast.Existing).items.find(ast.isJointLine);
     const side = edges.findIndex(({ meets }) => meets?.name === found.name);
     if (line === undefined || side < 0) {
@@ -195,12 +237,40 @@ export class Laying {
         line === undefined
           ? `Nothing is said of where a joint line of ${found.name} runs. Write \`joint-line at A\` into it, A being a point on it.`
           : `No side of this area meets ${found.name}: say so in \`edges\`.`;
-      this.context.fault(text, key, item, 'start-does-not-fit', what, { property: 'thing' });
+      this.context.fault(text, key, item, 'start-does-not-fit', what, { property: 'thing', harmless: true });
       return {};
     }
     const mark = this.context.find(found.text, `existing:${found.name}`, line, 'at', line.at?.$refText, ['point']);
     const at = mark && this.outlines.pair(mark.text, `point:${mark.name}`, (mark.node as ast.Mark).at);
     return at === undefined ? {} : { jointLine: { at, side } };
+  }
+
+  /** Joint lines begin somewhere: what leads back to the area itself is left out. */
+  private carriedOnFromArea(
+    text: SpecText,
+    key: Key,
+    item: ast.StartClause,
+    found: Declared
+  ): Pick<Start, 'carriedOnFrom'> {
+    const names = new Set<string>();
+    for (let at: Declared | undefined = found; at !== undefined && !names.has(at.name);) {
+      names.add(at.name);
+      if (`area:${at.name}` === key) {
+        this.context.fault(
+          text,
+          key,
+          item,
+          'start-does-not-fit',
+          'Its joint lines would be carried on from themselves. Leave this out in one of the areas.',
+          { property: 'thing', harmless: true, fixes: [takingOut(this.context, text, item)] }
+        );
+        return {};
+      }
+      const start: ast.Start | undefined = (at.node as ast.Area).items.find(ast.isStart);
+      const next: string | undefined = start?.clauses.find(({ carried }) => carried)?.thing?.$refText;
+      at = next === undefined ? undefined : this.context.names.peek(at.text, 'area', next);
+    }
+    return { carriedOnFrom: `area:${found.name}` };
   }
 
   // ---- borders and bands ----
@@ -235,8 +305,14 @@ export class Laying {
       return found && { round: `${(found.node as ast.KeptOut).kind}:${found.name}` };
     }
     const without = new Set(this.sidesOf(text, area, item.except, outline));
-    const sides = this.sidesOf(text, area, item.where, outline).filter(side => !without.has(side));
-    return sides.length === 0 ? undefined : { sides };
+    const named = this.sidesOf(text, area, item.where, outline);
+    const sides = named.filter(side => !without.has(side));
+    if (sides.length > 0) return { sides };
+    if (named.length > 0)
+      this.context.fault(text, area, item, 'no-such-side', '`except` leaves no side for this border. Take it out.', {
+        fixes: [takingOut(this.context, text, item)]
+      });
+    return undefined;
   }
 
   band(
@@ -251,12 +327,39 @@ export class Laying {
     const unit = this.unit(text, area, item, 'unit', item.unit?.$refText);
     const course = this.course(text, area, item);
     const joint = this.joint(text, key, item.joints, country);
-    const [side] = item.where === undefined ? [] : this.edges.sides(text, area, item.where, outline);
+    const [side, ...others] = item.where === undefined ? [] : this.sidesOf(text, area, [item.where], outline);
     const at = this.context.given(text, `${key}/at`, item.at as Expression | undefined, 'm', NOT_NEGATIVE);
+    if (others.length > 0)
+      return this.context.fault(
+        text,
+        area,
+        item,
+        'no-such-side',
+        `A band stands square to one side; ${others.length + 1} are named here.`,
+        { property: 'where' }
+      );
     if (unit === undefined || course === undefined || joint === undefined || side === undefined || at === undefined)
       return undefined;
-    return { key: place, unit, course, joint, side, at };
+    const length = sideLength(outline.loop[side]!);
+    if (at.value > length)
+      return this.context.fault(
+        text,
+        area,
+        item,
+        'out-of-range',
+        `The side ${outline.sideNames[side]!} is ${printLength(length, this.context.system)} long: the band would lie beyond it.`,
+        { property: 'at' }
+      );
+    const [first, last] = item.where!.points.map(point => point.$refText);
+    // Named the other way round it is measured from the other end.
+    const backward = first !== undefined && outline.sideNames[side] === `${last!} to ${first}`;
+    return { key: place, unit, course, joint, side, at: backward ? { ...at, value: length - at.value } : at };
   }
+}
+
+function cornerBetween(loop: NamedOutline['loop'], side: number, other: number): Point | undefined {
+  const [one, two] = [loop[side]!, loop[other]!];
+  return [one.from, one.to].find(end => [two.from, two.to].some(at => distance(end, at) < SAME_POINT));
 }
 
 function areaKeyOf(key: Key): Key {
@@ -272,17 +375,31 @@ function clauseWord(clause: ast.StartClause): string {
   return clause.turned ? 'turned' : 'carried';
 }
 
-/** Why units can't lie in a bond; undefined where they can. */
-function misfit(bond: Bond, units: readonly [Unit, ...Unit[]]): string | undefined {
+/** Why units can't lie in a bond, and in which they could. */
+interface Misfit {
+  readonly message: string;
+  readonly bonds?: readonly string[];
+}
+
+/** Undefined where units can lie in a bond. */
+function misfit(bond: Bond, units: readonly [Unit, ...Unit[]]): Misfit | undefined {
+  const hexagon = units.find(({ shape }) => shape === 'hexagon');
+  if (bond.way !== 'hexagons' && hexagon !== undefined)
+    return {
+      message: `\`${hexagon.name}\` is a hexagon and can't lie in ${bond.name}. Write \`in hexagons\`.`,
+      bonds: ['hexagons']
+    };
+  const message = misfitOf(bond, units);
+  return message === undefined ? undefined : { message };
+}
+
+function misfitOf(bond: Bond, units: readonly [Unit, ...Unit[]]): string | undefined {
   const [first] = units;
   const count = units.length;
-  const hexagon = units.find(({ shape }) => shape === 'hexagon');
   if (bond.way === 'hexagons') {
-    if (count === 1 && hexagon !== undefined) return undefined;
+    if (count === 1 && first.shape === 'hexagon') return undefined;
     return `The bond ${bond.name} is laid with one unit of \`shape hexagon\`${count > 1 ? `, not with ${count}` : `; ${first.name} is none`}.`;
   }
-  if (hexagon !== undefined)
-    return `${hexagon.name} is a hexagon and can't lie in ${bond.name}. Write \`in hexagons\`.`;
   if (bond.way === 'cell') {
     const sizes = kindsOf(bond.cell).length;
     return sizes === count

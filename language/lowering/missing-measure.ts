@@ -5,7 +5,7 @@ import type { Expression } from './amounts.ts';
 import type { Wanted } from './context.ts';
 
 /** What is measured in feet or metres. */
-const LARGE = /^(?:point|box|pit):|\/outline/;
+const LARGE = /^(?:point|box|pit|inset):|\/outline|\/band-\d+\/at$/;
 
 /** What a length is likely to be, m, by the key of what it measures; the first that fits counts. */
 const LIKELY: readonly (readonly [RegExp, least: number, most: number])[] = [
@@ -13,7 +13,9 @@ const LIKELY: readonly (readonly [RegExp, least: number, most: number])[] = [
   [LARGE, 0.15, 1000],
   [/\/(?:sub-)?base\/thickness$/, 0.025, 1],
   [/\/bed\/thickness$/, 0.01, 0.1],
-  [/\/joints$/, 0, 0.03],
+  [/\/joints(?:\/(?:least|most))?$/, 0, 0.03],
+  [/\/start\//, 0.005, 1],
+  [/^job\/saw-cut$/, 0.001, 0.01],
   [/^unit:.*\/thickness$/, 0.02, 0.3],
   [/^unit:/, 0.02, 2],
   [/^/, 0.003, 5]

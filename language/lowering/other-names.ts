@@ -1,3 +1,5 @@
+import { SHIPPED_NAMES } from '../library/shipped.ts';
+
 /** What people say for names that ship, on both sides of the Atlantic: a name of one's own may still be any of them. */
 export const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   grass: ['lawn'],
@@ -25,5 +27,22 @@ export const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   membrane: ['separation-cloth'],
   stretcher: ['running-bond'],
   'stretcher-bond': ['running-bond'],
-  stacked: ['stack-bond']
+  'brick-bond': ['running-bond'],
+  'half-bond': ['running-bond'],
+  'third-bond': ['running-bond-third'],
+  stacked: ['stack-bond'],
+  grid: ['stack-bond'],
+  'grid-bond': ['stack-bond'],
+  parquet: ['basket-weave'],
+  hopscotch: ['pinwheel'],
+  windmill: ['pinwheel'],
+  honeycomb: ['hexagons'],
+  hexagonal: ['hexagons'],
+  circles: ['rings'],
+  circular: ['rings']
 };
+
+/** Whether a name is one that ships, one that people say for it, or a course of a border. */
+export function isKnownName(name: string): boolean {
+  return SHIPPED_NAMES.has(name) || Object.hasOwn(OTHER_NAMES, name) || /^(?:soldier|sailor)-course$/.test(name);
+}

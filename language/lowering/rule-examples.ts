@@ -84,7 +84,7 @@ function seesOf(text: SpecText, { visible }: Project): readonly SpecText[] {
 
 /** Words that begin what an example can't see, or what changes nothing in it. */
 const NOT_SEEN: ReadonlySet<string> = new Set([
-  ...['job', 'use', 'site', 'area', 'box', 'pit'],
+  ...['job', 'use', 'site', 'area', 'box', 'pit', 'inset'],
   ...['source', 'rulebook', 'rule', 'accept']
 ]);
 

@@ -1,6 +1,6 @@
 import type { Country, Role } from '../job/job.ts';
 import { measureText } from '../measures/measures.ts';
-import { isLet, isMaterial, type Let } from '../syntax/generated/ast.ts';
+import { isKeptOut, isLet, isMaterial, type Let } from '../syntax/generated/ast.ts';
 import { Context } from './context.ts';
 import { Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { isShipped, type Project } from './project.ts';
@@ -27,6 +27,11 @@ export function atHand(text: SpecText, project: Project, kind: Kind): AtHand[] {
 export function areasOfJob({ texts }: Project): Declared[] {
   const areas = texts.flatMap(text => namesOf(text).all.filter(({ kind }) => kind === 'area'));
   return [...new Map(areas.reverse().map(area => [area.name, area])).values()].reverse();
+}
+
+/** The name of the area that a box, pit or inset says it is in. */
+export function areaOfKeptOut({ node }: Declared): string | undefined {
+  return isKeptOut(node) ? node.area?.$refText : undefined;
 }
 
 /** The words of a material's `role`. */

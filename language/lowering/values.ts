@@ -1,3 +1,4 @@
+import type { Bond } from '../job/job.ts';
 import type * as ast from '../syntax/generated/ast.ts';
 import type { Amount } from './amounts.ts';
 import { Context } from './context.ts';
@@ -16,10 +17,9 @@ export function amountsOfLets(project: Project): (declared: Declared) => Amount 
   return ({ text, node }) => context.letValue(text, node as ast.Let);
 }
 
-/** Share of a unit's length by which a bond shifts each next course; undefined while it can't be worked out. */
-export function offsetOfBond(declared: Declared, project: Project): number | undefined {
-  const bond = new Things(contextOf(project), project.shipped).bond(declared);
-  return bond?.way === 'courses' ? bond.offset.value : undefined;
+/** A bond as it is laid; undefined while it can't be read. */
+export function bondOf(declared: Declared, project: Project): Bond | undefined {
+  return new Things(contextOf(project), project.shipped).bond(declared);
 }
 
 /** Faults that are found on the way are told elsewhere. */

@@ -46,6 +46,11 @@ const UNITS: Readonly<Record<System, Readonly<Record<TrafficAnswer, UnitText>>>>
   }
 };
 
+/** Herringbone where wheels turn, push and brake: its units hold each other both ways (common practice). */
+export function bondFor({ traffic }: Pick<AllAnswers, 'traffic'>): string {
+  return traffic === 'foot' ? 'running-bond' : 'herringbone-90';
+}
+
 // ---- layers ----
 
 export interface LayerTexts {

@@ -33,8 +33,11 @@ const COUNTRIES = choices<CountryAnswer>({
 
 const TRAFFIC = choices<TrafficAnswer>({
   foot: ['People on foot', 'A patio, a path, a courtyard: slabs.'],
-  cars: ['Cars and light vans', 'A drive or a parking place: blocks, and a thicker base.'],
-  turning: ['Cars that turn on the spot', 'As for cars; but herringbone is usual there, which is not known here yet.'],
+  cars: ['Cars and light vans', 'A drive or a parking place: blocks in herringbone, and a thicker base.'],
+  turning: [
+    'Cars that turn on the spot',
+    'As for cars, where they turn round: firm edges and full joints matter most.'
+  ],
   trucks: ['Trucks', 'A licensed engineer sets the layers: this is only a start. Not for turning trucks yet.']
 });
 

@@ -1,6 +1,6 @@
 import { drain, type Paving } from '../paving.ts';
 import type { AllAnswers } from './answers.ts';
-import { countryOf, layersFor, siteFor, systemOf, trafficOf, unitFor } from './build-up.ts';
+import { bondFor, countryOf, layersFor, siteFor, systemOf, trafficOf, unitFor } from './build-up.ts';
 
 /** The base that the rules themselves ask for: what they would write in the place of one that is far too thin. */
 export function leastBase(answers: AllAnswers, trial: Paving): string {
@@ -16,7 +16,7 @@ export function leastBase(answers: AllAnswers, trial: Paving): string {
     'area base {',
     `outline rectangle ${size}`,
     `traffic ${trafficOf(answers).join(', ')}`,
-    `paving ${name} in running-bond`,
+    `paving ${name} in ${bondFor(answers)}`,
     `bed ${bed}`,
     `base crushed-stone ${thin}`,
     '}'

@@ -4,7 +4,17 @@ import { SHIPPED_SIDES } from '../library/shipped.ts';
 import { USUAL_VALUES } from '../library/usual-values.ts';
 import type { Paving } from '../paving.ts';
 import { withUsual, type AllAnswers, type Answers, type CountryAnswer, type NearAnswer } from './answers.ts';
-import { countryOf, edgingFor, layersFor, needsGeotextile, siteFor, systemOf, trafficOf, unitFor } from './build-up.ts';
+import {
+  bondFor,
+  countryOf,
+  edgingFor,
+  layersFor,
+  needsGeotextile,
+  siteFor,
+  systemOf,
+  trafficOf,
+  unitFor
+} from './build-up.ts';
 import { heightsFor } from './heights.ts';
 import { leastBase } from './least-base.ts';
 
@@ -100,7 +110,7 @@ function edging(answers: AllAnswers): string[] {
 function area(answers: AllAnswers, least: string): string[] {
   const { near, country, traffic, size } = answers;
   const { joints, jointFiller, bed, base } = layersFor(answers, least);
-  const across = traffic === 'foot' ? '' : ' // the long side across the way the wheels run';
+  const wheels = traffic === 'foot' ? '' : ' // herringbone holds under wheels that turn and brake';
   const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for here';
   return [
     ...cautions(answers),
@@ -108,7 +118,7 @@ function area(answers: AllAnswers, least: string): string[] {
     `outline rectangle ${size} // ${ALONG[near]} x out from it`,
     `traffic ${trafficOf(answers).join(', ')}`,
     `finish ${heightsFor(near, country).finish} // the face of the units at the near side`,
-    `paving ${unitFor(answers).name} in running-bond, joints ${joints}${across}`,
+    `paving ${unitFor(answers).name} in ${bondFor(answers)}, joints ${joints}${wheels}`,
     `bed ${bed} // thickness with the units down`,
     `base ${base} // as compacted: ${thick}`,
     ...(needsGeotextile(answers) ? ['geotextile separation-cloth // keeps stone and soil apart'] : []),
@@ -128,14 +138,11 @@ function cautions({ country, traffic, near }: AllAnswers): string[] {
     `// Let it fall ${away}, about ${FALL[country]}, to where water can go.`,
     '// Falls and drains are not counted here yet.'
   ];
-  const turning = 'herringbone is usual there, and is not known here yet.';
-  if (traffic === 'turning') return [...water, `// Wheels that turn on the spot push units apart: ${turning}`];
   if (traffic !== 'trucks') return water;
   return [
     ...water,
     '// Trucks: a licensed engineer sets the layers, the units and the edging.',
-    '// This is a start for that talk, no design.',
-    `// Where trucks turn, ${turning}`
+    '// This is a start for that talk, no design.'
   ];
 }
 

@@ -18,6 +18,7 @@ function toLay(area: Area, others: ReadonlyMap<string, Area>, before: ReadonlySe
     keptOut: area.keptOut.map(shapeOf),
     field: {
       ...fieldToLay(area.paving, area.start),
+      ...(area.inboardCuts === undefined ? {} : { inboardCuts: area.inboardCuts.value }),
       ...(carriedOnFrom === undefined ? {} : { carriedOnFrom })
     },
     insets: area.insets.map(inset => ({ ...shapeOf(inset), field: fieldToLay(inset.paving, inset.start) })),

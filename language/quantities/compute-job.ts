@@ -2,7 +2,7 @@ import { numbersTooLarge } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
-import { notLaid, startFaults } from '../findings/laying-faults.ts';
+import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea, type Judgement } from '../findings/judge.ts';
 import { memberOf } from '../findings/members/members.ts';
@@ -156,7 +156,7 @@ function* laidAndCut(job: Job, area: Area, memory: Memory, findings: RawFinding[
     findings.push(notLaid(area, laid, job.system));
     return { known: false };
   }
-  findings.push(...startFaults(area, laid.area, job.system));
+  findings.push(...startFaults(area, laid.area, job.system), ...edgingFaults(area, laid.area, job.system));
   const cutsInputs = { laid: laid.area, shapes: unitsOf(area).map(kindOfUnit) };
   const cuts = yield* recall(memory, 'cuts', [area.key], cutsInputs, () => cutsStage(cutsInputs));
   const { sawCut } = job.buying;

@@ -47,6 +47,8 @@ export interface LayersNumbers {
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
   readonly borderRows?: readonly BorderRowQuantities[];
+  /** As counted: rules look at more of it than stands in tables. */
+  readonly laid?: LaidTotals;
   readonly runningSizes?: readonly NumbersOf<'running-size'>[];
   readonly joints?: NumbersOf<'joints'>;
   readonly edging: readonly EdgingQuantities[];
@@ -128,7 +130,7 @@ function overhangsOf(area: LayeredArea, book: Book): { overhang: number }[] {
 function layingOf(
   { area, laid, buying }: LayersInputs,
   book: Book
-): Pick<LayersNumbers, 'laying' | 'borderRows' | 'runningSizes' | 'joints'> {
+): Pick<LayersNumbers, 'laying' | 'laid' | 'borderRows' | 'runningSizes' | 'joints'> {
   if (area.paving === undefined || laid === undefined) return {};
   const laying = laid.units.map((totals, index): LayingQuantities => {
     const page = book.page('laying', `/laying/${index}`);
@@ -149,6 +151,7 @@ function layingOf(
   return {
     laying,
     ...(rows.length === 0 ? {} : { borderRows: rows }),
+    laid,
     ...(sizes === undefined ? {} : { runningSizes: sizes }),
     joints: jointsOf(area, laid, area.jointFiller, book)
   };

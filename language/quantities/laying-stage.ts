@@ -21,10 +21,16 @@ export interface LaidTotals {
   readonly rows: readonly { readonly part: string; readonly runs: readonly CourseRun[] }[];
   readonly clipped: number;
   readonly running?: Running;
-  /** The widest joint that comes of bond, curves and sizes, m. */
-  readonly widestJoint: number;
-  /** The disc that rings leave open about their centre, m and m2. */
+  /** The widest joint of each part that comes of bond, curves and sizes, and the most that it may be, m. */
+  readonly widestJoints: readonly WidestJoint[];
+  /** The largest disc that rings leave open about their centre, m and m2. */
   readonly openDisc?: { readonly radius: number; readonly area: number };
+}
+
+export interface WidestJoint {
+  readonly part: string;
+  readonly widest: number;
+  readonly most: number;
 }
 
 /** What the running sizes of the field are counted from, m and radians. */
@@ -78,7 +84,7 @@ export function withCuts(
 /** All parts of an area laid, in steps. */
 export function* layingStage(inputs: AreaToLay): Generator<void, Laid | AreaNotLaid> {
   const area = yield* layArea(inputs);
-  return 'parts' in area ? { area, totals: totalsOf(area, unitAreas(inputs), turnOf(inputs.field)) } : area;
+  return 'parts' in area ? { area, totals: totalsOf(area, inputs) } : area;
 }
 
 /** m2 of each kind of unit, seen from above. */
@@ -100,7 +106,8 @@ function turnOf({ turned, start }: AreaToLay['field']): number {
   return turned + (start.turned ?? 0);
 }
 
-function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>, turn: number): LaidTotals {
+function totalsOf({ parts }: LaidArea, inputs: AreaToLay): LaidTotals {
+  const sizes = unitAreas(inputs);
   const units = new Map<Key, { whole: number; cut: number; area: number; parts: string[] }>();
   const add = (unit: Key, part: string, whole: number, cut: number, area: number): void => {
     const total = units.get(unit) ?? { whole: 0, cut: 0, area: 0, parts: [] };
@@ -124,23 +131,29 @@ function totalsOf({ parts }: LaidArea, sizes: ReadonlyMap<Key, number>, turn: nu
   }
   const field = parts.find(({ part }) => part === 'field')?.how;
   const lengths = parts.map(({ laid }) => laid.jointLength);
+  const [open] = parts.flatMap(({ how }) => how?.open ?? []).sort((one, other) => other.radius - one.radius);
   return {
     units: [...units].map(([unit, total]) => ({ unit, ...total })),
     joints: parts.map(jointsIn),
     rows: parts.flatMap(({ part, runs }) => (runs === undefined ? [] : [{ part, runs }])),
-    widestJoint: Math.max(...parts.map(widestJointIn)),
-    ...(field?.open === undefined ? {} : { openDisc: field.open }),
+    widestJoints: parts.map(part => ({ part: part.part, widest: widestJointIn(part), most: mostIn(part, inputs) })),
+    ...(open === undefined ? {} : { openDisc: open }),
     ...(lengths.includes(undefined) ? {} : { jointLength: lengths.reduce<number>((sum, length) => sum + length!, 0) }),
     clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0),
     ...(field?.pitch === undefined
       ? {}
-      : { running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn } })
+      : { running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn: turnOf(inputs.field) } })
   };
 }
 
 function widestJointIn({ how, runs }: LaidPart): number {
   const inRuns = (runs ?? []).map(({ joint, opening }) => Math.max(joint, opening?.widest ?? 0));
   return Math.max(how?.widestJoint ?? 0, ...inRuns);
+}
+
+function mostIn({ part }: LaidPart, { field, insets, borders, bands }: AreaToLay): number {
+  const own = [...insets.map(({ key, field: { joint } }) => ({ key, joint })), ...borders, ...bands];
+  return (own.find(({ key }) => key === part) ?? field).joint.most;
 }
 
 function jointsIn({ part, units, laid }: LaidPart): JointTotals {

@@ -1,5 +1,5 @@
 import { areaOf, perimeterOf, sideLength } from '../geometry/index.ts';
-import type { Area, System } from '../job/job.ts';
+import type { Area, Inset, System } from '../job/job.ts';
 import { type Expression, measured, subtract, sum } from './arithmetic.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
@@ -13,6 +13,7 @@ export interface OutlineInputs {
   readonly outline: Area['outline'];
   readonly sides: readonly { readonly key: string; readonly name: string; readonly said: boolean }[];
   readonly keptOut: Area['keptOut'];
+  readonly insets: readonly Pick<Inset, 'key' | 'name' | 'outline'>[];
 }
 
 export interface OutlineNumbers {
@@ -25,7 +26,8 @@ export interface OutlineNumbers {
 export function outlineInputs(area: Area, system: System): OutlineInputs {
   const { key, name, outline, keptOut } = area;
   const sides = area.edges.map(edge => ({ key: edge.key, name: edge.name, said: edge.meets !== undefined }));
-  return { system, key, name, outline, sides, keptOut };
+  const insets = area.insets.map(inset => ({ key: inset.key, name: inset.name, outline: inset.outline }));
+  return { system, key, name, outline, sides, keptOut, insets };
 }
 
 /** Areas, perimeter and lengths of the sides, measured on an outline without faults. */

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { courseFirst, layingHint } from './laying-hints.ts';
 import { nearest } from './nearest.ts';
 import { ruleHint, testHint } from './rule-hints.ts';
 import { writes, type TextFix } from './text-edit.ts';
@@ -16,7 +17,9 @@ export interface Hint {
 export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
   return (
     nameInWords(tokens, at) ??
+    courseFirst(tokens, at) ??
     twoWords(tokens, at, isKnownName) ??
+    layingHint(tokens, at) ??
     needlessWord(tokens, at) ??
     outlineForm(tokens, at) ??
     statementOnLine(tokens, at) ??
@@ -101,14 +104,17 @@ function nameInWords(tokens: readonly IToken[], at: number): Hint | undefined {
   return { message: `Names carry hyphens: write \`${joined}\`.`, fixes, isWhole: true };
 }
 
-/** `crushed stone` where `crushed-stone` is known. */
+/** `crushed stone` where `crushed-stone` is known, `herringbone 45 degrees` where `herringbone-45` is. */
 function twoWords(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
   for (const second of [at, at - 1, at - 2]) {
     const [one, other] = [tokens[second - 1], tokens[second]];
-    if (one === undefined || other === undefined || !isName(one) || !isName(other)) continue;
+    if (one === undefined || other === undefined || !isName(one)) continue;
+    if (!isName(other) && other.tokenType.name !== 'NUMBER') continue;
     const joined = `${one.image}-${other.image}`;
     if (one.endLine !== other.startLine || !isKnownName(joined)) continue;
-    const length = other.endOffset! + 1 - one.startOffset;
+    const measure = isName(other) ? undefined : tokens[second + 1];
+    const last = measure?.tokenType.name === 'MEASURE' ? measure : other;
+    const length = last.endOffset! + 1 - one.startOffset;
     return { message: `Names carry hyphens: write \`${joined}\`.`, fixes: writes([joined], one.startOffset, length) };
   }
   return undefined;

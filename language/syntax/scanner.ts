@@ -30,7 +30,7 @@ import {
   TOP_LINE_AFTER_RULE
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
-import { BLOCK_WORDS, BLOCKS, TOP_WORDS, type BlockName, type Statement } from './words.ts';
+import { BLOCK_WORDS, BLOCKS, otherStatement, TOP_WORDS, type BlockName, type Statement } from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -245,7 +245,9 @@ class Scanner {
     if (this.opens === undefined) return false;
     const { lines, statements } = BLOCKS[this.opens];
     if (lines !== undefined) return !Object.hasOwn(BLOCKS[block].statements, word);
-    return Object.hasOwn(statements, word) || (block === 'spec' && this.indentOf(this.lineStart) > 0);
+    if (Object.hasOwn(statements, word)) return true;
+    // A line set in may also go on: `pit tree`, and on the next `in yard {`.
+    return block === 'spec' && this.indentOf(this.lineStart) > 0 && !this.clauses.has(word);
   }
 
   private openMissingBrace(): void {
@@ -301,7 +303,7 @@ class Scanner {
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
-    const near = nearest(word, known);
+    const near = otherStatement(block, word) ?? nearest(word, known);
     const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
     const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
     this.fault(

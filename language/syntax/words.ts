@@ -172,6 +172,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       finish: { clauses: ['as', ...height] },
       paving,
       start,
+      'inboard-cuts': plain,
       border: {
         clauses: ['in', 'along', ...where, 'except', 'mitred', 'butted', ...joints]
       },
@@ -249,3 +250,18 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   rule: 'a rule',
   example: 'an example'
 };
+
+/** What people write for statements of a block. */
+const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<string, string>>>>> = {
+  job: { waste: 'breakage', spare: 'keep', spares: 'keep' },
+  unit: { form: 'shape' },
+  bond: { row: 'course', rows: 'course', line: 'course', shift: 'offset', like: 'as', rotated: 'turned' },
+  area: { pattern: 'paving', units: 'paving', laying: 'paving', soldier: 'border', sailor: 'border', frame: 'border' },
+  inset: { pattern: 'paving', units: 'paving' }
+};
+
+/** The statement that people mean who begin one with another word. */
+export function otherStatement(block: BlockName, word: string): string | undefined {
+  const others = OTHER_STATEMENTS[block] ?? {};
+  return Object.hasOwn(others, word) ? others[word] : undefined;
+}

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { addCheck } from './check.ts';
+import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { complain, Failure } from './fail.ts';
 import { addFormat } from './format.ts';
@@ -28,12 +29,13 @@ crushed stone. Start with a few lines:
   }
 
 Examples:
-  paving new terrace.paving             asks a few questions and writes the spec
-  paving check terrace.paving           what is wrong, and where
-  paving quantities terrace.paving      areas, layers, dig, units, edging
-  paving quantities --workings jobs     and how each number came about
-  paving format -w terrace.paving       lines everything up
-  paving explain base-too-thin          what a finding means
+  paving new terrace.paving               asks a few questions and writes the spec
+  paving check terrace.paving             what is wrong, and where
+  paving quantities terrace.paving        areas, layers, dig, units, edging
+  paving quantities --workings jobs       and how each number came about
+  paving draw -o plan.svg terrace.paving  the plan with every unit, cuts numbered
+  paving format -w terrace.paving         lines everything up
+  paving explain base-too-thin            what a finding means
 
 More on a verb: paving check --help`;
 
@@ -50,7 +52,7 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addNew, addCheck, addQuantities, addFormat, addExplain]) add(program);
+  for (const add of [addNew, addCheck, addQuantities, addDraw, addFormat, addExplain]) add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;
 }

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
-import type { Evaluation } from '../../language/paving.ts';
+import { drain, type Evaluation } from '../../language/paving.ts';
+import { cuttingAdvice, type CuttingAdvice } from '../../language/quantities/cutting-advice.ts';
 import { quantitiesJson, type JobInput } from '../../language/views/json/quantities-json.ts';
 import { CAUTIONS } from '../../language/views/text/cautions.ts';
 import { jobText } from '../../language/views/text/job-text.ts';
@@ -20,6 +21,7 @@ interface QuantitiesOptions {
   readonly format: (typeof FORMATS)[number];
   readonly workings?: true;
   readonly cuts?: true;
+  readonly starts?: true;
   readonly asOf?: string;
   readonly output?: string;
 }
@@ -36,6 +38,7 @@ export function addQuantities(program: Command): void {
     .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
     .option('--workings', 'show how each number came about (JSON always does)')
     .option('--cuts', 'list every cut, how it is marked out, and which pieces come out of one unit')
+    .option('--starts', 'look for starts, joints and sizes that leave less to cut (takes a while; not in JSON)')
     .option('--as-of <date>', 'the day for which it is worked out, such as 2026-04-18 (default: today)', readDate)
     .option('-o, --output <file>', 'write to a file')
     .addHelpText('after', EXAMPLES)
@@ -47,6 +50,7 @@ Examples:
   paving quantities terrace.paving                 tables in the job's own measures
   paving quantities --workings terrace.paving      with formula and values of each number
   paving quantities --cuts terrace.paving          with the cut list and the cutting plan
+  paving quantities --starts terrace.paving        with what to write so that there is less to cut
   paving quantities .                              every job in this folder and below
   paving quantities --format json --as-of 2026-04-18 -o terrace.json terrace.paving
 
@@ -57,6 +61,8 @@ type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
 
 async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
+  if (options.starts === true && options.format === 'json')
+    throw new Failure('--starts is for reading: leave out --format json.');
   const { specs, complaints } = await specPaths(asked);
   const asOf = options.asOf ?? today();
   const reading = await readSpecs(specs, readStandardInput, 'numbers', new Folders(asOf));
@@ -84,11 +90,20 @@ function report(reading: Reading, jobs: readonly WithJob[], asOf: string, option
       placeOf: placer(job),
       workings: options.workings ?? false,
       cuts: options.cuts ?? false,
+      ...(options.starts === true ? { starts: startsOf(job) } : {}),
       colours
     })
   );
   const libraries = reading.libraries.map(file => `${file} has no job of its own: it counts where a job uses it.`);
   return [...texts, ...libraries, CAUTIONS.join('\n')].join('\n\n');
+}
+
+/** Of every area that has numbers and is paved. */
+function startsOf({ job, numbers }: WithJob): CuttingAdvice[] {
+  const sound = new Set(numbers.quantities.areas.map(({ id }) => id));
+  return job.areas
+    .filter(({ key }) => sound.has(key))
+    .flatMap(area => drain(cuttingAdvice(job, area, ['starts', 'inboard', 'sizes'])) ?? []);
 }
 
 function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {

@@ -8,6 +8,7 @@ import {
 import { aboutText, type Feature } from '../feature.ts';
 import type { Workspace } from '../workspace.ts';
 import { fixes } from './fixes.ts';
+import { offers } from './offers.ts';
 import { rewrites } from './rewrites.ts';
 
 /** What is asked about a place of a text. */
@@ -27,11 +28,11 @@ export interface ActionProvider {
   readonly actionsAt: ActionsAt;
 }
 
-const PROVIDERS: readonly ActionProvider[] = [fixes, rewrites];
+const PROVIDERS: readonly ActionProvider[] = [fixes, rewrites, offers];
 
 /** What the editor offers under its light bulb, on save, and in its menu. */
 export const codeActions: Feature = {
-  capabilities: { codeActionProvider: { codeActionKinds: PROVIDERS.flatMap(({ kinds }) => kinds) } },
+  capabilities: { codeActionProvider: { codeActionKinds: [...new Set(PROVIDERS.flatMap(({ kinds }) => kinds))] } },
   register(workspace) {
     workspace.connection.onCodeAction(
       aboutText(workspace, async ({ textDocument, range, context }, token) => {

@@ -6,7 +6,7 @@ import path from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { build } from 'esbuild';
-import { rectangleLoop } from '../../language/geometry/index.ts';
+import { circleLoop, cornerLoop, rectangleLoop } from '../../language/geometry/index.ts';
 import { courseBond } from '../../language/laying/course-bond.ts';
 import { layPattern } from '../../language/laying/lay-pattern.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
@@ -16,6 +16,8 @@ import type { SpecFiles } from '../../language/project.ts';
 import { computeJob } from '../../language/quantities/compute-job.ts';
 import { Session } from '../../language/session/session.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
+import { bondFields, patternOf } from '../laying/random-fields.ts';
+import { clippedOneByOne } from './general-clip.ts';
 
 /** The benchmark is run from the project's folder. */
 const root = process.cwd();
@@ -211,6 +213,42 @@ async function layingGrowth(): Promise<void> {
   report('laying five times the units', times['large']!, times['small']!, 'about 2.24: the border grows, not the area');
 }
 
+/** A field of 100,000 units with every cut shape and joint, against a general library's clip of each unit by itself. */
+async function layingAgainstGeneralClip(): Promise<void> {
+  const corners = [
+    [0, 0],
+    [40, 0],
+    [40, 50],
+    [20, 50],
+    [20, 85],
+    [0, 85]
+  ] as const;
+  const region = {
+    outer: cornerLoop(corners.map(([x, y]) => ({ x, y }))),
+    holes: [
+      circleLoop({ x: 10, y: 10 }, 3),
+      rectangleLoop(3, 4, { x: 25, y: 20 }, 0.4),
+      circleLoop({ x: 10, y: 60 }, 2)
+    ]
+  };
+  const keptOut = region.holes.map((outline, index) => ({ key: `box:${index}`, outline }));
+  const around = { outline: region.outer, keptOut, insets: [], borders: [], bands: [] };
+  const fields = await bondFields();
+  for (const bond of ['running-bond', 'herringbone-90']) {
+    const start = { whole: [], equalCuts: false, turned: 0.3 };
+    const pattern = patternOf({ ...around, field: { ...fields.get(bond)!, start } });
+    const laid = drain(layPattern(region, pattern));
+    if ('tooMany' in laid) throw new Error('The field is not as it should be.');
+    const units = laid.wholes.reduce((sum, { count }) => sum + count, laid.cuts.length);
+    const times = await medians({
+      clipped: () => clippedOneByOne(region, pattern),
+      laid: () => drain(layPattern(region, pattern))
+    });
+    const what = `${units.toLocaleString('en')} units in ${bond}, each clipped by a general library, to laying them`;
+    report(what, times['clipped']!, times['laid']!, 'at least 10, better 30');
+  }
+}
+
 const folder = mkdtempSync(path.join(tmpdir(), 'paving-bench-'));
 try {
   writeFileSync(path.join(folder, 'package.json'), '{}');
@@ -219,6 +257,7 @@ try {
   await editOfLongJob();
   await manyRules();
   await layingGrowth();
+  await layingAgainstGeneralClip();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -9,6 +9,7 @@ import { planDrawing } from '../../language/views/plan/plan-drawing.ts';
 import type { PlanInput } from '../../language/views/plan/plan-input.ts';
 import { planText } from '../../language/views/plan/plan-text.ts';
 import type { Colours } from '../../language/views/text/colours.ts';
+import { JOBS, planned } from './jobs.ts';
 import { circle, drive, lattice, terrace, yard } from './plans.ts';
 
 /*
@@ -22,9 +23,17 @@ const as = (text: string): string => text;
 const PLAIN: Colours = { strong: as, faint: as, error: as, warning: as, note: as };
 
 /** Drawn in one file each; the large drive is too long to be kept. */
-const KEPT = ['terrace', 'yard', 'circle', 'drive'];
+const KEPT = ['terrace', 'yard', 'circle', 'drive', ...Object.keys(JOBS)];
+
+const WRITTEN = await Promise.all(
+  Object.entries(JOBS).map(async ([name, text]) => {
+    const plan = await planned(text);
+    return [name, () => plan] as const;
+  })
+);
 
 const PLANS: readonly (readonly [string, () => PlanInput])[] = [
+  ...WRITTEN,
   ['terrace', terrace],
   ['yard', yard],
   ['circle', circle],
@@ -33,7 +42,7 @@ const PLANS: readonly (readonly [string, () => PlanInput])[] = [
 ];
 
 function asKept(name: string, text: string): string {
-  const file = path.join(GOLDEN, name);
+  const file = path.join(GOLDEN, name.replaceAll(' ', '-'));
   if (UPDATE) writeFileSync(file, text);
   return existsSync(file) ? readFileSync(file, 'utf8') : '';
 }

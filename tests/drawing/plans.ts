@@ -47,6 +47,7 @@ export function terrace(): PlanInput {
   return {
     title: 'Plum tree terrace',
     system: 'metric',
+    missing: [],
     units: [slab],
     areas: [
       {
@@ -103,6 +104,7 @@ export function yard(): PlanInput {
   return {
     title: 'Yard behind "the barn" & <sheds>',
     system: 'imperial',
+    missing: [],
     units: [slab],
     areas: [
       {
@@ -153,6 +155,7 @@ export function circle(): PlanInput {
   return {
     title: 'Seat under the lime',
     system: 'metric',
+    missing: [],
     units: [block],
     areas: [
       {
@@ -203,6 +206,7 @@ export function drive(width = 2.6, depth = 4.2, turning = 1.8): PlanInput {
   return {
     title: 'Quarry Row drive',
     system: 'metric',
+    missing: [],
     units: [red, dark],
     areas: [
       {

@@ -13,6 +13,17 @@ const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
 const OF_GROWN_BASES = 'base-not-past-edging';
 
+/** Another bond or another joint lays the units elsewhere: at the edges other pieces are cut. */
+const LAY_ANEW = [
+  'joint-outside-limits',
+  'clay-joint-under-wheels',
+  'stack-bond-under-wheels',
+  'bond-for-people-under-wheels',
+  'running-bond-under-turning-wheels',
+  'running-bond-under-trucks'
+];
+const OF_PIECES = ['piece-too-small-under-wheels', 'slivers', 'slivers-too-narrow-to-cut'];
+
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
 
@@ -42,6 +53,7 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
     (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
+    (LAY_ANEW.includes(finding.id) && OF_PIECES.includes(id)) ||
     (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES && hasEdgingWithBasePast(before));
   const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);

@@ -45,8 +45,14 @@ soil-kind loam { swell 20%, density 1.55 t/m3, drains well, frost-heave likely }
 side-kind hedge { ground open,holds nothing }
 bond third-bond { offset 1/3 }
 bond half { offset 1/2 }
+bond drawn {
+ course big big  a
+    course big big b
+  turned 45°
+}
+bond mixed { random-courses,seed 3 , joints-apart 3in }
 existing old-walk    // stays
-existing step{kind steps}
+existing step{kind steps,units 8x4in, joints 1/8in, joint-line at DD}
 // The yard itself.
 area yard {   // all of it
   outline A to door bowed 3in out
@@ -74,7 +80,13 @@ area yard {   // all of it
 area walk { outline walk from (0, 0),north 3 m,east 2m bowed 10cm in,back
   finish as yard
   edges { leg 1,legs 2 to 3 meets yard } }
+inset star in yard { circle 1m across, centre (5 , 5)m
+paving slab,block in drawn,joints 3 mm from 2 to 5mm
+  start whole units along A to door and C to DD,equal cuts,shifted (4 , 0)in }
 area seat { outline circle 3.6m across,centre(4.4,12.5)m
+  paving block in half
+  border block in soldier-course all round,mitred , joints 3mm
+  band slab in sailor-course across A to door at 3ft
 edges { all round meets lawn , edging strip } }
 pit tree in yard { circle radius 1m, centre (3, 3)m }
 box lid in yard { rectangle 20x14in,corner ( 1 ft,-2 ft ),turned −14 ° }
@@ -141,8 +153,16 @@ soil-kind loam { swell 20 %, density 1.55 t/m3, drains well, frost-heave likely 
 side-kind hedge { ground open, holds nothing }
 bond third-bond { offset 1/3 }
 bond half       { offset 1/2 }
+
+bond drawn {
+  course big big a
+  course big big b
+  turned 45°
+}
+
+bond mixed { random-courses, seed 3, joints-apart 3 in }
 existing old-walk                     // stays
-existing step { kind steps }
+existing step { kind steps, units 8 x 4 in, joints 1/8 in, joint-line at DD }
 
 // The yard itself.
 area yard {                           // all of it
@@ -174,8 +194,17 @@ area walk {
   edges   { leg 1, legs 2 to 3  meets yard }
 }
 
+inset star in yard {
+  circle 1 m across, centre (5, 5) m
+  paving slab, block in drawn, joints 3 mm from 2 to 5 mm
+  start  whole units along A to door and C to DD, equal cuts, shifted (4, 0) in
+}
+
 area seat {
   outline circle 3.6 m across, centre (4.4, 12.5) m
+  paving  block in half
+  border  block in soldier-course all round, mitred, joints 3 mm
+  band    slab in sailor-course across A to door at 3 ft
   edges   { all round  meets lawn, edging strip }
 }
 

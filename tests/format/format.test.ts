@@ -14,6 +14,16 @@ describe('The canonical form', () => {
     expect(inkOf(CANONICAL)).toBe(inkOf(UNTIDY));
   });
 
+  test('of a thing whose first line is broken off reads the same', () => {
+    expect(format('pit tree\nin yard { circle 1 m across }\n')).toBe('pit tree\n    in yard { circle 1 m across }\n');
+  });
+
+  test('of a drawn bond has its squares above each other', () => {
+    expect(format('bond b {\ncourse big big a\ncourse big  big b\n  course c dd dd\nturned 45 degrees\n}\n')).toBe(
+      'bond b {\n  course big big a\n  course big big b\n  course c   dd  dd\n  turned 45 degrees\n}\n'
+    );
+  });
+
   test.each([
     // Quantities are kept as written; only the white space around them changes.
     ['let a=12\'   6 1/2"', 'let a = 12\' 6 1/2"\n'],

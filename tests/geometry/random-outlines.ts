@@ -2,7 +2,9 @@ import {
   arcByBow,
   circleLoop,
   cornerLoop,
+  loopWithin,
   rectangleLoop,
+  selfCrossing,
   type Loop,
   type Point
 } from '../../language/geometry/index.ts';
@@ -58,6 +60,19 @@ export function randomHoles(next: () => number, round: boolean): Loop[] {
     const corner = { x: middle.x - size / 2, y: middle.y - size / 2 };
     return round ? circleLoop(middle, size) : rectangleLoop(size, size, corner, next());
   });
+}
+
+/** Random outlines with bowed sides and keep-outs, and the numbers that they were made from. */
+export function curvedRegions(count: number, seed: number): { region: Region; next: () => number }[] {
+  const next = seededNumbers(seed);
+  const found: { region: Region; next: () => number }[] = [];
+  while (found.length < count) {
+    const outer = randomOutline(next, true);
+    const holes = randomHoles(next, next() < 0.5);
+    if (!selfCrossing(outer) && holes.every(hole => loopWithin(hole, outer)))
+      found.push({ region: { outer, holes }, next });
+  }
+  return found;
 }
 
 /** Each arc as so many chords. */

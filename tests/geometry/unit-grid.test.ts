@@ -3,18 +3,16 @@ import { inFrame, shiftOf } from '../../language/geometry/grid-frame.ts';
 import {
   circleLoop,
   jointLength,
-  loopWithin,
   MOST_UNITS,
   rectangleLoop,
   regionArea,
-  selfCrossing,
   type Region,
   type UnitGrid
 } from '../../language/geometry/index.ts';
 import { FOOT, loopOf, SQUARE_FOOT } from './feet.ts';
 import { layPattern } from '../../language/laying/lay-pattern.ts';
 import { laid, patternOf } from './laid.ts';
-import { chorded, moved, movedRegion, randomHoles, randomOutline, seededNumbers } from './random-outlines.ts';
+import { chorded, curvedRegions, moved, movedRegion } from './random-outlines.ts';
 import { lengthWithin, polygonOf } from './second-opinion.ts';
 
 const origin = { x: 0, y: 0 };
@@ -36,18 +34,6 @@ function terrace(): Region {
       circleLoop({ x: 10, y: 60 }, 2)
     ]
   };
-}
-
-function curvedRegions(count: number, seed: number): { region: Region; next: () => number }[] {
-  const next = seededNumbers(seed);
-  const found: { region: Region; next: () => number }[] = [];
-  while (found.length < count) {
-    const outer = randomOutline(next, true);
-    const holes = randomHoles(next, next() < 0.5);
-    if (!selfCrossing(outer) && holes.every(hole => loopWithin(hole, outer)))
-      found.push({ region: { outer, holes }, next });
-  }
-  return found;
 }
 
 function someGrid(next: () => number): UnitGrid {

@@ -72,7 +72,7 @@ function misread(completion: Completion, text: string): string | undefined {
       case 'statement':
         return isStart && type === token?.image && (kind === 'job' || type === label);
       case 'side':
-        return isStart;
+        return isStart || (/^(?:ID|leg)$/.test(type) && label.split(' ')[0] === token?.image);
       case 'clause':
         return type === token?.image || /^(?:NUMBER|BY)$/.test(type);
       case 'choice':

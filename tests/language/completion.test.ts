@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { completionsAt, hasToGoOnAt, type Completion } from '../../language/editing/completion/completion.ts';
 import { layOut } from '../../language/format/layout.ts';
+import { SHIPPED_BONDS } from '../../language/library/shipped.ts';
 import { drain, Paving, type Look } from '../../language/paving.ts';
 import { withCursor } from '../cursor.ts';
 import { inMemory } from './in-memory.ts';
@@ -48,6 +49,8 @@ area drive {
 `;
 const METRIC = IMPERIAL.replace('north-america', 'britain');
 
+const BONDS = ['running-bond', ...SHIPPED_BONDS.filter(name => name !== 'running-bond')];
+
 const inArea = (lines: string, job = IMPERIAL): string => `${job}area patio {\n  ${lines}\n}\n`;
 const inEdges = (outline: string, lines: string): string => inArea(`outline ${outline}\n  edges {\n    ${lines}\n  }`);
 
@@ -71,10 +74,24 @@ describe('Statements', () => {
 
   test('an area offers what is not said yet, in the usual order of writing', () => {
     expect(offered(inArea('‸'))).toEqual([
-      ...['outline', 'traffic', 'finish', 'paving', 'bed', 'base', 'sub-base', 'geotextile', 'joints', 'edges']
+      ...[
+        'outline',
+        'traffic',
+        'finish',
+        'paving',
+        'start',
+        'border',
+        'band',
+        'bed',
+        'base',
+        'sub-base',
+        'geotextile',
+        'joints',
+        'edges'
+      ]
     ]);
     expect(offered(inArea('outline circle 3 m across\n  tr‸\n  bed 1 in\n  joints as drive'))).toEqual([
-      ...['traffic', 'finish', 'paving', 'base', 'sub-base', 'geotextile', 'edges']
+      ...['traffic', 'finish', 'paving', 'start', 'border', 'base', 'sub-base', 'geotextile', 'edges']
     ]);
   });
 
@@ -164,7 +181,10 @@ describe('Within a statement', () => {
     ['joints filled with ‸', ['joint-sand', 'grit-2-6', 'kiln-dried-sand']],
     ['paving ‸', ['slab-16']],
     ['paving slab-16 ‸', ['in']],
-    ['paving slab-16 in ‸', ['running-bond', 'stack-bond']],
+    ['paving slab-16 in ‸', BONDS],
+    ['paving slab-16 in running-bond, joints 1/8 in ‸', ['from']],
+    ['border slab-16 ‸', ['in']],
+    ['border slab-16 in ‸', ['soldier-course', 'sailor-course']],
     ['paving slab-16 in running-bond ‸', [', joints']],
     ['paving slab-16 in running-bond, jo‸', ['joints']],
     ['finish ‸', ['2 1/2 in', 'deep', 'level with']],
@@ -260,6 +280,66 @@ describe('Within a statement', () => {
       expect(wanted(line), line).toBe(true);
     for (const line of ['traffic foot ‸', 'bed washed-sand 1 in ‸', 'outline A to B ‸', '‸'])
       expect(wanted(line), line).toBe(false);
+  });
+
+  const RECTANGLE = 'outline rectangle 12 x 16 ft\n  ';
+  const POINTS = 'outline A to B to C to D\n  ';
+  const WALK = 'outline walk from (0, 0), right 12 ft, up 9 ft, left 12 ft, back\n  ';
+
+  test.each([
+    [
+      RECTANGLE,
+      'start ‸',
+      ['whole units along', 'along', 'equal cuts', 'from', 'shifted', 'turned', 'carried on from']
+    ],
+    [RECTANGLE, 'start whole units along ‸', ['near', 'right', 'far', 'left']],
+    [RECTANGLE, 'start whole units along near and ‸', ['right', 'far', 'left']],
+    [RECTANGLE, 'start along near, from ‸', ['left', 'right']],
+    [POINTS, 'start along B to C, from ‸', ['B', 'C']],
+    [POINTS, 'start along ‸', ['A to B', 'B to C', 'C to D', 'D to A']],
+    [POINTS, 'start along A to ‸', ['B', 'D']],
+    [WALK, 'start along leg 1, from ‸', ['leg 4', 'leg 2', 'leg', 'legs']],
+    [RECTANGLE, 'start carried on from ‸', ['old-walk', 'drive']],
+    [RECTANGLE, 'border slab-16 in soldier-course ‸', ['along', 'all round']],
+    [RECTANGLE, 'border slab-16 in soldier-course all round except ‸', ['near', 'right', 'far', 'left']],
+    [POINTS, 'border slab-16 in soldier-course along A to B ‸', ['to', 'and', ', mitred', ', butted', ', joints']],
+    [RECTANGLE, 'border slab-16 in soldier-course all round, mitred, ‸', ['joints']],
+    [POINTS, 'band slab-16 in sailor-course across A to B ‸', ['at']],
+    ['outline circle 3 m across\n  ', 'border slab-16 in soldier-course ‸', ['all round']]
+  ])('%s%s', (outline, line, labels) => {
+    expect(offered(inArea(outline + line))).toEqual(labels);
+  });
+
+  test('a border goes round what lies in its own area', () => {
+    const text = `${inArea('border slab-16 in sailor-course round ‸')}box tap in patio { rectangle 1 x 1 ft }\nbox lid in drive { rectangle 1 x 1 ft }\n`;
+    expect(offered(text)).toEqual(['tap']);
+  });
+
+  test('a statement of laying is written with a whole side', () => {
+    expect(offer(inArea('paving slab-16 in running-bond, joints 1/8 in ‸'), 'from').text).toBe(
+      'from 1/16 in to 3/16 in'
+    );
+    expect(offer(inArea('border slab-16 ‸'), 'in').text).toBe('in soldier-course all round');
+    expect(offer(inArea(`${POINTS}‸`), 'start').text).toBe('start whole units along A to B');
+    expect(offer(inArea(`${RECTANGLE}‸`), 'band').text).toBe('band slab-16 in soldier-course across near at 3 ft');
+    expect(offer(inArea('outline circle 3 m across\n  ‸'), 'start').text).toBe('start turned 45 degrees');
+    expect(offer(`${IMPERIAL}‸`, 'inset').text).toBe(
+      'inset compass in drive {\n  circle 6 ft across, centre (6 ft, 3 ft)\n  paving slab-16 in running-bond, joints 1/8 in\n}'
+    );
+  });
+
+  test.each([
+    ['job "J" { keep ‸ }', ['4']],
+    ['job "J" { keep 4 ‸ }', ['slab-16']],
+    ['bond b { random-courses, ‸ }', ['turned', 'seed', 'joints-apart']],
+    ['bond b { rings, ‸ }', ['turned']],
+    ['bond b { as ‸ }', ['b', ...BONDS]],
+    ['unit u { shape ‸ }', ['hexagon', 'rectangle']],
+    ['existing e { joint-line at ‸ }', ['A', 'B', 'C', 'D']],
+    ['inset i in ‸', ['drive']]
+  ])('%s', (text, labels) => {
+    const around = text.startsWith('job') ? IMPERIAL.replace(/^job.*\n/, '') : IMPERIAL;
+    expect(offered(`${around}${text}\n`)).toEqual(labels);
   });
 });
 

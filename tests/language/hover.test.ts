@@ -229,6 +229,37 @@ describe('A bond under the pointer', () => {
     expect(await told('bond hair { offset 0.01 }\narea a { paving u in ‸hair }')).toContain('├─┬');
     expect(await told('bond none { }\narea a { paving u in ‸none }')).not.toContain('┌');
   });
+
+  test('is drawn from its courses, with what reaches over the edges of the drawing', async () => {
+    expect(await told('area a { paving u in herringbone-90‸ }')).toContain(`\`\`\`
+┌───┬───────┬───┬───┬───────┬───┬───┬───┐
+│   │       │   │   │       │   │   │   │
+├───┴───┬───┤   ├───┴───┬───┤   ├───┴───┤
+│       │   │   │       │   │   │       │
+├───┬───┤   ├───┴───┬───┤   ├───┴───┬───┤
+│   │   │   │       │   │   │       │   │
+├───┤   ├───┴───┬───┤   ├───┴───┬───┤   │
+│   │   │       │   │   │       │   │   │
+│   ├───┴───┬───┤   ├───┴───┬───┤   ├───┤
+│   │       │   │   │       │   │   │   │
+├───┴───┬───┤   ├───┴───┬───┤   ├───┴───┤
+│       │   │   │       │   │   │       │
+└───────┴───┴───┴───────┴───┴───┴───────┘
+\`\`\``);
+    const slant = await told('bond slant { as herringbone-45, turned 10 degrees }\narea a { paving u in ‸slant }');
+    expect(slant).toContain('┌───┬───────┬───┬───┬');
+    expect(slant).toContain('Turned by 45 degrees + 10 degrees; drawn without that.');
+  });
+
+  test.each([
+    ['hexagons', 'Hexagons, each next course shifted by half a unit.'],
+    ['rings', 'Rings round the middle, each with as many units as go round it.'],
+    ['random-courses', 'Courses of units in an order that was drawn once, and stays.']
+  ])('that no drawing can say is told in words: %s', async (bond, words) => {
+    const markdown = await told(`area a { paving u in ${bond}‸ }`);
+    expect(markdown).toContain(words);
+    expect(markdown).not.toContain('┌');
+  });
 });
 
 test('whatever is typed, at whatever place, an answer comes', async () => {

@@ -198,8 +198,9 @@ describe('whatever is answered', () => {
 
   test.each([
     [{ traffic: 'trucks' }, 'licensed engineer sets the layers'],
-    [{ traffic: 'trucks' }, 'Where trucks turn, herringbone is usual there, and is not known here yet.'],
-    [{ traffic: 'turning' }, 'herringbone is usual there, and is not known here yet.'],
+    [{ traffic: 'trucks' }, 'block in herringbone-90'],
+    [{ traffic: 'turning' }, 'block in herringbone-90'],
+    [{ traffic: 'foot' }, 'slab-16 in running-bond'],
     [{ country: 'britain', winters: 'freeze' }, 'the rules for Britain say nothing of frost'],
     [{ country: 'ireland', winters: 'freeze' }, 'the rules for Ireland say nothing of frost'],
     [{ country: 'ireland' }, 'base    clause-804 100 mm'],

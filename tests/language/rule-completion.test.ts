@@ -1,4 +1,5 @@
 // What is offered in rules, sources and rulebooks, and where a job speaks of rules: the cursor is drawn as ‸.
+import { SHIPPED_BONDS } from '../../language/library/shipped.ts';
 import { describe, expect, test } from 'vitest';
 import { completionsAt, type Completion } from '../../language/editing/completion/completion.ts';
 import { layOut } from '../../language/format/layout.ts';
@@ -65,10 +66,10 @@ describe('In a rule', () => {
     ['when traffic is foot, ‸', ['cars', 'trucks', 'turning']],
     ['needs winters is not ‸', ['freeze', 'mild', 'said']],
     ['when soil is ‸', ['common-earth', 'clay', 'silt', 'sand', 'gravel', 'not', 'said']],
-    ['when bond is ‸', ['running-bond', 'stack-bond', 'not', 'said']],
+    ['when bond is ‸', [...SHIPPED_BONDS, 'not', 'said']],
     ['needs base ‸', ['is', 'at least', 'at most', 'more than', 'less than']],
     ['needs base at ‸', ['least', 'most']],
-    ['fix ‸', ['base', 'joint', 'finish', 'winters', 'geotextile', 'finish-below-benchmark']],
+    ['fix ‸', ['base', 'joint', 'bond', 'finish', 'winters', 'geotextile', 'finish-below-benchmark']],
     ['severity ‸', ['warning', 'error', 'note']],
     ['cites common-practice, "here", ‸', ['from-memory', 'as-quoted']]
   ])('%s', (drawn, labels) => {

@@ -26,6 +26,9 @@ const KEYWORDS: readonly Asked[] = (Object.keys(BLOCKS) as BlockName[]).flatMap(
 
 const area = (statement: string): string => `area a { outline rectangle 4 x 3 m\n ${statement} }`;
 
+const laid = (statement: string): string =>
+  `unit u { size 200 x 100 x 60 mm }\n${area(`paving u in stack-bond\n ${statement}`)}`;
+
 const rule = (statement: string): string => `rule r {\n concerns area\n ${statement}\n}`;
 
 /** A place where a word out of a list stands, and a text with a word there that is in no list. */
@@ -34,6 +37,7 @@ const CHOICES: readonly (readonly [WordPlace, string])[] = [
   [{ block: 'site', statement: 'soil' }, 'site { soil clay, other }'],
   [{ block: 'site', statement: 'winters' }, 'site { winters other }'],
   [{ block: 'unit', statement: 'made' }, 'unit u { size 200 x 100 x 60 mm, made of other }'],
+  [{ block: 'unit', statement: 'shape' }, 'unit u { size 200 x 100 x 60 mm, shape other }'],
   [{ block: 'material', statement: 'role' }, 'material m { role other }'],
   [{ block: 'material', statement: 'grading' }, 'material m { role base, grading other }'],
   [{ block: 'soil-kind', statement: 'drains' }, 'soil-kind s { swell 1 %, density 1 t/m3, drains other }'],
@@ -42,6 +46,14 @@ const CHOICES: readonly (readonly [WordPlace, string])[] = [
   [{ block: 'side-kind', statement: 'holds' }, 'side-kind s { ground open, holds other }'],
   [{ block: 'area', statement: 'traffic' }, area('traffic other')],
   [{ block: 'area', statement: 'outline' }, 'area a { outline walk from (0, 0), other 3 m, back }'],
+  ...(['start along', 'border u in sailor-course along', 'band u in sailor-course across'] as const).map(
+    (words): readonly [WordPlace, string] => [
+      { block: 'area', statement: words.split(' ')[0]! },
+      laid(`${words} other${words.startsWith('band') ? ' at 1 m' : ''}`)
+    ]
+  ),
+  [{ block: 'area', statement: 'border' }, laid('border u in other all round')],
+  [{ block: 'area', statement: 'band' }, laid('band u in other across near at 1 m')],
   [{ block: 'edges' }, area('edges { other meets lawn }')],
   [{ block: 'source', statement: 'kind' }, 'source s { kind other }\n' + rule('cites s')],
   [{ block: 'rule', statement: 'severity' }, rule('severity other')],
@@ -160,6 +172,7 @@ unit u {`;
       job: statement => `job "T" { ${statement} }`,
       edges: statement => `area a {\n edges {\n ${statement} } }`,
       'kept-out': statement => `box b in a { ${statement} }`,
+      inset: statement => `inset b in a { ${statement} }`,
       example: statement => `rule r { wrong { ${statement} } }`
     };
     const faults: string[] = [];

@@ -208,6 +208,31 @@ test('a request whose text has moved on is abandoned; one that is taken back is 
   expect(await taken).toBe(-32800);
 });
 
+test('a keystroke abandons laying that nobody wants any more', async () => {
+  const { client, workspace } = await started();
+  const yards = (count: number, first: number): string => {
+    const areas = Array.from({ length: count }, (_, index) => {
+      const at = `corner (${40 * index}, 0) m, turned 7 degrees`;
+      return `area yard-${index} { outline rectangle ${index === 0 ? first : 30} x 30 m, ${at}\n paving sett in herringbone-90, joints 2 mm\n }`;
+    });
+    return ['job "Yards" { rules britain }', 'unit sett { size 100 x 50 x 60 mm }', ...areas].join('\n');
+  };
+  // A dozen yards of some 170,000 setts each.
+  await client.open(URI, yards(12, 30));
+  while (workspace.work.computations === 0) await new Promise(resume => setImmediate(resume));
+  const version = await client.change(URI, yards(1, 2));
+  const { diagnostics } = await client.findings(URI, published => published.version === version);
+  expect(diagnostics.map(({ message }) => message)).not.toContainEqual(expect.stringContaining('yard-11'));
+  expect(client.history.filter(({ version: told }) => told === 1)).toEqual([]);
+  expect(workspace.held.runs).toBe(0);
+  // Besides the work for the second text a yard or two of the first were measured and begun, and no more.
+  const { client: fresh, workspace: other } = await started();
+  await fresh.open(URI, yards(1, 2));
+  await fresh.findings(URI);
+  expect(workspace.work.computations - other.work.computations).toBeGreaterThan(0);
+  expect(workspace.work.computations - other.work.computations).toBeLessThan(10);
+});
+
 describe('In a file that others use', () => {
   const inSquare = (name: string): string => pathToFileURL(path.join(SAMPLES, 'square', name)).href;
   const textOf = (name: string): string => readFileSync(path.join(SAMPLES, 'square', name), 'utf8');

@@ -79,7 +79,8 @@ function attributes(shape: Shape, scale: number): string {
     ...(look.pen > 0 ? ['plan-pen'] : [])
   ];
   const paint = hatching ? `url(#${hatchId(hatching)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
-  const stroke = look.pen > 0 ? ` stroke="${WITHOUT_STYLE.ink}" stroke-width="${width}"` : '';
+  const dash = look.dash === undefined ? '' : ` stroke-dasharray="${Math.round(look.dash * scale * 10) / 10}"`;
+  const stroke = look.pen > 0 ? ` stroke="${WITHOUT_STYLE.ink}" stroke-width="${width}"${dash}` : '';
   return `class="${classes.join(' ')}" fill="${paint}" fill-rule="evenodd"${stroke}`;
 }
 

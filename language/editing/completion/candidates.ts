@@ -2,6 +2,7 @@ import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
 import { booksIncluded, rulesStanding } from '../../lowering/rule-leads.ts';
 import {
+  areaOfKeptOut,
   areasOfJob,
   atHand,
   measuresOfLets,
@@ -16,6 +17,7 @@ import { statementTree } from '../../syntax/statement-tree.ts';
 import { wantedQuantity, type QuantityKind } from './quantities.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
+import { pointsOfSide } from './sides-in-laying.ts';
 
 /** The statement that names are looked for in: its word, what is written of it, and what that is to the grammar. */
 export interface Written {
@@ -35,6 +37,10 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
       return materials(scene, roleAt(next, written));
     case 'Meetable':
       return meetable(scene);
+    case 'Joinable':
+      return joinable(scene);
+    case 'KeptOut':
+      return keptOuts(scene);
     case 'Area':
       return next.rule === 'KeptOut' ? declared(things(scene, 'area')) : likeAreas(scene, written.word);
     case 'Bond':
@@ -155,6 +161,19 @@ function meetable(scene: Scene): Declared[] {
   return [...new Map(all.map(each => [each.name, each])).values()];
 }
 
+/** What joint lines can be carried on from: what is there, and the other areas. */
+function joinable(scene: Scene): Declared[] {
+  const own = nameOfArea(scene);
+  const all = [...things(scene, 'existing'), ...things(scene, 'area')];
+  return declared(all).filter(({ kind, name }) => kind !== 'area' || name !== own);
+}
+
+/** Boxes, pits and insets of this area; those of others have borders there. */
+function keptOuts(scene: Scene): Declared[] {
+  const own = nameOfArea(scene);
+  return declared(things(scene, 'kept-out')).filter(thing => own === undefined || areaOfKeptOut(thing) === own);
+}
+
 const USUAL_SIDES = ['house-wall', 'lawn'];
 
 /** Other areas that say the statement themselves, so that this one can be like them. */
@@ -192,6 +211,7 @@ function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
   const named = tokens.filter(({ tokenType }) => tokenType.name === 'ID').map(({ image }) => image);
   const last = named.at(-1);
   if (rule === 'EdgeWhere') return byNames(all, neighbours(scene, named));
+  if (rule === 'SideWhere') return byNames(all, neighbours(scene, pointsOfSide(tokens)));
   if (rule === 'Rounding') return byNames(all, cornersToRound(tokens));
   const from = all.findIndex(({ name }) => name === last) + 1;
   const following = [...all.slice(from), ...all.slice(0, from)];

@@ -9,6 +9,7 @@ import { measuresAfterPer } from './quantities.ts';
 import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
+import { isNewClause, isSideWord } from './sides-in-laying.ts';
 import { isWord, usualEnding, usualParts } from './usual.ts';
 
 /** The words that can follow in a statement, each with what usually goes with it: `joints 1/8 in`, `set before laying`. */
@@ -68,6 +69,9 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   const said = begun.kinds;
   if (rule === 'EdgeClause' && (is === 'flush' || is === 'edging')) return !said.includes(is);
   if (rule === 'PlaceClause') return !isPlaced(said, is);
+  if (rule === 'SideWhere' || (rule === 'LegRange' && lines === undefined)) return isSideWord(scene, begun, next);
+  if (rule === 'Paving' && is === 'as') return block === 'area';
+  if (rule === 'StartClause' || rule === 'Border' || rule === 'BorderClause') return isNewClause(begun, next);
   return rule !== 'EdgeWhere' && rule !== 'EdgeItem' ? true : isWhere(scene, begun, is);
 }
 

@@ -45,7 +45,16 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'roll Size.sides': long('12 x 100 ft', '4.5 x 100 m'),
   'swell SoilMeasure.value': same('share', '25 %'),
   'density SoilMeasure.value': density('100 lb per cu ft', '1.6 t/m3'),
-  'BondItem.offset': same('number', '1/3'),
+  'BondOffset.offset': same('number', '1/3'),
+  'BondTurned.turn': same('degrees', '45 degrees'),
+  'BondApart.apart': length('3 in', '75 mm'),
+
+  'BondSeed.seed': same('number', '1'),
+  'JobKeep.count': same('number', '4'),
+  'breakage JobMeasure.value': same('share', '2 %'),
+  'saw-cut JobMeasure.value': length('1/8 in', '3 mm'),
+  'existing Size.sides': length('8 x 4 in', '200 x 100 mm'),
+  'ExistingJoints.joint': lengthOf(USUAL_VALUES.joint),
 
   'area Size.sides': long('12 x 16 ft', '3.6 x 4.8 m'),
   'area Circle.across': long('10 ft', '3 m'),
@@ -62,7 +71,18 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'radius Bend.by': long('20 ft', '6 m'),
   'Rounding.radius': long('4 ft', '1.2 m'),
 
-  'Paving.joint': lengthOf(USUAL_VALUES.joint),
+  'inset Size.sides': long('6 x 4 ft', '1.8 x 1.2 m'),
+  'inset Circle.across': long('6 ft', '1.8 m'),
+  'inset Circle.radius': long('3 ft', '0.9 m'),
+  'inset PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
+
+  'Joints.joint': lengthOf(USUAL_VALUES.joint),
+  'Joints.least': length('1/16 in', '2 mm'),
+  'Joints.most': length('3/16 in', '5 mm'),
+  'StartClause.by': length('(2 in, 0)', '(50, 0) mm'),
+  'StartClause.turn': same('degrees', '45 degrees'),
+  'InboardCuts.least': length('2 in', '50 mm'),
+  'Band.at': long('3 ft', '1 m'),
   'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),
   'sub-base Layer.thickness': length('6 in', '150 mm'),
@@ -93,7 +113,9 @@ export function wantedQuantity(
     const usual = keys.map(key => USUAL[key]).find(found => found !== undefined);
     if (usual === undefined) continue;
     const isWithin = path.some(each => WITHIN.includes(each));
-    const value = isWithin ? {} : { usual: sizesLeft(usual[system], words) };
+    const value = isWithin
+      ? {}
+      : { usual: property === 'Size.sides' ? sizesLeft(usual[system], words) : usual[system] };
     return { property, kind: usual.kind, large: usual.large ?? false, ...value };
   }
   return undefined;

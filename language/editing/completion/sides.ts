@@ -10,11 +10,12 @@ export interface Sides {
   readonly corners: readonly string[];
 }
 
-/** The sides of the area around the cursor; undefined without an outline. */
-export function sidesAround({ parsed, around }: Cursor): Sides | undefined {
-  const area = around.find(({ opens }) => opens === 'area');
-  const outline = area?.inside.find(({ word }) => word === 'outline');
-  return outline && sidesOf(parsed.tokens.slice(outline.first + 1, outline.end));
+/** The sides of the area or inset around the cursor; undefined without an outline. */
+export function sidesAround({ parsed: { tokens }, around }: Cursor): Sides | undefined {
+  const area = around.find(({ opens }) => opens === 'area' || opens === 'inset');
+  const outline = area?.inside.find(({ word }) => /^(?:outline|rectangle|circle)$/.test(word));
+  if (outline === undefined) return undefined;
+  return sidesOf(tokens.slice(outline.first + (outline.word === 'outline' ? 1 : 0), outline.end));
 }
 
 function sidesOf(tokens: readonly Token[]): Sides | undefined {

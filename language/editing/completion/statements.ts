@@ -7,6 +7,7 @@ import type { Part } from './insertion.ts';
 import { linesOfEdges } from './edge-lines.ts';
 import { bookAround } from './candidates.ts';
 import type { Scene } from './scene.ts';
+import { sidesAround } from './sides.ts';
 import { BASES, EXAMPLES, isOfConcern, USUAL_RULE, usualOfConcern } from './usual-rule.ts';
 import { usualParts } from './usual.ts';
 
@@ -18,6 +19,7 @@ const THINGS: Readonly<Record<string, string>> = {
   point: '[=A] at []',
   box: '[=valves] in []',
   pit: '[=tree] in []',
+  inset: '[=compass] in []',
   existing: '[=old-walk]',
   let: '[=deep] = []',
   'soil-kind': '[=loam]',
@@ -42,8 +44,8 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     rules: '[]',
     show: '[]',
     currency: '[]',
-    breakage: '[=2 %]',
-    keep: '[=4] []',
+    breakage: '[]',
+    keep: '[] []',
     'saw-cut': '[]',
     offcuts: 'within each area',
     ...CHANGES
@@ -82,7 +84,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     'random-courses': '',
     hexagons: '',
     rings: '',
-    seed: '[=1]',
+    seed: '[]',
     'joints-apart': '[]'
   },
   existing: { kind: '[]', units: '[]', joints: '[]', 'joint-line': 'at []' },
@@ -92,6 +94,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     finish: '[] below []',
     paving: '[] in [], joints []',
     start: 'whole units along []',
+    'inboard-cuts': '[]',
     border: '[] in [] all round',
     band: '[] in [] across [] at []',
     bed: '[] []',
@@ -176,6 +179,9 @@ const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
   lap: ['geotextile']
 };
 
+/** Things that lie in an area. */
+const INSIDE_AREAS: readonly string[] = ['box', 'pit', 'inset'];
+
 /** Words of the statements that can still be said where the cursor stands, in the usual order. */
 export function statementsToSay(scene: Scene): readonly string[] {
   const { cursor, text, project } = scene;
@@ -193,7 +199,7 @@ export function statementsToSay(scene: Scene): readonly string[] {
     return words.filter(word => {
       if (word === 'job' || word === 'site') return !once.has(word);
       if (word === 'accept') return hasArea && rulesStanding(text, project).length > 0;
-      return hasArea || (word !== 'box' && word !== 'pit');
+      return hasArea || !INSIDE_AREAS.includes(word);
     });
   }
   const role = others.find(({ word }) => word === 'role');
@@ -203,14 +209,24 @@ export function statementsToSay(scene: Scene): readonly string[] {
     word =>
       (!said.has(word) || repeated.includes(word)) &&
       (roles === undefined || suits(word, roles)) &&
-      makesSense(scene, word)
+      makesSense(scene, word) &&
+      (block !== 'bond' || isOfBond(word, said))
   );
 }
+
+/** How its units lie a bond says in one way, and only random courses go by a seed. */
+function isOfBond(word: string, said: ReadonlySet<string>): boolean {
+  if (word === 'seed' || word === 'joints-apart') return said.has('random-courses');
+  return word === 'turned' || said.has(word) || !WAYS.some(way => said.has(way));
+}
+
+const WAYS: readonly string[] = ['offset', 'course', 'as', 'random-courses', 'hexagons', 'rings'];
 
 /** What a rule looks at is told by its `concerns`, and only rules that stand can be changed. */
 function makesSense(scene: Scene, word: string): boolean {
   const { text, project, cursor } = scene;
   if (cursor.block === 'rule') return !isOfConcern(word) || usualOfConcern(scene, word) !== undefined;
+  if (word === 'band') return !isRound(cursor);
   if (!Object.hasOwn(CHANGES, word)) return true;
   return rulesStanding(text, project, bookAround(scene)).length > 0;
 }
@@ -223,11 +239,20 @@ function suits(word: string, roles: readonly string[]): boolean {
 /** A statement as it is usually written, with its block where it has one; `width` is the room for its word. */
 export function statementParts(scene: Scene, block: BlockName, word: string, width = word.length): readonly Part[] {
   const usual = block === 'rule' && isOfConcern(word) ? usualOfConcern(scene, word) : undefined;
-  const pattern = named(scene, block, word, usual ?? STATEMENTS[block][word]!);
+  const pattern = named(scene, block, word, usual ?? patternOf(scene, block, word));
   const head = usualParts(scene, block, word, pattern);
   const { opens } = BLOCKS[block].statements[word]!;
   const body = opens === undefined ? [] : blockParts(scene, opens, word);
   return [opens === undefined ? word.padEnd(width) : word, ...(pattern === '' ? [] : [' ', ...head]), ...body];
+}
+
+/** Round a circle courses run along no side. */
+function patternOf({ cursor }: Scene, block: BlockName, word: string): string {
+  return word === 'start' && isRound(cursor) ? 'turned []' : STATEMENTS[block][word]!;
+}
+
+function isRound(cursor: Scene['cursor']): boolean {
+  return sidesAround(cursor)?.form === 'circle';
 }
 
 /** ` { … }` with what a block of its kind usually begins with; `word` is that of its statement. */
@@ -270,7 +295,7 @@ function indented(part: Part): Part {
 
 /** Gives a new thing a name that is free. */
 function named(scene: Scene, block: BlockName, word: string, pattern: string): string {
-  const kind = word === 'box' || word === 'pit' ? 'kept-out' : word;
+  const kind = INSIDE_AREAS.includes(word) ? 'kept-out' : word;
   const declares = block === 'spec' || block === 'example';
   if (!declares || kind === 'job' || kind === 'use' || kind === 'accept') return pattern;
   return pattern.replace(/\[=([^\]]+)\]/, (_, usual: string) => {

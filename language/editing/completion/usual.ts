@@ -7,6 +7,7 @@ import type { Part, Slot } from './insertion.ts';
 import { kindsOf } from './quantities.ts';
 import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
+import { usualSide } from './sides-in-laying.ts';
 
 /** Something to be filled in, and what its words are to the grammar. */
 interface Picked {
@@ -72,6 +73,7 @@ function onlyWord(next: readonly Next[]): string | undefined {
 /** The first thing that can be filled in: a name before a quantity before a word. */
 function pick(scene: Scene, block: BlockName, next: readonly Next[], written: Written): Picked | undefined {
   return (
+    usualSide(scene, next, written) ??
     firstOf(next, each => pickName(scene, each, written)) ??
     firstOf(
       next.filter(each => beginsQuantity(each, next)),
@@ -107,10 +109,13 @@ const STAND_IN: Readonly<Record<string, Readonly<Record<Scene['system'], string>
   Benchmark: { imperial: 'door-sill', metric: 'door-sill' }
 };
 
+/** Numbers that are no quantities. */
+const COUNTS: readonly string[] = ['JobKeep.count', 'BondSeed.seed'];
+
 /** A number that begins a quantity, where a value of one's own could stand as well, or the bracket of a pair. */
-export function beginsQuantity({ is, rule }: Next, all: readonly Next[]): boolean {
+export function beginsQuantity({ is, rule, path }: Next, all: readonly Next[]): boolean {
   if (is === '(') return rule === 'Pair';
-  return is === 'NUMBER' && all.some(other => other.is === 'Let');
+  return is === 'NUMBER' && (all.some(other => other.is === 'Let') || COUNTS.includes(path.at(-1) ?? ''));
 }
 
 function pickQuantity(scene: Scene, block: BlockName, next: Next, written: Written): Picked | undefined {

@@ -11,6 +11,7 @@ import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './q
 import type { Scene } from './scene.ts';
 import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
+import { beginsSide, beginsStart, sideOffers } from './sides-in-laying.ts';
 import { blockParts } from './statements.ts';
 import { beginsQuantity, usualEnding } from './usual.ts';
 
@@ -30,10 +31,12 @@ export function hasToGoOn(scene: Scene, begun: Begun): boolean {
 /** What can follow in the statement that is being written. */
 export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
   const { next } = nextWords(scene.cursor.block, begun.kinds);
-  const things = next.filter(({ is }) => is !== 'Let');
+  const isSide = beginsSide(next) || beginsStart(next);
+  const things = next.filter(({ is }) => is !== 'Let' && !(isSide && is === 'Mark'));
   const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
   const offers = [
     ...offersOfNames(scene, begun, things),
+    ...(isSide ? sideOffers(scene, begun, next) : []),
     ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
     ...offersOfNames(scene, begun, values),

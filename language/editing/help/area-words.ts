@@ -1,4 +1,5 @@
 import { help, together, usual, type BlockHelp, type Helps } from './help.ts';
+import { BAND_WORDS, BORDER_WORDS, PAVING_WORDS, START_WORDS } from './laying-words.ts';
 import { OUTLINE, OUTLINE_WORDS } from './outline-words.ts';
 import { HEIGHT_WORDS } from './site-words.ts';
 
@@ -34,7 +35,26 @@ export const AREA_WORDS: BlockHelp = {
     ),
     paving: help(
       'Which units, in which bond, with which joint',
-      '`paving slab-16 in running-bond, joints 1/8 in`, or the same as elsewhere: `paving as drive`.'
+      '`paving slab-16 in running-bond, joints 1/8 in`, or the same as elsewhere: `paving as drive`.',
+      'A bond of several sizes takes one unit of each: `paving slab-600, slab-300 in pinwheel`.'
+    ),
+    start: help(
+      'Where laying starts, which way courses run, which edges stay whole',
+      '`start whole units along A to B, equal cuts`, `start along left, from near`, `start carried on from old-walk`.',
+      'Left out: along the first side, from its first corner. What is said here is kept; only then cuts are saved.'
+    ),
+    border: help(
+      'A course of units along edges, or round something in the area',
+      '`border block-charcoal in soldier-course all round`. The field is laid inside it; a second `border` lies inside the first.'
+    ),
+    band: help(
+      'A course of units straight across the area',
+      '`band block-charcoal in soldier-course across near at 3 m`: square to the near side, its middle 3 m along it.'
+    ),
+    'inboard-cuts': help(
+      'The shortest piece a course may end in',
+      '`inboard-cuts 50 mm`. Where a course would end in a shorter one, the unit before it is cut as well: two pieces of about the same length, with their joint kept off those of the courses beside. In stack and running bond.',
+      'Left out: a course ends in what is left over.'
     ),
     bed: help(
       'The screeded sand under the units; thickness as finished',
@@ -92,15 +112,10 @@ export const AREA_WORDS: BlockHelp = {
       )
     },
     finish: { ...LIKE, ...HEIGHT_WORDS },
-    paving: {
-      ...LIKE,
-      in: help('The bond that the units are laid in', '`in running-bond`'),
-      joints: help(
-        'How wide the joints are',
-        '`joints 1/8 in`. 1/16 to 3/16 in, in Britain 2 to 5 mm (PAV-TEC-002 and BS 7533-3, from memory).',
-        usual('joint')
-      )
-    },
+    paving: { ...LIKE, ...PAVING_WORDS },
+    start: START_WORDS,
+    border: BORDER_WORDS,
+    band: BAND_WORDS,
     bed: LAYER_WORDS,
     base: LAYER_WORDS,
     'sub-base': LAYER_WORDS,

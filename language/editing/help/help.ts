@@ -27,11 +27,13 @@ export function together(words: string, said: WordHelp): Helps {
   return Object.fromEntries(words.split(' ').map(word => [word, said]));
 }
 
-/** What a job that leaves the bed or the joint out is taken to mean, with its source, from the text that ships. */
-export function usual(what: 'bed' | 'joint'): string {
-  const of = (country: string): string => {
-    const shipped = new RegExp(`^let +usual-${what}-${country} += +(.*?) +// (.*)$`, 'm').exec(SHIPPED_TEXT)!;
-    return `${shipped[1]!} (${shipped[2]!})`;
+/** What a job that leaves something out is taken to mean, with its source, from the text that ships. */
+export function usual(what: 'bed' | 'joint' | 'saw-cut'): string {
+  const shipped = (name: string): string => {
+    const [, value, source] = new RegExp(`^let +usual-${name} += +(.*?) +// (.*)$`, 'm').exec(SHIPPED_TEXT)!;
+    return `${value!} (${source!})`;
   };
-  return `Left out: ${of('north-america')}; with the rules of Britain ${of('britain')}.`;
+  return what === 'saw-cut'
+    ? `Left out: ${shipped(what)}.`
+    : `Left out: ${shipped(`${what}-north-america`)}; with the rules of Britain ${shipped(`${what}-britain`)}.`;
 }

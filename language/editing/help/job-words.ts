@@ -1,4 +1,4 @@
-import { help, type BlockHelp } from './help.ts';
+import { help, together, usual, type BlockHelp } from './help.ts';
 import { CHANGE_WORDS, PREFER_WORDS, TREAT_WORDS } from './severity-words.ts';
 
 export const JOB_WORDS: BlockHelp = {
@@ -16,6 +16,24 @@ export const JOB_WORDS: BlockHelp = {
     currency: help(
       'The currency of the job, by its three letters',
       '`currency USD`. Nothing is priced yet: it only stands in the numbers for other programs.'
+    ),
+    breakage: help(
+      'Units added for those that break, as a share of the units used',
+      '`breakage 2 %`. It is added in sight, as a line of its own. Left out: none.'
+    ),
+    keep: help(
+      'Units put by for repairs, added to what is bought',
+      '`keep 4 slab-16`, once for each unit. A later batch seldom has the same colour (common practice).'
+    ),
+    'saw-cut': help(
+      "How much of the unit the saw's blade takes with each cut",
+      '`saw-cut 3 mm`. It counts where several pieces are cut out of one unit.',
+      `${usual('saw-cut')} Cut wet, with lungs, eyes and ears protected: the dust scars lungs for good.`
+    ),
+    offcuts: help(
+      'Whether what is left of a cut unit may go to another area',
+      '`offcuts within each area`: each area uses its own offcuts only, such as where areas are laid months apart.',
+      'Left out: an offcut may be used anywhere in the job where the same unit lies.'
     ),
     ...CHANGE_WORDS
   },
@@ -35,6 +53,7 @@ export const JOB_WORDS: BlockHelp = {
       AUD: help('Australian dollars'),
       NZD: help('New Zealand dollars')
     },
+    offcuts: together('within each area', help('Offcuts stay in the area that they come from')),
     treat: TREAT_WORDS,
     prefer: PREFER_WORDS
   }

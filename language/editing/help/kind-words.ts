@@ -60,6 +60,36 @@ export const BOND_WORDS: BlockHelp = {
     offset: help(
       "How far each next course is shifted, as a share of a unit's length",
       '`offset 1/2` shifts by half a unit, `offset 0` not at all. It is less than 1.'
+    ),
+    course: help(
+      'A line of the bond as it looks on the plan, square by square',
+      '`course a a b b`: one letter or word a unit, over as many squares as it covers. One `course` a line, the last one nearest the start; all are as long as the first.',
+      'The drawing repeats on all sides: what reaches over an edge of it goes on at the other side.'
+    ),
+    as: help('Laid like another bond', '`as herringbone-90, turned 45 degrees`'),
+    turned: help(
+      'The whole bond lies turned, anticlockwise',
+      '`turned 45 degrees`. It counts from the way the courses would run without it; clockwise is below nought.'
+    ),
+    'random-courses': help(
+      'Courses of units of mixed lengths and one width, in no order',
+      '`random-courses, seed 1, joints-apart 3 in`. In `paving` name units of several lengths: `paving plank-900, plank-600 in random-courses`.'
+    ),
+    hexagons: help(
+      'Hexagons, each one between six others',
+      'For units of `shape hexagon`; each next course is shifted by half a unit.'
+    ),
+    rings: help(
+      'Rings round a middle; joints open outwards within their limits',
+      'Each ring has as many units as go round it with joints inside their limits. What no whole unit fits into in the middle is cut.'
+    ),
+    seed: help(
+      'A number that the order of the units is drawn from',
+      '`seed 1`. The same number gives the same order each time; another one gives another.'
+    ),
+    'joints-apart': help(
+      'How far cross joints of neighbouring courses stay apart',
+      '`joints-apart 3 in`. At least a quarter of the longest unit is usual (common practice).'
     )
   }
 };
@@ -69,6 +99,18 @@ export const EXISTING_WORDS: BlockHelp = {
     kind: help(
       'What kind of thing it is, as a side sees it',
       '`kind lawn`. Left out: existing-paving, which holds the paving and ends the base.'
+    ),
+    units: help(
+      'How large the units are that lie there',
+      '`units 200 x 100 mm`: length x width, without the joint. Measure over ten units and ten joints (common practice).'
+    ),
+    joints: help('How wide the joints are that are there', '`joints 3 mm`'),
+    'joint-line': help(
+      'A point on a joint line that goes on into the new paving',
+      '`joint-line at J`, with `point J at (4 ft, 0)` outside. An area then says `start carried on from` and the name of this.'
     )
+  },
+  within: {
+    'joint-line': { at: help('A point that the joint line runs through', '`joint-line at J`') }
   }
 };

@@ -1,3 +1,4 @@
+import { SHIPPED_BONDS } from '../../library/shipped.ts';
 import { help, together, type BlockHelp } from './help.ts';
 
 const LOCATE =
@@ -49,8 +50,9 @@ export const SPEC_WORDS: BlockHelp = {
       '`side-kind hedge { ground open, holds nothing }`: whether the base may run on below it, and whether it holds the paving.'
     ),
     bond: help(
-      'A way of laying of your own, by the shift of each next course',
-      '`bond third-bond { offset 1/3 }`. These ship: running-bond, stack-bond.'
+      'A way of laying of your own: by a shift, or drawn course by course',
+      '`bond quarter-bond { offset 1/4 }`, or drawn: one `course a a b b` a line.',
+      `These ship: ${SHIPPED_BONDS.join(', ')}.`
     ),
     existing: help(
       'Something that is there already, and stays',
@@ -68,6 +70,11 @@ export const SPEC_WORDS: BlockHelp = {
     pit: help(
       'A place inside an area that stays soil: round a tree, for plants',
       '`pit lime-tree in court { circle 1.2 m across, centre (3, 4) m }`. Units, joints, bed, base, cloth and dig leave it out. Edging round it is not counted yet.'
+    ),
+    inset: help(
+      'A part of an area that is laid in a way of its own',
+      'Its shape and its own `paving` stand in it, each on a line of its own: `circle 6 ft across, centre (9, 5) ft` and `paving block-red in rings`.',
+      'Bed, base and cloth run on below it as in the area around.'
     ),
     source: help(
       'What rules rest on: a standard, a code, guidance, practice',
@@ -97,6 +104,7 @@ export const SPEC_WORDS: BlockHelp = {
     },
     box: { in: help('The area that the box stands in') },
     pit: { in: help('The area that the pit lies in') },
+    inset: { in: help('The area that the inset lies in') },
     accept: {
       on: help('The thing that it is set aside for', '`on terrace`, `on site`'),
       site: help('The site as a whole', '`on site`'),

@@ -11,9 +11,24 @@ export const UNIT_WORDS: BlockHelp = {
     weight: help(
       'What one unit weighs',
       '`weight 42 lb`. From about 44 to 55 lb (20 to 25 kg) on let two people or a machine lift (British guidance, from memory).'
+    ),
+    shape: help(
+      'The shape of its face: rectangle or hexagon',
+      '`shape hexagon`, with `size 200 x 173 x 60 mm`: across its corners, across its flats, thickness. Left out: rectangle.'
+    ),
+    'finished-edge': help(
+      'One long side is finished, and stays on the outside',
+      'Such as the rounded edge of a coping, over a step or round a pool. Cut pieces of it keep that side outside too.'
     )
   },
   within: {
+    shape: {
+      rectangle: help('Oblong or square, with right angles'),
+      hexagon: help(
+        'Six sides alike, laid in `hexagons`',
+        'Its size is across its corners, across its flats, thickness. Across the corners it is 1.155 times as long as across the flats.'
+      )
+    },
     made: {
       of: help('What the units are made of: concrete or clay'),
       concrete: help(

@@ -128,7 +128,10 @@ const NAMES: Readonly<Record<string, readonly string[]>> = {
   'Rounding radius': ['corner-radius'],
   'Layer thickness': ['layer-thickness'],
   'Layer past': ['past-edging'],
-  'Paving joint': ['joint-width'],
+  'Joints joint': ['joint-width'],
+  'Joints least': ['least-joint'],
+  'Joints most': ['widest-joint'],
+  'Band at': ['band-place'],
   'SiteTopsoil thickness': ['topsoil-depth'],
   'Height by': ['height'],
   'Benchmark height': ['height']

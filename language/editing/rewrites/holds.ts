@@ -10,15 +10,20 @@ const NOT_NUMBERS: ReadonlySet<string> = new Set(['key', 'written', 'assumed', '
 
 /** Whether a rewrite does what it says: the job it leads to has no new finding, and the numbers that it is to keep. */
 export function holds({ keeps }: Rewrite, before: Evaluation, after: Evaluation): boolean {
-  // What had no numbers was not judged before.
-  const unjudged = new Set(before.job?.missing.map(({ key }) => key));
-  const was = counted(before.findings);
-  const is = counted(after.findings.filter(({ target }) => !unjudged.has(target)));
-  if ([...is].some(([name, count]) => count > (was.get(name) ?? 0))) return false;
+  if (!bringsNothingUp(before, after)) return false;
   const { mends, within, but } = keeps;
   if (mends !== undefined && of(mends, after) >= of(mends, before)) return false;
   const skipped = new Set([...NOT_NUMBERS, ...(but ?? [])]);
   return within === undefined || alike(before.job, after.job, within + SAME, skipped);
+}
+
+/** Whether a job has no finding that it did not have before. */
+export function bringsNothingUp(before: Evaluation, after: Evaluation): boolean {
+  // What had no numbers was not judged before.
+  const unjudged = new Set(before.job?.missing.map(({ key }) => key));
+  const was = counted(before.findings);
+  const is = counted(after.findings.filter(({ target }) => !unjudged.has(target)));
+  return [...is].every(([name, count]) => count <= (was.get(name) ?? 0));
 }
 
 /** Findings by what they are about: their words may name what was rewritten. */

@@ -4,6 +4,8 @@ import { stoneLayers } from '../../quantities/base-past.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import type { RawFix } from '../finding.ts';
 import { fixTo, type Length, saying, writing } from '../limits.ts';
+import { BOND_MEMBERS } from './bond-members.ts';
+import { LAID_MEMBERS } from './laid-members.ts';
 import { layingMembers } from './laying-members.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
@@ -93,11 +95,7 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     ]),
     read: ({ judged }) => gradings(saidFiller(judged.area).map(filler => filler.openGraded))
   },
-  {
-    ...words('area', 'bond', 'The name of the bond'),
-    read: ({ judged }) => named(judged.area.paving?.bond.name),
-    at: ({ judged }) => judged.area.paving?.key
-  },
+  ...BOND_MEMBERS,
   {
     ...words('area', 'made-of', 'What the units are made of', ['concrete', 'clay']),
     read: ({ judged }) => [...new Set(unitsOf(judged.area).map(({ madeOf }) => madeOf))]
@@ -150,6 +148,7 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
   ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints),
   ...layingMembers,
+  ...LAID_MEMBERS,
   ...fromCatalogue('area', 'geotextile', ({ judged }) => judged.layers.geotextile)
 ];
 

@@ -3,12 +3,18 @@ import type { Side } from '../../geometry/index.ts';
 import type { PlanArea } from './plan-input.ts';
 
 /** What shows between the units. */
-export function groundShape({ key, outline }: PlanArea): Outlines {
-  return { kind: 'outlines', key: `${key}/ground`, ink: 'ground', loops: [outline] };
+export function groundShapes({ key, outline, parts }: PlanArea): Outlines[] {
+  return parts.length === 0 ? [] : [{ kind: 'outlines', key: `${key}/ground`, ink: 'ground', loops: [outline] }];
 }
 
-export function outlineShape({ key, outline, name }: PlanArea): Outlines {
-  return { kind: 'outlines', key: `${key}/outline`, ink: 'outline', loops: [outline], says: `Area ${name}` };
+export function outlineShape({ key, outline, name, noNumbers }: PlanArea): Outlines {
+  return {
+    kind: 'outlines',
+    key: `${key}/outline`,
+    ink: noNumbers === undefined ? 'outline' : 'outline-only',
+    loops: [outline],
+    says: noNumbers === undefined ? `Area ${name}` : `Area ${name}, no numbers: ${noNumbers}`
+  };
 }
 
 export function keptOutShapes({ keptOut }: PlanArea): Outlines[] {
@@ -22,7 +28,11 @@ export function keptOutShapes({ keptOut }: PlanArea): Outlines[] {
 }
 
 /** A thick line along all sides of one edging that follow each other; drawn under the area, its outer half shows. */
-export function edgingShapes({ outline, sides }: PlanArea): Line[] {
+export function edgingShapes({ key: area, outline, sides }: PlanArea): (Line | Outlines)[] {
+  const allRound = sides[0]?.edging;
+  if (allRound !== undefined && sides.every(({ edging }) => edging === allRound)) {
+    return [{ kind: 'outlines', key: `${area}/edging`, ink: 'edging', loops: [outline], says: `Edging ${allRound}` }];
+  }
   const lines: { key: string; edging: string; sides: Side[] }[] = [];
   // Begun where the edging changes, so that no stretch is parted at the first corner.
   const first = Math.max(

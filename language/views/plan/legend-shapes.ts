@@ -97,6 +97,14 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
       letters(sign.mark, 1.9)
     ];
   }
+  if ('cross' in sign) {
+    const across = { from: at(SIGN_WIDTH / 2 - 2, 0), to: at(SIGN_WIDTH / 2 + 2, 0) };
+    const up = { from: at(SIGN_WIDTH / 2, -1.5), to: at(SIGN_WIDTH / 2, 1.5) };
+    return [
+      { kind: 'line', key: `${key}/across`, ink: 'start', sides: [across] },
+      { kind: 'line', key: `${key}/up`, ink: 'start', sides: [up] }
+    ];
+  }
   const head = cornerLoop([at(SIGN_WIDTH - 3, 1.1), at(SIGN_WIDTH, 0), at(SIGN_WIDTH - 3, -1.1)].reverse());
   return [
     { kind: 'line', key: `${key}/line`, ink: 'start', sides: [{ from: at(0.4, 0), to: at(SIGN_WIDTH - 3, 0) }] },

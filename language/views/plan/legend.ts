@@ -18,6 +18,7 @@ export type Sign =
   | { readonly ink: Ink; readonly tint?: Tint; readonly text?: string }
   | { readonly line: 'edging' }
   | { readonly arrow: true }
+  | { readonly cross: true }
   | { readonly mark: string };
 
 /** mm on paper. */
@@ -39,15 +40,23 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
   const cuts = areas.some(area => area.parts.some(({ laid }) => laid.cuts.length > 0));
   const kept = areas.flatMap(area => area.keptOut).some(({ kind }) => kind !== 'inset');
   const edgings = new Set(areas.flatMap(area => area.sides.flatMap(({ edging }) => edging ?? [])));
+  const inRings = areas.some(({ start }) => start?.inRings);
+  const inCourses = areas.some(({ start }) => start && !start.inRings);
   return [
     ...areas.flatMap(area => unitEntries(input, area)),
-    ...(cuts ? [entry('cut, numbered as in the cut list', { sign: { ink: 'cut', text: '1' } })] : []),
+    ...missingEntries(input),
+    ...(cuts ? [entry(numberedText(areas.length), { sign: { ink: 'cut', text: '1' } })] : []),
     ...(kept ? [entry('kept out: nothing is laid there', { sign: { ink: 'kept-out' } })] : []),
     ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
-    ...(areas.some(({ start }) => start) ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
+    ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
+    ...(inRings ? [entry('centre of the rings', { sign: { cross: true } })] : []),
     entry('Before taking measures from a print, check the bar with a rule.'),
     ...(cuts ? [entry(CUTTING_CAUTION)] : [])
   ];
+}
+
+function numberedText(areas: number): string {
+  return areas > 1 ? 'cut, numbered as in the cut list of its area' : 'cut, numbered as in the cut list';
 }
 
 function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): LegendEntry[] {
@@ -58,7 +67,13 @@ function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): Le
       return entry([`${part.name}: ${unitText(count.unit)}`, countText(count)], { sign });
     })
   );
-  return [entry(`Area ${area.name}`, { strong: true }), ...counts];
+  const { name, noNumbers } = area;
+  const why = noNumbers === undefined ? [] : [entry(`no numbers: ${noNumbers}`, { sign: { ink: 'outline-only' } })];
+  return [entry(`Area ${name}`, { strong: true }), ...counts, ...why];
+}
+
+function missingEntries({ missing }: PlanInput): LegendEntry[] {
+  return missing.length === 0 ? [] : [entry('No numbers', { strong: true }), ...missing.map(one => entry(one))];
 }
 
 /** What depends on the scale: sides with no room for their words, and numbers that found none. */

@@ -1,5 +1,5 @@
 import type { Label, Shape } from '../../drawing/drawing.ts';
-import { chordCorners } from '../../drawing/chord-corners.ts';
+import { chordCorners, insideCorners } from '../../drawing/chord-corners.ts';
 import { BOLD, LETTER_HEIGHT, LINE_HEIGHT, textWidth } from '../../drawing/lettering.ts';
 import { roomFor } from '../../drawing/room.ts';
 import type { Point } from '../../geometry/index.ts';
@@ -11,7 +11,7 @@ import type { Surroundings } from './surroundings.ts';
 
 /** Sizes of letters, mm on paper. */
 const KEPT_OUT_SIZES = [2.4, 2];
-const AREA_SIZE = 4;
+const AREA_SIZES = [4, 3, 2.4];
 
 /** Free space round a name, in sizes of its letters. */
 const CLEAR = 0.5;
@@ -58,17 +58,24 @@ function linesWithin(
   });
 }
 
-/** Names of areas, where there are several: in the roomiest place of each that no number stands in. */
+/** Names of areas, where there are several or one has no numbers: in the roomiest place that no number stands in. */
 export function areaNames(areas: readonly PlanArea[], { sheet, taken }: Surroundings): Label[] {
-  if (areas.length < 2) return [];
-  return areas.flatMap(({ key, name, outline, keptOut }) => {
+  const named = areas.filter(({ noNumbers }) => areas.length > 1 || noNumbers !== undefined);
+  return named.flatMap(({ key, name, outline, keptOut, noNumbers }) => {
+    const text = noNumbers === undefined ? name : `${name}: no numbers`;
     const corners = [outline, ...keptOut.map(one => one.outline)].map(chordCorners);
-    const room = roomFor(corners, boxFor([name]), 0);
+    const room = roomFor(corners, boxFor([text]), 0);
     if (room === undefined) return [];
-    const size = Math.min(ground(sheet, AREA_SIZE), room.times);
-    const places = STEPS.flatMap(up => STEPS.map(right => ({ x: room.at.x + right * size, y: room.at.y + up * size })));
-    const labels = places.map(at => nameLabel(`${key}/name`, name, at, size));
-    const label = labels.find(one => taken.isFree(labelBox(one))) ?? labels[0]!;
+    const labels = AREA_SIZES.flatMap(paper => {
+      const size = Math.min(ground(sheet, paper), room.times);
+      const places = STEPS.flatMap(up =>
+        STEPS.map(right => ({ x: room.at.x + right * size, y: room.at.y + up * size }))
+      );
+      const inside = places.filter(place => insideCorners(corners, place));
+      return inside.map(at => nameLabel(`${key}/name`, text, at, size));
+    });
+    const label = labels.find(one => taken.isFree(labelBox(one))) ?? labels[0];
+    if (label === undefined) return [];
     taken.add(labelBox(label));
     return [label];
   });

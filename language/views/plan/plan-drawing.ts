@@ -2,7 +2,7 @@ import type { Drawing, Layer, Shape, Sheet } from '../../drawing/drawing.ts';
 import { textWidth } from '../../drawing/lettering.ts';
 import { around, boundsOf, type Bounds } from '../../geometry/bounds.ts';
 import { rectangleLoop } from '../../geometry/index.ts';
-import { edgingShapes, groundShape, keptOutShapes, outlineShape } from './area-shapes.ts';
+import { edgingShapes, groundShapes, keptOutShapes, outlineShape } from './area-shapes.ts';
 import { descriptionOf } from './counts.ts';
 import { type Numbered, numberedPieces, placeNumbers } from './cut-numbers.ts';
 import { heightOf, type LegendEntry, legendEntries, notesOf } from './legend.ts';
@@ -87,7 +87,7 @@ function drawn(
     layers: [
       { key: 'sheet', shapes: [paperShape(sheet)] },
       ofAreas('edging', edgingShapes),
-      ofAreas('ground', area => [groundShape(area)]),
+      ofAreas('ground', groundShapes),
       ofAreas('whole', area => wholeShapes(area, units, sheet.scale)),
       ofAreas('cuts', area => cutShapes(area, units, sheet.scale)),
       ofAreas('kept-out', keptOutShapes),

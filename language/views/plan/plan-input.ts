@@ -8,6 +8,8 @@ export interface PlanInput {
   readonly system: System;
   readonly units: readonly PlanUnit[];
   readonly areas: readonly PlanArea[];
+  /** What is broken so that it can't be drawn at all, each with why. */
+  readonly missing: readonly string[];
 }
 
 export interface PlanUnit {
@@ -29,8 +31,19 @@ export interface PlanArea {
   readonly sides: readonly PlanSide[];
   readonly keptOut: readonly PlanKeptOut[];
   readonly parts: readonly PlanPart[];
-  /** Where laying begins, and which way the courses run, radians: the area lies to the left, or `mirrored` to the right. */
-  readonly start?: { readonly x: number; readonly y: number; readonly direction: number; readonly mirrored: boolean };
+  readonly start?: PlanStart;
+  /** Why nothing of it could be worked out, or not its units. */
+  readonly noNumbers?: string;
+}
+
+/** Where laying begins, and which way the courses run, radians: the area lies to the left, or `mirrored` to the right. */
+export interface PlanStart {
+  readonly x: number;
+  readonly y: number;
+  readonly direction: number;
+  readonly mirrored: boolean;
+  /** Laying begins at the centre of rings. */
+  readonly inRings?: boolean;
 }
 
 export interface PlanSide {

@@ -17,8 +17,13 @@ export function planText(input: PlanInput, colours: Colours): string {
   return [
     colours.strong(plainLine(`Plan of ${input.title}`)),
     ...input.areas.map(area => areaText(area, input, colours)),
+    ...(input.missing.length === 0 ? [] : [missingLines(input.missing, colours)]),
     ...(cuts ? [CUTTING_CAUTION] : [])
   ].join('\n\n');
+}
+
+function missingLines(missing: readonly string[], colours: Colours): string {
+  return [colours.strong('No numbers'), ...missing.map(line => `  ${plainLine(line)}`)].join('\n');
 }
 
 function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours): string {
@@ -29,20 +34,38 @@ function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours
     cutsTable(area, units, system, colours)
   ];
   const shown = blocks.filter(lines => lines.length > 0).map(lines => lines.map(line => `  ${line}`).join('\n'));
-  return [colours.strong(`Area ${area.name}`), `  ${placesText(area, system)}`, ...shown].join('\n\n');
+  const { name, noNumbers } = area;
+  const told = noNumbers === undefined ? [] : [`  No numbers: ${plainLine(noNumbers)}.`];
+  const head = [colours.strong(`Area ${name}`), ...told, `  ${placesText(area, system)}`];
+  return [...head, ...shown].join('\n\n');
 }
 
 /** From where places are told, and which way. */
-function placesText({ start }: PlanArea, system: System): string {
-  if (start === undefined) return 'Places are told from the lower left of the area: to the right, and out from there.';
-  const { x, y, direction, mirrored } = start;
+function placesText(area: PlanArea, system: System): string {
+  const { start } = area;
+  if (start === undefined) return 'Places are told from the lower left of the area: to the right, and up on the plan.';
+  const { x, y, direction, mirrored, inRings } = start;
+  const at = `(${printLength(x, system)}, ${printLength(y, system)}) on the plan`;
+  const level = 'Places are told from there: to the right, and up on the plan.';
+  if (inRings) return `The rings lie about ${at}. ${level}`;
   const degrees = Math.round(((direction * 180) / Math.PI) * 10) / 10;
   const way = degrees === 0 ? 'to the right' : `turned ${degrees} degrees anticlockwise from the right`;
-  return [
-    `Laying begins at (${printLength(x, system)}, ${printLength(y, system)}) on the plan, its courses ${way}.`,
-    `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
-  ].join(' ');
+  const told = runsAlongSide(area, direction)
+    ? `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
+    : level;
+  return `Laying begins at ${at}, its courses ${way}. ${told}`;
 }
+
+/** No tape runs at a slant over the paving: only along a side are places told along the courses. */
+function runsAlongSide({ outline }: PlanArea, direction: number): boolean {
+  return outline.some(
+    ({ from, to, arc }) =>
+      arc === undefined && Math.abs(Math.sin(Math.atan2(to.y - from.y, to.x - from.x) - direction)) < SAME_WAY
+  );
+}
+
+/** Radians. */
+const SAME_WAY = 1e-6;
 
 function sidesTable(area: PlanArea, system: System, colours: Colours): string[] {
   const rows = area.sides.map((side, index) => [
@@ -93,15 +116,20 @@ function cutsTable(area: PlanArea, units: readonly PlanUnit[], system: System, c
   return rowsUnder(['Cut', 'Unit', 'Part', 'Its middle'], rows, colours);
 }
 
-/** A place from the start of the laying: along the courses, and out of the first of them. */
+/** A place from the start of the laying: along the courses, and out of the first of them; or to the right, and up. */
 function placeText(place: Point, area: PlanArea, system: System): string {
   const { left, bottom } = boundsOf(area.outline);
-  const { x, y, direction, mirrored } = area.start ?? { x: left, y: bottom, direction: 0, mirrored: false };
-  const right = place.x - x;
-  const up = place.y - y;
+  const start = area.start ?? { x: left, y: bottom, direction: 0, mirrored: false };
+  const right = place.x - start.x;
+  const up = place.y - start.y;
+  const text = (one: number, other: number, words: readonly [string, string]): string =>
+    `${printLength(one, system)} ${words[0]}, ${printLength(other, system)} ${words[1]}`;
+  const { direction, mirrored } = start;
+  if (area.start === undefined || area.start.inRings || !runsAlongSide(area, direction))
+    return text(right, up, ['right', 'up']);
   const along = right * Math.cos(direction) + up * Math.sin(direction);
   const out = (up * Math.cos(direction) - right * Math.sin(direction)) * (mirrored ? -1 : 1);
-  return `${printLength(along, system)} along, ${printLength(out, system)} out`;
+  return text(along, out, ['along', 'out']);
 }
 
 /** A table, its first columns words and what follows after `words` numbers. */

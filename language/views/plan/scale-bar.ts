@@ -1,4 +1,5 @@
 import type { Shape, Sheet } from '../../drawing/drawing.ts';
+import { textWidth } from '../../drawing/lettering.ts';
 import { rectangleLoop } from '../../geometry/index.ts';
 import type { System } from '../../job/job.ts';
 import { printAs, printThickness } from '../../measures/print.ts';
@@ -8,6 +9,9 @@ import { ground, MARGIN, onGround } from './page.ts';
 const LONGEST = 62;
 const HEIGHT = 1.8;
 const SIZE = 2.5;
+
+/** From the nought to the next figure, in sizes of the letters. */
+const GAP = 0.8;
 
 const FOOT = 0.3048;
 
@@ -44,7 +48,10 @@ export function scaleBar(sheet: Sheet, system: System): Shape[] {
     turn: 0,
     anchor: at === 0 ? 'start' : 'middle'
   });
-  return [...fields, label(0, '0'), label(1, lengthText(part, system)), label(parts, lengthText(length, system))];
+  const ofPart = lengthText(part, system);
+  const room = part - ground(sheet, SIZE * (textWidth('0') + GAP + textWidth(ofPart) / 2));
+  const end = label(parts, lengthText(length, system));
+  return [...fields, label(0, '0'), ...(room > 0 ? [label(1, ofPart)] : []), end];
 }
 
 function roundLength(longest: number, measure: number): { length: number; parts: number } {
@@ -56,5 +63,6 @@ function roundLength(longest: number, measure: number): { length: number; parts:
 function lengthText(length: number, system: System): string {
   const measure = system === 'imperial' ? FOOT : 1;
   const wholes = length / measure;
-  return Math.abs(wholes - Math.round(wholes)) < 1e-9 ? printAs('run', length, system) : printThickness(length, system);
+  if (Math.abs(wholes - Math.round(wholes)) < 1e-9) return printAs('run', length, system);
+  return system === 'metric' && length > 1 ? `${length} m` : printThickness(length, system);
 }

@@ -5,6 +5,7 @@ import { circleLoop, type Point, signedAreaOf } from '../../geometry/index.ts';
 import { pointAlong } from '../../geometry/outline.ts';
 import type { System } from '../../job/job.ts';
 import { printLength } from '../../measures/print.ts';
+import { calledOut } from './call-out.ts';
 import { upright } from './cut-numbers.ts';
 import { ground } from './page.ts';
 import type { PlanArea } from './plan-input.ts';
@@ -154,8 +155,9 @@ const MARK_ALONG = Array.from(
   (_, index) => 0.5 + (index % 2 === 0 ? 0.0125 : -0.0125) * (index + (index % 2))
 );
 
-/** A mark in a ring beside the side, or on it: where it covers nothing. */
-function markOn(area: PlanArea, index: number, mark: string, { sheet, taken, walls, lies }: Surroundings): Shape[] {
+/** A mark in a ring beside the side, or on it, where it covers nothing; else at the end of a line. */
+function markOn(area: PlanArea, index: number, mark: string, around: Surroundings): Shape[] {
+  const { sheet, taken, walls, lies } = around;
   const radius = ground(sheet, MARK);
   const boxAt = (at: Point): Box => ({ at, width: 2 * radius, height: 2 * radius, turn: 0 });
   const places = [...MARK_OFF.map(off => MARK + off), 0].flatMap(off =>
@@ -168,20 +170,22 @@ function markOn(area: PlanArea, index: number, mark: string, { sheet, taken, wal
   const beside = places
     .slice(0, -MARK_ALONG.length)
     .find(at => lies(at) === 'outside' && walls.isFree(boxAt(at)) && taken.isFree(boxAt(at)));
-  const at = beside ?? onSide.find(place => taken.isFree(boxAt(place))) ?? onSide[0]!;
-  taken.add(boxAt(at));
   const key = `${area.sides[index]!.key}/mark`;
-  return [
-    { kind: 'outlines', key, ink: 'mark', loops: [circleLoop(at, radius)] },
-    {
-      kind: 'label',
-      key: `${key}/text`,
-      ink: 'text',
-      at,
-      text: mark,
-      size: ground(sheet, 2),
-      turn: 0,
-      anchor: 'middle'
-    }
+  const label = { kind: 'label', key: `${key}/text`, ink: 'text', text: mark, size: ground(sheet, 2), turn: 0 } as const;
+  const labelAt = (at: Point): Label => ({ ...label, at, anchor: 'middle' });
+  const ringed = (text: Label): Shape[] => [
+    { kind: 'outlines', key, ink: 'mark', loops: [circleLoop(text.at, radius)] },
+    text
   ];
+  const free = beside ?? onSide.find(place => taken.isFree(boxAt(place)));
+  if (free !== undefined) {
+    taken.add(boxAt(free));
+    return ringed(labelAt(free));
+  }
+  const boxOf = ({ at }: Label): Box => boxAt(at);
+  for (const from of onSide) {
+    const called = calledOut({ label: labelAt(from), from, boxOf, around });
+    if (called) return [...called.leader, ...ringed(called.label)];
+  }
+  return ringed(labelAt(onSide[0]!));
 }

@@ -16,8 +16,9 @@ const SIZE = 2.3;
 /** An arrow beside the first course from where laying begins, the way the courses run; over the units where no room is. */
 export function startMarks(areas: readonly PlanArea[], around: Surroundings): Shape[] {
   const { sheet, taken, lies } = around;
-  return areas.flatMap(({ key, start }) => {
+  return areas.flatMap(({ key, start }): Shape[] => {
     if (start === undefined) return [];
+    if (start.inRings) return centreCross(`${key}/start`, start, around);
     const { x, y, direction, mirrored } = start;
     const along = { x: Math.cos(direction), y: Math.sin(direction) };
     const away = mirrored ? { x: -along.y, y: along.x } : { x: along.y, y: -along.x };
@@ -32,6 +33,22 @@ export function startMarks(areas: readonly PlanArea[], around: Surroundings): Sh
       ...word(`${key}/start/word`, at(0, off), along, around)
     ];
   });
+}
+
+/** Half the width of the cross at the centre of rings, mm on paper. */
+const HALF_CROSS = 2.4;
+
+function centreCross(key: string, centre: Point, { sheet, taken }: Surroundings): Shape[] {
+  const half = ground(sheet, HALF_CROSS);
+  taken.add({ at: centre, width: 2 * half, height: 2 * half, turn: 0 });
+  const line = (part: string, right: number, up: number): Shape => ({
+    kind: 'line',
+    key: `${key}/${part}`,
+    ink: 'start',
+    sides: [{ from: { x: centre.x - right, y: centre.y - up }, to: { x: centre.x + right, y: centre.y + up } }],
+    says: 'Centre of the rings'
+  });
+  return [line('across', half, 0), line('up', 0, half)];
 }
 
 /** A bar where laying begins, a line, and a head. */

@@ -22,7 +22,9 @@ export const SQUARE = 8;
 export function surroundingsOf(areas: readonly PlanArea[], page: Page): Surroundings {
   const { sheet } = page;
   const outlines = areas.map(({ outline }) => [chordCorners(outline)]);
-  const kept = areas.flatMap(area => area.keptOut.map(({ outline }) => [chordCorners(outline)]));
+  const kept = areas.flatMap(area =>
+    area.keptOut.filter(({ kind }) => kind !== 'inset').map(({ outline }) => [chordCorners(outline)])
+  );
   const walls = new Taken(ground(sheet, SQUARE));
   const pen = (ink: 'edging' | 'kept-out'): number => ground(sheet, INKS[ink].pen);
   for (const { outline, sides, keptOut } of areas) {

@@ -1,6 +1,7 @@
 import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { acceptedCount } from './accepted-text.ts';
 import { areaText } from './area-text.ts';
 import { assumedText } from './assumed-text.ts';
@@ -10,6 +11,7 @@ import { countsText, findingLine } from './findings-text.ts';
 import { missingText } from './missing-text.ts';
 import { numberRows, numberTable } from './number-table.ts';
 import { plainLine } from './plain-line.ts';
+import { startsText } from './starts-text.ts';
 import { buysMore, unitsToBuyText } from './units-text.ts';
 import { workingsText } from './workings-text.ts';
 
@@ -23,12 +25,14 @@ export interface JobReport {
   readonly workings: boolean;
   /** The cut lists are told, and what the pieces come out of. */
   readonly cuts: boolean;
+  /** How there could be less to cut, where that is asked for. */
+  readonly starts?: readonly CuttingAdvice[];
   readonly colours: Colours;
 }
 
 /** All numbers of a job in its own measures; what has none is named, and so is what was assumed. */
 export function jobText(report: JobReport): string {
-  const { file, job, numbers, findings, accepted, placeOf, workings, cuts, colours } = report;
+  const { file, job, numbers, findings, accepted, placeOf, workings, cuts, starts, colours } = report;
   const { quantities } = numbers;
   const { system } = job;
   const lines = (head: string, all: readonly string[]): string[] =>
@@ -51,6 +55,7 @@ export function jobText(report: JobReport): string {
       quantities.areas.length === 0 ? [] : [...whole, ...togetherText(quantities, system, colours)]
     ),
     ...(cuts ? cutsText(numbers, job, colours) : []),
+    ...lines('Better starts', starts === undefined ? [] : startsText(job, starts, colours)),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
     ...(workings && quantities.areas.length > 0

@@ -6,9 +6,19 @@ export function missingText(keys: readonly Key[], missing: readonly Missing[]): 
   return [...new Set(keys)].map(key => {
     const why = whys.get(key);
     if (why === undefined) return `${nameOf(key)}: see the errors below`;
-    const because = nameOf(why.because);
-    return `${why.name}: ${because === why.name ? 'its own text' : `${because}, which it is taken from,`} has an error`;
+    return `${why.name}: ${becauseOf(why)}`;
   });
+}
+
+/** Of one thing alone: `its own text has an error`. */
+export function missingReason(key: Key, missing: readonly Missing[]): string {
+  const why = missing.find(one => one.key === key);
+  return why === undefined ? 'see its errors' : becauseOf(why);
+}
+
+function becauseOf({ name, because }: Missing): string {
+  const cause = nameOf(because);
+  return `${cause === name ? 'its own text' : `${cause}, which it is taken from,`} has an error`;
 }
 
 function nameOf(key: Key): string {

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Evaluation } from '../../language/paving.ts';
+import type { AreaQuantities } from '../../language/quantities/contract.ts';
+import { evaluated } from '../language/in-memory.ts';
+import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantities/jobs.ts';
+
+/** A job as entered, and what it comes to in the measures that it was told in. */
+export class Entered {
+  readonly text: string;
+  readonly evaluation: Evaluation;
+
+  private constructor(text: string, evaluation: Evaluation) {
+    this.text = text;
+    this.evaluation = evaluation;
+  }
+
+  static async read(name: string): Promise<Entered> {
+    const text = readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8');
+    return new Entered(text, await evaluated(text));
+  }
+
+  get areas(): readonly AreaQuantities[] {
+    return this.evaluation.numbers!.quantities.areas;
+  }
+
+  get squareFeet(): number {
+    return sum(this.areas.map(({ netArea }) => netArea)) / SQUARE_FOOT;
+  }
+
+  /** Of one kind of unit, or of all. */
+  whole(unit?: string): number {
+    return sum(this.laying(unit).map(({ whole }) => whole));
+  }
+
+  cut(unit?: string): number {
+    return sum(this.laying(unit).map(({ cut }) => cut));
+  }
+
+  /** Units that whole ones and pieces come to by their area: no cut, no waste. */
+  worth(): number {
+    const units = new Map(
+      this.evaluation.job!.areas.flatMap(({ paving }) =>
+        (paving?.units ?? []).map(({ name, length, width }) => [name, length.value * width.value] as const)
+      )
+    );
+    return sum(this.laying().map(({ unit, unitArea }) => unitArea / units.get(unit)!));
+  }
+
+  private laying(unit?: string): NonNullable<AreaQuantities['laying']>[number][] {
+    return this.areas.flatMap(({ laying }) => laying ?? []).filter(one => unit === undefined || one.unit === unit);
+  }
+
+  private layers(role: string): AreaQuantities['layers'][number][] {
+    return this.areas.flatMap(({ layers }) => layers).filter(layer => layer.role === role);
+  }
+
+  cubicFeet(role: string): number {
+    return sum(this.layers(role).map(({ compactedVolume }) => compactedVolume)) / CUBIC_FOOT;
+  }
+
+  cubicYards(role: string): number {
+    return (this.cubicFeet(role) * CUBIC_FOOT) / CUBIC_YARD;
+  }
+
+  looseCubicFeet(role: string): number {
+    return sum(this.layers(role).map(({ looseVolume }) => looseVolume!)) / CUBIC_FOOT;
+  }
+
+  /** Kilograms. */
+  mass(role: string): number {
+    return sum(this.layers(role).map(({ mass }) => mass!));
+  }
+
+  shortTons(role: string): number {
+    return this.mass(role) / SHORT_TON;
+  }
+
+  /** Inches from today's ground down. */
+  get digDepth(): number {
+    return Math.max(...this.areas.map(({ dig }) => dig.deepest)) / INCH;
+  }
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
