@@ -1,9 +1,9 @@
 import type { Area, Job, Key, System } from '../job/job.ts';
-import { betterSizes, type BetterSize } from '../laying/better-sizes.ts';
-import { type BetterStart, betterStarts } from '../laying/better-starts.ts';
+import { betterSizes, type BetterSize } from '../laying/starts/better-sizes.ts';
+import { type BetterStart, betterStarts } from '../laying/starts/better-starts.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
-import { type Cutting, cuttingOf } from '../laying/cutting.ts';
-import { isClearlyBetter } from '../laying/fewer-cuts.ts';
+import { type Cutting, cuttingOf } from '../laying/starts/cutting.ts';
+import { isClearlyBetter } from '../laying/starts/fewer-cuts.ts';
 import { layArea } from '../laying/lay-area.ts';
 import { measureNamed } from '../measures/measures.ts';
 import { areaToLay } from './area-to-lay.ts';

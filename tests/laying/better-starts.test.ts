@@ -2,10 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boundsOf, cornerLoop, type Loop, outOfFrame } from '../../language/geometry/index.ts';
 import type { AreaToLay } from '../../language/laying/area-to-lay.ts';
-import { type BetterStarts, betterStarts, MOST_TRIED, type StartSearch } from '../../language/laying/better-starts.ts';
-import { cuttingOf } from '../../language/laying/cutting.ts';
-import { byCutting } from '../../language/laying/fewer-cuts.ts';
-import { changedStart } from '../../language/laying/start-change.ts';
+import {
+  type BetterStarts,
+  betterStarts,
+  MOST_TRIED,
+  type StartSearch
+} from '../../language/laying/starts/better-starts.ts';
+import { cuttingOf } from '../../language/laying/starts/cutting.ts';
+import { byCutting } from '../../language/laying/starts/fewer-cuts.ts';
+import { changedStart } from '../../language/laying/starts/start-change.ts';
 import { drain } from '../../language/session/session.ts';
 import { courses, laid, mm, rectangle } from './fields.ts';
 

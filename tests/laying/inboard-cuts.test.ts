@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boundsOf, cornerLoop, regionArea } from '../../language/geometry/index.ts';
-import { cuttingOf } from '../../language/laying/cutting.ts';
+import { cuttingOf } from '../../language/laying/starts/cutting.ts';
 import type { LaidArea } from '../../language/laying/lay-area.ts';
 import { courses, covered, laid, mm, piecesOnPlan, rectangle, wholeUnits } from './fields.ts';
 

@@ -1,6 +1,6 @@
 import type { Area, Job, System } from '../../job/job.ts';
-import type { Cutting } from '../../laying/cutting.ts';
-import type { StartChange } from '../../laying/start-change.ts';
+import type { Cutting } from '../../laying/starts/cutting.ts';
+import type { StartChange } from '../../laying/starts/start-change.ts';
 import { printThickness } from '../../measures/print.ts';
 import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { jointClause, lengthText, sawLengthText, sizeText, startClauses } from '../start-words.ts';
