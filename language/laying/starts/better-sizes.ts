@@ -25,8 +25,6 @@ export interface BetterSizes {
 }
 
 export interface SizeSearch {
-  /** A piece narrower than this is a sliver, m. */
-  readonly leastPiece: number;
   /** What a size is measured in, m. */
   readonly sizeStep: number;
 }
@@ -44,13 +42,13 @@ export function* betterSizes(area: AreaToLay, search: SizeSearch): Generator<voi
   if (size === undefined) return undefined;
   const laid = yield* layArea(area);
   if (!('parts' in laid)) return undefined;
-  const now = cuttingOf(laid, area, search.leastPiece);
+  const now = cuttingOf(laid, area);
   const tried: BetterSize[] = [];
   const tryOut = function* (other: Size): Generator<void, void> {
     if (tried.some(one => one.size[0] === other[0] && one.size[1] === other[1])) return;
     const changed = { ...area, outline: resized(area.outline, other) };
     const result = yield* layArea(changed);
-    if ('parts' in result) tried.push({ size: other, cutting: cuttingOf(result, changed, search.leastPiece) });
+    if ('parts' in result) tried.push({ size: other, cutting: cuttingOf(result, changed) });
   };
   if (now.cutUnits > 0) {
     const lengths = yield* lengthsNear(area, size, 0, search);

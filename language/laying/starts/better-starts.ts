@@ -10,8 +10,6 @@ import { startPlaces } from './start-places.ts';
 
 /** What a better start is looked for by, in metres. */
 export interface StartSearch {
-  /** A piece narrower than this is a sliver. */
-  readonly leastPiece: number;
   /** What a shift is measured in, and the width of a joint: a promise is kept only by what can be measured. */
   readonly shiftStep: number;
   readonly jointStep: number;
@@ -56,7 +54,7 @@ const BEST_ACROSS = 3;
 export function* betterStarts(area: AreaToLay, search: StartSearch): Generator<void, BetterStarts | undefined> {
   const laid = yield* layArea(area);
   if (!('parts' in laid)) return undefined;
-  const now = cuttingOf(laid, area, search.leastPiece);
+  const now = cuttingOf(laid, area);
   const clipped = laid.parts.reduce((sum, part) => sum + part.laid.clipped, 0);
   const most = Math.max(LEAST_TRIED, Math.min(MOST_TRIED, Math.floor(MOST_CLIPPED / (1 + clipped))));
   const trials = new Trials(area, search, now, most);
@@ -146,7 +144,7 @@ class Trials {
     const area = changedStart(this.area, change);
     const laid = yield* layArea(area);
     if (!('parts' in laid)) return;
-    this.all.push({ change, cutting: cuttingOf(laid, area, this.search.leastPiece) });
+    this.all.push({ change, cutting: cuttingOf(laid, area) });
   }
 
   /** Those tried since there were so many, the best first. */

@@ -2,13 +2,14 @@ import { narrowestWidthOf, perimeterOf } from '../../geometry/index.ts';
 import type { AreaToLay, FieldToLay } from '../area-to-lay.ts';
 import type { LaidArea } from '../lay-area.ts';
 import { isOnUnitSide } from '../cut-list/saw-lines.ts';
+import { sliversIn } from '../cut-list/slivers.ts';
 import { type UnitOutline, unitOutline } from '../cut-list/unit-shape.ts';
 
 /** What laying an area asks of whoever cuts. */
 export interface Cutting {
   /** Units that are cut. */
   readonly cutUnits: number;
-  /** Pieces narrower than the limit. */
+  /** Pieces narrow for all of one side of their unit. */
   readonly slivers: number;
   /** Width of the narrowest piece, m; absent where nothing is cut. */
   readonly narrowest?: number;
@@ -16,26 +17,21 @@ export interface Cutting {
   readonly sawLength: number;
 }
 
-/** Counts the cuts of all parts of an area; a piece narrower than `leastPiece`, m, is a sliver. */
-export function cuttingOf({ parts }: LaidArea, area: AreaToLay, leastPiece: number): Cutting {
+/** Counts the cuts of all parts of an area. */
+export function cuttingOf({ parts }: LaidArea, area: AreaToLay): Cutting {
   const outlines = unitOutlines(area);
   let [cutUnits, slivers, sawLength, narrowest] = [0, 0, 0, Infinity];
   for (const { unit, pieces } of parts.flatMap(({ laid }) => laid.cuts)) {
     cutUnits++;
-    for (const piece of pieces) {
-      const width = narrowestWidthOf(piece.outline);
-      if (width < leastPiece - ROUNDING) slivers++;
-      narrowest = Math.min(narrowest, width);
-      const outline = outlines.get(unit)!;
-      const sides = [...piece.outline, ...piece.holes.flat()];
-      sawLength += perimeterOf(sides.filter(side => !isOnUnitSide(side, outline)));
-    }
+    const outline = outlines.get(unit)!;
+    const wide = pieces.map(piece => ({ ...piece, narrowest: narrowestWidthOf(piece.outline) }));
+    slivers += sliversIn(wide, outline).length;
+    narrowest = Math.min(narrowest, ...wide.map(piece => piece.narrowest));
+    const sides = pieces.flatMap(piece => [...piece.outline, ...piece.holes.flat()]);
+    sawLength += perimeterOf(sides.filter(side => !isOnUnitSide(side, outline)));
   }
   return { cutUnits, slivers, sawLength, ...(narrowest === Infinity ? {} : { narrowest }) };
 }
-
-/** In metres: a piece of just the limit is none narrower. */
-const ROUNDING = 1e-6;
 
 function unitOutlines({ field, insets, borders, bands }: AreaToLay): Map<string, UnitOutline> {
   const rectangles = [...borders, ...bands].map(({ unit }) => unit);

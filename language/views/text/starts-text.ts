@@ -25,7 +25,7 @@ export function startsText({ areas, system }: Job, advice: readonly CuttingAdvic
   return texts.length === 0 ? [] : [...texts, '', SLIVERS];
 }
 
-const SLIVERS = 'Slivers are pieces narrower than a third of the unit (common practice).';
+const SLIVERS = 'Slivers are narrower than 2 in (50 mm), and as long as a side of their unit.';
 
 const COLUMNS = [
   { head: 'Change' },
