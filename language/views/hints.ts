@@ -1,5 +1,6 @@
 import type { Place } from '../findings/finding.ts';
-import type { Key, System } from '../job/job.ts';
+import { listed } from '../findings/listed.ts';
+import type { Area, Key, System } from '../job/job.ts';
 import { printAs } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities, LayerQuantities, LayingQuantities } from '../quantities/contract.ts';
@@ -21,7 +22,8 @@ export function hintsIn(evaluation: Evaluation, file: string): Hint[] {
   const { job, numbers, places } = evaluation;
   if (job === undefined || numbers === undefined) return [];
   return numbers.quantities.areas.flatMap(area => {
-    const atPlaces = [...valuesOf(area, job.system), ...sidesOf(area, places, job.system)];
+    const laidIn = job.areas.find(({ key }) => key === area.id)!;
+    const atPlaces = [...valuesOf(area, laidIn, job.system), ...sidesOf(area, places, job.system)];
     return atPlaces.flatMap(([key, text, tooltip]) => {
       const place = places.get(key);
       return place?.file === file && text.length <= LONGEST_HINT ? [{ place, text, tooltip }] : [];
@@ -31,11 +33,11 @@ export function hintsIn(evaluation: Evaluation, file: string): Hint[] {
 
 type Value = readonly [key: Key, text: string, tooltip: string];
 
-function valuesOf(area: AreaQuantities, system: System): Value[] {
-  const { id, layers, laying, joints, geotextile } = area;
+function valuesOf(area: AreaQuantities, laidIn: Area, system: System): Value[] {
+  const { id, layers, joints, geotextile } = area;
   return [
     ...layers.map(layer => layerValue(id, layer, system)),
-    ...(laying ?? []).map(laid => layingValue(id, laid)),
+    ...unitsIn(area, laidIn),
     ...(joints?.mass === undefined
       ? []
       : [[`${id}/joints`, printAs('sand-mass', joints.mass, system), 'joint filler, by mass'] as const]),
@@ -56,10 +58,26 @@ function layerValue(area: Key, layer: LayerQuantities, system: System): Value {
   return [key, printAs(volume, compactedVolume, system), `${material} for this layer, as compacted`];
 }
 
-function layingValue(area: Key, { unit, whole, cut }: LayingQuantities): Value {
-  const both = `${whole} whole, ${cut} cut`;
-  const text = both.length <= LONGEST_HINT ? both : `${whole + cut} laid`;
-  return [`${area}/paving`, text, `pieces of ${unit} as laid: whole ones, and those that are cut`];
+/** Each kind of unit once, all of it that lies in the area: at the paving, else at the first course or inset that lays it. */
+function unitsIn({ id, laying }: AreaQuantities, { paving, insets, borders, bands }: Area): Value[] {
+  const courses = [...borders, ...bands].map(({ key, unit }) => ({ key, units: [unit] }));
+  // What is laid as in another area has that one's key.
+  const field = paving === undefined ? [] : [{ key: `${id}/paving`, units: paving.units }];
+  const statements = [...field, ...courses, ...insets.map(({ paving: own }) => own)];
+  const told = new Set<string>();
+  return statements.flatMap(({ key, units }) => {
+    const own = (laying ?? []).filter(({ unit }) => !told.has(unit) && units.some(({ name }) => name === unit));
+    own.forEach(({ unit }) => told.add(unit));
+    return own.length === 0 ? [] : [layingValue(key, own)];
+  });
+}
+
+function layingValue(key: Key, laying: readonly LayingQuantities[]): Value {
+  const sum = (of: 'whole' | 'cut'): number => laying.reduce((total, one) => total + one[of], 0);
+  const both = `${sum('whole')} whole, ${sum('cut')} cut`;
+  const text = both.length <= LONGEST_HINT ? both : `${sum('whole') + sum('cut')} laid`;
+  const units = listed(laying.map(({ unit }) => unit));
+  return [key, text, `units of ${units} in this area: whole ones, and those that are cut`];
 }
 
 /** The length of the sides that one line of the edges names, together. */

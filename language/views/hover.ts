@@ -1,12 +1,13 @@
 import type { Place } from '../findings/finding.ts';
-import type { Key, System } from '../job/job.ts';
+import type { Job, Key, System } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
-import type { AreaQuantities, EdgeQuantities } from '../quantities/contract.ts';
 import { quantitiesOf, type Owner } from '../quantities/catalogue.ts';
+import type { AreaQuantities, EdgeQuantities } from '../quantities/contract.ts';
 import { acceptedMarkdown } from './accepted-hover.ts';
 import { errorBehind } from './error-behind.ts';
 import { markdownText } from './markdown.ts';
 import { rowsOf, type Row } from './rows.ts';
+import { HEADLINE, rowsMarkdown, unitsMarkdown } from './units-markdown.ts';
 import { workingLine } from './working-line.ts';
 
 export interface Hover {
@@ -76,7 +77,9 @@ interface Thing {
   readonly pointer: string;
   readonly isBed?: boolean;
   /** The number whose working is shown. */
-  readonly leading: string;
+  readonly leading?: string;
+  /** Tables of what lies in it. */
+  readonly tables?: readonly string[];
 }
 
 /** Keys whose place holds the position, the smallest first. */
@@ -104,6 +107,8 @@ function thingOf(evaluation: Evaluation, key: Key): Thing | undefined {
     };
   }
   for (const [index, area] of quantities.areas.entries()) {
+    const course = courseOf(evaluation.job!, area, key);
+    if (course !== undefined) return course;
     const kept = area.keptOut.findIndex(shape => shape.id === key);
     if (kept >= 0) {
       const headline = `${key.replace(':', ' ')} in ${area.name}`;
@@ -116,12 +121,27 @@ function thingOf(evaluation: Evaluation, key: Key): Thing | undefined {
       };
     }
     if (key !== area.id && !key.startsWith(`${area.id}/`)) continue;
-    return partOf(area, `/areas/${index}`, key.slice(area.id.length + 1));
+    return partOf(area, `/areas/${index}`, key.slice(area.id.length + 1), evaluation.job!.system);
   }
   return undefined;
 }
 
-function partOf(area: AreaQuantities, pointer: string, part: string): Thing | undefined {
+/** A border, band or inset of an area: the units that it is laid with, wherever in the area they lie. */
+function courseOf({ areas, system }: Job, area: AreaQuantities, key: Key): Thing | undefined {
+  const { borders, bands, insets } = areas.find(each => each.key === area.id)!;
+  const inset = insets.find(each => each.key === key || each.paving.key === key);
+  const course = [...borders, ...bands].find(each => each.key === key);
+  const units = inset?.paving.units ?? (course === undefined ? [] : [course.unit]);
+  const laying = (area.laying ?? []).filter(one => units.some(({ name }) => name === one.unit));
+  if (laying.length === 0) return undefined;
+  const word = key.slice(area.id.length + 1);
+  const rows = (area.borderRows ?? []).filter(({ border }) => border === word);
+  const what = inset === undefined ? course!.course : `inset ${inset.name}`;
+  const tables = [rowsMarkdown(rows, system), unitsMarkdown(laying, system, `All in ${area.name}`, HEADLINE)];
+  return { headline: `${what} in ${area.name}`, owner: 'laying', numbers: {}, pointer: '', tables };
+}
+
+function partOf(area: AreaQuantities, pointer: string, part: string, system: System): Thing | undefined {
   const word = part.split('/')[0]!;
   const layer = area.layers.findIndex(({ role }) => role === word);
   if (layer >= 0) {
@@ -137,7 +157,11 @@ function partOf(area: AreaQuantities, pointer: string, part: string): Thing | un
     };
   }
   if (word === 'paving' && area.laying?.[0] !== undefined) {
-    const [laying] = area.laying;
+    const [laying, ...others] = area.laying;
+    if (others.length > 0) {
+      const tables = [unitsMarkdown(area.laying, system)];
+      return { headline: `units of ${area.name}`, owner: 'laying', numbers: {}, pointer, tables };
+    }
     return {
       headline: `${laying.unit} in ${laying.bond}`,
       owner: 'laying',
@@ -184,17 +208,26 @@ function partOf(area: AreaQuantities, pointer: string, part: string): Thing | un
       leading: 'deepest'
     };
   return part === '' || word === 'outline'
-    ? { headline: area.name, owner: 'area', numbers: area, pointer, leading: 'netArea' }
+    ? {
+        headline: area.name,
+        owner: 'area',
+        numbers: area,
+        pointer,
+        leading: 'netArea',
+        tables: area.laying === undefined ? [] : [unitsMarkdown(area.laying, system, '', HEADLINE)]
+      }
     : undefined;
 }
 
 function markdown(thing: Thing, evaluation: Evaluation, system: System): string {
   const rows = rowsOf(thing.owner, thing.numbers, system, thing.isBed);
-  const working = evaluation.numbers!.workings[`${thing.pointer}/${thing.leading}`];
+  const { leading } = thing;
+  const working = leading === undefined ? undefined : evaluation.numbers!.workings[`${thing.pointer}/${leading}`];
   return [
     `**${markdownText(thing.headline)}**`,
     table(rows),
-    working && `${markdownText(wordsOf(thing))}: _${markdownText(workingLine(working, system))}_`
+    working && `${markdownText(wordsOf(thing))}: _${markdownText(workingLine(working, system))}_`,
+    ...(thing.tables ?? [])
   ]
     .filter(part => part !== undefined && part !== '')
     .join('\n\n');

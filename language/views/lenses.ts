@@ -2,7 +2,7 @@ import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
 import { printAs } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
-import type { AreaQuantities } from '../quantities/contract.ts';
+import type { AreaQuantities, LayingQuantities } from '../quantities/contract.ts';
 import { errorBehind } from './error-behind.ts';
 
 /** A headline figure shown above a block. */
@@ -47,9 +47,19 @@ function brokenText(evaluation: Evaluation, key: Key, system: System): string {
   return error === undefined ? 'no numbers: see the errors' : `no numbers: see ${line}`;
 }
 
+/** `102 whole, 12 cut`; of several kinds `333 + 89 whole, 205 cut`, in the order in which the text names them. */
+function unitsText(laying: readonly LayingQuantities[]): string {
+  const wholes = laying.map(({ whole }) => whole);
+  const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0);
+  const whole = wholes.length > MOST_KINDS ? sum(wholes) : wholes.join(' + ');
+  return `${whole} whole, ${sum(laying.map(({ cut }) => cut))} cut`;
+}
+
+/** More kinds are told together: the line stays short. */
+const MOST_KINDS = 3;
+
 function areaText(area: AreaQuantities, system: System): string {
-  const laid = area.laying?.[0];
-  const units = laid === undefined ? '' : ` · ${laid.whole} whole, ${laid.cut} cut`;
+  const units = area.laying === undefined ? '' : ` · ${unitsText(area.laying)}`;
   // Without a layer, or without heights and layers, there is no dig to speak of yet.
   const dig = area.dig.deepest === 0 ? '' : ` · dig ${printAs('thickness', area.dig.deepest, system)} deep`;
   return `${printAs('area', area.netArea, system)}${units}${dig}`;

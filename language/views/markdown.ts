@@ -8,3 +8,9 @@ export function markdownText(text: string): string {
     .replace(/(?<=\bwww)\./gi, '&#46;')
     .replace(/\s+/g, ' ');
 }
+
+/** A table; what stands in it is plain text, and all but the first column is flush right. */
+export function markdownTable(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]): string => `| ${cells.map(markdownText).join(' | ')} |`;
+  return [line(heads), `|:--|${'--:|'.repeat(heads.length - 1)}`, ...rows.map(line)].join('\n');
+}

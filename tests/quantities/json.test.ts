@@ -79,6 +79,8 @@ describe('the JSON contract', () => {
       'layers',
       'geotextile',
       'laying',
+      'cuts',
+      'runningSizes',
       'joints',
       'edging'
     ]);
@@ -128,6 +130,7 @@ describe('the JSON contract', () => {
       return value;
     });
     expect(numbers.length).toBeGreaterThan(30);
-    for (const { description } of numbers) expect(description).toMatch(/, (m|m2|m3|kg|degrees|measure as named)$/);
+    for (const { description } of numbers)
+      expect(description).toMatch(/, (m|m2|m3|kg|degrees|a share of 1|measure as named)$/);
   });
 });

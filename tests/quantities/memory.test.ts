@@ -31,6 +31,9 @@ it('computes a job once; only neighbours are held against each other', () => {
   expect(computed(session, row())).toEqual({
     outline: 3,
     laying: 3,
+    cuts: 3,
+    // Of each area, and of all that cut the same unit.
+    nesting: 4,
     layers: 3,
     pair: 1,
     neighbours: 1,
@@ -48,6 +51,8 @@ it('an edit in one area recomputes what depends on it, and nothing else', () => 
   const joint = paving(unit(0.2, 0.1, 0.06), 0.004);
   expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'], paving: joint }))).toEqual({
     laying: 1,
+    cuts: 1,
+    nesting: 2,
     layers: 1,
     // The sum of all units.
     job: 1,
@@ -79,21 +84,21 @@ it('drops what is no longer there, keeps what is only broken for now', () => {
   const { areas, ...rest } = row();
   const missing = [{ key: 'area:b', name: 'b', because: 'area:b' }];
   numbersOf({ ...rest, areas: [areas[0]!, areas[2]!], missing }, session);
-  // The job stage alone: its totals changed.
-  expect(computed(session, row())).toEqual({ job: 1 });
+  // Of the whole job alone: its totals changed, and which pieces come out of one unit.
+  expect(computed(session, row())).toEqual({ nesting: 1, job: 1 });
   numbersOf({ ...rest, areas: [areas[0]!] }, session);
-  // Five stages, what they are taken from, the last good numbers, and each rule.
-  expect(session.size).toBe(7 + row().rules.length);
+  // Seven stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
+  expect(session.size).toBe(10 + row().rules.length);
   session.forget('job');
   expect(session.size).toBe(0);
 });
 
 it('is bounded: what was used longest ago goes first', () => {
-  const session = new Session(8);
+  const session = new Session(10);
   numbersOf(job([small('a', 0)]), session);
-  expect(session.size).toBe(7);
+  expect(session.size).toBe(9);
   numbersOf({ ...job([small('z', 0)]), key: 'other' }, session);
-  expect(session.size).toBe(8);
+  expect(session.size).toBe(10);
 });
 
 it('jobs of one name in two files do not meet', () => {

@@ -4,6 +4,7 @@ import {
   printByMeasure,
   printHeight,
   printLength,
+  printMarked,
   printPercent,
   printThickness
 } from '../../language/measures/print.ts';
@@ -45,10 +46,27 @@ describe('printing, each measure as the trade writes it', () => {
     ['sand-mass', 49.6 * POUND, 'imperial', '50 lb'],
     ['density', 140 * POUND_PER_CUBIC_FOOT, 'imperial', '140.0 lb per cu ft'],
     ['density', 2200, 'metric', '2200 kg/m3'],
+    // A unit's face to the tenth of a square inch, a piece of it in square centimetres: a sliver is not nothing.
+    ['face', 0.02, 'metric', '0.02 m2'],
+    ['piece', 0.0192, 'metric', '192.0 cm2'],
+    ['piece', 0.000_004, 'metric', 'under 0.1 cm2'],
+    ['piece', 17.9 * INCH ** 2, 'imperial', '17.9 sq in'],
+    ['piece', 0.02 * INCH ** 2, 'imperial', 'under 0.1 sq in'],
+    ['share', 0.0559, 'metric', '5.59 %'],
     ['count', 585, 'metric', '585'],
     ['area', -0.001, 'metric', '0.00 m2']
   ] as const)('%s of %d, %s: %s', (style, value, system, printed) =>
     expect(printAs(style, value, system)).toBe(printed)
+  );
+
+  it.each([
+    [0.1204, 'metric', '120 mm'],
+    [0.0018, 'metric', '1.8 mm'],
+    [2.5, 'metric', '2.500 m'],
+    [5.3755 * INCH, 'imperial', '5 3/8 in'],
+    [INCH / 32, 'imperial', '1/32 in']
+  ] as const)('%d m to mark out, %s: %s', (metres, system, printed) =>
+    expect(printMarked(metres, system)).toBe(printed)
   );
 
   it('heights, percentages, and values of which only the measure is known', () => {

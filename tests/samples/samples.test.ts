@@ -111,6 +111,16 @@ describe.each(JOBS)('%s', file => {
     }
   });
 
+  it('takes no more units together than area by area, and no fewer than the least', async () => {
+    const { areas, units } = quantitiesOf(await evaluated(file));
+    for (const { unit, unitsUsed, lowerBound, proven } of units) {
+      const apart = areas.flatMap(({ laying }) => laying ?? []).filter(laying => laying.unit === unit);
+      expect(unitsUsed).toBeLessThanOrEqual(apart.reduce((sum, laying) => sum + laying.unitsUsed!, 0));
+      expect(unitsUsed).toBeGreaterThanOrEqual(lowerBound!);
+      if (proven !== true) expect(unitsUsed).toBeGreaterThan(lowerBound!);
+    }
+  });
+
   it('has no key whose stage is still to come', async () => {
     const keys = [...JSON.stringify(quantitiesOf(await evaluated(file))).matchAll(/"(\w+)":/g)].map(([, key]) => key);
     const later = ['tapes', 'levels', 'boxes', 'gates', 'drains', 'log', 'order', 'cost', 'costPerArea', 'fillVolume'];

@@ -40,8 +40,13 @@ export function cutsText(
   const lists = areas.map(one => block(colours.strong(`Cuts of ${one.area.name}`), listText(one, system, colours)));
   const plans = areas.flatMap(one => areaPlan(one, nestedTogether));
   const together = nestedTogether === undefined ? [] : jobPlan(nestedTogether, areas);
-  const how = wrapped(howParted(buying.sawCut, system), SENTENCE_WIDTH);
-  return [...lists, ...[...plans, ...together].map(([head, plan]) => block(colours.strong(head), [...how, ...plan]))];
+  const how = [HOW_MARKED, SPLITTER, howParted(buying.sawCut, system), CUTTING_CAUTION];
+  const sentences = how.flatMap(sentence => wrapped(sentence, SENTENCE_WIDTH));
+  return [
+    ...(plans.length + together.length === 0 ? [] : [block(colours.strong('Cutting'), sentences)]),
+    ...lists,
+    ...[...plans, ...together].map(([head, plan]) => block(colours.strong(head), plan))
+  ];
 }
 
 /** What the plans go by. */
@@ -58,16 +63,11 @@ function listText({ area, laid }: Laid, system: System, colours: Colours): strin
   const { groups } = laid!.cuts.list;
   if (groups.length === 0) return ['Nothing is cut.'];
   const rows = groups.map(group => row(group, unitNamed(area, group.unit).name, system));
-  const before = Math.max(...table(COLUMNS, rows, colours).map(line => line.length));
+  // The last line: the head may carry colours.
+  const before = table(COLUMNS, rows, colours).at(-1)!.length;
   const width = Math.max(SENTENCE_WIDTH - before - GAP, LEAST_MARKING_WIDTH);
   const marked = groups.map((group, index) => [...rows[index]!, howMarked(group, width, system)]);
-  return [
-    ...wrapped(HOW_MARKED, SENTENCE_WIDTH),
-    ...wrapped(SPLITTER, SENTENCE_WIDTH),
-    CUTTING_CAUTION,
-    '',
-    ...table([...COLUMNS, { head: 'How each is marked out' }], marked, colours)
-  ];
+  return table([...COLUMNS, { head: 'How each is marked out' }], marked, colours);
 }
 
 function row(
@@ -103,7 +103,7 @@ function areaPlan({ area, laid }: Laid, together: NestedTogether | undefined): P
   const own = (laid!.nested ?? []).filter(({ unit, used }) => used > 0 && !elsewhere.has(unit));
   const lists = { lists: [laid!.cuts.list] };
   const lines = own.map(one => cuttingPlanText(unitNamed(area, one.unit).name, one, lists));
-  return lines.length === 0 ? [] : [[`Cutting plan of ${area.name}`, lines.flatMap(parted)]];
+  return lines.length === 0 ? [] : [[`Cutting plan of ${area.name}`, parted(lines)]];
 }
 
 /** The plan for all areas that cut a unit. */
@@ -114,10 +114,10 @@ function jobPlan({ areas, units }: NestedTogether, laid: readonly Laid[]): Plan[
     const { area } = inOrder[one.pieces[0]!.list]!;
     return cuttingPlanText(unitNamed(area, one.unit).name, one, lists);
   });
-  return [['Cutting plan of all areas together', lines.flatMap(parted)]];
+  return [['Cutting plan of all areas together', parted(lines)]];
 }
 
-/** An empty line before each part. */
-function parted(part: readonly string[]): string[] {
-  return ['', ...part];
+/** An empty line between parts. */
+function parted(parts: readonly (readonly string[])[]): string[] {
+  return parts.flatMap((part, index) => (index === 0 ? part : ['', ...part]));
 }

@@ -63,7 +63,7 @@ function partOf(area: AreaQuantities, [list, index]: readonly string[]): { owner
     case 'borderRows':
       return { owner: 'border-row', name: `row ${at + 1} of the borders` };
     case 'runningSizes':
-      return { owner: 'running-size', name: `course ${area.runningSizes![at]!.courses}` };
+      return { owner: 'running-size', name: `course or unit ${area.runningSizes![at]!.courses}` };
     case 'edging':
       return { owner: 'edging', name: area.edging[at]!.material };
     case 'dig':

@@ -45,6 +45,7 @@ export function workingsText({ quantities, workings, system, placeOf, colours }:
 
 /** `terrace, A to B` for `area:terrace/edges/A to B`. */
 function thingOf(key: string): string {
+  if (key === 'job') return 'all areas';
   return key
     .replace(/^[a-z-]+:/, '')
     .replace('/edges/', ', ')
