@@ -39,17 +39,21 @@ describe('the forecourt', () => {
       [41, true]
     ]);
     for (const { length, units, joint } of rows) expect(joint).toBeCloseTo((length! - units * 0.1) / units, 3);
-    // Beside it 39 soldiers of the band in 4200 - 200 - 3; round the compass 28 sailors and 2 cut alike.
-    const [whole, cut] = laid('forecourt', 'block-charcoal');
-    expect([whole, cut]).toEqual([41 + 47 + 41 - 8 + 39 + 28, 8 + 2]);
+    // Beside it 39 soldiers of the band in 4200 - 200 - 3.
+    expect(laid('forecourt', 'block-charcoal')).toEqual([41 + 47 + 41 - 8 + 39, 8]);
   });
 
-  it('sailors round the compass: 29.6 of them, so 30 with two cut', () => {
-    // On a circle of 953 each takes 2 x atan(100 / 953) and a joint of 3.
-    const each = 2 * Math.atan(100 / 953) + 3 / 953;
-    expect((2 * Math.PI) / each).toBeCloseTo(29.6, 1);
+  it('setts round the compass: 70 whole ones, their joints 5.3 at the inside and 12.5 at the outside', () => {
+    // Along the rim of 950 each takes 2 x atan(40 / 950) and a joint of 5 or near it: seventy leave 5.3, one more 4.1.
+    const joint = (count: number): number => (2 * Math.PI * 950) / count - 2 * 950 * Math.atan(40 / 950);
+    expect([joint(70), joint(71)].map(each => each.toFixed(1))).toEqual(['5.3', '4.1']);
     const row = area('forecourt').borderRows!.find(({ border }) => border === 'border-2')!;
-    expect([row.units, row.wholeUnits]).toEqual([30, false]);
+    expect([row.units, row.wholeUnits]).toEqual([70, true]);
+    expect(row.joint * 1000).toBeCloseTo(joint(70), 1);
+    // On the outside the corners lie 2 x (950 + 80) x tan(pi / 70) - 80 apart.
+    expect((2 * 1030 * Math.tan(Math.PI / 70) - 80).toFixed(1)).toBe('12.5');
+    expect(row.widestJoint! * 1000).toBeCloseTo(12.5, 1);
+    expect(laid('forecourt', 'sett-charcoal')).toEqual([70, 0]);
   });
 
   it('setts in rings: 34, 40, 46, 53 and 59 whole, 65 cut along the rim', () => {
