@@ -71,6 +71,8 @@ function faultsOf({ file, imports, uses }: Source): string[] {
     if (isOurs) {
       if (name.startsWith('language/syntax/generated/')) return !inFolder('language/syntax', 'language/lowering');
       if (name.startsWith('language/editing/') && inFolder('language')) return !inFolder('language/editing');
+      if (inFolder('language/geometry')) return !name.startsWith('language/geometry/');
+      if (inFolder('language/laying')) return !/^language\/(geometry|laying)\//.test(name);
       if (inFolder('language')) return !name.startsWith('language/');
       if (inFolder('server')) return !/^(language|server)\//.test(name);
       return !name.startsWith('extension/') && name !== 'server/protocol.ts';
@@ -138,6 +140,8 @@ describe('The test of the layers itself', () => {
     ['language/job/made-up.ts', "import { readFileRequest } from '../../server/protocol.ts';"],
     ['language/views/made-up.ts', "import { wordAt } from '../editing/word-at.ts';"],
     ['language/paving.ts', "export { wordAt } from './editing/word-at.ts';"],
+    ['language/geometry/made-up.ts', "import type { Area } from '../job/job.ts';"],
+    ['language/laying/bonds/made-up.ts', "import type { Bond } from '../../job/job.ts';"],
     ['language/editing/made-up.ts', "import type { Area } from '../syntax/generated/ast.ts';"],
     ['language/job/made-up.ts', "console.log('words');"],
     ['language/job/made-up.ts', 'const today = new Date();'],

@@ -1,5 +1,5 @@
 import type { Bond } from '../job/job.ts';
-import type { Cell } from '../laying/cell-bond.ts';
+import type { Cell } from '../laying/bonds/cell-bond.ts';
 
 /** Signs along a unit of a bond by its shift: a number that halves, thirds and quarters come out even in. */
 const UNIT = 12;

@@ -2,7 +2,7 @@ import { MOST_UNITS, sideLength } from '../geometry/index.ts';
 import type { Area, Border, System, Unit } from '../job/job.ts';
 import type { SideFit } from '../laying/lay-field.ts';
 import type { AreaNotLaid, LaidArea } from '../laying/lay-area.ts';
-import type { NoRing } from '../laying/ring.ts';
+import type { NoRing } from '../laying/bonds/ring.ts';
 import { printFine, printLength, printThickness } from '../measures/print.ts';
 import { tooManyUnits } from './area-faults.ts';
 import type { RawFinding } from './finding.ts';
@@ -104,8 +104,8 @@ function startFault(area: Area, { sides, units, joint, way }: SideFit, system: S
     units > 1 && joint <= 0
       ? `${units} of ${size} are longer than what is between them, and one fewer would need joints wider than ${printThickness(most.value, system)}`
       : units > 1
-      ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
-      : `${unit.name} is too large for what is between them`;
+        ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
+        : `${unit.name} is too large for what is between them`;
   return {
     id: 'start-does-not-fit',
     target: area.key,

@@ -1,5 +1,5 @@
 import type { Loop, Point } from '../geometry/shapes.ts';
-import type { Cell } from '../laying/cell-bond.ts';
+import type { Cell } from '../laying/bonds/cell-bond.ts';
 import type { Accept, Rule, Rulebook } from './rule.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Loop } from '../geometry/index.ts';
-import type { Cell, SizedUnit } from './cell-bond.ts';
+import type { Cell, SizedUnit } from './bonds/cell-bond.ts';
 import type { StartSaid } from './field-frame.ts';
 
 /** All that laying an area goes by: shapes on the plan and sizes, metres and radians. */

@@ -1,4 +1,4 @@
-import type { JointWidths } from './course-bond.ts';
+import type { JointWidths } from './bonds/course-bond.ts';
 
 /** Whole units between two lines. */
 export interface Fit {

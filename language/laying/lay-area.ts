@@ -1,8 +1,8 @@
 import { type CourseFrame, type Loop, type Region } from '../geometry/index.ts';
 import type { AreaToLay, BandToLay, BorderToLay, FieldToLay, JointLimits } from './area-to-lay.ts';
-import type { NotLaid } from './bond-ways.ts';
-import type { BandCourse, BorderCourse, BorderFault, CourseRun } from './border.ts';
-import { layBorders } from './borders.ts';
+import type { NotLaid } from './bonds/bond-ways.ts';
+import type { BandCourse, BorderCourse, BorderFault, CourseRun } from './borders/border.ts';
+import { layBorders } from './borders/borders.ts';
 import { acrossFrom } from './field-frame.ts';
 import type { LaidUnits } from './laid.ts';
 import { type Ground, type LaidField, layField, setOut, type SetOut } from './lay-field.ts';

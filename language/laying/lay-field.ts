@@ -1,7 +1,7 @@
 import { type CourseFrame, type Loop, outOfFrame, type Region } from '../geometry/index.ts';
 import type { FieldToLay } from './area-to-lay.ts';
-import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bond-ways.ts';
-import type { JointWidths } from './course-bond.ts';
+import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bonds/bond-ways.ts';
+import type { JointWidths } from './bonds/course-bond.ts';
 import { boundsIn, fieldFrame, type StartSaid, widthBetween } from './field-frame.ts';
 import { type Fit, fitBetween, sameJoints } from './fitted-joints.ts';
 import { type LaidUnits, together } from './laid.ts';

@@ -1,4 +1,4 @@
-import type { Slot } from '../laying/cell-bond.ts';
+import type { Slot } from '../laying/bonds/cell-bond.ts';
 
 /** A unit whose squares make no rectangle, and one of them. */
 interface OddUnit {

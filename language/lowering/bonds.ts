@@ -1,5 +1,5 @@
 import type { Bond, BondWay, Key } from '../job/job.ts';
-import type { Slot } from '../laying/cell-bond.ts';
+import type { Slot } from '../laying/bonds/cell-bond.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, NOT_NEGATIVE, POSITIVE, type Context } from './context.ts';

@@ -14,7 +14,7 @@ import type {
   Start,
   Unit
 } from '../job/job.ts';
-import { kindsOf } from '../laying/cell-bond.ts';
+import { kindsOf } from '../laying/bonds/cell-bond.ts';
 import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';

@@ -1,6 +1,6 @@
 import type { Point, Side } from '../geometry/index.ts';
 import type { Area } from '../job/job.ts';
-import type { CutGroup } from '../laying/cut-list.ts';
+import type { CutGroup } from '../laying/cut-list/cut-list.ts';
 import type { AreaResult } from './area-result.ts';
 import type { AreaQuantities, CutQuantities, Place2d, SideShape } from './contract.ts';
 import { unitNamed } from './units-of-area.ts';

@@ -1,6 +1,6 @@
 import type { Area, Bond, Given, Joint, KeptOut, Paving, Start, Unit } from '../job/job.ts';
 import type { AreaToLay, BondToLay, FieldToLay, JointLimits, KeptOutShape } from '../laying/area-to-lay.ts';
-import type { SizedUnit } from '../laying/cell-bond.ts';
+import type { SizedUnit } from '../laying/bonds/cell-bond.ts';
 
 /** What laying an area goes by; absent where the area has no paving. Others may be where its joint lines come from. */
 export function areaToLay(area: Area, others: ReadonlyMap<string, Area>): AreaToLay | undefined {

@@ -1,5 +1,5 @@
 import type { Border } from '../job/job.ts';
-import type { CourseRun } from '../laying/border.ts';
+import type { CourseRun } from '../laying/borders/border.ts';
 import { divide, type Expression, given, measured, multiply, plainNumber, subtract } from './arithmetic.ts';
 import type { BorderRowQuantities } from './contract.ts';
 import type { LaidTotals } from './laying-stage.ts';

@@ -1,9 +1,9 @@
 import type { Key } from '../job/job.ts';
-import type { CutGroup, CutList } from '../laying/cut-list.ts';
+import type { CutGroup, CutList } from '../laying/cut-list/cut-list.ts';
 import type { LaidArea } from '../laying/lay-area.ts';
-import { makeCutList } from '../laying/make-cut-list.ts';
-import { sliversIn } from '../laying/slivers.ts';
-import type { UnitShape } from '../laying/unit-shape.ts';
+import { makeCutList } from '../laying/cut-list/make-cut-list.ts';
+import { sliversIn } from '../laying/cut-list/slivers.ts';
+import type { UnitShape } from '../laying/cut-list/unit-shape.ts';
 
 /** What the cut list reads: what is laid, and the shape of each kind of unit. */
 export interface CutsInputs {

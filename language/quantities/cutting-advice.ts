@@ -1,15 +1,12 @@
 import type { Area, Job, Key, System } from '../job/job.ts';
-import { betterSizes, type BetterSize } from '../laying/better-sizes.ts';
-import { type BetterStart, betterStarts } from '../laying/better-starts.ts';
+import { betterSizes, type BetterSize } from '../laying/starts/better-sizes.ts';
+import { type BetterStart, betterStarts } from '../laying/starts/better-starts.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
-import { type Cutting, cuttingOf } from '../laying/cutting.ts';
-import { isClearlyBetter } from '../laying/fewer-cuts.ts';
+import { type Cutting, cuttingOf } from '../laying/starts/cutting.ts';
+import { isClearlyBetter } from '../laying/starts/fewer-cuts.ts';
 import { layArea } from '../laying/lay-area.ts';
 import { measureNamed } from '../measures/measures.ts';
 import { areaToLay } from './area-to-lay.ts';
-
-/** Pieces of less than a third of the unit's width are slivers (common practice). */
-const LEAST_SHARE = 1 / 3;
 
 /** What an area leaves to cut, and how it could be less. */
 export interface CuttingAdvice {
@@ -30,10 +27,10 @@ export type AdviceAbout = 'starts' | 'sizes' | 'inboard';
 
 const INCH = measureNamed('in')!.factor.valueOf();
 
-/** What lengths are measured in, m: as on a tape, joints finer, the shortest piece in steps a person would choose. */
+/** What lengths are measured in, m: as on a tape, joints finer; and how short a piece courses may end in: no sliver. */
 const STEPS: Readonly<Record<System, { readonly tape: number; readonly joint: number; readonly piece: number }>> = {
-  metric: { tape: 0.001, joint: 0.0001, piece: 0.005 },
-  imperial: { tape: INCH / 16, joint: INCH / 64, piece: INCH / 4 }
+  metric: { tape: 0.001, joint: 0.0001, piece: 0.05 },
+  imperial: { tape: INCH / 16, joint: INCH / 64, piece: 2 * INCH }
 };
 
 /**
@@ -49,14 +46,13 @@ export function* cuttingAdvice(
   if (toLay === undefined) return undefined;
   const laid = yield* layArea(toLay);
   if (!('parts' in laid)) return undefined;
-  const leastPiece = leastPieceOf(toLay);
-  const now = cuttingOf(laid, toLay, leastPiece);
+  const now = cuttingOf(laid, toLay);
   const { tape, joint } = STEPS[job.system];
   const may = { mayTurn: area.traffic.every(who => who === 'foot'), mayJoint: !sharesPaving(job, area) };
   const starts = about.includes('starts')
-    ? yield* betterStarts(toLay, { leastPiece, shiftStep: tape, jointStep: joint, ...may })
+    ? yield* betterStarts(toLay, { shiftStep: tape, jointStep: joint, ...may })
     : undefined;
-  const sizes = about.includes('sizes') ? yield* betterSizes(toLay, { leastPiece, sizeStep: tape }) : undefined;
+  const sizes = about.includes('sizes') ? yield* betterSizes(toLay, { sizeStep: tape }) : undefined;
   const inboard = about.includes('inboard') ? yield* inboardAdvice(toLay, now, job.system) : undefined;
   return {
     area: area.key,
@@ -72,19 +68,13 @@ function sharesPaving({ areas }: Job, { key, pavingAs }: Area): boolean {
   return pavingAs !== undefined || areas.some(other => other.pavingAs === key);
 }
 
-function leastPieceOf({ field }: AreaToLay): number {
-  const [unit] = field.units;
-  return unit === undefined ? 0 : Math.min(unit.length, unit.width) * LEAST_SHARE;
-}
-
 function* inboardAdvice(area: AreaToLay, now: Cutting, system: System): Generator<void, InboardAdvice | undefined> {
   const { field } = area;
   if (now.slivers === 0 || field.bond.way !== 'courses' || field.inboardCuts !== undefined) return undefined;
-  const { piece } = STEPS[system];
-  const least = Math.ceil(leastPieceOf(area) / piece) * piece;
+  const least = STEPS[system].piece;
   const laid = yield* layArea({ ...area, field: { ...field, inboardCuts: least } });
   if (!('parts' in laid)) return undefined;
-  const cutting = cuttingOf(laid, area, leastPieceOf(area));
+  const cutting = cuttingOf(laid, area);
   // More units are cut: that is what it is about.
   return isClearlyBetter({ ...cutting, cutUnits: now.cutUnits, sawLength: now.sawLength }, now)
     ? { least, cutting }

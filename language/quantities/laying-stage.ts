@@ -2,7 +2,7 @@ import type { Area, Key } from '../job/job.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
 import type { UnitCuts } from './cuts-stage.ts';
 import type { UnitsForCuts } from './nesting-stage.ts';
-import type { CourseRun } from '../laying/border.ts';
+import type { CourseRun } from '../laying/borders/border.ts';
 import { type AreaNotLaid, layArea, type LaidArea, type LaidPart } from '../laying/lay-area.ts';
 
 /** Units laid, counted on the shape; areas m2, lengths m. */

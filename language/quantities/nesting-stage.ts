@@ -1,7 +1,12 @@
 import type { Key } from '../job/job.ts';
-import type { CutList } from '../laying/cut-list.ts';
-import { nested } from '../laying/nest.ts';
-import { type BoundMethod, type CuttingPattern, type DemandedPieces, USUAL_NESTING_WORK } from '../laying/nested.ts';
+import type { CutList } from '../laying/cut-list/cut-list.ts';
+import { nested } from '../laying/nesting/nest.ts';
+import {
+  type BoundMethod,
+  type CuttingPattern,
+  type DemandedPieces,
+  USUAL_NESTING_WORK
+} from '../laying/nesting/nested.ts';
 import type { KindOfUnit } from './cuts-stage.ts';
 
 /** Cut lists whose pieces may come out of one and the same unit, and the width of the saw's cut, m. */

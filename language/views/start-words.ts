@@ -1,8 +1,8 @@
 import Fraction from 'fraction.js';
 import type { System } from '../job/job.ts';
-import type { Size } from '../laying/better-sizes.ts';
-import type { Cutting } from '../laying/cutting.ts';
-import type { StartChange } from '../laying/start-change.ts';
+import type { Size } from '../laying/starts/better-sizes.ts';
+import type { Cutting } from '../laying/starts/cutting.ts';
+import type { StartChange } from '../laying/starts/start-change.ts';
 import type { Point } from '../geometry/index.ts';
 import { inOneMeasure, lengthIn, toNearest } from '../measures/lengths.ts';
 import { printAs, printThickness } from '../measures/print.ts';

@@ -1,7 +1,7 @@
 import { Clipper, FillRule } from 'clipper2-ts';
 import type { Loop, Point, Region } from '../../language/geometry/index.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';
-import type { BondPattern } from '../../language/laying/pattern.ts';
+import type { BondPattern } from '../../language/laying/bonds/pattern.ts';
 
 /** Whole-number places per metre: micrometres. */
 const SCALE = 1e6;

@@ -26,7 +26,7 @@ test('what to write, with the cuts as they are and as they would be', () => {
     Change                   Cut units  Slivers  Narrowest piece  Sawing
     as it is                        10        5            25 mm   1.0 m
     no \`shifted\`                     5        5            20 mm   0.5 m
-    inboard-cuts 35 mm              15        0           100 mm   1.5 m
+    inboard-cuts 50 mm              15        0           100 mm   1.5 m
     rectangle 845 x 520 mm           5        5            25 mm   0.5 m
     rectangle 1.05 x 0.52 m          5        5            25 mm   0.5 m`);
 });

@@ -1,7 +1,7 @@
 import { boundsOf, type Region, type UnitGrid } from '../../language/geometry/index.ts';
-import { courseBond } from '../../language/laying/course-bond.ts';
+import { courseBond } from '../../language/laying/bonds/course-bond.ts';
 import type { LaidUnits } from '../../language/laying/laid.ts';
-import { layPattern } from '../../language/laying/lay-pattern.ts';
+import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
 import { drain } from '../../language/paving.ts';
 
 /** Units of one size in courses over a region, for drawings to show. */

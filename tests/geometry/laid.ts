@@ -1,8 +1,8 @@
 import type { Region, UnitGrid } from '../../language/geometry/index.ts';
-import { courseBond } from '../../language/laying/course-bond.ts';
+import { courseBond } from '../../language/laying/bonds/course-bond.ts';
 import type { LaidUnits } from '../../language/laying/laid.ts';
-import { layPattern } from '../../language/laying/lay-pattern.ts';
-import type { BondPattern } from '../../language/laying/pattern.ts';
+import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
+import type { BondPattern } from '../../language/laying/bonds/pattern.ts';
 
 /** What a grid of units comes to. */
 interface Counted {

@@ -10,7 +10,7 @@ import {
   type UnitGrid
 } from '../../language/geometry/index.ts';
 import { FOOT, loopOf, SQUARE_FOOT } from './feet.ts';
-import { layPattern } from '../../language/laying/lay-pattern.ts';
+import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
 import { laid, patternOf } from './laid.ts';
 import { chorded, curvedRegions, moved, movedRegion } from './random-outlines.ts';
 import { lengthWithin, polygonOf } from './second-opinion.ts';

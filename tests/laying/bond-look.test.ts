@@ -1,6 +1,6 @@
 // What a drawn bond is, whatever its name.
 import { expect, test } from 'vitest';
-import { type BondLook, lookOfCell } from '../../language/laying/bond-look.ts';
+import { type BondLook, lookOfCell } from '../../language/laying/bonds/bond-look.ts';
 import { slotsIn } from '../../language/lowering/bond-cell.ts';
 
 test.each<[BondLook, string]>([

@@ -11,7 +11,7 @@ import {
   sideLength
 } from '../../language/geometry/index.ts';
 import { reversedLoop } from '../../language/geometry/outline.ts';
-import type { BandCourse, BorderCourse, LaidBorders } from '../../language/laying/border.ts';
+import type { BandCourse, BorderCourse, LaidBorders } from '../../language/laying/borders/border.ts';
 import { loopOf } from '../geometry/feet.ts';
 import {
   type Motion,

@@ -8,8 +8,8 @@ import {
   roundCorner
 } from '../../language/geometry/index.ts';
 import { reversedLoop } from '../../language/geometry/outline.ts';
-import type { BorderCourse } from '../../language/laying/border.ts';
-import { layBorders } from '../../language/laying/borders.ts';
+import type { BorderCourse } from '../../language/laying/borders/border.ts';
+import { layBorders } from '../../language/laying/borders/borders.ts';
 import { loopOf } from '../geometry/feet.ts';
 import { allRound, BLOCK, counts, exactly, faultOf, laidArea, laidBorders } from './laid-borders.ts';
 

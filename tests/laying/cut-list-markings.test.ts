@@ -1,9 +1,9 @@
 // How a cut is told and marked out: each shape worked by hand.
 import { describe, expect, test } from 'vitest';
 import { circleLoop, type Loop, reversedLoop } from '../../language/geometry/index.ts';
-import type { CutGroup } from '../../language/laying/cut-list.ts';
+import type { CutGroup } from '../../language/laying/cut-list/cut-list.ts';
 import type { Piece } from '../../language/laying/laid.ts';
-import { markingsText } from '../../language/laying/marking-out-text.ts';
+import { markingsText } from '../../language/laying/cut-list/marking-out-text.ts';
 import { printThickness } from '../../language/measures/print.ts';
 import { cut, listOf, outline, piece } from './cuts.ts';
 

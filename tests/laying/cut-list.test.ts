@@ -13,8 +13,8 @@ import {
   turnedAbout
 } from '../../language/geometry/index.ts';
 import type { CutUnit, Piece, Placement } from '../../language/laying/laid.ts';
-import { makeCutList } from '../../language/laying/make-cut-list.ts';
-import { unitOutline } from '../../language/laying/unit-shape.ts';
+import { makeCutList } from '../../language/laying/cut-list/make-cut-list.ts';
+import { unitOutline } from '../../language/laying/cut-list/unit-shape.ts';
 import { cut, listOf, outline, piece, SHAPES } from './cuts.ts';
 
 /** The numbers of the groups that cuts come to, cut by cut. */

@@ -7,10 +7,10 @@ import {
   reversedLoop,
   signedAreaOf
 } from '../../language/geometry/index.ts';
-import type { CutList } from '../../language/laying/cut-list.ts';
+import type { CutList } from '../../language/laying/cut-list/cut-list.ts';
 import type { CutUnit, Piece } from '../../language/laying/laid.ts';
-import { makeCutList } from '../../language/laying/make-cut-list.ts';
-import type { UnitShape } from '../../language/laying/unit-shape.ts';
+import { makeCutList } from '../../language/laying/cut-list/make-cut-list.ts';
+import type { UnitShape } from '../../language/laying/cut-list/unit-shape.ts';
 
 /** A corner in millimetres, and how far the side after it bows out (or, negative, in). */
 export type Corner = readonly [x: number, y: number, bow?: number];

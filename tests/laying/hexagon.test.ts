@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MOST_UNITS, rectangleLoop, regionArea, type Region } from '../../language/geometry/index.ts';
-import { layHexagons, type Hexagons } from '../../language/laying/hexagon.ts';
+import { layHexagons, type Hexagons } from '../../language/laying/bonds/hexagon.ts';
 import { loopOf } from '../geometry/feet.ts';
 import { moved, movedRegion } from '../geometry/random-outlines.ts';
 import { laidBy, onPlan, randomRegions, wholeCount, wholePlaces } from './laid-on-plan.ts';

@@ -1,5 +1,5 @@
 import { Clipper, FillRule } from 'clipper2-ts';
-import { layBorders } from '../../language/laying/borders.ts';
+import { layBorders } from '../../language/laying/borders/borders.ts';
 import type {
   BandCourse,
   BorderCourse,
@@ -8,7 +8,7 @@ import type {
   JointLimits,
   LaidBorders,
   LaidCourse
-} from '../../language/laying/border.ts';
+} from '../../language/laying/borders/border.ts';
 import { onPlan } from '../../language/geometry/frame.ts';
 import { type Loop, rectangleLoop, type Region, regionArea } from '../../language/geometry/index.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';

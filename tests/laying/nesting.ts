@@ -8,14 +8,14 @@ import {
   rectangleLoop
 } from '../../language/geometry/index.ts';
 import type { Piece } from '../../language/laying/laid.ts';
-import { nested } from '../../language/laying/nest.ts';
+import { nested } from '../../language/laying/nesting/nest.ts';
 import {
   type Nested,
   type NestingInputs,
   type PlacedPiece,
   type UnitShape,
   USUAL_NESTING_WORK
-} from '../../language/laying/nested.ts';
+} from '../../language/laying/nesting/nested.ts';
 import { chorded, movedLoop } from '../geometry/random-outlines.ts';
 import { distanceApart, polygonOf, sharedArea } from '../geometry/second-opinion.ts';
 

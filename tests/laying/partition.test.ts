@@ -19,7 +19,7 @@ import { distanceToSide } from '../../language/geometry/contacts.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';
 import type { AreaToLay, FieldToLay } from '../../language/laying/area-to-lay.ts';
 import type { LaidUnits, Piece, Placement } from '../../language/laying/laid.ts';
-import { layPattern } from '../../language/laying/lay-pattern.ts';
+import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
 import { drain } from '../../language/paving.ts';
 import { chorded } from '../geometry/random-outlines.ts';
 import { polygonOf, sharedArea } from '../geometry/second-opinion.ts';

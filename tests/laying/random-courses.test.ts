@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MOST_UNITS, rectangleLoop, regionArea, type Region } from '../../language/geometry/index.ts';
-import { layRandomCourses, type RandomCourses } from '../../language/laying/random-courses.ts';
-import { randomShare } from '../../language/laying/random-numbers.ts';
+import { layRandomCourses, type RandomCourses } from '../../language/laying/bonds/random-courses.ts';
+import { randomShare } from '../../language/laying/bonds/random-numbers.ts';
 import { moved, movedRegion, seededNumbers } from '../geometry/random-outlines.ts';
 import { laidBy, layToEnd, onPlan, randomRegions, wholeCount, wholePlaces } from './laid-on-plan.ts';
 

@@ -1,10 +1,10 @@
 import type { Loop, Region } from '../../language/geometry/index.ts';
 import type { AreaToLay, FieldToLay } from '../../language/laying/area-to-lay.ts';
-import { cellBond } from '../../language/laying/cell-bond.ts';
-import { courseBond } from '../../language/laying/course-bond.ts';
+import { cellBond } from '../../language/laying/bonds/cell-bond.ts';
+import { courseBond } from '../../language/laying/bonds/course-bond.ts';
 import type { Placement } from '../../language/laying/laid.ts';
 import { setOut } from '../../language/laying/lay-field.ts';
-import type { BondPattern } from '../../language/laying/pattern.ts';
+import type { BondPattern } from '../../language/laying/bonds/pattern.ts';
 import { curvedRegions, moved, movedLoop, movedRegion, type Motion } from '../geometry/random-outlines.ts';
 import { readAreas } from './spec.ts';
 

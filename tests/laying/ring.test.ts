@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { circleLoop, MOST_UNITS, rectangleLoop, regionArea, type Region } from '../../language/geometry/index.ts';
-import { layRings, type Rings } from '../../language/laying/ring.ts';
+import { layRings, type Rings } from '../../language/laying/bonds/ring.ts';
 import { moved, movedRegion } from '../geometry/random-outlines.ts';
 import { laidBy, layToEnd, onPlan, randomRegions, wholeCount, wholePlaces } from './laid-on-plan.ts';
 

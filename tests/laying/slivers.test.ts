@@ -1,6 +1,6 @@
 // Which pieces are slivers: narrow strips as long as a side of their unit, not the tips of slanted cuts.
 import { expect, test } from 'vitest';
-import { sliversIn } from '../../language/laying/slivers.ts';
+import { sliversIn } from '../../language/laying/cut-list/slivers.ts';
 import { cut, type Corner, listOf, outline, piece, SHAPES } from './cuts.ts';
 
 function slivers(unit: string, ...corners: readonly Corner[]): number {

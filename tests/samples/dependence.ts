@@ -74,8 +74,8 @@ function linesOf(area: Block, main: string, blocks: readonly Block[], uses: read
   takeNames(area, area.lines);
   for (const block of blocks) {
     if (block.kind === 'site') take(block, main);
-    if ((block.kind === 'box' || block.kind === 'pit') && inArea(block) === area.name) take(block, main);
-    if (block.kind === 'job' && leansOnTheUsual(area, blocks)) take(block, main);
+    if (['box', 'pit', 'inset'].includes(block.kind) && inArea(block) === area.name) take(block, main);
+    if (block.kind === 'job' && (saysWhatIsBought(block) || leansOnTheUsual(area, blocks))) take(block, main);
   }
   const lines = new Set<Line>();
   for (const block of taken) for (let line = block.first; line < block.end; line++) lines.add(`${block.file}:${line}`);
@@ -93,6 +93,11 @@ function declaresBenchmark(site: Block, name: string): boolean {
 
 function inArea(block: Block): string | undefined {
   return / in (\S+)/.exec(block.lines[0]!)?.[1];
+}
+
+/** The units to buy of every area are taken from it. */
+function saysWhatIsBought(job: Block): boolean {
+  return job.lines.some(line => /^\s*(?:breakage|keep|saw-cut|offcuts)\b/.test(line));
 }
 
 /** What is not said is taken as usual in the country that the job names. */

@@ -14,6 +14,8 @@ const NET_AREAS: Readonly<Record<string, readonly [number, number]>> = {
 };
 const USUAL_AREA = [15, 150] as const;
 
+const COURSES = ['running-bond', 'stack-bond', 'third-bond'];
+
 function quantitiesOf({ numbers }: Evaluation): NonNullable<Evaluation['numbers']>['quantities'] {
   if (numbers === undefined) throw new Error('A job without numbers.');
   return numbers.quantities;
@@ -89,12 +91,20 @@ describe.each(JOBS)('%s', file => {
       has(area, 'laying', 'joints', 'edging');
       has(area.finish, 'at', 'height');
       has(area.dig, 'area', 'bankVolume', 'looseVolume', 'mass', 'deepest', 'shallowest');
-      has(area.joints, 'length', 'volume', 'mass');
+      // Joints are as long as told only where all of the area lies in courses.
+      const inCourses = (area.laying ?? []).every(({ bond }) => COURSES.includes(bond));
+      has(area.joints, ...(inCourses ? ['length'] : []), 'volume', 'mass');
       expect(area.layers.map(layer => layer.role)).toEqual(expect.arrayContaining(['bed', 'base']));
       for (const layer of area.layers)
         has(layer, 'role', 'material', 'thickness', 'area', 'compactedVolume', 'looseVolume', 'mass');
-      for (const laying of area.laying ?? [])
-        has(laying, 'unit', 'bond', 'proven', 'whole', 'cut', 'unitsUsed', 'lowerBound', 'unitArea');
+      // What was measured at the edge is told once an area.
+      has(area.laying?.[0], 'clipped');
+      for (const laying of area.laying ?? []) {
+        has(laying, 'unit', 'bond', 'whole', 'cut', 'unitsUsed', 'lowerBound');
+        if (laying.cut > 0) has(laying, 'smallestPiece', 'sawLength', 'proven');
+      }
+      const cuts = (area.laying ?? []).reduce((sum, { cut }) => sum + cut, 0);
+      expect((area.cuts ?? []).reduce((sum, { count }) => sum + count, 0)).toBe(cuts);
       for (const edge of area.edges) has(edge, 'name', 'from', 'to', 'length', 'meets', 'overhang');
       for (const edging of area.edging) has(edging, 'material', 'length');
       for (const shape of area.keptOut) has(shape, 'id', 'outline', 'area');
@@ -122,7 +132,7 @@ describe.each(JOBS)('%s', file => {
     const quantities = quantitiesOf(await evaluated(file));
     expect(numbersIn(quantities).length).toBeGreaterThan(50);
     expect(numbersIn(quantities).filter(([, value]) => !Number.isFinite(value))).toEqual([]);
-    const mayBeBelowNought = /\/(?:outline|outlines|edges)\/.*\/(?:from|to|centre|turn)\b|\/finish\/height$|\/points\//;
+    const mayBeBelowNought = /\/(?:outlines?|edges)\/.*\/(?:from|to|centre|turn)\b|\/finish\/height$|\/points\//;
     expect(numbersIn(quantities).filter(([pointer, value]) => value < 0 && !mayBeBelowNought.test(pointer))).toEqual(
       []
     );

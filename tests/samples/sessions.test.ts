@@ -49,12 +49,15 @@ function linesLast(text: string): string {
   return `${text.replaceAll(single, '')}\n${lines.reverse().join('')}// The end.\n`;
 }
 
-/** The lines of each block of an area, but for its edges, in the opposite order. */
+/** The lines of each block of an area, but for its edges, in the opposite order; borders lie one inside the other as told. */
 function statementsTurned(text: string): string {
   return text.replaceAll(
     /^(area \S+ \{\n)((?: {2}[a-z].*\n)+?)( {2}edges \{)/gm,
     (_, head: string, lines: string, edges: string) => {
-      return head + lines.split('\n').slice(0, -1).reverse().join('\n') + '\n' + edges;
+      const told = lines.split('\n').slice(0, -1);
+      const borders = told.filter(line => line.startsWith('  border '));
+      const turned = told.reverse().map(line => (line.startsWith('  border ') ? borders.shift()! : line));
+      return head + turned.join('\n') + '\n' + edges;
     }
   );
 }

@@ -55,11 +55,11 @@ test('a quick fix with its edit, for whoever opens the menu', async () => {
   const [inboard, ...more] = await actions(PAVING, CodeActionTriggerKind.Invoked, ['quickfix']);
   expect(more).toEqual([]);
   expect([inboard!.title, inboard!.kind]).toEqual([
-    'Cut two units where a course would end in less than 35 mm: 5 more cuts, 5 fewer slivers, narrowest piece 100 mm instead of 20 mm, 0.5 m more sawing',
+    'Cut two units where a course would end in less than 50 mm: 5 more cuts, 5 fewer slivers, narrowest piece 100 mm instead of 20 mm, 0.5 m more sawing',
     'quickfix'
   ]);
   expect(Object.values(inboard!.edit!.changes!).flat()).toEqual([
-    { range: { start: { line: 5, character: 60 }, end: { line: 5, character: 60 } }, newText: '\n  inboard-cuts 35 mm' }
+    { range: { start: { line: 5, character: 60 }, end: { line: 5, character: 60 } }, newText: '\n  inboard-cuts 50 mm' }
   ]);
 });
 

@@ -1,6 +1,6 @@
 import type { TextChange } from '../../findings/finding.ts';
 import type { Key } from '../../job/job.ts';
-import type { Cutting } from '../../laying/cutting.ts';
+import type { Cutting } from '../../laying/starts/cutting.ts';
 
 /** A change of the job that leaves less to cut, and what is promised of it. */
 export interface Offer {

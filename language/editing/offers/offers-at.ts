@@ -1,7 +1,7 @@
 import type { TextChange } from '../../findings/finding.ts';
 import { written } from '../../findings/gap.ts';
 import type { Area, Job, System } from '../../job/job.ts';
-import type { Cutting } from '../../laying/cutting.ts';
+import type { Cutting } from '../../laying/starts/cutting.ts';
 import { lower } from '../../lowering/lower.ts';
 import { Placer } from '../../lowering/placer.ts';
 import { sumsIn } from '../../lowering/sums.ts';

@@ -1,7 +1,7 @@
 import type { TextChange } from '../../findings/finding.ts';
 import { written, type Gaps } from '../../findings/gap.ts';
 import type { Key, System } from '../../job/job.ts';
-import type { StartChange } from '../../laying/start-change.ts';
+import type { StartChange } from '../../laying/starts/start-change.ts';
 import type { SpecText } from '../../lowering/names.ts';
 import { Placer } from '../../lowering/placer.ts';
 import type { ParsedText } from '../../syntax/parse.ts';

@@ -1,6 +1,6 @@
 import type { Area, Bond, Paving } from '../../job/job.ts';
-import type { Slot } from '../../laying/cell-bond.ts';
-import { BOND_LOOKS, type BondLook, lookOfCell } from '../../laying/bond-look.ts';
+import type { Slot } from '../../laying/bonds/cell-bond.ts';
+import { BOND_LOOKS, type BondLook, lookOfCell } from '../../laying/bonds/bond-look.ts';
 import type { RawFix } from '../finding.ts';
 import { writing } from '../limits.ts';
 import { length, type Member, words } from './member.ts';

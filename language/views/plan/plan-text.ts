@@ -122,14 +122,14 @@ function placeText(place: Point, area: PlanArea, system: System): string {
   const start = area.start ?? { x: left, y: bottom, direction: 0, mirrored: false };
   const right = place.x - start.x;
   const up = place.y - start.y;
-  const text = (one: number, other: number, words: readonly [string, string]): string =>
-    `${printLength(one, system)} ${words[0]}, ${printLength(other, system)} ${words[1]}`;
   const { direction, mirrored } = start;
+  const toward = (length: number, word: string, back: string): string =>
+    `${printLength(Math.abs(length), system)} ${length < 0 ? back : word}`;
   if (area.start === undefined || area.start.inRings || !runsAlongSide(area, direction))
-    return text(right, up, ['right', 'up']);
+    return `${toward(right, 'right', 'left')}, ${toward(up, 'up', 'down')}`;
   const along = right * Math.cos(direction) + up * Math.sin(direction);
   const out = (up * Math.cos(direction) - right * Math.sin(direction)) * (mirrored ? -1 : 1);
-  return text(along, out, ['along', 'out']);
+  return `${printLength(along, system)} along, ${printLength(out, system)} out`;
 }
 
 /** A table, its first columns words and what follows after `words` numbers. */

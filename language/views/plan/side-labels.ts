@@ -171,7 +171,14 @@ function markOn(area: PlanArea, index: number, mark: string, around: Surrounding
     .slice(0, -MARK_ALONG.length)
     .find(at => lies(at) === 'outside' && walls.isFree(boxAt(at)) && taken.isFree(boxAt(at)));
   const key = `${area.sides[index]!.key}/mark`;
-  const label = { kind: 'label', key: `${key}/text`, ink: 'text', text: mark, size: ground(sheet, 2), turn: 0 } as const;
+  const label = {
+    kind: 'label',
+    key: `${key}/text`,
+    ink: 'text',
+    text: mark,
+    size: ground(sheet, 2),
+    turn: 0
+  } as const;
   const labelAt = (at: Point): Label => ({ ...label, at, anchor: 'middle' });
   const ringed = (text: Label): Shape[] => [
     { kind: 'outlines', key, ink: 'mark', loops: [circleLoop(text.at, radius)] },

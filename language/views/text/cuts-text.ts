@@ -1,6 +1,6 @@
 import type { Given, Job, System } from '../../job/job.ts';
-import type { CutGroup } from '../../laying/cut-list.ts';
-import { HOW_MARKED, markingsText } from '../../laying/marking-out-text.ts';
+import type { CutGroup } from '../../laying/cut-list/cut-list.ts';
+import { HOW_MARKED, markingsText } from '../../laying/cut-list/marking-out-text.ts';
 import { printAs, printFine, printMarked } from '../../measures/print.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
 import type { NestedTogether } from '../../quantities/nesting-stage.ts';

@@ -1,8 +1,8 @@
 import { listed } from '../../findings/listed.ts';
 import type { Key } from '../../job/job.ts';
 import { nameIn } from '../../job/key-names.ts';
-import type { CutList } from '../../laying/cut-list.ts';
-import type { BoundMethod, CuttingPattern } from '../../laying/nested.ts';
+import type { CutList } from '../../laying/cut-list/cut-list.ts';
+import type { BoundMethod, CuttingPattern } from '../../laying/nesting/nested.ts';
 import type { NestedPiece, UnitsForCuts } from '../../quantities/nesting-stage.ts';
 import { SENTENCE_WIDTH, wrapped } from './wrapped.ts';
 

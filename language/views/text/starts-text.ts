@@ -1,6 +1,6 @@
 import type { Area, Job, System } from '../../job/job.ts';
-import type { Cutting } from '../../laying/cutting.ts';
-import type { StartChange } from '../../laying/start-change.ts';
+import type { Cutting } from '../../laying/starts/cutting.ts';
+import type { StartChange } from '../../laying/starts/start-change.ts';
 import { printThickness } from '../../measures/print.ts';
 import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { jointClause, lengthText, sawLengthText, sizeText, startClauses } from '../start-words.ts';
@@ -25,7 +25,7 @@ export function startsText({ areas, system }: Job, advice: readonly CuttingAdvic
   return texts.length === 0 ? [] : [...texts, '', SLIVERS];
 }
 
-const SLIVERS = 'Slivers are pieces narrower than a third of the unit (common practice).';
+const SLIVERS = 'Slivers are narrower than 2 in (50 mm), and as long as a side of their unit.';
 
 const COLUMNS = [
   { head: 'Change' },
