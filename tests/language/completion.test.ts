@@ -80,6 +80,7 @@ describe('Statements', () => {
         'finish',
         'paving',
         'start',
+        'inboard-cuts',
         'border',
         'band',
         'bed',
@@ -91,7 +92,7 @@ describe('Statements', () => {
       ]
     ]);
     expect(offered(inArea('outline circle 3 m across\n  tr‸\n  bed 1 in\n  joints as drive'))).toEqual([
-      ...['traffic', 'finish', 'paving', 'start', 'border', 'base', 'sub-base', 'geotextile', 'edges']
+      ...['traffic', 'finish', 'paving', 'start', 'inboard-cuts', 'border', 'base', 'sub-base', 'geotextile', 'edges']
     ]);
   });
 
