@@ -101,7 +101,7 @@ function startFault(area: Area, { sides, units, joint, way }: SideFit, system: S
   const what = `whole units along both ${one!} and ${other!}`;
   const size = (way === 'along' ? unit.length : unit.width).written;
   const how =
-    units > 1 && joint <= 0
+    units > 1 && joint < 0
       ? `${units} of ${size} are longer than what is between them, and one fewer would need joints wider than ${printThickness(most.value, system)}`
       : units > 1
         ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`
