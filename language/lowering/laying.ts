@@ -263,7 +263,7 @@ export class Laying {
           item,
           'start-does-not-fit',
           'Its joint lines would be carried on from themselves. Leave this out in one of the areas.',
-          { property: 'thing', harmless: true, fixes: [takingOut(this.context, text, item)] }
+          { property: 'thing', harmless: true, fixes: [takingOut(this.context, text, wholeOf(item))] }
         );
         return {};
       }
@@ -376,6 +376,12 @@ function cornerBetween(loop: NamedOutline['loop'], side: number, other: number):
 
 function areaKeyOf(key: Key): Key {
   return key.slice(0, key.lastIndexOf('/'));
+}
+
+/** The whole statement where this is all that it says. */
+function wholeOf(clause: ast.StartClause): ast.Start | ast.StartClause {
+  const start = clause.$container;
+  return ast.isStart(start) && start.clauses.length === 1 ? start : clause;
 }
 
 function clauseWord(clause: ast.StartClause): string {
