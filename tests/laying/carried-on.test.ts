@@ -23,9 +23,8 @@ it('through twenty areas, and not through one more', async () => {
 it('goes on with the grid of the area that it begins in', async () => {
   const { numbers } = await evaluated(chain(2));
   // Two metres on is no whole number of units of 203 mm: the third area begins inside one.
-  expect(numbers!.laid.map(({ laid }) => laid!.laid.parts[0]!.how!.frame.origin)).toEqual([
-    { x: 0, y: 0 },
-    { x: 0, y: 0 },
-    { x: 0, y: 0 }
-  ]);
+  for (const { laid } of numbers!.laid) {
+    const { origin } = laid!.laid.parts[0]!.how!.frame;
+    expect(Math.hypot(origin.x, origin.y)).toBeLessThan(1e-12);
+  }
 });
