@@ -60,8 +60,16 @@ function sizeProblem(size: string, { country, traffic }: Answers, trial: Paving)
     return `Say the measure too: \`${size} ${measure}\`, or \`${size} ${other}\`.`;
   }
   const { text } = writeNewJob({ ...others, size }, trial);
-  return findingsOf(text, trial).find(({ id }) => id !== 'trucks-need-an-engineer')?.message;
+  return findingsOf(text, trial).find(({ id }) => !NOT_OF_THE_SIZE.has(id))?.message;
 }
+
+/** What the spec itself goes on telling: no size settles it, or another start of the units does. */
+const NOT_OF_THE_SIZE: ReadonlySet<string> = new Set([
+  'trucks-need-an-engineer',
+  'slivers',
+  'slivers-too-narrow-to-cut',
+  'piece-too-small-under-wheels'
+]);
 
 /** The kinds of words in a size; undefined where it is none: nothing else may slip into the spec. */
 function wordsOf(size: string, { parse }: Paving): string[] | undefined {

@@ -28,7 +28,12 @@ const idsOf = (id: keyof typeof CHOICES): string[] => CHOICES[id]!.map(choice =>
 
 /** Trucks are the one thing that no spec can settle. */
 const findingsFor = ({ traffic }: Answers): string[] => (traffic === 'trucks' ? ['note trucks-need-an-engineer'] : []);
-const told = (text: string): string[] => findingsIn(text).map(({ severity, id }) => `${severity} ${id}`);
+/** What is told of a spec, but for the pieces that units are cut into: they come of the size that was asked for. */
+const told = (text: string): string[] =>
+  findingsIn(text)
+    .filter(({ id }) => !ABOUT_PIECES.includes(id))
+    .map(({ severity, id }) => `${severity} ${id}`);
+const ABOUT_PIECES = ['slivers', 'slivers-too-narrow-to-cut', 'piece-too-small-under-wheels'];
 
 /** Every answer to the questions named, each with each. */
 function eachWithEach(ids: readonly (keyof typeof CHOICES)[]): Answers[] {
@@ -107,7 +112,7 @@ describe('whatever is answered', () => {
   const ground = eachWithEach(['country', 'traffic', 'near', 'soil', 'water', 'winters']);
   const threeSides = eachWithEach(['left', 'far', 'right']);
 
-  test('there is no finding, and the text is in its canonical form', { timeout: 120_000 }, () => {
+  test('nothing is found but about pieces, and the text is in its canonical form', { timeout: 120_000 }, () => {
     for (const [index, answers] of ground.entries()) {
       const all = { ...answers, ...threeSides[(index * 1009) % threeSides.length] };
       const text = written(all);
@@ -185,6 +190,17 @@ describe('whatever is answered', () => {
       expect([answers, baseOf(answers) <= baseOf({ ...answers, soil: 'clay' })]).toEqual([answers, true]);
   });
 
+  test('people walk on slabs in running bond, and nobody drives on them', () => {
+    for (const traffic of idsOf('traffic'))
+      expect([traffic, written({ traffic }).includes('slab-16 in running-bond')]).toEqual([traffic, traffic === 'foot']);
+  });
+
+  test('a size is taken though pieces come out small, and the spec tells of them', () => {
+    const answers = { country: 'britain', traffic: 'cars', size: '12 x 16 ft' };
+    expect(readAnswers(answers, trial)).toEqual({ answers });
+    expect(findingsIn(written(answers)).map(({ id }) => id)).toEqual(['piece-too-small-under-wheels']);
+  });
+
   test('edging stands where the ground is open, and nowhere else', () => {
     for (const { name, holdsPaving } of SHIPPED_SIDES)
       expect(written({ far: name })).toMatch(
@@ -200,7 +216,6 @@ describe('whatever is answered', () => {
     [{ traffic: 'trucks' }, 'licensed engineer sets the layers'],
     [{ traffic: 'trucks' }, 'block in herringbone-90'],
     [{ traffic: 'turning' }, 'block in herringbone-90'],
-    [{ traffic: 'foot' }, 'slab-16 in running-bond'],
     [{ country: 'britain', winters: 'freeze' }, 'the rules for Britain say nothing of frost'],
     [{ country: 'ireland', winters: 'freeze' }, 'the rules for Ireland say nothing of frost'],
     [{ country: 'ireland' }, 'base    clause-804 100 mm'],

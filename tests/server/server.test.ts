@@ -51,7 +51,7 @@ test('hover tells headline, table and working; a lens stands above the job and e
   await client.findings(at('patio.paving'));
   const base = (await client.hover(at('patio.paving'), 12, 12))!.contents as MarkupContent;
   expect(base.kind).toBe('markdown');
-  // 4 x 3 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
+  // 3 x 4 m of 150 mm is 1.8 m3, at 2.2 t/m3 3.96 t (exact arithmetic).
   expect(base.value).toContain('**base of patio: type-1**');
   expect(base.value).toContain('| Compacted volume | 1.80 m3 | &emsp;2.35 cu yd |');
   expect(base.value).toContain('| Mass | 3.96 t | &emsp;4.37 short tons |');
@@ -64,7 +64,7 @@ test('hover tells headline, table and working; a lens stands above the job and e
 });
 
 test('hover explains the word under the pointer, and marks it; in a broken text and in one without a job too', async () => {
-  await client.open(at('patio.paving'), PATIO.replace('4 x 3 m', '4 x'));
+  await client.open(at('patio.paving'), PATIO.replace('3 x 4 m', '3 x'));
   const foot = (await client.hover(at('patio.paving'), 8, 12))!;
   expect((foot.contents as MarkupContent).value).toMatch(/^People on foot/);
   expect(foot.range).toEqual({ start: { line: 8, character: 10 }, end: { line: 8, character: 14 } });
