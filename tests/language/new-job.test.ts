@@ -111,7 +111,7 @@ describe('whatever is answered', () => {
   const ground = eachWithEach(['country', 'traffic', 'near', 'soil', 'water', 'winters']);
   const threeSides = eachWithEach(['left', 'far', 'right']);
 
-  test('there is no finding, and the text is in its canonical form', { timeout: 120_000 }, () => {
+  test('nothing is found but about pieces, and the text is in its canonical form', { timeout: 120_000 }, () => {
     for (const [index, answers] of ground.entries()) {
       const all = { ...answers, ...threeSides[(index * 1009) % threeSides.length] };
       const text = written(all);
@@ -191,6 +191,17 @@ describe('whatever is answered', () => {
     const baseOf = (answers: Answers): number => Number(/base +[\w-]+ (\d+)/.exec(written(answers))![1]);
     for (const answers of eachWithEach(['country', 'traffic', 'soil', 'water', 'winters']))
       expect([answers, baseOf(answers) <= baseOf({ ...answers, soil: 'clay' })]).toEqual([answers, true]);
+  });
+
+  test('people walk on slabs in running bond, and nobody drives on them', () => {
+    for (const traffic of idsOf('traffic'))
+      expect([traffic, written({ traffic }).includes('slab-16 in running-bond')]).toEqual([traffic, traffic === 'foot']);
+  });
+
+  test('a size is taken though pieces come out small, and the spec tells of them', () => {
+    const answers = { country: 'britain', traffic: 'cars', size: '12 x 16 ft' };
+    expect(readAnswers(answers, trial)).toEqual({ answers });
+    expect(findingsIn(written(answers)).map(({ id }) => id)).toEqual(['piece-too-small-under-wheels']);
   });
 
   test('edging stands where the ground is open, and nowhere else', () => {
