@@ -51,7 +51,7 @@ function apartOf(bond: NonNullable<Area['paving']>['bond']): string {
 function noRing({ noRingWithin, least }: NoRing, system: System): string {
   const most = printFine(noRingWithin, system);
   if (least !== undefined)
-    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, or take smaller units.`;
+    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, such as \`joints ${usualRings(system)}\`, or take smaller units.`;
   return `In rings the joints open outward, and here they may not: at most ${most}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`;
 }
 
