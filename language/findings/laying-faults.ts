@@ -51,7 +51,7 @@ function apartOf(bond: NonNullable<Area['paving']>['bond']): string {
 function noRing({ noRingWithin, least }: NoRing, system: System): string {
   const most = printFine(noRingWithin, system);
   if (least !== undefined)
-    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, or take smaller units.`;
+    return `No ring fits here: with joints of at most ${most} the innermost one leaves ${printLength(2 * least, system)} open. Let the joints open further, such as \`joints ${usualRings(system)}\`, or take smaller units.`;
   return `In rings the joints open outward, and here they may not: at most ${most}. Say how far they may open, such as \`joints ${usualRings(system)}\`.`;
 }
 
@@ -101,7 +101,7 @@ function startFault(area: Area, { sides, units, joint, way }: SideFit, system: S
   const what = `whole units along both ${one!} and ${other!}`;
   const size = (way === 'along' ? unit.length : unit.width).written;
   const how =
-    units > 1 && joint <= 0
+    units > 1 && joint < 0
       ? `${units} of ${size} are longer than what is between them, and one fewer would need joints wider than ${printThickness(most.value, system)}`
       : units > 1
         ? `${units} of ${size} would need joints of ${printFine(joint, system)}, and they may be ${printThickness(least.value, system)} to ${printThickness(most.value, system)}`

@@ -2,6 +2,11 @@ import type { Loop } from '../geometry/index.ts';
 import type { Cell, SizedUnit } from './bonds/cell-bond.ts';
 import type { StartSaid } from './field-frame.ts';
 
+/**
+ * Joint lines are carried on through so many areas at most: no job comes near, and each area holds what it goes by.
+ */
+export const MOST_CARRIED_ON = 20;
+
 /** All that laying an area goes by: shapes on the plan and sizes, metres and radians. */
 export interface AreaToLay {
   readonly outline: Loop;

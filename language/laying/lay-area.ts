@@ -26,9 +26,6 @@ export interface LaidArea {
 /** Why an area could not be laid, and in which part. */
 export type AreaNotLaid = { readonly part: string } & (NotLaid | Pick<BorderFault, 'fault' | 'side'>);
 
-/** Areas may carry on from each other this deep; more is a circle, and the last begins as if it stood alone. */
-const MOST_CARRIED_ON = 20;
-
 /** Lays all of an area: borders and bands first, the field inside them, insets in their own way. */
 export function* layArea(area: AreaToLay): Generator<void, LaidArea | AreaNotLaid> {
   const prepared = yield* setOutArea(area);
@@ -55,7 +52,7 @@ export interface AreaSetOut extends Prepared {
 export function* setOutArea(area: AreaToLay): Generator<void, AreaSetOut | AreaNotLaid> {
   const prepared = yield* prepare(area);
   if ('part' in prepared) return prepared;
-  const frame = yield* carriedOn(area, 0);
+  const frame = yield* carriedOn(area);
   return { ...prepared, setOut: setOut(prepared.ground, area.field, frame) };
 }
 
@@ -125,10 +122,10 @@ function reachOf({ outline, borders }: AreaToLay): number[] {
 }
 
 /** The frame of the field that an area's joint lines go on from. */
-function* carriedOn({ field: { carriedOnFrom } }: AreaToLay, deep: number): Generator<void, CourseFrame | undefined> {
-  if (carriedOnFrom === undefined || deep > MOST_CARRIED_ON) return undefined;
+function* carriedOn({ field: { carriedOnFrom } }: AreaToLay): Generator<void, CourseFrame | undefined> {
+  if (carriedOnFrom === undefined) return undefined;
   const prepared = yield* prepare(carriedOnFrom);
   if ('part' in prepared) return undefined;
-  const before = yield* carriedOn(carriedOnFrom, deep + 1);
+  const before = yield* carriedOn(carriedOnFrom);
   return setOut(prepared.ground, carriedOnFrom.field, before).frame;
 }

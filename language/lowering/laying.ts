@@ -14,6 +14,7 @@ import type {
   Start,
   Unit
 } from '../job/job.ts';
+import { MOST_CARRIED_ON } from '../laying/area-to-lay.ts';
 import { kindsOf } from '../laying/bonds/cell-bond.ts';
 import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
@@ -262,6 +263,17 @@ export class Laying {
           item,
           'start-does-not-fit',
           'Its joint lines would be carried on from themselves. Leave this out in one of the areas.',
+          { property: 'thing', harmless: true, fixes: [takingOut(this.context, text, wholeOf(item))] }
+        );
+        return {};
+      }
+      if (names.size > MOST_CARRIED_ON) {
+        this.context.fault(
+          text,
+          key,
+          item,
+          'start-does-not-fit',
+          `Its joint lines are carried on through more than ${MOST_CARRIED_ON} areas. Carry them on from one nearer the beginning.`,
           { property: 'thing', harmless: true, fixes: [takingOut(this.context, text, item)] }
         );
         return {};
@@ -364,6 +376,12 @@ function cornerBetween(loop: NamedOutline['loop'], side: number, other: number):
 
 function areaKeyOf(key: Key): Key {
   return key.slice(0, key.lastIndexOf('/'));
+}
+
+/** The whole statement where this is all that it says. */
+function wholeOf(clause: ast.StartClause): ast.Start | ast.StartClause {
+  const start = clause.$container;
+  return ast.isStart(start) && start.clauses.length === 1 ? start : clause;
 }
 
 function clauseWord(clause: ast.StartClause): string {

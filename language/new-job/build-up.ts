@@ -23,9 +23,15 @@ export interface UnitText {
   readonly size: string;
 }
 
-/** Slabs for people; for wheels blocks, thicker ones for trucks. Sizes as such units measure, not as they are sold. */
+/**
+ * Slabs for people; for wheels blocks, thicker ones for trucks. Sizes as such units measure, not as they are sold:
+ * sold as 200 x 100 mm with their joint on the continent (common practice).
+ */
 export function unitFor(answers: AllAnswers): UnitText {
-  return UNITS[systemOf(answers)][answers.traffic];
+  const { country, traffic } = answers;
+  return country === 'continental-europe' && traffic !== 'foot'
+    ? { name: USUAL_VALUES.unitName.metric, size: `197 x 97 x ${traffic === 'trucks' ? 80 : 60} mm` }
+    : UNITS[systemOf(answers)][traffic];
 }
 
 const METRIC_BLOCK: UnitText = { name: USUAL_VALUES.unitName.metric, size: USUAL_VALUES.unitSize.metric };

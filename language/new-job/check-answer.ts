@@ -60,7 +60,8 @@ function sizeProblem(size: string, { country, traffic }: Answers, trial: Paving)
     return `Say the measure too: \`${size} ${measure}\`, or \`${size} ${other}\`.`;
   }
   const { text } = writeNewJob({ ...others, size }, trial);
-  return findingsOf(text, trial).find(({ id }) => id !== 'trucks-need-an-engineer')?.message;
+  // What a size leaves to be cut is told in the spec, and mended there.
+  return findingsOf(text, trial).find(({ family }) => family === 'fault')?.message;
 }
 
 /** The kinds of words in a size; undefined where it is none: nothing else may slip into the spec. */

@@ -17,7 +17,7 @@ function specs(): Record<string, string> {
   return Object.fromEntries(texts.map(file => [file, readFileSync(path.join(root, file), 'utf8')]));
 }
 
-test('findings are the same whether numbers are wanted or not, and without them no unit is laid', async () => {
+test('findings are the same whether numbers are wanted or not, and without them no cut piece is nested', async () => {
   const texts = specs();
   const [all, few] = [new Paving(inMemory(texts)), new Paving(inMemory(texts))];
   let found = 0;
@@ -29,6 +29,6 @@ test('findings are the same whether numbers are wanted or not, and without them 
     found += findings.findings.length;
   }
   expect(found).toBeGreaterThan(100);
-  expect(few.session.computations).toMatchObject({ laying: 0, job: 0 });
-  expect(all.session.computations.laying).toBeGreaterThan(50);
+  expect(few.session.computations).toMatchObject({ nesting: 0, job: 0 });
+  expect(all.session.computations.nesting).toBeGreaterThan(50);
 });

@@ -32,10 +32,21 @@ function found(...[more, of = {}, sides = CLOSED]: More): JobNumbers['findings']
   return numbersOf(job([shaped], { system: 'imperial', rules: rulesOf(['north-america']), ...of })).findings;
 }
 
-/** What the rules say of it, by id. */
+/** What hangs on how this rectangle happens to be cut; these rules have jobs of their own in `tests/faulty`. */
+const OF_CUTS = ['slivers', 'piece-too-small-under-wheels'];
+
+/** What the rules say of it, by id, its cuts aside. */
 function judged(...more: More): Map<string, string> {
-  return new Map(found(...more).map(finding => [finding.id, finding.message]));
+  const told = found(...more).filter(({ id }) => !OF_CUTS.includes(id));
+  return new Map(told.map(finding => [finding.id, finding.message]));
 }
+
+/** The same, where it is not about the pieces that units are cut into: these come of the shape that is tried. */
+function judgedWhole(...more: More): Map<string, string> {
+  return new Map([...judged(...more)].filter(([id]) => !ABOUT_PIECES.includes(id)));
+}
+
+const ABOUT_PIECES = ['slivers', 'slivers-too-narrow-to-cut', 'piece-too-small-under-wheels'];
 
 /** What a rule says it rests on. */
 function sourceOf(id: string, ...more: More): string | undefined {
@@ -87,7 +98,7 @@ describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
     paving: paving(unit(8 * INCH, 4 * INCH, 2.25 * INCH, 'clay'), joint * INCH),
     ...more
   });
-  const clay = (bed: number, joint: number) => judged(laid(bed, joint));
+  const clay = (bed: number, joint: number) => judgedWhole(laid(bed, joint));
   const NOTE = 'Association guidance: Brick Industry Association, Technical Note 14A, 2017, ';
 
   it('O-18: a bed of 7/8 in passes, one of 1 1/4 in fails; the limits themselves pass', () => {
@@ -109,9 +120,9 @@ describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
 
   it('under wheels 1/16 to 1/8 in is best: where both rules of joints miss, the narrower limit alone is heard', () => {
     const driven = (joint: number) => laid(1, joint, { traffic: ['cars'] });
-    expect(judged(driven(1 / 16)).size + judged(driven(1 / 8)).size).toBe(0);
-    expect([...judged(driven(3 / 16)).keys()]).toEqual(['clay-joint-under-wheels']);
-    expect([...judged(driven(1 / 4)).keys(), ...judged(driven(1 / 32)).keys()]).toEqual([
+    expect(judgedWhole(driven(1 / 16)).size + judgedWhole(driven(1 / 8)).size).toBe(0);
+    expect([...judgedWhole(driven(3 / 16)).keys()]).toEqual(['clay-joint-under-wheels']);
+    expect([...judgedWhole(driven(1 / 4)).keys(), ...judgedWhole(driven(1 / 32)).keys()]).toEqual([
       'clay-joint-under-wheels',
       'clay-joint-under-wheels'
     ]);
@@ -479,7 +490,7 @@ describe('common practice everywhere', () => {
 
   it('stack bond is for people', () => {
     const stacked = (traffic: Area['traffic']) =>
-      [...judged({ traffic, layers: [base], paving: paving(unit(0.2, 0.1, 0.08), 0.003, 0) }).keys()].join();
+      [...judgedWhole({ traffic, layers: [base], paving: paving(unit(0.2, 0.1, 0.08), 0.003, 0) }).keys()].join();
     expect([stacked(['foot']), stacked(['cars'])]).toEqual(['', 'stack-bond-under-wheels']);
   });
 

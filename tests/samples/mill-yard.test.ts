@@ -43,17 +43,14 @@ describe('the forecourt', () => {
     expect(laid('forecourt', 'block-charcoal')).toEqual([41 + 47 + 41 - 8 + 39, 8]);
   });
 
-  it('setts round the compass: 70 whole ones, their joints 5.3 at the inside and 12.5 at the outside', () => {
-    // Along the rim of 950 each takes 2 x atan(40 / 950) and a joint of 5 or near it: seventy leave 5.3, one more 4.1.
-    const joint = (count: number): number => (2 * Math.PI * 950) / count - 2 * 950 * Math.atan(40 / 950);
-    expect([joint(70), joint(71)].map(each => each.toFixed(1))).toEqual(['5.3', '4.1']);
+  it('dark setts round the compass: 72 whole', () => {
+    // On a circle of 953 each takes 2 x atan(40 / 953) and a joint of 3: 72.2 of them, so the joint closes up a little.
+    const each = 2 * Math.atan(40 / 953) + 3 / 953;
+    expect(Math.floor((2 * Math.PI) / each)).toBe(72);
     const row = area('forecourt').borderRows!.find(({ border }) => border === 'border-2')!;
-    expect([row.units, row.wholeUnits]).toEqual([70, true]);
-    expect(row.joint * 1000).toBeCloseTo(joint(70), 1);
-    // On the outside the corners lie 2 x (950 + 80) x tan(pi / 70) - 80 apart.
-    expect((2 * 1030 * Math.tan(Math.PI / 70) - 80).toFixed(1)).toBe('12.5');
-    expect(row.widestJoint! * 1000).toBeCloseTo(12.5, 1);
-    expect(laid('forecourt', 'sett-charcoal')).toEqual([70, 0]);
+    expect([row.units, row.wholeUnits]).toEqual([72, true]);
+    // 80 mm further out each has 2 pi x 1033 / 72 = 90.1 mm: 10 more than it is wide.
+    expect(row.opening).toBeCloseTo(0.01, 3);
   });
 
   it('setts in rings: 34, 40, 46, 53 and 59 whole, 65 cut along the rim', () => {
@@ -75,17 +72,18 @@ describe('the forecourt', () => {
 describe('the walk', () => {
   it('three rows of slabs that go on from the old ones: nothing is cut but their ends', () => {
     // The joint at J puts slabs at 2.5 to 447.5 from the forecourt and on by 450: the third ends where the coping begins.
-    // The middle row: 9 x 450 = 4050, and 150 left. Beside it, half a slab on: 220, then 8 x 450, and 375 left.
-    expect(laid('walk', 'slab-45')).toEqual([9 + 8 + 8, 5]);
+    // The middle row: 9 x 450 = 4050, and 150 left, less than the 200 said: with the slab before it two of 297.5.
+    // Beside it, half a slab on: 220, then 8 x 450, and 375 left.
+    expect(laid('walk', 'slab-45')).toEqual([8 + 8 + 8, 6]);
     const cuts = cutsOf('walk', 'slab-45').map(({ count, area }): [number, number] => [count, area / 0.445]);
-    expect(cuts.map(([count, length]) => `${count} of ${(length * 1000).toFixed(0)}`)).toEqual([
-      '2 of 220',
-      '2 of 375',
-      '1 of 150'
+    expect(cuts.map(([count, length]) => `${count} of ${(length * 1000).toFixed(1)}`)).toEqual([
+      '2 of 220.0',
+      '2 of 375.0',
+      '2 of 297.5'
     ]);
   });
 
-  it('what to buy: 220 + 4 + 220 come out of one slab of 445, so four are cut up', () => {
+  it('what to buy: 220 + 4 + 220 come out of one slab of 445, so five are cut up', () => {
     const slab = job.units.find(({ unit }) => unit === 'slab-45')!;
     // 2 % of 29 is one; two are put by.
     expect([slab.unitsUsed, slab.lowerBound, slab.breakage, slab.keep, slab.toBuy]).toEqual([29, 29, 1, 2, 32]);

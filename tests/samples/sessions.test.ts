@@ -192,7 +192,7 @@ describe('names', () => {
   /** A row of plots, each with points, a unit, a material, a value and an area of its own. */
   function spec(plots: number): string {
     const plot = (index: number): string => `
-let wide-${index} = 4 m + ${index} mm
+let wide-${index} = 4.01 m + ${index / 2} mm
 point A-${index} at (${index * 10}, 0) m
 point B-${index} at (${index * 10} m + wide-${index}, 0)
 point C-${index} at (${index * 10} m + wide-${index}, 3 m)

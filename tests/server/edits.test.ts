@@ -70,7 +70,7 @@ test('one change that mends two findings is offered once, for both', async () =>
   const second = patio
     .slice(patio.indexOf('area'))
     .replace('area patio', 'area path')
-    .replace('4 x 3 m', '4 x 3 m, corner (9, 0) m');
+    .replace('3 x 4 m', '3 x 4 m, corner (9, 0) m');
   await client.open(at('a.paving'), `${material}${patio}\n${second}`);
   const told = await findings('a.paving', ['wrong-role', 'wrong-role']);
   const roles = (await actions('a.paving', ['quickfix'])).filter(({ title }) => title.startsWith('Give `stone`'));

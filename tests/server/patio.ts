@@ -6,7 +6,7 @@ site { soil common-earth, benchmark step, ground level with step }
 unit block { size 200 x 100 x 60 mm }
 
 area patio {
-  outline rectangle 4 x 3 m
+  outline rectangle 3 x 4 m
   traffic foot
   finish  level with step
   paving  block in running-bond, joints 3 mm

@@ -85,6 +85,8 @@ export function isSideWord(scene: Scene, { word, kinds, tokens }: Begun, { is, r
   const form = sidesAround(scene.cursor)?.form;
   if (rule === 'LegRange') return form === 'walk';
   if (is === 'all') return word === 'border' && !/^(?:along|except|and)$/.test(kinds.at(-1) ?? '');
+  // The second words of `all round` and `the rest`.
+  if (is === 'round' || is === 'rest') return true;
   if (is !== 'to') return false;
   const points = pointsOfSide(tokens);
   return (form === undefined || form === 'points') && (word !== 'band' || points.length < 2);

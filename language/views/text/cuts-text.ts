@@ -12,7 +12,7 @@ import { type Column, table } from './table.ts';
 import { SENTENCE_WIDTH, wrapped } from './wrapped.ts';
 
 /** Room for how a cut is marked out, where the columns before it leave less. */
-const LEAST_MARKING_WIDTH = 36;
+const LEAST_MARKING_WIDTH = 32;
 
 const SPLITTER =
   'Straight cuts can be split where the narrowest part is wide enough for the splitter: the piece, or what falls off a unit cut once. Notches, curves and holes are sawn.';
