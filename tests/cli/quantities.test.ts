@@ -131,7 +131,7 @@ Cutting plan of back
     const { out } = paving(['quantities', '--cuts', 'samples']);
     const blocks = out
       .split('\n\n')
-      .filter(block => /^ *(Unit|Cutting|Cuts of|Cutting plan|Running sizes)\b/.test(block));
+      .filter(block => /^ *(Unit|Border|Cutting|Cuts of|Cutting plan|Running sizes)\b/.test(block));
     expect(blocks.length).toBeGreaterThan(40);
     expect(blocks.flatMap(block => block.split('\n')).filter(line => line.length > 100)).toEqual([]);
     expect(out).toMatch(

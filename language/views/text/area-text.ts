@@ -5,6 +5,10 @@ import type { AreaQuantities } from '../../quantities/contract.ts';
 import type { Colours } from './colours.ts';
 import { type Leading, numberRows, numberTable } from './number-table.ts';
 import { cuttingText, runningSizesText, unitsText } from './units-text.ts';
+import { wrapped } from './wrapped.ts';
+
+/** The sides of a border in one line; more go on below. */
+const LONGEST_SIDES = 20;
 
 /** All numbers of one area: what it is, then a block of lines for each part that it has. */
 export function areaText(area: AreaQuantities, system: System, colours: Colours): string {
@@ -31,7 +35,8 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
       { head: 'Of', cell: ({ unit }) => unit },
       {
         head: 'Along',
-        cell: ({ border, sides }) => sides.join(', ') || (border.startsWith('band') ? 'across' : 'round')
+        cell: ({ border, sides }) =>
+          wrapped(sides.join(', '), LONGEST_SIDES).join('\n') || (border.startsWith('band') ? 'across' : 'round')
       },
       { head: 'Ends', cell: ({ wholeUnits }) => (wholeUnits ? 'whole' : 'cut alike') }
     ]),
