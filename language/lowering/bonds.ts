@@ -10,7 +10,7 @@ import { writing } from './said-fix.ts';
 import type { Things } from './things.ts';
 
 /** The most squares of a repeating cell along or across: no bond of the trade comes near, and each is laid by itself. */
-export const MOST_SQUARES = 24;
+const MOST_SQUARES = 24;
 
 /** The largest seed: a number that is exact in every step of the drawing of lots. */
 const MOST_SEED = 999_999;

@@ -56,7 +56,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'existing Size.sides': length('8 x 4 in', '200 x 100 mm'),
   'ExistingJoints.joint': lengthOf(USUAL_VALUES.joint),
 
-  'area Size.sides': long('12 x 16 ft', '3.6 x 4.8 m'),
+  'area Size.sides': long('12 x 16 ft', '3 x 4 m'),
   'area Circle.across': long('10 ft', '3 m'),
   'area Circle.radius': long('5 ft', '1.5 m'),
   'kept-out Size.sides': length('20 x 14 in', '500 x 350 mm'),
