@@ -25,6 +25,6 @@ export { CUTTING_TOLERANCE } from './cut-unit.ts';
 export { MOST_UNITS, unitsAbout } from './unit-grid.ts';
 export { type CourseFrame, inFrame, outOfFrame, type UnitGrid } from './grid-frame.ts';
 export { columnsOf, coursesOf } from './courses.ts';
-export { boxShape, type Convex, convexShape } from './convex.ts';
+export { boxShape } from './convex.ts';
 export { cutPaths, filling, type Path, pathOf, pathsArea } from './path-clip.ts';
 export { jointLength } from './joint-length.ts';

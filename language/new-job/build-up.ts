@@ -23,16 +23,19 @@ export interface UnitText {
   readonly size: string;
 }
 
-/**
- * Slabs for people; for wheels blocks, thicker ones for trucks. Sizes as such units measure, not as they are sold:
- * sold as 200 x 100 mm with their joint on the continent (common practice).
- */
+/** Slabs for people; for wheels blocks, thicker ones for trucks. Sizes as such units measure, not as they are sold. */
 export function unitFor(answers: AllAnswers): UnitText {
-  const { country, traffic } = answers;
-  return country === 'continental-europe' && traffic !== 'foot'
-    ? { name: USUAL_VALUES.unitName.metric, size: `197 x 97 x ${traffic === 'trucks' ? 80 : 60} mm` }
-    : UNITS[systemOf(answers)][traffic];
+  const usual = UNITS[systemOf(answers)][answers.traffic];
+  if (answers.country !== 'continental-europe' || answers.traffic === 'foot') return usual;
+  return { ...usual, size: CONTINENTAL_BLOCKS[answers.traffic] };
 }
+
+/** Sold there by the room that they take with their joint, 200 x 100 mm (common practice): herringbone closes with 4 mm. */
+const CONTINENTAL_BLOCKS: Readonly<Record<Exclude<TrafficAnswer, 'foot'>, string>> = {
+  cars: '197 x 97 x 60 mm',
+  turning: '197 x 97 x 60 mm',
+  trucks: '197 x 97 x 80 mm'
+};
 
 const METRIC_BLOCK: UnitText = { name: USUAL_VALUES.unitName.metric, size: USUAL_VALUES.unitSize.metric };
 const IMPERIAL_BLOCK: UnitText = { name: 'block', size: '7 7/8 x 3 15/16 x 2 3/8 in' };

@@ -29,7 +29,7 @@ export function laid(region: Region, grid: UnitGrid): Counted {
   }
 }
 
-export function counted({ wholes, cuts, clipped, unitArea, jointArea }: LaidUnits): Counted {
+function counted({ wholes, cuts, clipped, unitArea, jointArea }: LaidUnits): Counted {
   const pieces = cuts.flatMap(cut => cut.pieces.map(piece => piece.area));
   return {
     whole: wholes.reduce((sum, run) => sum + run.count, 0),

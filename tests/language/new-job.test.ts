@@ -195,7 +195,10 @@ describe('whatever is answered', () => {
 
   test('people walk on slabs in running bond, and nobody drives on them', () => {
     for (const traffic of idsOf('traffic'))
-      expect([traffic, written({ traffic }).includes('slab-16 in running-bond')]).toEqual([traffic, traffic === 'foot']);
+      expect([traffic, written({ traffic }).includes('slab-16 in running-bond')]).toEqual([
+        traffic,
+        traffic === 'foot'
+      ]);
   });
 
   test('a size is taken though pieces come out small, and the spec tells of them', () => {

@@ -17,7 +17,7 @@ import type { BondPattern, UnitLattice } from './pattern.ts';
 import { gathering, NOTHING_LAID, type UnitKind } from './unit-cut.ts';
 
 /** About how many units of a pattern meet a region: the mean over all places and turns. */
-export function unitsAbout(region: Region, { units }: Pick<BondPattern, 'units'>): number {
+function unitsAbout(region: Region, { units }: Pick<BondPattern, 'units'>): number {
   const area = regionArea(region);
   const border = [region.outer, ...region.holes].reduce((sum, loop) => sum + perimeterOf(loop), 0);
   const each = units.map(

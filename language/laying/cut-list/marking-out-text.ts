@@ -26,7 +26,7 @@ export function markingsText(markings: readonly Marking[], print: PrintLength): 
 }
 
 /** One cut in words, to stand within a sentence or table. */
-export function markingText(marking: Marking, print: PrintLength): string {
+function markingText(marking: Marking, print: PrintLength): string {
   switch (marking.kind) {
     case 'square-cut': {
       const { size, across, keep } = marking;
