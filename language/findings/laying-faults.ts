@@ -1,7 +1,9 @@
 import { MOST_UNITS, sideLength } from '../geometry/index.ts';
 import type { Area, Border, System, Unit } from '../job/job.ts';
 import type { SideFit } from '../laying/lay-field.ts';
+import type { AreaToLay } from '../laying/area-to-lay.ts';
 import type { AreaNotLaid, LaidArea } from '../laying/lay-area.ts';
+import { type SawnSide, sawnSides } from '../laying/sawn-sides.ts';
 import type { NoRing } from '../laying/bonds/ring.ts';
 import { printFine, printLength, printThickness } from '../measures/print.ts';
 import { tooManyUnits } from './area-faults.ts';
@@ -10,19 +12,21 @@ import type { RawFinding } from './finding.ts';
 /** Why the units of an area could not be laid. */
 export function notLaid(area: Area, why: AreaNotLaid, system: System): RawFinding {
   if ('tooMany' in why) return tooManyUnits(area, why.tooMany, MOST_UNITS);
-  const paving = area.insets.find(({ key }) => key === why.part)?.paving ?? area.paving!;
+  const inset = area.insets.find(({ key }) => key === why.part);
+  const paving = inset?.paving ?? area.paving!;
   const about = { target: area.key, at: paving.key };
+  const where = inset === undefined ? '' : `In the inset ${inset.name}: `;
   if ('noOrderFor' in why)
     return {
       ...about,
       id: 'units-do-not-fit-bond',
-      message: `The lengths ${listed(paving.units.map(({ length }) => length.written))} leave no way to keep the cross joints of neighbouring courses ${apartOf(paving.bond)} apart. Write a smaller \`joints-apart\`, at most half the shortest unit, into the bond ${paving.bond.name}.`
+      message: `${where}The lengths ${listed(paving.units.map(({ length }) => length.written))} leave no way to keep the cross joints of neighbouring courses ${apartOf(paving.bond)} apart. Write a smaller \`joints-apart\`, at most half the shortest unit, into the bond ${paving.bond.name}.`
     };
   if ('noRingWithin' in why)
     return {
       ...about,
       id: 'units-do-not-fit-bond',
-      message: noRing(why, system)
+      message: where + noRing(why, system)
     };
   const border = [...area.borders, ...area.bands].find(({ key }) => key === why.part)!;
   return {
@@ -88,10 +92,32 @@ export function edgingFaults(area: Area, { parts }: LaidArea, system: System): R
   ];
 }
 
-/** A start that asks for whole units along two sides between which they don't fit. */
-export function startFaults(area: Area, { parts }: LaidArea, system: System): RawFinding[] {
-  const field = parts.find(({ part }) => part === 'field')?.how;
-  return (field?.fits ?? []).filter(({ fits }) => !fits).map(fit => startFault(area, fit, system));
+/** A start that asks for whole units along sides where units are cut all the same. */
+export function startFaults(area: Area, toLay: AreaToLay, laid: LaidArea, system: System): RawFinding[] {
+  const field = laid.parts.find(({ part }) => part === 'field')?.how;
+  const fits = (field?.fits ?? []).filter(one => !one.fits);
+  const told = new Set(fits.flatMap(({ sides }) => sides));
+  return [
+    ...fits.map(fit => startFault(area, fit, system)),
+    ...sawnSides(toLay, laid)
+      .filter(({ side }) => !told.has(side))
+      .map(sawn => notWhole(area, sawn))
+  ];
+}
+
+function notWhole({ key, edges, start, paving }: Area, { side, cut }: SawnSide): RawFinding {
+  const name = edges[side]!.name;
+  const bond = paving!.bond.name;
+  return {
+    id: 'start-does-not-fit',
+    target: key,
+    ...(start.key === undefined ? {} : { at: start.key }),
+    message:
+      cut === 0
+        ? `Whole units can't lie along ${name}: it is bowed. Name a straight side, or lay a border there.`
+        : `Along ${name} ${cut} ${cut === 1 ? 'unit is' : 'units are'} cut: in ${bond}, with what else is said of the start, not all can be whole there. Say less of the start, or lay a border there.`,
+    values: [{ name: 'cut units', value: cut, measure: '' }]
+  };
 }
 
 function startFault(area: Area, { sides, units, joint, way }: SideFit, system: System): RawFinding {

@@ -1,4 +1,4 @@
-export type { Loop, Point, Region, Side } from './shapes.ts';
+export type { Arc, Loop, Point, Region, Side } from './shapes.ts';
 export {
   areaOf,
   distance,

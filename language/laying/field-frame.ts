@@ -1,4 +1,5 @@
 import {
+  type Arc,
   around,
   type Bounds,
   boundsOf,
@@ -8,8 +9,11 @@ import {
   type Loop,
   outOfFrame,
   type Point,
+  pointAlong,
+  radiusOf,
   type Region,
   type Side,
+  sideLength,
   signedAreaOf,
   turnedAbout
 } from '../geometry/index.ts';
@@ -61,14 +65,14 @@ export function fieldFrame(
 }
 
 /** A straight line on the plan that an outline's side lies on, moved in as far as the field begins. */
-interface Line {
+export interface Line {
   readonly at: Point;
   readonly direction: number;
   /** Of length one, towards the inside. */
   readonly inward: Point;
 }
 
-function lineWithin(outline: Loop, reach: readonly number[], side: number): Line {
+export function lineWithin(outline: Loop, reach: readonly number[], side: number): Line {
   const { from, to } = outline[side]!;
   const direction = Math.atan2(to.y - from.y, to.x - from.x);
   const way = signedAreaOf(outline) < 0 ? -1 : 1;
@@ -204,11 +208,18 @@ const WHOLE = 0.0005;
 
 /** The line square to a side of an outline at so many metres along it, as far as the outline reaches. */
 export function acrossFrom(outline: Loop, side: number, at: number): { readonly from: Point; readonly to: Point } {
-  const { from, to } = outline[side]!;
-  const { inward } = lineWithin(outline, [], side);
-  const share = at / distance(from, to);
-  const start = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+  const one = outline[side]!;
+  const start = pointAlong(one, at / sideLength(one));
+  const inward =
+    one.arc === undefined ? lineWithin(outline, [], side).inward : towardsInside(outline, one, one.arc, start);
   const { left, right, bottom, top } = boundsOf(outline);
   const reach = Math.hypot(right - left, top - bottom);
   return { from: start, to: { x: start.x + reach * inward.x, y: start.y + reach * inward.y } };
+}
+
+/** Square to an arc at a point of it, of length one. */
+function towardsInside(outline: Loop, side: Side, arc: Arc, { x, y }: Point): Point {
+  const way = Math.sign(arc.turn) * (signedAreaOf(outline) < 0 ? -1 : 1);
+  const radius = radiusOf(side, arc);
+  return { x: (way * (arc.centre.x - x)) / radius, y: (way * (arc.centre.y - y)) / radius };
 }

@@ -5,6 +5,7 @@ import type { BandCourse, BorderCourse, BorderFault, CourseRun } from './borders
 import { layBorders } from './borders/borders.ts';
 import { acrossFrom } from './field-frame.ts';
 import type { LaidUnits } from './laid.ts';
+import { reachOf } from './reach.ts';
 import { type Ground, type LaidField, layField, setOut, type SetOut } from './lay-field.ts';
 
 /** What is laid in one part of an area: `field`, an inset, a border or band by its key. */
@@ -112,20 +113,14 @@ function usually({ width, least, most }: JointLimits): { least: number; usual: n
   return { least, usual: width, most };
 }
 
-/** How far borders and the joints inside them reach in from each side of the outline, m. */
-function reachOf({ outline, borders }: AreaToLay): number[] {
-  return outline.map((_, side) =>
-    borders
-      .filter(({ along }) => 'sides' in along && along.sides.includes(side))
-      .reduce((sum, { unit, soldier, joint }) => sum + (soldier ? unit.length : unit.width) + joint.width, 0)
-  );
-}
-
 /** The frame of the field that an area's joint lines go on from. */
 function* carriedOn({ field: { carriedOnFrom } }: AreaToLay): Generator<void, CourseFrame | undefined> {
   if (carriedOnFrom === undefined) return undefined;
   const prepared = yield* prepare(carriedOnFrom);
   if ('part' in prepared) return undefined;
   const before = yield* carriedOn(carriedOnFrom);
-  return setOut(prepared.ground, carriedOnFrom.field, before).frame;
+  const { frame } = setOut(prepared.ground, carriedOnFrom.field, before);
+  // The bond that goes on brings its own turn.
+  const turn = (frame.mirrored ? -1 : 1) * carriedOnFrom.field.turned;
+  return { ...frame, direction: frame.direction - turn };
 }

@@ -2,7 +2,7 @@ import { type CourseFrame, type Loop, outOfFrame, type Region } from '../geometr
 import type { FieldToLay } from './area-to-lay.ts';
 import { type BondWay, bondWay, type LaidInBond, type NotLaid, type OpenDisc, stepsOf } from './bonds/bond-ways.ts';
 import type { JointWidths } from './bonds/course-bond.ts';
-import { boundsIn, fieldFrame, type StartSaid, widthBetween } from './field-frame.ts';
+import { boundsIn, fieldFrame, type StartSaid, type Steps, widthBetween } from './field-frame.ts';
 import { type Fit, fitBetween, sameJoints } from './fitted-joints.ts';
 import { type LaidUnits, together } from './laid.ts';
 
@@ -14,8 +14,8 @@ export interface LaidField {
   readonly widestJoint: number;
   /** Joints that were adjusted, or would have to be, so that only whole units lie between two sides. */
   readonly fits: readonly SideFit[];
-  /** From course to course and from unit to unit, m; absent where the bond has none. */
-  readonly pitch?: { readonly along: number; readonly across: number };
+  /** From course to course and, where units follow each other alike, from unit to unit, m; absent where a bond has none. */
+  readonly pitch?: { readonly along?: number; readonly across: number };
   /** How far the field reaches from its start, along the courses and across them, m. */
   readonly extent: { readonly along: number; readonly across: number };
   /** The disc about the centre of rings that is too tight for them. */
@@ -51,14 +51,53 @@ export function setOut(ground: Ground, field: FieldToLay, carriedOn: CourseFrame
   const fits = field.bond.way === 'courses' ? sideFits(ground, field, start, framed(asked)) : [];
   const joint = adjusted(asked, fits);
   const courses = framed(joint);
-  const frame = field.bond.way === 'rings' ? aboutCentre(courses, ground, start) : courses;
+  const frame =
+    field.bond.way === 'rings'
+      ? aboutCentre(courses, ground, start)
+      : fromFirstUnit(courses, ground.regions, { steps: stepsOf(field, joint), offset: offsetOf(field), start });
   return { frame, joint, fits, extent: extentOf(ground.regions, frame), ...bondWay(field, frame, joint) };
 }
 
+/** How far the ground reaches from where the first unit lies. */
 function extentOf(regions: readonly Region[], frame: CourseFrame): LaidField['extent'] {
-  const { left, right, bottom, top } = boundsIn(frame, regions);
-  return { along: right - left, across: top - bottom };
+  const { right, top } = boundsIn(frame, regions);
+  return { along: right, across: top };
 }
+
+/** Share of a unit by which the courses of a bond move on; random courses have no lattice to move along. */
+function offsetOf({ bond }: FieldToLay): number | undefined {
+  if (bond.way === 'courses') return bond.offset;
+  if (bond.way === 'cell') return 0;
+  return bond.way === 'hexagons' ? 1 / 2 : undefined;
+}
+
+/**
+ * The same lattice told from a unit that lies on the ground: where joint lines, whole units or equal cuts have put the
+ * frame's nought beyond it, or into the middle of it, by whole units and courses back to where laying begins.
+ */
+function fromFirstUnit(
+  frame: CourseFrame,
+  regions: readonly Region[],
+  {
+    steps: { alongPitch, acrossPitch },
+    offset,
+    start
+  }: { readonly steps: Steps; readonly offset: number | undefined; readonly start: StartSaid }
+): CourseFrame {
+  if (offset === undefined || !(alongPitch > 0 && acrossPitch > 0)) return frame;
+  const { left, right, bottom, top } = boundsIn(frame, regions);
+  if (!Number.isFinite(right - left + top - bottom)) return frame;
+  const beyond = (low: number, high: number): boolean => low > ON_EDGE || high < -ON_EDGE;
+  const course = beyond(bottom, top) ? Math.ceil((bottom - ON_EDGE) / acrossPitch) : 0;
+  const moved = course * offset;
+  const phase = (moved - Math.floor(moved)) * alongPitch;
+  const unit = beyond(left, right) || start.equalCuts ? Math.ceil((left - ON_EDGE - phase) / alongPitch) : 0;
+  if (course === 0 && unit === 0) return frame;
+  return { ...frame, origin: outOfFrame(frame, { x: phase + unit * alongPitch, y: course * acrossPitch }) };
+}
+
+/** In metres: a unit this near to the edge begins at it. */
+const ON_EDGE = 1e-6;
 
 /**
  * Rings lie about the point that the start names, else about the middle of the ground as seen along its courses: turned

@@ -164,7 +164,7 @@ function* laidAndCut(
     findings.push(notLaid(area, laid, job.system));
     return { known: false };
   }
-  findings.push(...startFaults(area, laid.area, job.system), ...edgingFaults(area, laid.area, job.system));
+  findings.push(...startFaults(area, inputs, laid.area, job.system), ...edgingFaults(area, laid.area, job.system));
   const cutsInputs = { laid: laid.area, shapes: unitsOf(area).map(kindOfUnit) };
   const cuts = yield* recall(memory, 'cuts', [area.key], cutsInputs, () => cutsStage(cutsInputs));
   const { sawCut } = job.buying;

@@ -3,6 +3,7 @@ import type { AreaToLay } from '../laying/area-to-lay.ts';
 import type { UnitCuts } from './cuts-stage.ts';
 import type { UnitsForCuts } from './nesting-stage.ts';
 import type { CourseRun } from '../laying/borders/border.ts';
+import type { LaidField } from '../laying/lay-field.ts';
 import { type AreaNotLaid, layArea, type LaidArea, type LaidPart } from '../laying/lay-area.ts';
 
 /** Units laid, counted on the shape; areas m2, lengths m. */
@@ -35,7 +36,7 @@ export interface WidestJoint {
 
 /** What the running sizes of the field are counted from, m and radians. */
 export interface Running {
-  readonly pitch: { readonly along: number; readonly across: number };
+  readonly pitch: NonNullable<LaidField['pitch']>;
   readonly joint: { readonly along: number; readonly across: number };
   readonly extent: { readonly along: number; readonly across: number };
   /** Between the courses and the side that they begin at. */
@@ -102,8 +103,10 @@ function unitAreas({ field, insets, borders, bands }: AreaToLay): ReadonlyMap<Ke
 /** What a hexagon takes of the rectangle across its corners and its flats. */
 const HEXAGON_SHARE = 3 / 4;
 
-function turnOf({ turned, start }: AreaToLay['field']): number {
-  return turned + (start.turned ?? 0);
+/** Between the courses and the side that they begin at, radians. */
+function turnOf({ outline, field: { start } }: AreaToLay, { direction }: { readonly direction: number }): number {
+  const side = outline[start.along ?? start.whole[0] ?? outline.findIndex(({ arc }) => arc === undefined)];
+  return side === undefined ? 0 : direction - Math.atan2(side.to.y - side.from.y, side.to.x - side.from.x);
 }
 
 function totalsOf({ parts }: LaidArea, inputs: AreaToLay): LaidTotals {
@@ -142,7 +145,9 @@ function totalsOf({ parts }: LaidArea, inputs: AreaToLay): LaidTotals {
     clipped: parts.reduce((sum, { laid }) => sum + laid.clipped, 0),
     ...(field?.pitch === undefined
       ? {}
-      : { running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn: turnOf(inputs.field) } })
+      : {
+          running: { pitch: field.pitch, joint: field.joint, extent: field.extent, turn: turnOf(inputs, field.frame) }
+        })
   };
 }
 

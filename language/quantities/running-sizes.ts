@@ -19,7 +19,9 @@ const SQUARE = 1e-6;
 export function runningSizes(running: Running, key: string, book: Book): NumbersOf<'running-size'>[] {
   const { pitch, joint, extent, turn } = running;
   const line = (way: 'along' | 'across'): ((count: number) => Expression | undefined) => {
-    const step = measured(way === 'across' ? 'course and joint' : 'unit and joint', pitch[way], 'm', key);
+    const one = pitch[way];
+    if (one === undefined) return () => undefined;
+    const step = measured(way === 'across' ? 'course and joint' : 'unit and joint', one, 'm', key);
     const gap = measured('joint', joint[way], 'm', key);
     return count => {
       const size = subtract(multiply(plainNumber(count), step), gap);

@@ -37,6 +37,7 @@ area terrace {
   traffic    foot
   finish     2 1/2 in below door-sill
   paving     slab-16 in running-bond, joints 1/8 in
+  inboard-cuts 2 in
   bed        washed-sand 1 in
   base       crushed-stone 6 in, 6 in past the edging
   geotextile separation-cloth
@@ -114,7 +115,7 @@ test('neighbours in two files meet, whichever of them uses the other', async () 
   const job = `job "Two courts" { rules britain }
 use "east.paving"
 site { benchmark sill, ground level with sill }
-unit block { size 200 x 100 x 60 mm }
+unit block { size 197 x 97 x 60 mm }
 area west {
   outline rectangle 4 x 3 m
   traffic foot

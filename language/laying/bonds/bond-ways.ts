@@ -25,8 +25,8 @@ export type LaidInBond = LaidUnits & Partial<Pick<LaidRings, 'open' | 'wide'>>;
 export interface BondWay {
   /** The widest joint that comes of the bond, m. */
   readonly widestJoint: number;
-  /** From course to course and from unit to unit, m; absent where the bond has none. */
-  readonly pitch?: { readonly along: number; readonly across: number };
+  /** From course to course and, where units follow each other alike, from unit to unit, m; absent where a bond has none. */
+  readonly pitch?: { readonly along?: number; readonly across: number };
   /** Its lattices, where it is made of such. */
   readonly pattern?: BondPattern;
   readonly lay: (region: Region) => Generator<void, LaidInBond | NotLaid>;
@@ -49,7 +49,7 @@ export function bondWay(field: FieldToLay, frame: CourseFrame, joint: JointWidth
     case 'cell': {
       const laid = cellBond(frame, bond.cell, units, asked);
       if ('sizes' in laid) return ofPattern({ frame, units: [], joints: 'between' }, asked);
-      return { ...ofPattern(laid.pattern, laid.widestJoint), pitch: laid.module };
+      return { ...ofPattern(laid.pattern, laid.widestJoint), pitch: { across: laid.module.across } };
     }
     case 'random-courses': {
       const pattern = {
