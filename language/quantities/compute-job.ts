@@ -93,9 +93,10 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const findings: RawFinding[] = [];
   const results: AreaResult[] = [];
   const missing = job.missing.map(({ key }) => key);
+  const others = new Map(job.areas.map(one => [one.key, one]));
   for (const now of job.areas) {
     const area = memory.session.asBefore(memory.scope, now.key, now);
-    const result = yield* areaResult(job, area, memory, findings);
+    const result = yield* areaResult(job, area, others, memory, findings);
     if (result === undefined) missing.push(area.key);
     else results.push(result);
     if (result?.isLaid === false) missing.push(`${area.key}/laying`);
@@ -118,6 +119,7 @@ function stillThere(job: Job): (thing: string) => boolean {
 function* areaResult(
   job: Job,
   area: Area,
+  others: ReadonlyMap<string, Area>,
   memory: Memory,
   findings: RawFinding[]
 ): Generator<void, AreaResult | undefined> {
@@ -129,7 +131,7 @@ function* areaResult(
   findings.push(...outline.faults);
   const { shapes } = outline;
   if (shapes === undefined) return undefined;
-  const { laid, known } = yield* laidAndCut(job, area, memory, findings);
+  const { laid, known } = yield* laidAndCut(job, area, others, memory, findings);
   const totals = laid && withCuts(laid.totals, laid.cuts.units, laid.nested);
   const layered = layersInputs(area, shapes, totals, job.buying);
   const layers = yield* recall(memory, 'layers', [area.key], layered, () => layersStage(layered));
@@ -148,8 +150,14 @@ interface LaidAndCut {
   readonly known: boolean;
 }
 
-function* laidAndCut(job: Job, area: Area, memory: Memory, findings: RawFinding[]): Generator<void, LaidAndCut> {
-  const inputs = areaToLay(area, new Map(job.areas.map(one => [one.key, one])));
+function* laidAndCut(
+  job: Job,
+  area: Area,
+  others: ReadonlyMap<string, Area>,
+  memory: Memory,
+  findings: RawFinding[]
+): Generator<void, LaidAndCut> {
+  const inputs = areaToLay(area, others);
   if (inputs === undefined) return { known: true };
   const laid = yield* recall(memory, 'laying', [area.key], inputs, () => layingStage(inputs));
   if (!('totals' in laid)) {
