@@ -356,7 +356,9 @@ export const TOLD: readonly Told[] = [
       },
       { flaw: '50 mm of sand', told: { finding: 'bed-outside-limits', saying: '50 mm, is 10 mm too thick' } }
     ],
-    findings: [['stack-bond-under-wheels', 'joint-outside-limits', 'bed-outside-limits']]
+    findings: [
+      ['stack-bond-under-wheels', 'joint-outside-limits', 'bed-outside-limits', 'piece-too-small-under-wheels']
+    ]
   },
   {
     kind: 'drive told on a personal page',
@@ -381,6 +383,6 @@ export const TOLD: readonly Told[] = [
       { flaw: 'not a word of the base', told: { finding: 'base-too-thin', saying: 'The area drive has no base' } },
       { flaw: 'a dip near one end', told: HEIGHTS }
     ],
-    findings: [['base-too-thin', 'base-too-thin']]
+    findings: [['base-too-thin', 'piece-too-small-under-wheels', 'base-too-thin']]
   }
 ];

@@ -18,6 +18,7 @@ import {
 import { distanceToSide } from '../../language/geometry/contacts.ts';
 import { pointAlong } from '../../language/geometry/outline.ts';
 import type { AreaToLay, FieldToLay } from '../../language/laying/area-to-lay.ts';
+import { layArea } from '../../language/laying/lay-area.ts';
 import type { LaidUnits, Piece, Placement } from '../../language/laying/laid.ts';
 import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
 import { drain } from '../../language/paving.ts';
@@ -172,16 +173,27 @@ function straightened(area: AreaToLay): AreaToLay {
 }
 
 it('Bonds laid by code fill the net area, too', () => {
+  let rings = 0;
   for (const { area, bond } of randomAreas(coded, 120, 507)) {
+    if (bond === 'rings' && isTooSmallForRings(area)) continue;
+    if (bond === 'rings') rings++;
     const { laid, how } = fieldOf(area);
     const filled = laid.unitArea + laid.jointArea + (how!.open?.area ?? 0);
     // Joints of rings lie between arcs and straight units: these alone are measured by chords.
     expect(Math.abs(filled / regionArea(regionOf(area)) - 1), bond).toBeLessThan(bond === 'rings' ? OTHERS : OWN);
   }
+  expect(rings).toBeGreaterThan(10);
 });
+
+/** Rings whose joints may hardly open begin beyond a small field: nothing is laid, and that is told. */
+function isTooSmallForRings(area: AreaToLay): boolean {
+  const laid = drain(layArea(area));
+  return 'noRingWithin' in laid;
+}
 
 it('Mirrored, moved and turned jobs take the same units, pieces and joints, in every bond', () => {
   for (const { area, bond, next } of [...randomAreas(fields, 240, 506), ...randomAreas(coded, 120, 508)]) {
+    if (bond === 'rings' && isTooSmallForRings(area)) continue;
     const motion = { mirrored: next() < 0.5, turn: 6 * next(), move: { x: 900 * next(), y: -400 * next() } };
     const [here, there] = [summary(area), summary(movedArea(area, motion))];
     expect(there.counts, bond).toEqual(here.counts);

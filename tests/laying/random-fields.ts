@@ -41,7 +41,7 @@ async function fieldsOf(bonds: Readonly<Record<string, string>>): Promise<Map<st
   const areas = Object.entries(bonds).map(
     ([bond, units], index) => `area field-${index} {
   outline rectangle 1 x 1 m, corner (${2 * index}, 0) m
-  paving ${units} in ${bond}, joints 3 mm
+  paving ${units} in ${bond}, joints 3 mm${bond === 'rings' ? ' from 3 to 40 mm' : ''}
 }`
   );
   const read = await readAreas(areas.join('\n'));
