@@ -357,7 +357,7 @@ export const TOLD: readonly Told[] = [
       { flaw: '50 mm of sand', told: { finding: 'bed-outside-limits', saying: '50 mm, is 10 mm too thick' } }
     ],
     findings: [
-      ['stack-bond-under-wheels', 'joint-outside-limits', 'bed-outside-limits', 'piece-too-small-under-wheels']
+      ['stack-bond-under-wheels', 'piece-too-small-under-wheels', 'joint-outside-limits', 'bed-outside-limits']
     ]
   },
   {
