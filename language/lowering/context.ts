@@ -9,6 +9,7 @@ import { amountOf, capital, type Amount, type AmountContext, type Expression } f
 import { aroundMeasured, fittingMeasures } from './missing-measure.ts';
 import { KIND_WORDS, type Declared, type Kind, type Names, type SpecText } from './names.ts';
 import { FAULTS } from '../findings/fault-list.ts';
+import { SHIPPED_FILE } from '../library/shipped.ts';
 import { OTHER_NAMES } from './other-names.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { spanOf, TextChanges } from './text-changes.ts';
@@ -114,7 +115,9 @@ export class Context {
     return this.fault(text, target, node, 'thing-incomplete', message, { property: 'name', fixes });
   }
 
+  /** What ships never takes the place of what the job declares by the same name. */
   place(key: Key, text: SpecText, node: AstNode, property?: Property): Key {
+    if (text.file === SHIPPED_FILE && this.places.has(key)) return key;
     this.places.set(key, placeOf(text, node, property));
     return key;
   }

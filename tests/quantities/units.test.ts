@@ -139,3 +139,17 @@ describe('borders', () => {
     expect(layers[0]!.compactedVolume).toBeCloseTo(12 * 0.04 - 0.4 * 0.02, 9);
   });
 });
+
+it("a material of one's own is told from the job's file, though one that ships has its name", async () => {
+  const { workings } = await numbersOf(
+    `${job('saw-cut 3 mm', area('a', 'rectangle 4 x 3 m', 'paving block in stack-bond', 'base type-1 150 mm', 'geotextile'))}
+material type-1 { role base, compacted 2.1 t/m3, loose 1.7 t/m3 }`
+  );
+  const { values } = workings['/areas/0/layers/1/mass']!;
+  expect(values.find(({ name }) => name === 'compacted density')).toMatchObject({ value: 2100 });
+  const { places } = await evaluated(
+    `${job('saw-cut 3 mm', area('a', 'rectangle 4 x 3 m', 'paving block in stack-bond', 'base type-1 150 mm', 'geotextile'))}
+material type-1 { role base, compacted 2.1 t/m3, loose 1.7 t/m3 }`
+  );
+  expect(places.get('material:type-1/compacted')!.file).toBe('job.paving');
+});
