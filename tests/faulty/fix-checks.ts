@@ -13,7 +13,7 @@ const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
 const OF_GROWN_BASES = 'base-not-past-edging';
 
-/** Another bond or another joint lays the units elsewhere: at the edges other pieces are cut, and a bond may not close. */
+/** Another bond or another joint lays the units elsewhere: at the edges other pieces are cut, and a bond may not close, or have no courses to cut inboard in. */
 const LAY_ANEW = [
   'joint-outside-limits',
   'clay-joint-under-wheels',
@@ -22,7 +22,13 @@ const LAY_ANEW = [
   'running-bond-under-turning-wheels',
   'running-bond-under-trucks'
 ];
-const OF_PIECES = ['piece-too-small-under-wheels', 'slivers', 'slivers-too-narrow-to-cut', 'bond-does-not-close'];
+const OF_PIECES = [
+  'piece-too-small-under-wheels',
+  'slivers',
+  'slivers-too-narrow-to-cut',
+  'bond-does-not-close',
+  'start-does-not-fit'
+];
 
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
