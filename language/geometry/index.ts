@@ -13,7 +13,7 @@ export {
 } from './outline.ts';
 export { distanceToSide } from './contacts.ts';
 export { firstMomentOf } from './moment.ts';
-export { narrowestWidth, narrowestWidthOf, pointsOn } from './width.ts';
+export { hullOf, narrowestWidth, narrowestWidthOf, pointsOn } from './width.ts';
 export { around, type Bounds, boundsOf } from './bounds.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';
 export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './arcs.ts';

@@ -35,17 +35,20 @@ function turning(a: Point, b: Point, c: Point): number {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
-/** The corners of the tightest convex outline round points, anticlockwise. */
-function hullOf(points: readonly Point[]): Point[] {
+/**
+ * The corners of the tightest convex outline round points, anticlockwise; a corner that stands out by no more than a
+ * hair, in metres, is none.
+ */
+export function hullOf(points: readonly Point[], hair = 0): Point[] {
   const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  return [...halfHull(sorted), ...halfHull([...sorted].reverse())];
+  return [...halfHull(sorted, hair), ...halfHull([...sorted].reverse(), hair)];
 }
 
-function halfHull(points: readonly Point[]): Point[] {
+function halfHull(points: readonly Point[], hair: number): Point[] {
   const hull: Point[] = [];
   for (const point of points) {
     for (let last = hull[hull.length - 1], before = hull[hull.length - 2]; last && before;) {
-      if (turning(before, last, point) > 0) break;
+      if (turning(before, last, point) > hair * Math.hypot(point.x - before.x, point.y - before.y)) break;
       hull.pop();
       last = hull[hull.length - 1];
       before = hull[hull.length - 2];

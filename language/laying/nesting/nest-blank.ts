@@ -1,4 +1,4 @@
-import { areaOf, boundsOf, type Loop, type Point, type Side } from '../../geometry/index.ts';
+import { areaOf, boundsOf, hullOf, type Loop, type Point, type Side } from '../../geometry/index.ts';
 import type { Bounds } from '../../geometry/bounds.ts';
 import { turnedAbout } from '../../geometry/outline.ts';
 import type { UnitShape } from './nested.ts';
@@ -36,7 +36,7 @@ export function blankOf(outline: Loop, unit: UnitShape): Blank {
   const box = boundsOf(outline);
   const length = box.right - box.left;
   const width = box.top - box.bottom;
-  const hull = within(convexHull(outline.flatMap(cornersRound)), box);
+  const hull = within(hullOf(outline.flatMap(cornersRound), ROUNDING), box);
   const area = areaOfCorners(hull);
   const isHollow = area - areaOf(outline) > STAND_OFF * (length + width);
   const isAsLarge = length >= unit.length - ROUNDING && width >= unit.width - ROUNDING;
@@ -97,26 +97,6 @@ function cornersRound({ from, to, arc }: Side): Point[] {
   };
   const met = Array.from({ length: parts }, (_, part) => turnedAbout(outer, arc.centre, (2 * part + 1) * half));
   return [from, ...met, to];
-}
-
-function convexHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((one, two) => one.x - two.x || one.y - two.y);
-  return [...halfHull(sorted), ...halfHull(sorted.reverse())];
-}
-
-/** The corners of a hull from the first point to just before the last, kept to the right of what follows. */
-function halfHull(sorted: readonly Point[]): Point[] {
-  const hull: Point[] = [];
-  for (const point of sorted) {
-    while (hull.length > 1 && !turnsLeft(hull.at(-2)!, hull.at(-1)!, point)) hull.pop();
-    hull.push(point);
-  }
-  return hull.slice(0, -1);
-}
-
-function turnsLeft(a: Point, b: Point, c: Point): boolean {
-  const length = Math.hypot(c.x - a.x, c.y - a.y);
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > ROUNDING * length;
 }
 
 /** What of a convex outline lies in a box: tangents may meet outside the one that the arc itself keeps to. */
