@@ -1,5 +1,6 @@
 import type { Area, Key } from '../job/job.ts';
 import type { AreaToLay } from '../laying/area-to-lay.ts';
+import { unitOutline } from '../laying/cut-list/unit-shape.ts';
 import type { UnitCuts } from './cuts-stage.ts';
 import type { UnitsForCuts } from './nesting-stage.ts';
 import type { CourseRun } from '../laying/borders/border.ts';
@@ -93,15 +94,12 @@ function unitAreas({ field, insets, borders, bands }: AreaToLay): ReadonlyMap<Ke
   const laid = [field, ...insets.map(inset => inset.field)].flatMap(({ bond, units }) =>
     units.map(({ key, length, width }): [Key, number] => [
       key,
-      length * width * (bond.way === 'hexagons' ? HEXAGON_SHARE : 1)
+      unitOutline({ shape: bond.way === 'hexagons' ? 'hexagon' : 'rectangle', length, width }).area
     ])
   );
   const edging = [...borders, ...bands].map(({ unit }): [Key, number] => [unit.key, unit.length * unit.width]);
   return new Map([...edging, ...laid]);
 }
-
-/** What a hexagon takes of the rectangle across its corners and its flats. */
-const HEXAGON_SHARE = 3 / 4;
 
 /** Between the courses and the side that they begin at, radians. */
 function turnOf({ outline, field: { start } }: AreaToLay, { direction }: { readonly direction: number }): number {

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { circleLoop, cornerLoop } from '../../language/geometry/index.ts';
 import type { Piece } from '../../language/laying/laid.ts';
-import { type UnitShape, USUAL_NESTING_WORK } from '../../language/laying/nesting/nested.ts';
+import type { UnitShape } from '../../language/laying/cut-list/unit-shape.ts';
+import { USUAL_NESTING_WORK } from '../../language/laying/nesting/nested.ts';
 import { BLOCK, cornered, nest, nestCounted, pieceOf, rectangle } from './nesting.ts';
 
 const SLAB: UnitShape = { shape: 'rectangle', length: 0.2, width: 0.2 };

@@ -7,13 +7,13 @@ import {
   type Loop,
   rectangleLoop
 } from '../../language/geometry/index.ts';
+import type { UnitShape } from '../../language/laying/cut-list/unit-shape.ts';
 import type { Piece } from '../../language/laying/laid.ts';
 import { nested } from '../../language/laying/nesting/nest.ts';
 import {
   type Nested,
   type NestingInputs,
   type PlacedPiece,
-  type UnitShape,
   USUAL_NESTING_WORK
 } from '../../language/laying/nesting/nested.ts';
 import { chorded, movedLoop } from '../geometry/random-outlines.ts';

@@ -1,7 +1,7 @@
 import { areaOf, boundsOf, hullOf, type Loop, type Point, type Side } from '../../geometry/index.ts';
 import type { Bounds } from '../../geometry/bounds.ts';
 import { turnedAbout } from '../../geometry/outline.ts';
-import type { UnitShape } from './nested.ts';
+import type { UnitShape } from '../cut-list/unit-shape.ts';
 
 /** A convex outline, corners anticlockwise, in metres. */
 export type Corners = readonly Point[];

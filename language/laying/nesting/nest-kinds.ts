@@ -1,6 +1,7 @@
 import { areaOf, cornerLoop, CUTTING_TOLERANCE, type Loop, perimeterOf, rectangleLoop } from '../../geometry/index.ts';
 import { type Blank, blankOf } from './nest-blank.ts';
-import type { DemandedPieces, NestingInputs, UnitShape } from './nested.ts';
+import type { UnitShape } from '../cut-list/unit-shape.ts';
+import type { DemandedPieces, NestingInputs } from './nested.ts';
 
 /** Equal pieces as nesting sees them. */
 export interface PieceKind {

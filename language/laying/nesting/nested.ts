@@ -1,11 +1,5 @@
+import type { UnitShape } from '../cut-list/unit-shape.ts';
 import type { Piece } from '../laid.ts';
-
-/** A unit's shape in metres: a rectangle, or a regular hexagon across corners (along x) and across flats. */
-export interface UnitShape {
-  readonly shape: 'rectangle' | 'hexagon';
-  readonly length: number;
-  readonly width: number;
-}
 
 /** Equal pieces that are laid, under the number of their group. A mirrored piece is of another group. */
 export interface DemandedPieces {
