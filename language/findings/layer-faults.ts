@@ -4,13 +4,13 @@ import type { RawFinding, RawFix } from './finding.ts';
 
 /** A job whose layers need no dig. `groundAboveLayers`: height of the ground above the underside of the layers, m. */
 export function nothingToDig(area: Area, groundAboveLayers: number, system: System): RawFinding[] {
-  if (groundAboveLayers > 0 || area.finish === undefined || area.site.ground === undefined) return [];
+  if (groundAboveLayers > 0 || area.finish?.level === undefined || area.site.ground === undefined) return [];
   return [
     {
       id: 'nothing-to-dig',
       message: `The layers of ${area.name} lie on or above the ground, by ${printThickness(-groundAboveLayers, system)}: nothing is dug, and the fill is not counted.`,
       target: area.key,
-      ...(area.finish.above.key === undefined ? {} : { at: area.finish.above.key }),
+      ...(area.finish.level.above.key === undefined ? {} : { at: area.finish.level.above.key }),
       values: [{ name: 'underside of the layers above the ground', value: -groundAboveLayers, measure: 'm' }]
     }
   ];
@@ -32,10 +32,10 @@ export function finishNotSaid(area: Area, deepest: number, system: System): RawF
 
 /** Areas are dug, and the height of the ground is not said: told once for all. */
 export function groundNotSaid(areas: readonly { area: Area; deepest: number }[], system: System): RawFinding[] {
-  const dug = areas.find(({ area, deepest }) => area.site.ground === undefined && deepest > 0);
+  const dug = areas.find(({ area, deepest }) => area.site.ground === undefined && area.site.heights?.ground[0] === undefined && deepest > 0);
   if (dug === undefined) return [];
   const { site, finish } = dug.area;
-  const ground = `ground ${example(site, finish, system)}`;
+  const ground = `ground ${example(site, finish?.level, system)}`;
   return [
     {
       id: 'ground-not-said',

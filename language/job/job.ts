@@ -1,5 +1,21 @@
 import type { Loop, Point } from '../geometry/shapes.ts';
 import type { Cell } from '../laying/bonds/cell-bond.ts';
+import type {
+  BoxUse,
+  Datum,
+  Drain,
+  Finish,
+  Gate,
+  LevelSheetWords,
+  NamedLine,
+  Pipe,
+  Route,
+  SetUp,
+  SiteHeights,
+  SpotLevel,
+  WallHeights
+} from './heights.ts';
+import type { LogEntry, SoftSpot } from './log.ts';
 import type { Accept, Rule, Rulebook } from './rule.ts';
 
 /**
@@ -22,6 +38,21 @@ export interface Job {
   readonly points: readonly NamedPoint[];
   readonly areas: readonly Area[];
   readonly boxes: readonly KeptOut[];
+  /** Between points, where points were found by tape. */
+  readonly tapes: readonly Tape[];
+  readonly datum?: Datum;
+  readonly setUps: readonly SetUp[];
+  readonly lines: readonly NamedLine[];
+  readonly sections: readonly NamedLine[];
+  readonly drains: readonly Drain[];
+  readonly pipes: readonly Pipe[];
+  readonly gates: readonly Gate[];
+  readonly routes: readonly Route[];
+  readonly levelSheet: LevelSheetWords;
+  readonly log: readonly LogEntry[];
+  readonly carting: Carting;
+  /** Printed as they are. */
+  readonly notes: readonly string[];
   /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */
   readonly missing: readonly Missing[];
 }
@@ -38,12 +69,45 @@ export interface Buying {
   readonly offcutsStay: boolean;
 }
 
+/** How what is dug is carried away. */
+export interface Carting {
+  readonly digBy?: 'hand' | 'machine';
+  /** Mass of the digger, kg. */
+  readonly machine?: Given;
+  /** Width of the way in, m. */
+  readonly width?: Given;
+  /** Length of the barrow run, one way, m. */
+  readonly run?: Given;
+  /** What a barrow holds, m3. */
+  readonly barrow: Given;
+  /** What a truck takes, kg. */
+  readonly truck?: Given;
+}
+
+/** A distance read on a tape and what it comes to when all tapes are fitted together, m. */
+export interface Tape {
+  readonly key: Key;
+  /** Names of the points. */
+  readonly from: string;
+  readonly to: string;
+  readonly read: Given;
+  readonly fitted: number;
+  /** Fitted less read. */
+  readonly misfit: number;
+  /** What it would have to read by all the others, where they tell. */
+  readonly byTheOthers?: number;
+  /** No tape misfits more: several where none can be convicted alone. */
+  readonly worst: boolean;
+}
+
 /** A point of the plan, m. */
 export interface NamedPoint {
   readonly key: Key;
   readonly name: string;
   readonly x: number;
   readonly y: number;
+  /** Its coordinates are given; else it was found from others. */
+  readonly fixed: boolean;
 }
 
 export type Key = string;
@@ -86,6 +150,13 @@ export interface Site {
   readonly ground?: Height;
   /** The first benchmark that the site names. */
   readonly benchmark?: string;
+  readonly datum?: Datum;
+  /** Heights taken at points. */
+  readonly heights?: SiteHeights;
+  /** The topsoil is kept on the site. */
+  readonly topsoilKept?: true;
+  /** Answers what the rules ask about leave to build. */
+  readonly planning?: string;
 }
 
 export interface Soil {
@@ -121,7 +192,7 @@ export interface Area {
   readonly keptOut: readonly KeptOut[];
   readonly traffic: readonly Traffic[];
   readonly site: Site;
-  readonly finish?: Height;
+  readonly finish?: Finish;
   readonly paving?: Paving;
   /** The area that says of the paving what this one says is `as` there. */
   readonly pavingAs?: Key;
@@ -137,6 +208,20 @@ export interface Area {
   readonly bands: readonly Band[];
   /** Shapes within that are paved in another way. */
   readonly insets: readonly Inset[];
+  /** Channels along its sides, and what takes its width from it. */
+  readonly drains: readonly Drain[];
+  readonly softSpots: readonly (SoftSpot & { readonly key: Key })[];
+  /** Old paving in it that is broken out. */
+  readonly brokenOut: readonly BrokenOut[];
+}
+
+/** Paving that is there and is taken up with what it lies on, m and kg/m3. */
+export interface BrokenOut {
+  readonly key: Key;
+  readonly name: string;
+  readonly outline: Loop;
+  readonly thickness: Given;
+  readonly density: Given;
 }
 
 export interface Paving {
@@ -238,6 +323,8 @@ export interface Unit {
   readonly shape: 'rectangle' | 'hexagon';
   /** One long side must stay on the outside of what it edges. */
   readonly finishedEdge: boolean;
+  /** Tapped down by hand, not vibrated. */
+  readonly setByHand?: true;
 }
 
 export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile';
@@ -270,6 +357,12 @@ export interface Material {
   readonly roll?: { readonly width: Given; readonly length: Given };
   /** Geotextile: lap from roll to roll, m. */
   readonly lap?: Given;
+  /** Edging set in concrete: the wait before the base is compacted against it, s. */
+  readonly wait?: Given;
+  /** Edging: length of the pieces for curves, m. */
+  readonly curvePieces?: Given;
+  /** Edging: height of a piece, m. */
+  readonly height?: Given;
 }
 
 export interface Layer {
@@ -279,6 +372,8 @@ export interface Layer {
   readonly thickness: Given;
   /** How far it runs past the edging at open edges, where the area's text says so, m. */
   readonly past?: Given;
+  /** Bed: how far it settles under the plate, m. */
+  readonly settles?: Given;
 }
 
 /** What one side of the outline meets. */
@@ -291,6 +386,11 @@ export interface Edge {
   readonly flush: boolean;
   readonly edging?: Material;
   readonly edgingSet?: 'before' | 'after';
+  /** How far the edging stands above the finish, m. */
+  readonly standing?: Given;
+  /** Concrete behind the last course. */
+  readonly backed?: true;
+  readonly wall?: WallHeights;
 }
 
 export interface Meets {
@@ -301,15 +401,27 @@ export interface Meets {
   readonly openGround: boolean;
   /** What stands there holds the paving, so no edging is needed. */
   readonly holds: boolean;
+  readonly drain?: Key;
+  /** What is there already, where it was declared. */
+  readonly existing?: Key;
+  /** Heights taken on it. */
+  readonly heights?: readonly SpotLevel[];
   /** The thing named is nowhere declared (its own finding says so): taken as closed and holding. */
   readonly unknown?: true;
 }
 
-/** A box or a pit: kept out of units, joints, bed, base, geotextile and dig. */
+/**
+ * A box, a pit or a drain: kept out of units, joints, bed, base, geotextile and dig. A box that is cut down and buried is
+ * no longer there: it is kept out of nothing.
+ */
 export interface KeptOut {
   readonly key: Key;
   readonly name: string;
-  readonly kind: 'box' | 'pit';
+  readonly kind: 'box' | 'pit' | 'drain';
   readonly area: Key;
   readonly outline: Loop;
+  readonly lid?: Height;
+  readonly use?: BoxUse;
+  /** Radius about its middle within which nothing is dug, m. */
+  readonly noDig?: Given;
 }

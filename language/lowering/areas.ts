@@ -1,8 +1,8 @@
+import type { Finish } from '../job/heights.ts';
 import type {
   Country,
   Area,
   Given,
-  Height,
   Key,
   Inset,
   KeptOut,
@@ -16,11 +16,13 @@ import type {
 } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
-import { ANY, NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
+import { NOT_NEGATIVE, type Context } from './context.ts';
 import { Edges } from './edges.ts';
+import type { Finishes } from './finishes.ts';
 import { Laying } from './laying.ts';
 import type { Declared, SpecText } from './names.ts';
-import { Outlines } from './outlines.ts';
+import type { Outlines } from './outlines.ts';
+import type { Points } from './points.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidAgain, saidOnce, takingOut } from './said-once.ts';
 import { spanOf } from './text-changes.ts';
@@ -45,18 +47,27 @@ export class Areas {
   private readonly things: Things;
   private readonly outlines: Outlines;
   private readonly edges: Edges;
+  private readonly finishes: Finishes;
   readonly usuals: Usuals;
   readonly laying: Laying;
   /** What is said of whole areas to be as in another: `base area:drive`. */
   private likes: ReadonlySet<string> | undefined;
 
-  constructor(context: Context, things: Things, shipped: SpecText) {
+  constructor(
+    context: Context,
+    things: Things,
+    shipped: SpecText,
+    points: Points,
+    outlines: Outlines,
+    finishes: Finishes
+  ) {
     this.context = context;
     this.things = things;
-    this.outlines = new Outlines(context, things);
+    this.outlines = outlines;
+    this.finishes = finishes;
     this.edges = new Edges(context, things);
     this.usuals = new Usuals(context, shipped);
-    this.laying = new Laying(context, things, this.outlines, this.edges, this.usuals);
+    this.laying = new Laying(context, things, points, this.edges, this.usuals);
   }
 
   read(declared: Declared, words: JobWords, keptOut: readonly KeptOut[], insets: readonly Inset[]): Area | undefined {
@@ -82,7 +93,7 @@ export class Areas {
     const jointFiller = this.jointFiller(text, key, said, words, paving);
     const layers = this.layers(text, key, said, words, paving !== undefined);
     const geotextile = this.geotextile(text, key, said, words);
-    const finish = this.finish(text, key, said, words);
+    const finish = this.finish(declared, key, said);
     const traffic = this.traffic(text, key, node, said);
     if (outline === undefined || outlineNode === undefined) return undefined;
     const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
@@ -112,7 +123,10 @@ export class Areas {
       ...(inboardCuts === undefined ? {} : { inboardCuts }),
       borders,
       bands,
-      insets
+      insets,
+      drains: [],
+      softSpots: [],
+      brokenOut: []
     };
   }
 
@@ -218,102 +232,9 @@ export class Areas {
     );
   }
 
-  private finish(text: SpecText, key: Key, said: Statements, words: JobWords): Height | undefined {
-    const found = this.like<ast.Finish>(text, key, said, 'finish');
-    const finish = found && this.height(found.text, `${key}/finish`, found.item.height);
-    if (said.has('finish')) this.context.place(`${key}/finish/said`, text, said.get('finish')!);
-    const { ground } = words.site;
-    if (finish === undefined || ground === undefined || finish.benchmark === ground.benchmark) return finish;
-    const without = [finish, ground].find(({ benchmark }) => !this.hasHeight(found!.text, benchmark));
-    if (without === undefined) return finish;
-    return this.context.fault(
-      found!.text,
-      key,
-      found!.item,
-      'benchmarks-apart',
-      `The finish hangs from ${finish.benchmark} and the ground from ${ground.benchmark}. Say how high ${without.benchmark} is: \`benchmark ${without.benchmark} 10.000 m\`, or hang both from one.`
-    );
-  }
-
-  private hasHeight(text: SpecText, benchmark: string): boolean {
-    const found = this.context.names.find(text, 'benchmark', benchmark);
-    return found !== undefined && (found.node as ast.Benchmark).height !== undefined;
-  }
-
-  height(text: SpecText, key: Key, node: ast.Height | undefined): Height | undefined {
-    const { context } = this;
-    if (node === undefined) {
-      context.breaks(key);
-      return undefined;
-    }
-    if (node.mark === undefined && !node.level) return this.absoluteHeight(text, key, node);
-    const name = node.mark?.$refText;
-    const found = context.find(text, key, node, 'mark', name, ['benchmark'], {
-      otherwise: () => this.newBenchmark(text, name!)
-    });
-    const by = node.level ? LEVEL : context.given(text, key, node.by as Expression | undefined, 'm', NOT_NEGATIVE);
-    const base = found && this.benchmarkHeight(found);
-    if (found === undefined || by === undefined || base === 'faulty') return undefined;
-    context.place(key, text, node);
-    const value = node.where === 'below' ? -by.value : by.value;
-    return {
-      benchmark: found.name,
-      above: { value: value === 0 ? 0 : value, key, written: by.written },
-      fromNought: false,
-      ...(base === undefined ? {} : { base })
-    };
-  }
-
-  /** A bare height such as `9.985 m` counts from the nought of the benchmark that has one. */
-  private absoluteHeight(text: SpecText, key: Key, node: ast.Height): Height | undefined {
-    const { context } = this;
-    const given = context.given(text, key, node.by as Expression | undefined, 'm', ANY);
-    if (given === undefined) return undefined;
-    const marks = context.names.known(text, ['benchmark']);
-    for (const name of marks) {
-      const found = context.names.find(text, 'benchmark', name)!;
-      if ((found.node as ast.Benchmark).height === undefined) continue;
-      const base = this.benchmarkHeight(found);
-      if (base === 'faulty' || base === undefined) return undefined;
-      return { benchmark: name, above: given, fromNought: true, base };
-    }
-    const mark = marks[0] ?? 'door-sill';
-    return context.fault(
-      text,
-      key,
-      node,
-      'height-without-benchmark',
-      `Say what \`${given.written}\` counts from: \`${given.written} below ${mark}\`${marks.length === 0 ? `, with \`benchmark ${mark}\` in \`site\`` : ''}.`,
-      { fixes: this.benchmarkFixes(text, node, marks) }
-    );
-  }
-
-  /** Below or above the benchmark, and the benchmark itself where there is none yet. */
-  private benchmarkFixes(text: SpecText, node: ast.Height, marks: readonly string[]): SaidFix[] {
-    const { changes } = this.context;
-    const mark = marks[0] ?? 'door-sill';
-    const benchmark = marks.length > 0 ? [] : changes.said('site/benchmark', [`benchmark ${mark}`]);
-    if (marks.length === 0 && benchmark.length === 0) return [];
-    const also = marks.length > 0 ? '' : ', and the benchmark in the site';
-    return ['below', 'above'].map(where => ({
-      title: `Write \`${writtenOf(node)} ${where} ${mark}\`${also}`,
-      does: [changes.behind(text, node, ` ${where} ${mark}`), ...benchmark]
-    }));
-  }
-
-  /** In a broken text the site itself may be what can't be read. */
-  private newBenchmark(text: SpecText, name: string): SaidFix[] {
-    if (text.parsed.faults.length > 0) return [];
-    const statement = `benchmark ${name}`;
-    return [
-      { title: `Write \`${statement}\` in the site`, does: this.context.changes.said('site/benchmark', [statement]) }
-    ];
-  }
-
-  private benchmarkHeight(found: Declared): Given | undefined | 'faulty' {
-    const node = found.node as ast.Benchmark;
-    if (node.height === undefined) return undefined;
-    return this.context.given(found.text, `benchmark:${found.name}`, node.height as Expression, 'm', ANY) ?? 'faulty';
+  private finish(declared: Declared, key: Key, said: Statements): Finish | undefined {
+    if (said.has('finish')) this.context.place(`${key}/finish/said`, declared.text, said.get('finish')!);
+    return this.finishes.of(declared);
   }
 
   // ---- paving and what lies under it ----
@@ -433,10 +354,10 @@ export class Areas {
     this.context.place(layerKey, text, said.get(role)!);
     const material =
       item.material === undefined ? this.things.standard(role, words.country) : this.material(at, key, item, role);
-    const past =
-      item.past === undefined
-        ? undefined
-        : this.context.given(at, `${layerKey}/past`, item.past as Expression, 'm', NOT_NEGATIVE);
+    const clauses = saidOnce(this.context, at, layerKey, item.clauses, clause => (clause.past ? 'past' : 'settles'));
+    const pastNode = clauses.get('past')?.past as Expression | undefined;
+    const past = pastNode && this.context.given(at, `${layerKey}/past`, pastNode, 'm', NOT_NEGATIVE);
+    const settles = this.settles(at, layerKey, role, clauses.get('settles'));
     let thickness: Given | undefined;
     if (item.thickness !== undefined)
       thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
@@ -450,13 +371,40 @@ export class Areas {
         `How thick is the ${ROLE_WORDS[role]}? Write it behind the material: \`${role} ${material?.name ?? 'crushed-stone'} ${words.system === 'imperial' ? '6 in' : '150 mm'}\`.`,
         { fixes: [this.thicknessFix(at, item, said, words)] }
       );
-    if (item.past === undefined && role !== 'bed') {
+    if (pastNode === undefined && role !== 'bed') {
       const { end } = spanOf(item);
       this.context.changes.gapAt(`${layerKey}/past`, at, { start: end, end, before: ', ', ...ONE_LINE });
     }
-    if (material === undefined || thickness === undefined || (item.past !== undefined && past === undefined))
+    if (material === undefined || thickness === undefined || (pastNode !== undefined && past === undefined))
       return undefined;
-    return { key: layerKey, role, material, thickness, ...(past === undefined ? {} : { past }) };
+    return {
+      key: layerKey,
+      role,
+      material,
+      thickness,
+      ...(past === undefined ? {} : { past }),
+      ...(settles === undefined ? {} : { settles })
+    };
+  }
+
+  /** How far the bed settles under the plate. */
+  private settles(
+    text: SpecText,
+    key: Key,
+    role: Layer['role'],
+    clause: ast.LayerClause | undefined
+  ): Given | undefined {
+    if (clause === undefined) return undefined;
+    if (role === 'bed')
+      return this.context.given(text, `${key}/settles`, clause.settles as Expression | undefined, 'm', NOT_NEGATIVE);
+    return this.context.fault(
+      text,
+      key,
+      clause,
+      'start-does-not-fit',
+      'Only the bed settles when the units are vibrated; stone is rolled to its thickness. Take this out.',
+      { harmless: true, fixes: [takingOut(this.context, text, clause)] }
+    );
   }
 
   /** What is usual at least under what goes there: 6 in, and 10 in under wheels (common practice). */
@@ -511,8 +459,6 @@ const ORDER: readonly string[] = [
 const DISPENSABLE: readonly string[] = ['bed', 'geotextile', 'joints'];
 
 const ONE_LINE = { between: ', ', after: '', column: 0 };
-
-const LEVEL: Given = { value: 0, written: 'level' };
 
 const WORDS: Readonly<Record<ast.AreaItem['$type'], string>> = {
   Outline: 'outline',

@@ -15,11 +15,13 @@ import { writing, type SaidFix } from './said-fix.ts';
 import { spanOf, TextChanges } from './text-changes.ts';
 
 /** Kinds of quantity that a statement may want, by SI measure. */
-export type Wanted = 'm' | 'm2' | 'kg' | 'kg/m3' | 'degrees' | '';
+export type Wanted = 'm' | 'm2' | 'm3' | 's' | 'kg' | 'kg/m3' | 'degrees' | '';
 
 const WANTED_WORDS: Readonly<Record<Wanted, string>> = {
   m: 'a length such as `6 in` or `150 mm`',
   m2: 'an area such as `20 sq ft` or `2 m2`',
+  m3: 'a volume such as `3 cu ft` or `0.1 m3`',
+  s: 'a time such as `3 days`',
   kg: 'a mass such as `42 lb` or `19 kg`',
   'kg/m3': 'a density such as `140 lb per cu ft` or `2.2 t/m3`',
   degrees: 'an angle such as `30 degrees`',

@@ -60,7 +60,7 @@ export class KeptOuts {
   ): Pick<ReadKeptOut, 'keptOut' | 'inset'> | undefined {
     const found = this.context.find(text, key, node, 'area', node.area?.$refText, ['area']);
     const said = saidOnce(this.context, text, key, node.items, item =>
-      ast.isPaving(item) || ast.isStart(item) ? item.$type : 'shape'
+      ast.isOutline(item) || ast.isKeptShape(item) ? 'shape' : item.$type
     );
     const item = said.get('shape') as ast.KeptShape | ast.Outline | undefined;
     if (item === undefined)

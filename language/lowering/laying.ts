@@ -22,7 +22,8 @@ import type { Expression } from './amounts.ts';
 import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
 import type { Edges } from './edges.ts';
 import type { Declared, SpecText } from './names.ts';
-import type { NamedOutline, Outlines } from './outlines.ts';
+import type { NamedOutline } from './outlines.ts';
+import type { Points } from './points.ts';
 import { writing } from './said-fix.ts';
 import { saidAgain, saidOnce, takingOut } from './said-once.ts';
 import { spanOf } from './text-changes.ts';
@@ -39,14 +40,14 @@ const SAME_WIDTH = 0.0005;
 export class Laying {
   private readonly context: Context;
   private readonly things: Things;
-  private readonly outlines: Outlines;
+  private readonly points: Points;
   private readonly edges: Edges;
   private readonly usuals: Usuals;
 
-  constructor(context: Context, things: Things, outlines: Outlines, edges: Edges, usuals: Usuals) {
+  constructor(context: Context, things: Things, points: Points, edges: Edges, usuals: Usuals) {
     this.context = context;
     this.things = things;
-    this.outlines = outlines;
+    this.points = points;
     this.edges = edges;
     this.usuals = usuals;
   }
@@ -218,7 +219,7 @@ export class Laying {
       );
     }
     const found = this.context.find(text, key, item, 'end', name, ['point']);
-    return found && this.outlines.pair(found.text, `point:${found.name}`, (found.node as ast.Mark).at);
+    return found && this.points.of(found);
   }
 
   private carriedOn(
@@ -242,7 +243,7 @@ export class Laying {
       return {};
     }
     const mark = this.context.find(found.text, `existing:${found.name}`, line, 'at', line.at?.$refText, ['point']);
-    const at = mark && this.outlines.pair(mark.text, `point:${mark.name}`, (mark.node as ast.Mark).at);
+    const at = mark && this.points.of(mark);
     return at === undefined ? {} : { jointLine: { at, side } };
   }
 

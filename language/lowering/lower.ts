@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, KeptOut, Missing, NamedPoint, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, KeptOut, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -12,11 +12,15 @@ import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
 import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
+import { Finishes } from './finishes.ts';
+import { Heights } from './heights.ts';
 import { KeptOuts } from './kept-outs.ts';
 import { keyOf } from './keys.ts';
-import { KIND_WORDS, Names, namesOf, type Declared, type SpecText } from './names.ts';
+import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
+import { PathLines } from './path-lines.ts';
+import { Points } from './points.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
@@ -30,6 +34,7 @@ import { Rules } from './rules.ts';
 import { readAccepts } from './accepts.ts';
 import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
+import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
 
 export interface Lowered {
@@ -48,6 +53,10 @@ export interface Lowered {
 /** The rulebooks that a job is offered. */
 const COUNTRIES = ['north-america', 'britain', 'ireland', 'continental-europe'] as const satisfies readonly Country[];
 
+function declaredIn({ texts }: Project, kind: Kind): Declared[] {
+  return texts.flatMap(text => namesOf(text).all.filter(declared => declared.kind === kind));
+}
+
 /** Leads from the syntax trees of a project to the job as plain data, with every fault of text, names and quantities. */
 export function lower(project: Project): Lowered {
   return new Lowering(project).run();
@@ -58,6 +67,11 @@ class Lowering {
   private readonly context: Context;
   private readonly things: Things;
   private readonly areas: Areas;
+  private readonly heights: Heights;
+  private readonly lines: PathLines;
+  private readonly sites: Sites;
+  private readonly points: Points;
+  private readonly taped: Taped;
   private readonly outlines: Outlines;
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
@@ -71,8 +85,15 @@ class Lowering {
     for (const text of project.texts) this.chunks.set(text, new ChunkIndex(text.parsed));
     this.context = new Context(new Names(project.visible), (text, node) => this.isBroken(text, node));
     this.things = new Things(this.context, project.shipped);
-    this.areas = new Areas(this.context, this.things, project.shipped);
-    this.outlines = new Outlines(this.context, this.things);
+    this.points = new Points(this.context);
+    this.taped = new Taped(this.context, this.points, declaredIn(project, 'point'));
+    this.points.taped = this.taped;
+    this.outlines = new Outlines(this.context, this.things, this.points);
+    this.heights = new Heights(this.context, declaredIn(project, 'benchmark'));
+    this.lines = new PathLines(this.context, this.outlines);
+    const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
+    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, finishes);
+    this.sites = new Sites(project, this.context, this.things, this.heights, this.points);
     this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
   }
@@ -151,7 +172,7 @@ class Lowering {
           else if (declared.kind === 'rule') this.rule(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
-          else if (declared.kind === 'point') this.outlines.pair(text, keyOf(declared), (declared.node as ast.Mark).at);
+          else if (declared.kind === 'point') this.points.of(declared);
           else if (declared.kind === 'let')
             this.context.amount(text, keyOf(declared), (declared.node as ast.Let).value as Expression);
         });
@@ -203,6 +224,7 @@ class Lowering {
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
     const { areas, boxes } = this.readAreas(checked.country, system);
+    const datum = this.heights.datum();
     return {
       key: 'job',
       title: node?.title ?? '',
@@ -213,23 +235,24 @@ class Lowering {
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
-      points: this.points(),
+      points: this.points.all(declaredIn(this.project, 'point')),
       areas,
       boxes,
+      tapes: this.taped.tapes(),
+      ...(datum === undefined ? {} : { datum }),
+      setUps: this.sites.setUps,
+      lines: this.lines.all(declaredIn(this.project, 'line')),
+      sections: this.lines.all(declaredIn(this.project, 'section')),
+      drains: [],
+      pipes: [],
+      gates: [],
+      routes: [],
+      levelSheet: {},
+      log: [],
+      carting: { barrow: this.areas.usuals.of('barrow', checked.country)! },
+      notes: [],
       missing: this.missing
     };
-  }
-
-  private points(): NamedPoint[] {
-    const all = this.project.texts.flatMap(text => namesOf(text).all.filter(({ kind }) => kind === 'point'));
-    const first = new Map(all.map(declared => [declared.name, declared]).reverse() as [string, Declared][]);
-    return all.flatMap(declared => {
-      if (first.get(declared.name) !== declared || this.isBroken(declared.text, declared.node)) return [];
-      const { value } = this.context.watch(() =>
-        this.outlines.pair(declared.text, keyOf(declared), (declared.node as ast.Mark).at)
-      );
-      return value === undefined ? [] : [{ key: keyOf(declared), name: declared.name, ...value }];
-    });
   }
 
   private rulesNotNamed(text: SpecText, node: ast.Job): void {
@@ -261,7 +284,7 @@ class Lowering {
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
-    const site = new Sites(this.project, this.context, this.things, this.areas).read(siteIsBroken);
+    const site = this.sites.read(siteIsBroken);
     const keptOut = new KeptOuts(texts, this.context, this.outlines, this.areas.laying).read(this.missing, country);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
@@ -325,8 +348,7 @@ class Lowering {
     const { main } = this.project;
     if (this.chunks.get(main)!.isAnyBroken) return;
     for (const declared of namesOf(main).byName.values()) {
-      if (declared.kind === 'area' || declared.kind === 'kept-out' || this.context.names.isUsed(declared.node))
-        continue;
+      if (STANDS_FOR_ITSELF.includes(declared.kind) || this.context.names.isUsed(declared.node)) continue;
       if (this.context.offeredNames.has(declared.name)) continue;
       // The ground of the site need not be told, nor a benchmark used before heights are.
       if (declared.kind === 'benchmark') continue;
@@ -401,6 +423,9 @@ class Lowering {
     });
   }
 }
+
+/** Nothing need name them. */
+const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route'];
 
 /** A longer list in the name of a fix is read by nobody. */
 const MOST_NAMED = 3;

@@ -3,11 +3,17 @@ import type { ParsedText } from '../syntax/parse.ts';
 import {
   isArea,
   isBond,
+  isDrain,
   isExisting,
+  isGate,
   isKeptOut,
   isLet,
   isMark,
   isMaterial,
+  isPathLine,
+  isPipe,
+  isRoute,
+  isSectionLine,
   isSideKind,
   isSite,
   isBenchmark,
@@ -30,6 +36,8 @@ export interface SpecText {
 export type Kind =
   | 'let'
   | 'point'
+  | 'line'
+  | 'section'
   | 'unit'
   | 'material'
   | 'soil-kind'
@@ -38,6 +46,10 @@ export type Kind =
   | 'existing'
   | 'area'
   | 'kept-out'
+  | 'drain'
+  | 'pipe'
+  | 'gate'
+  | 'route'
   | 'benchmark'
   | 'source'
   | 'rulebook'
@@ -46,6 +58,8 @@ export type Kind =
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
   point: 'point',
+  line: 'line',
+  section: 'section',
   unit: 'unit',
   material: 'material',
   'soil-kind': 'kind of soil',
@@ -54,6 +68,10 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   existing: 'existing thing',
   area: 'area',
   'kept-out': 'box, pit or inset',
+  drain: 'drain',
+  pipe: 'pipe',
+  gate: 'gate or door',
+  route: 'route',
   benchmark: 'benchmark',
   source: 'source',
   rulebook: 'rulebook',
@@ -117,6 +135,8 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
       for (const item of node.items) if (isBenchmark(item)) yield ['benchmark', item satisfies Benchmark];
     if (isLet(node)) yield ['let', node];
     else if (isMark(node)) yield ['point', node];
+    else if (isPathLine(node)) yield ['line', node];
+    else if (isSectionLine(node)) yield ['section', node];
     else if (isUnit(node)) yield ['unit', node];
     else if (isMaterial(node)) yield ['material', node];
     else if (isSoilKind(node)) yield ['soil-kind', node];
@@ -125,6 +145,10 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isExisting(node)) yield ['existing', node];
     else if (isArea(node)) yield ['area', node];
     else if (isKeptOut(node)) yield ['kept-out', node];
+    else if (isDrain(node)) yield ['drain', node];
+    else if (isPipe(node)) yield ['pipe', node];
+    else if (isGate(node)) yield ['gate', node];
+    else if (isRoute(node)) yield ['route', node];
     else if (isSource(node)) yield ['source', node];
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];

@@ -132,6 +132,11 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Source: ['source'],
   Rulebook: ['rulebook'],
   Rule: ['rule'],
-  Acceptable: ['area', 'kept-out', 'unit', 'material'],
-  Meetable: ['existing', 'area', 'side-kind']
+  Existing: ['existing'],
+  PathLine: ['line'],
+  Levelled: ['benchmark', 'existing'],
+  PipeEnd: ['point', 'kept-out', 'drain'],
+  Deliverable: ['material', 'unit'],
+  Acceptable: ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'],
+  Meetable: ['existing', 'area', 'drain', 'side-kind']
 };

@@ -19,6 +19,7 @@ import { ANY, POSITIVE, writtenOf, type Context } from './context.ts';
 import type { SpecText } from './names.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { takingOut } from './said-once.ts';
+import type { OutSide, Points } from './points.ts';
 import type { Things } from './things.ts';
 
 /** The sides of a rectangle in the order of its corners. */
@@ -30,7 +31,7 @@ export interface NamedOutline {
   /** One name for each side of the loop; the parts of a rounded or round side share theirs. */
   readonly sideNames: readonly string[];
   /** Names of the corners that sides run between, for outlines from point to point. */
-  readonly form: 'rectangle' | 'circle' | 'walk' | 'points';
+  readonly form: 'rectangle' | 'circle' | 'walk' | 'strip' | 'points';
 }
 
 /** Distance within which a walk counts as back at its start, m: nobody sets out closer with a tape. */
@@ -40,37 +41,44 @@ const CLOSED = 0.0005;
 export class Outlines {
   private readonly context: Context;
   private readonly things: Things;
+  private readonly points: Points;
+  private readonly known = new Map<ast.Shape, { value: NamedOutline | undefined; broken: readonly string[] }>();
+  /** Set once: an outline along a line is read by what reads lines with this. */
+  strips: { outline(text: SpecText, key: Key, node: ast.Strip): NamedOutline | undefined } | undefined;
 
-  constructor(context: Context, things: Things) {
+  constructor(context: Context, things: Things, points: Points) {
     this.context = context;
     this.things = things;
+    this.points = points;
   }
 
-  read(text: SpecText, key: Key, shape: ast.Shape | undefined): NamedOutline | undefined {
+  /** `out` tells on which side of a line lies what the shape stands in. */
+  read(text: SpecText, key: Key, shape: ast.Shape | undefined, out?: OutSide): NamedOutline | undefined {
     if (shape === undefined) {
       this.context.breaks(key);
       return undefined;
     }
-    if (ast.isRectangle(shape)) return this.rectangle(text, key, shape);
-    if (ast.isCircle(shape)) return this.circle(text, key, shape);
+    const known = this.known.get(shape);
+    if (known === undefined) {
+      const read = this.context.watch(() => this.readShape(text, key, shape, out));
+      this.known.set(shape, read);
+      for (const name of read.broken) this.context.breaks(name);
+      return read.value;
+    }
+    for (const name of known.broken) this.context.breaks(name);
+    return known.value;
+  }
+
+  private readShape(text: SpecText, key: Key, shape: ast.Shape, out?: OutSide): NamedOutline | undefined {
+    if (ast.isRectangle(shape)) return this.rectangle(text, key, shape, out);
+    if (ast.isCircle(shape)) return this.circle(text, key, shape, out);
+    if (ast.isStrip(shape)) return this.strips?.outline(text, key, shape);
     return ast.isWalk(shape) ? this.walk(text, key, shape) : this.chain(text, key, shape);
   }
 
-  pair(text: SpecText, key: Key, node: ast.Pair | undefined): Point | undefined {
-    if (node === undefined) {
-      this.context.breaks(key);
-      return undefined;
-    }
-    const measure = node.measure ?? endMeasure(node.y as Expression);
-    const list = { measure, node };
-    const x = this.context.given(text, `${key}/x`, node.x as Expression | undefined, 'm', ANY, list);
-    const y = this.context.given(text, `${key}/y`, node.y as Expression | undefined, 'm', ANY, list);
-    return x && y && { x: x.value, y: y.value };
-  }
-
-  private rectangle(text: SpecText, key: Key, node: ast.Rectangle): NamedOutline | undefined {
+  private rectangle(text: SpecText, key: Key, node: ast.Rectangle, out?: OutSide): NamedOutline | undefined {
     const size = this.things.size(text, `${key}/rectangle`, node.size, 2, ['length', 'depth']);
-    const place = this.placeClauses(text, key, node.clauses);
+    const place = this.placeClauses(text, key, node.clauses, out);
     if (size === undefined || place === undefined) return undefined;
     const [width, depth] = [size[0]!.value, size[1]!.value];
     const corner = place.centre
@@ -83,10 +91,10 @@ export class Outlines {
     };
   }
 
-  private circle(text: SpecText, key: Key, node: ast.Circle): NamedOutline | undefined {
+  private circle(text: SpecText, key: Key, node: ast.Circle, out?: OutSide): NamedOutline | undefined {
     const size = (node.across ?? node.radius) as Expression | undefined;
     const given = this.context.given(text, `${key}/circle`, size, 'm');
-    const place = this.placeClauses(text, key, node.clauses);
+    const place = this.placeClauses(text, key, node.clauses, out);
     if (given === undefined || place === undefined) return undefined;
     const radius = node.across === undefined ? given.value : given.value / 2;
     const loop = circleLoop(place.centre ?? { x: radius, y: radius }, radius);
@@ -96,11 +104,14 @@ export class Outlines {
   private placeClauses(
     text: SpecText,
     key: Key,
-    clauses: readonly ast.PlaceClause[]
+    clauses: readonly ast.PlaceClause[],
+    out?: OutSide
   ): { corner?: Point; centre?: Point; turn: number } | undefined {
     const place: { corner?: Point; centre?: Point; turn: number } = { turn: 0 };
     const said = new Set<string>();
+    const aside = clauses.find(clause => clause.aside !== undefined)?.aside;
     for (const clause of clauses) {
+      if (clause.what === undefined) continue;
       if (said.has(clause.what) || (clause.what !== 'turned' && (said.has('corner') || said.has('centre'))))
         return this.context.fault(
           text,
@@ -114,10 +125,13 @@ export class Outlines {
       if (clause.what === 'turned') {
         const turn = this.context.given(text, `${key}/turned`, clause.turn as Expression | undefined, 'degrees', ANY);
         if (turn === undefined) return undefined;
-        place.turn = (turn.value * Math.PI) / 180;
+        place.turn += (turn.value * Math.PI) / 180;
       } else {
-        const at = this.pair(text, `${key}/${clause.what}`, clause.at);
+        const at = this.points.spot(text, `${key}/${clause.what}`, clause.at, aside, out);
         if (at === undefined) return undefined;
+        // Placed along a line, its length runs along that line.
+        const line = ast.isFromLine(clause.at) ? this.points.line(text, key, clause.at.line) : undefined;
+        if (line !== undefined) place.turn += Math.atan2(line.to.y - line.from.y, line.to.x - line.from.x);
         place[clause.what as 'corner' | 'centre'] = at;
       }
     }
@@ -136,10 +150,30 @@ export class Outlines {
 
   // ---- from point to point ----
 
-  private chain(text: SpecText, key: Key, node: ast.Chain): NamedOutline | undefined {
-    const comesBack = node.legs.at(-1)?.to?.$refText === node.start?.$refText;
-    const sideCount = node.legs.length + (comesBack ? 0 : 1);
-    if (sideCount > MOST_SIDES) return this.tooManySides(text, key, node, sideCount);
+  /** A line that need not close; a bow goes to its right unless it says `in`. */
+  path(text: SpecText, key: Key, node: ast.Chain): Side[] | undefined {
+    if (node.legs.length > MOST_SIDES) return this.tooManySides(text, key, node, node.legs.length);
+    const found = this.cornersOf(text, key, node);
+    if (found === undefined) return undefined;
+    const { corners, bends } = found;
+    const sides: { side: Side; name: string; to: string }[] = [];
+    for (let index = 1; index < corners.length; index++) {
+      const [from, to] = [corners[index - 1]!, corners[index]!];
+      const side = this.side(text, key, node, from.at, to.at, bends[index], true);
+      if (side === undefined) return undefined;
+      sides.push({ side, name: `${from.name} to ${to.name}`, to: to.name });
+    }
+    // Its end is no corner.
+    const last = sides.at(-1)!;
+    sides[sides.length - 1] = { ...last, to: '' };
+    return this.rounded(text, key, node, sides)?.map(({ side }) => side);
+  }
+
+  private cornersOf(
+    text: SpecText,
+    key: Key,
+    node: ast.Chain
+  ): { corners: { name: string; at: Point }[]; bends: (ast.Bend | undefined)[] } | undefined {
     const corners: { name: string; at: Point }[] = [];
     const bends: (ast.Bend | undefined)[] = [];
     for (const [reference, bend] of [
@@ -147,11 +181,21 @@ export class Outlines {
       ...node.legs.map(leg => [leg.to, leg.bend] as const)
     ]) {
       const owner = reference === node.start ? node : node.legs.find(leg => leg.to === reference)!;
-      const at = this.point(text, key, owner, reference === node.start ? 'start' : 'to', reference?.$refText);
+      const at = this.points.named(text, key, owner, reference === node.start ? 'start' : 'to', reference?.$refText);
       if (at === undefined) return undefined;
       corners.push({ name: reference!.$refText, at });
       bends.push(bend);
     }
+    return { corners, bends };
+  }
+
+  private chain(text: SpecText, key: Key, node: ast.Chain): NamedOutline | undefined {
+    const comesBack = node.legs.at(-1)?.to?.$refText === node.start?.$refText;
+    const sideCount = node.legs.length + (comesBack ? 0 : 1);
+    if (sideCount > MOST_SIDES) return this.tooManySides(text, key, node, sideCount);
+    const found = this.cornersOf(text, key, node);
+    if (found === undefined) return undefined;
+    const { corners, bends } = found;
     const closes = corners.length > 2 && corners.at(-1)!.name === corners[0]!.name;
     if (closes) corners.pop();
     if (new Set(corners.map(corner => corner.name)).size < corners.length)
@@ -189,20 +233,6 @@ export class Outlines {
     );
   }
 
-  private point(
-    text: SpecText,
-    key: Key,
-    owner: ast.Chain | ast.Leg | ast.Bend | ast.Rounding,
-    property: string,
-    name: string | undefined
-  ): Point | undefined {
-    const found = this.context.find(text, key, owner, property, name, ['point']);
-    if (found === undefined) return undefined;
-    const at = this.pair(found.text, `point:${found.name}`, (found.node as ast.Mark).at);
-    if (at === undefined) this.context.breaks(found.name);
-    return at;
-  }
-
   /** A bow goes out of the area unless it says `in`. */
   private side(
     text: SpecText,
@@ -223,7 +253,7 @@ export class Outlines {
       );
     if (bend === undefined) return { from, to };
     if (bend.what === 'through') {
-      const via = this.point(text, key, bend, 'via', bend.via?.$refText);
+      const via = this.points.named(text, key, bend, 'via', bend.via?.$refText);
       if (via === undefined) return undefined;
       return arcThrough(from, to, via) ?? { from, to };
     }
@@ -325,7 +355,7 @@ export class Outlines {
 
   private walk(text: SpecText, key: Key, node: ast.Walk): NamedOutline | undefined {
     if (node.steps.length > MOST_SIDES) return this.tooManySides(text, key, node, node.steps.length);
-    const start = this.pair(text, `${key}/walk`, node.start);
+    const start = this.points.pair(text, `${key}/walk`, node.start);
     if (start === undefined) return undefined;
     const legs: { from: Point; to: Point; bend: ast.Bend | undefined }[] = [];
     let at = start;
@@ -394,7 +424,3 @@ function cornerFixes({ corners }: ast.Rounding, sides: readonly { readonly to: s
 
 /** More corners to choose from help nobody. */
 const MOST_CORNERS = 4;
-
-export function endMeasure(node: Expression | undefined): string | undefined {
-  return node !== undefined && ast.isQuantity(node) ? node.parts.at(-1)?.measure : undefined;
-}

@@ -1,12 +1,16 @@
+import type { Point } from '../geometry/index.ts';
+import type { SetUp } from '../job/heights.ts';
 import type { Site, Soil } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { endOfLine, lineBreakOf } from '../syntax/text-edit.ts';
 import type { Expression } from './amounts.ts';
-import type { Areas } from './areas.ts';
+import type { Heights } from './heights.ts';
 import { KEYWORD, NOT_NEGATIVE, POSITIVE, type Context } from './context.ts';
 import { namesOf, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
 import { saidOnce, takingOut } from './said-once.ts';
+import type { Points } from './points.ts';
+import { SiteHeightsReader } from './site-heights.ts';
 import type { Things } from './things.ts';
 
 /** Reads the site. */
@@ -14,13 +18,17 @@ export class Sites {
   private readonly project: Project;
   private readonly context: Context;
   private readonly things: Things;
-  private readonly areas: Areas;
+  private readonly heights: Heights;
+  private readonly points: Points;
+  private readonly siteHeights: SiteHeightsReader;
 
-  constructor(project: Project, context: Context, things: Things, areas: Areas) {
+  constructor(project: Project, context: Context, things: Things, heights: Heights, points: Points) {
     this.project = project;
     this.context = context;
     this.things = things;
-    this.areas = areas;
+    this.heights = heights;
+    this.points = points;
+    this.siteHeights = new SiteHeightsReader(context, points, heights);
   }
 
   /** The site of a job, and what broken things it leans on; `isBroken` tells whether the text of any site is broken. */
@@ -39,13 +47,14 @@ export class Sites {
       );
     const first = sites[0];
     const { value, broken } = this.context.watch(() => this.readSite(first?.text ?? this.project.shipped, first?.node));
-    return { value, broken: isBroken ? [...broken, 'site'] : broken };
+    const all = [...broken, ...this.siteHeights.broken];
+    return { value, broken: isBroken ? [...all, 'site'] : all };
   }
 
   private readSite(text: SpecText, node: ast.Site | undefined): Site | undefined {
     const { context } = this;
     if (node !== undefined) context.place('site', text, node, KEYWORD);
-    const items = (node?.items ?? []).filter(item => !ast.isBenchmark(item));
+    const items = (node?.items ?? []).filter(item => !ast.isBenchmark(item) && !ast.isBreakLine(item));
     const said = saidOnce(context, text, 'site', items, item => item.$type);
     const soilItem = said.get('SiteSoil') as ast.SiteSoil | undefined;
     const soil = this.soil(text, soilItem);
@@ -58,10 +67,13 @@ export class Sites {
     const winters =
       wintersItem && context.word(text, 'site', wintersItem, 'kind', wintersItem.kind, ['freeze', 'mild'] as const);
     const groundItem = said.get('SiteGround') as ast.SiteGround | undefined;
-    const ground = groundItem && this.areas.height(text, 'site/ground', groundItem.height);
+    const ground = groundItem && this.heights.read(text, 'site/ground', groundItem.height);
     this.gaps(text, node, said);
     if (soil === undefined) return undefined;
     const benchmark = node?.items.find(ast.isBenchmark)?.name;
+    const datum = this.heights.datum();
+    const heights = this.siteHeights.read(this.project.texts, this.breakLines(text, node));
+    const planning = (said.get('Planning') as ast.Planning | undefined)?.text;
     return {
       soil: soil.soil,
       drains: facts.drains ?? (soil.drainsWell ? 'well' : 'poorly'),
@@ -69,8 +81,26 @@ export class Sites {
       ...(winters === undefined ? {} : { winters }),
       ...(topsoil === undefined ? {} : { topsoil }),
       ...(ground === undefined ? {} : { ground }),
-      ...(benchmark === undefined ? {} : { benchmark })
+      ...(benchmark === undefined ? {} : { benchmark }),
+      ...(datum === undefined ? {} : { datum }),
+      ...(heights === undefined ? {} : { heights }),
+      ...(topsoilItem?.kept ? { topsoilKept: true } : {}),
+      ...(planning === undefined ? {} : { planning })
     };
+  }
+
+  /** Lines along which the ground breaks, such as the top and the foot of a bank. */
+  private breakLines(text: SpecText, node: ast.Site | undefined): Point[][] {
+    return (node?.items.filter(ast.isBreakLine) ?? []).flatMap(item => {
+      const points = item.points.map((point, index) =>
+        this.points.named(text, 'site', item, ['points', index], point?.$refText)
+      );
+      return points.every(point => point !== undefined) ? [points] : [];
+    });
+  }
+
+  get setUps(): readonly SetUp[] {
+    return this.siteHeights.setUps;
   }
 
   /** Where what the site does not say could be written; a job without a site could have one. */

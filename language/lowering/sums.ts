@@ -6,7 +6,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import { METRIC, TAPE, type Amount, type Expression } from './amounts.ts';
 import { Context } from './context.ts';
 import { Names, type SpecText } from './names.ts';
-import { endMeasure } from './outlines.ts';
+import { endMeasure } from './points.ts';
 import type { Project } from './project.ts';
 import { lastMeasure } from './things.ts';
 

@@ -33,7 +33,8 @@ function digDepth(area: LayeredArea): Expression {
   return sum(groundAboveFinish(area), ...depths);
 }
 
-function groundAboveFinish({ site, finish }: LayeredArea): Expression {
+function groundAboveFinish({ site, finish: said }: LayeredArea): Expression {
+  const finish = said?.level;
   const { ground } = site;
   const name = 'ground above the finish';
   if (ground === undefined) return nothing(name, 'm', 'no height of the ground is given: taken level with the finish');
@@ -50,7 +51,8 @@ function aboveNought({ benchmark, base, fromNought }: Height, height: Expression
 }
 
 /** The finish against its benchmark, as the JSON tells it. */
-export function finishOf({ finish }: LayeredArea, book: Book): { at: string; height: number } | undefined {
+export function finishOf({ finish: said }: LayeredArea, book: Book): { at: string; height: number } | undefined {
+  const finish = said?.level;
   if (finish === undefined) return undefined;
   const { benchmark, above, base, fromNought } = finish;
   const page = book.page('finish', '/finish');

@@ -102,6 +102,7 @@ class Scanner {
   private opens: BlockName | undefined;
   private sizes = false;
   private counts = false;
+  private rows = false;
   /** The last line of which something was read. */
   private busyLine = 0;
   /** The end of the last word or sign, read or passed over. */
@@ -172,7 +173,7 @@ class Scanner {
     if (this.oddDate()) return;
     if (this.afterNumber() && !this.counts && this.measureOrSizeSign()) return;
     if (word !== undefined) return this.word(word, first);
-    if (this.number()) return;
+    if (this.number(first)) return;
     const string = this.match(TEXT);
     if (string !== undefined) return this.emit('STRING', string);
     const openText = this.match(OPEN_TEXT);
@@ -227,7 +228,8 @@ class Scanner {
     } else if (first || this.startsStatement()) {
       const known = BLOCKS[block];
       if (known.lines !== undefined) {
-        this.startStatement({ clauses: known.lines });
+        this.startStatement(known.lines);
+        if (known.lines.rows && !this.clauses.has(word)) return this.emit('THING', word);
       } else if (Object.hasOwn(known.statements, word)) {
         this.startStatement(known.statements[word]!);
         return this.emit(word, word);
@@ -325,11 +327,12 @@ class Scanner {
     return [{ title: 'Make it a comment', edits: [{ start: this.offset, end: this.offset, text: '// ' }] }];
   }
 
-  private startStatement({ clauses, opens, sizes, counts }: Statement): void {
+  private startStatement({ clauses, opens, sizes, counts, rows }: Statement): void {
     this.clauses = new Set(clauses);
     this.opens = opens;
     this.sizes = sizes ?? false;
     this.counts = counts ?? false;
+    this.rows = rows ?? false;
     this.terms = 0;
     this.nested = 0;
     const block = this.current() as BlockName;
@@ -379,9 +382,12 @@ class Scanner {
     return true;
   }
 
-  private number(): boolean {
+  private number(first: boolean): boolean {
     const date = this.match(DATE);
     if (date !== undefined) {
+      const block = this.current();
+      const lines = block === 'unknown' ? undefined : BLOCKS[block].lines;
+      if (lines !== undefined && (first || this.startsStatement())) this.startStatement(lines);
       this.emit('DATE', date);
       return true;
     }
@@ -439,7 +445,8 @@ class Scanner {
       return true;
     }
     const name = this.match(NAME);
-    if (before.image === ')' || name === undefined || this.clauses.has(name) || name === 'per') return false;
+    if (before.image === ')' || name === undefined || this.clauses.has(name) || name === 'per' || this.rows)
+      return false;
     const near = nearest(name, MEASURES.keys());
     this.fault(
       'unknown-measure',
@@ -458,6 +465,8 @@ class Scanner {
     // `20ftx14ft`
     const spelled =
       /x$/i.test(word) && /[0-9]/.test(this.text[this.offset + word.length] ?? '') ? word.slice(0, -1) : word;
+    // In a row of names and heights `M` and `T` are points.
+    if (this.rows && /^[A-Z]$/.test(spelled)) return undefined;
     const isMeasure = MEASURES.has(spelled.toLowerCase()) || AMBIGUOUS_MEASURES.has(spelled.toLowerCase());
     return isMeasure && !this.isLongerName(spelled) ? spelled : undefined;
   }

@@ -11,14 +11,16 @@ export interface Statement {
   readonly sizes?: true;
   /** Its number counts things: the name behind it is no measure. */
   readonly counts?: true;
+  /** Names and heights in a row (`A 1.462 B 1.470 m`): a name behind a number that is no measure begins the next. */
+  readonly rows?: true;
 }
 
 export interface Block {
   readonly statements: Readonly<Record<string, Statement>>;
   /** Statements may also be parted by commas: `{ role base, compacted 140 lb per cu ft }`. */
   readonly commas: boolean;
-  /** For a block whose statements begin with a name or a form (edges): the clause words of all of them. */
-  readonly lines?: readonly string[];
+  /** For a block whose statements begin with a name, a form or a date: what each of them is. */
+  readonly lines?: Statement;
 }
 
 export type BlockName =
@@ -35,6 +37,12 @@ export type BlockName =
   | 'edges'
   | 'kept-out'
   | 'inset'
+  | 'heights'
+  | 'drain'
+  | 'pipe'
+  | 'gate'
+  | 'level-sheet'
+  | 'log'
   | 'source'
   | 'rulebook'
   | 'rule'
@@ -43,13 +51,15 @@ export type BlockName =
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
 const height = ['below', 'above', 'level', 'with'];
-const rectangle = ['corner', 'centre', 'turned'];
-const circle = ['across', 'radius', 'centre'];
-const layer: Statement = { clauses: ['as', 'past', 'the', 'edging'] };
+const spot = ['along', 'to', 'out', 'left', 'right', 'from', 'towards', 'at'];
+const rectangle = ['corner', 'centre', 'turned', ...spot];
+const circle = ['across', 'radius', 'centre', ...spot];
+const layer: Statement = { clauses: ['as', 'past', 'the', 'edging', 'settles'] };
+const chain = ['to', 'bowed', 'radius', 'through', 'in', 'out', 'rounded', 'at', 'and'];
 const outline: Statement = {
   clauses: [
     ...['rectangle', 'circle', 'walk', 'from', 'to', 'back', ...rectangle, ...circle],
-    ...['bowed', 'through', 'in', 'out', 'rounded', 'at', 'and']
+    ...['bowed', 'through', 'in', 'out', 'rounded', 'at', 'and', 'wide']
   ],
   sizes: true
 };
@@ -60,6 +70,9 @@ const paving: Statement = { clauses: ['as', 'in', ...joints] };
 const start: Statement = {
   clauses: ['whole', 'units', 'along', ...where, 'equal', 'cuts', 'from', 'shifted', 'turned', 'carried', 'on']
 };
+const use: Statement = {
+  clauses: ['of', 'use', 'set', 'flush', 'cut', 'down', 'and', 'bury', 'tray', 'deep', 'paved', 'with']
+};
 const treat: Statement = { clauses: ['as'] };
 const prefer: Statement = { clauses: ['over'] };
 const condition = ['and', 'or', 'is', 'not', 'said', 'at', 'least', 'most', 'more', 'less', 'than'];
@@ -68,7 +81,10 @@ const condition = ['and', 'or', 'is', 'not', 'said', 'at', 'least', 'most', 'mor
 const things: Readonly<Record<string, Statement>> = {
   let: plain,
   site: { clauses: [], opens: 'site' },
-  point: { clauses: ['at'] },
+  point: { clauses: ['at', 'halfway', 'taped', 'of', ...spot] },
+  line: { clauses: chain },
+  section: { clauses: chain },
+  heights: { clauses: ['by', 'on', 'ground', 'reads'], opens: 'heights' },
   unit: { clauses: [], opens: 'unit' },
   material: { clauses: [], opens: 'material' },
   'soil-kind': { clauses: [], opens: 'soil-kind' },
@@ -78,7 +94,14 @@ const things: Readonly<Record<string, Statement>> = {
   area: { clauses: [], opens: 'area' },
   box: { clauses: ['in'], opens: 'kept-out' },
   pit: { clauses: ['in'], opens: 'kept-out' },
-  inset: { clauses: ['in'], opens: 'inset' }
+  inset: { clauses: ['in'], opens: 'inset' },
+  drain: { clauses: ['in'], opens: 'drain' },
+  pipe: { clauses: ['in'], opens: 'pipe' },
+  gate: { clauses: [], opens: 'gate' },
+  door: { clauses: [], opens: 'gate' },
+  route: { clauses: ['along'] },
+  'level-sheet': { clauses: [], opens: 'level-sheet' },
+  log: { clauses: [], opens: 'log' }
 };
 
 export const BLOCKS: Readonly<Record<BlockName, Block>> = {
@@ -104,6 +127,11 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       keep: { clauses: [], counts: true },
       'saw-cut': plain,
       offcuts: { clauses: ['within', 'each', 'area'] },
+      'barrow-load': plain,
+      'truck-load': plain,
+      dig: { clauses: ['by', 'hand', 'machine'] },
+      access: { clauses: ['wide', 'barrow', 'run'] },
+      note: plain,
       treat,
       prefer
     }
@@ -112,15 +140,25 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
     commas: true,
     statements: {
       soil: { clauses: ['bearing'] },
-      topsoil: plain,
+      topsoil: { clauses: ['kept', 'for', 'backfill'] },
       winters: plain,
-      benchmark: plain,
-      ground: { clauses: height }
+      benchmark: { clauses: height },
+      ground: { clauses: height },
+      'break-line': { clauses: ['to'] },
+      planning: plain
     }
   },
   unit: {
     commas: true,
-    statements: { size, made: { clauses: ['of'] }, colour: plain, weight: plain, shape: plain, 'finished-edge': plain }
+    statements: {
+      size,
+      made: { clauses: ['of'] },
+      colour: plain,
+      weight: plain,
+      shape: plain,
+      'finished-edge': plain,
+      set: { clauses: ['by', 'hand'] }
+    }
   },
   material: {
     commas: true,
@@ -138,6 +176,8 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       haunch: { clauses: ['behind'], sizes: true },
       roll: size,
       lap: plain,
+      'curve-pieces': plain,
+      wait: { clauses: ['before', 'compacting', 'against', 'it'] },
       'according-to': plain
     }
   },
@@ -162,14 +202,30 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   },
   existing: {
     commas: true,
-    statements: { kind: plain, units: size, joints: plain, 'joint-line': { clauses: ['at'] } }
+    statements: {
+      kind: plain,
+      units: size,
+      joints: plain,
+      'joint-line': { clauses: ['at'] },
+      edge: { clauses: ['to', 'offsets', 'into', 'out', 'of', 'it', 'at'] },
+      outline,
+      thickness: plain,
+      density: plain,
+      broken: { clauses: ['out'] }
+    }
   },
   area: {
     commas: false,
     statements: {
       outline,
       traffic: plain,
-      finish: { clauses: ['as', ...height] },
+      finish: {
+        clauses: [
+          ...['as', 'along', 'to', 'at', 'falling', 'rising', 'away', 'from', 'towards', 'twisted', 'evenly', 'folded'],
+          ...['cross-fall', 'camber', 'the', 'left', 'right', ...height]
+        ],
+        rows: true
+      },
       paving,
       start,
       'inboard-cuts': plain,
@@ -188,18 +244,99 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   edges: {
     commas: false,
     statements: {},
-    lines: [
-      ...['to', 'meets', 'the', 'rest', 'all', 'round', 'leg', 'legs'],
-      ...['flush', 'edging', 'set', 'before', 'after', 'laying']
-    ]
+    lines: {
+      clauses: [
+        ...['to', 'meets', 'the', 'rest', 'all', 'round', 'leg', 'legs'],
+        ...[
+          'flush',
+          'edging',
+          'set',
+          'before',
+          'after',
+          'laying',
+          'standing',
+          'up',
+          'concrete',
+          'behind',
+          'last',
+          'course'
+        ],
+        ...['solid', 'masonry', 'damp-course', 'siding', 'weep-holes', 'footing', ...height]
+      ]
+    }
   },
   'kept-out': {
     commas: false,
-    statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline }
+    statements: {
+      rectangle: { clauses: rectangle, sizes: true },
+      circle: { clauses: circle },
+      outline,
+      lid: { clauses: height },
+      in: use,
+      out: use,
+      'no-dig': { clauses: ['across', 'radius'] }
+    }
   },
   inset: {
     commas: false,
     statements: { rectangle: { clauses: rectangle, sizes: true }, circle: { clauses: circle }, outline, paving, start }
+  },
+  heights: { commas: false, statements: {}, lines: { clauses: ['ground', ...height], rows: true } },
+  drain: {
+    commas: false,
+    statements: {
+      channel: { clauses: ['along', 'to', 'wide', 'deep', 'on', 'concrete', 'below', 'and', 'both', 'sides'] },
+      gully: { clauses: ['rectangle', ...rectangle, 'circle', ...circle], sizes: true },
+      grate: { clauses: ['at', 'and', ...height] },
+      outlet: { clauses: ['at', 'to', 'class'] }
+    }
+  },
+  pipe: {
+    commas: false,
+    statements: { from: { clauses: ['to'] }, depth: { clauses: ['about', 'proven', 'not'] }, carries: plain }
+  },
+  gate: {
+    commas: false,
+    statements: {
+      hinge: { clauses: ['leaf', 'opens', 'into', ...spot] },
+      underside: { clauses: height },
+      clearance: plain,
+      opening: { clauses: ['to', 'along'] },
+      sill: { clauses: height }
+    }
+  },
+  'level-sheet': {
+    commas: true,
+    statements: {
+      every: plain,
+      printed: { clauses: ['in'] },
+      string: { clauses: ['the', 'finish', ...height] },
+      'offset-points': { clauses: ['outside', 'the', 'dig'] }
+    }
+  },
+  log: {
+    commas: false,
+    statements: {},
+    lines: {
+      clauses: [
+        ...[
+          'delivered',
+          'batch',
+          'done',
+          'of',
+          'along',
+          'measured',
+          'gap',
+          'under',
+          'straightedge',
+          'in',
+          'slope',
+          'at'
+        ],
+        ...['soft-spot', 'centre', 'deeper', 'filled', 'with', ...spot, ...height]
+      ],
+      sizes: true
+    }
   },
   source: { commas: true, statements: { kind: plain, title: plain, edition: plain } },
   rulebook: {
@@ -245,6 +382,12 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   edges: 'the edges',
   'kept-out': 'a box or pit',
   inset: 'an inset',
+  heights: 'the heights',
+  drain: 'a drain',
+  pipe: 'a pipe',
+  gate: 'a gate or door',
+  'level-sheet': 'the level sheet',
+  log: 'the log',
   source: 'a source',
   rulebook: 'a rulebook',
   rule: 'a rule',

@@ -126,12 +126,12 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...words('area', 'benchmark', 'The benchmark that its finish hangs from'),
-    read: ({ judged }) => named(judged.area.finish?.benchmark)
+    read: ({ judged }) => named(judged.area.finish?.level?.benchmark)
   },
   {
     ...length('area', 'finish', 'Height of the finish above its benchmark; below it less than nought'),
-    read: ({ judged: { area } }) => area.finish && area.finish.above.value - (nought(area) ?? 0),
-    at: ({ judged }) => judged.area.finish?.above.key,
+    read: ({ judged: { area } }) => area.finish?.level && area.finish.level.above.value - (nought(area) ?? 0),
+    at: ({ judged }) => judged.area.finish?.level?.above.key,
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, to))
   },
   {
@@ -140,8 +140,8 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
       'finish-below-benchmark',
       'How far its finish lies below its benchmark; above it less than nought'
     ),
-    read: ({ judged: { area } }) => area.finish && (nought(area) ?? 0) - area.finish.above.value,
-    at: ({ judged }) => judged.area.finish?.above.key,
+    read: ({ judged: { area } }) => area.finish?.level && (nought(area) ?? 0) - area.finish.level.above.value,
+    at: ({ judged }) => judged.area.finish?.level?.above.key,
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, below(to)))
   },
   ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
@@ -179,7 +179,7 @@ function below({ imperial, metric }: Length): Length {
 }
 
 function finishAt({ area, system }: Judged, to: Length): RawFix[] {
-  const { finish } = area;
+  const finish = area.finish?.level;
   if (finish?.above.key === undefined || finish.fromNought) return [];
   const above = to[system];
   // Never short of what is needed, whether the finish is lowered or raised.
@@ -189,5 +189,5 @@ function finishAt({ area, system }: Judged, to: Length): RawFix[] {
 
 /** Where the text gives a height above nought: the height of its benchmark. */
 function nought({ finish }: Area): number | undefined {
-  return finish?.fromNought === true ? finish.base?.value : undefined;
+  return finish?.level?.fromNought === true ? finish.level.base?.value : undefined;
 }

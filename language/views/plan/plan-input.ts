@@ -60,7 +60,7 @@ export interface PlanKeptOut {
   readonly key: Key;
   readonly name: string;
   /** An inset is paved in a way of its own; a box and a pit are not paved. */
-  readonly kind: 'box' | 'pit' | 'inset';
+  readonly kind: 'box' | 'pit' | 'inset' | 'drain';
   readonly outline: Loop;
 }
 
