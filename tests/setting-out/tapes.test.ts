@@ -1,7 +1,8 @@
 // Points from tapes. "derived": worked out by hand from the definition of least squares; "classical": in any textbook.
 import { describe, expect, test } from 'vitest';
-import { areaOf, cornerLoop, type Point } from '../../language/geometry/index.ts';
+import { areaOf, cornerLoop, distance, type Point } from '../../language/geometry/index.ts';
 import { MOST_POINTS_TOGETHER, MOST_TAPES_TOGETHER, pointsFromTapes } from '../../language/setting-out/tapes.ts';
+import { settled } from '../../language/setting-out/settled-network.ts';
 import { FOOT, INCH } from '../geometry/feet.ts';
 import { faultKinds, found, free, left, right, taped } from './taped.ts';
 
@@ -26,9 +27,7 @@ describe('Two tapes', () => {
 
   test('sides 5, 8 and 12: area 14.5237 (land measurement notes, by Heron)', () => {
     const ends = [A, { key: 'B', x: 12, y: 0 }];
-    const { C } = found(
-      pointsFromTapes({ fixed: ends, free: [right('C', 'A', 'B')], tapes: taped('AC 5', 'BC 8') })
-    );
+    const { C } = found(pointsFromTapes({ fixed: ends, free: [right('C', 'A', 'B')], tapes: taped('AC 5', 'BC 8') }));
     expect(C!.y).toBeLessThan(0);
     expect(Math.abs(areaOf(cornerLoop([...ends, C!])) - 14.5237)).toBeLessThan(1e-3);
   });
@@ -143,7 +142,11 @@ describe('A spare tape', () => {
     expect(told.faults).toEqual([]);
     expect(found(told).P!.x).toBeCloseTo(1, 9);
     expect(found(told).P!.y).toBeCloseTo(3, 9);
-    const untold = pointsFromTapes({ fixed, free: [free('P')], tapes: taped(...['A', 'B', 'L'].map(at => read(at, P))) });
+    const untold = pointsFromTapes({
+      fixed,
+      free: [free('P')],
+      tapes: taped(...['A', 'B', 'L'].map(at => read(at, P)))
+    });
     expect(faultKinds(untold)).toEqual(['P side-not-said']);
   });
 
@@ -187,36 +190,135 @@ describe('A spare tape', () => {
 
 describe('Points that hold each other', () => {
   const fixed = [A, { key: 'B', x: 10, y: 0 }, { key: 'K', x: 4, y: 9 }];
-  const true_ = { C: { x: 3, y: 2 }, D: { x: 7, y: 2.5 }, E: { x: 4.5, y: 6 } };
-  const length = (one: Point, other: Point) => Math.hypot(one.x - other.x, one.y - other.y);
-  const ties = [
-    `AC ${length(A, true_.C)}`,
-    `BD ${length(fixed[1]!, true_.D)}`,
-    `KE ${length(fixed[2]!, true_.E)}`,
-    `CD ${length(true_.C, true_.D)}`,
-    `DE ${length(true_.D, true_.E)}`,
-    `CE ${length(true_.C, true_.E)}`
-  ];
+  const C = { x: 2, y: 2 };
+  const D = { x: 9, y: 2 };
+  const E = { x: 5, y: 7 };
+  const [, B, K] = fixed as [Point, Point, Point];
+  const ties = taped(
+    `AC ${distance(A, C)}`,
+    `BD ${distance(B, D)}`,
+    `KE ${distance(K, E)}`,
+    `CD ${distance(C, D)}`,
+    `DE ${distance(D, E)}`,
+    `CE ${distance(C, E)}`
+  );
 
-  test('none with two tapes from placed points: placed together, or told that the sides are not said', () => {
-    const all = [left('C', 'A', 'B'), left('D', 'A', 'B'), left('E', 'C', 'D')];
-    const spare = [...ties, `BE ${length(fixed[1]!, true_.E)}`, `AD ${length(A, true_.D)}`];
-    const result = pointsFromTapes({ fixed, free: all, tapes: taped(...spare) });
+  test('none with two tapes from fixed points: found together where the sides tell', () => {
+    const sides = [right('C', 'A', 'K'), right('D', 'B', 'K'), left('E', 'C', 'D')];
+    const result = pointsFromTapes({ fixed, free: sides, tapes: ties });
     expect(result.faults).toEqual([]);
-    const only = pointsFromTapes({ fixed, free: all, tapes: taped(...ties) });
-    if (only.faults.length > 0) {
-      expect(new Set(only.faults.map(({ kind }) => kind))).toEqual(new Set(['side-does-not-tell', 'others-not-found']));
-    }
-    for (const [key, { x, y }] of Object.entries(true_)) {
-      expect(found(result)[key]!.x).toBeCloseTo(x, 7);
-      expect(found(result)[key]!.y).toBeCloseTo(y, 7);
+    for (const [key, place] of Object.entries({ C, D, E })) {
+      expect(distance(found(result)[key]!, place)).toBeLessThan(1e-7);
     }
   });
 
-  test('but not in place', () => {
-    const result = pointsFromTapes({ fixed, free: [free('C'), free('D')], tapes: taped('AC 3', 'BD 3', 'CD 5', 'DC 5') });
+  test('and are told where several arrangements fit', () => {
+    const result = pointsFromTapes({ fixed, free: [free('C'), free('D'), free('E')], tapes: ties });
+    expect(faultKinds(result)).toEqual(['C side-not-said', 'D side-not-said', 'E side-not-said']);
+  });
+
+  test('but may move together: told', () => {
+    const tapes = taped('AC 3', 'BD 3', 'CD 5');
+    const result = pointsFromTapes({ fixed, free: [free('C'), free('D')], tapes });
+    expect(result.faults).toEqual([{ kind: 'not-fixed-in-place', points: ['C', 'D'] }]);
+  });
+});
+
+describe('Points without a place', () => {
+  const fixed = [A, { key: 'B', x: 6, y: 0 }];
+
+  test('too few tapes; taped twice from one point counts once', () => {
+    const result = pointsFromTapes({
+      fixed,
+      free: [free('C'), free('D')],
+      tapes: [...taped('AC 3', 'DD 2'), { key: 'again', from: 'C', to: 'A', read: 3.01 }]
+    });
     expect(result.faults).toEqual([
-      { kind: 'too-few-tapes', point: 'C', has: 2 },
+      { kind: 'too-few-tapes', point: 'C', has: 1 },
+      { kind: 'tape-from-itself', tape: 'DD', point: 'D' },
+      { kind: 'too-few-tapes', point: 'D', has: 0 }
     ]);
+  });
+
+  test('what hangs on one with a fault is told apart, what does not is placed', () => {
+    const result = pointsFromTapes({
+      fixed,
+      free: [left('C', 'A', 'B'), left('D', 'A', 'B'), left('E', 'C', 'D'), left('P', 'A', 'C')],
+      tapes: taped('AC 5', 'BC 5', 'AD 1', 'BD 2', 'DE 3', 'CE 3', 'AP 4', 'CP 3')
+    });
+    expect(result.faults).toMatchObject([
+      { kind: 'triangle-does-not-close', point: 'D', missesBy: 3 },
+      { kind: 'others-not-found', point: 'E', others: ['D'] }
+    ]);
+    expect(result.points.map(({ key }) => key)).toEqual(['C', 'P']);
+    expect(result.tapes.map(({ key }) => key)).toEqual(['AC', 'BC', 'AP', 'CP']);
+  });
+
+  test('two tapes without a side', () => {
+    expect(faultKinds(pointsFromTapes({ fixed, free: [free('C')], tapes: taped('AC 5', 'BC 5') }))).toEqual([
+      'C side-not-said'
+    ]);
+  });
+});
+
+describe('Limits', () => {
+  /** A strip of points, each taped from the two before it. */
+  function strip(count: number) {
+    const name = (index: number) => (index < 2 ? 'AB'[index]! : `P${index}`);
+    const indices = Array.from({ length: count }, (_, index) => index + 2);
+    return {
+      fixed: [A, { key: 'B', x: 0, y: 1 }],
+      free: indices.map(index => ({
+        key: name(index),
+        side: { from: name(index - 2), to: name(index - 1), left: index % 2 === 1 }
+      })),
+      tapes: indices.flatMap(index =>
+        [1, 2].map(back => ({
+          key: `${index} ${back}`,
+          from: name(index - back),
+          to: name(index),
+          read: back === 1 ? Math.SQRT2 : 1
+        }))
+      )
+    };
+  }
+
+  test('so many points are fitted together, one more is told', () => {
+    const most = pointsFromTapes(strip(MOST_POINTS_TOGETHER));
+    expect(most.points).toHaveLength(MOST_POINTS_TOGETHER);
+    const over = pointsFromTapes(strip(MOST_POINTS_TOGETHER + 1));
+    expect(over.points).toEqual([]);
+    expect(over.faults).toMatchObject([{ kind: 'too-many-together', tapes: 2 * MOST_POINTS_TOGETHER + 2 }]);
+  });
+
+  test('so many tapes are fitted together, one more is told', () => {
+    const tapes = Array.from({ length: MOST_TAPES_TOGETHER + 1 }, (_, index) => ({
+      key: `${index}`,
+      from: index % 2 ? 'A' : 'B',
+      to: 'C',
+      read: 5 + index / 1e5
+    }));
+    const given = { fixed: [A, { key: 'B', x: 6, y: 0 }], free: [left('C', 'A', 'B')] };
+    expect(pointsFromTapes({ ...given, tapes: tapes.slice(1) }).faults).toEqual([]);
+    expect(faultKinds(pointsFromTapes({ ...given, tapes }))).toEqual(['C too-many-together']);
+  });
+
+  test('points taped from fixed ones alone do not count together', () => {
+    const keys = Array.from({ length: 3 * MOST_POINTS_TOGETHER }, (_, index) => `P${index}`);
+    const tapes = keys.flatMap(key => ['A', 'B'].map(from => ({ key: `${from}${key}`, from, to: key, read: 5 })));
+    const fixed = [A, { key: 'B', x: 6, y: 0 }];
+    const result = pointsFromTapes({ fixed, free: keys.map(key => left(key, 'A', 'B')), tapes });
+    expect(result.points).toHaveLength(keys.length);
+  });
+
+  test('steps are counted: with none left the fit is given up', () => {
+    const network = {
+      free: [left('C', 'A', 'B')],
+      tapes: taped('AC 5', 'BC 5', 'KC 9'),
+      fixed: new Map(Object.entries({ A, B: { x: 6, y: 0 }, K: { x: 3, y: -4 } }))
+    };
+    const allowance = { left: 2 };
+    expect(settled(network, allowance)).toEqual({ faults: [{ kind: 'no-fit', points: ['C'] }] });
+    expect(allowance.left).toBe(0);
   });
 });
