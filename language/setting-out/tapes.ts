@@ -24,7 +24,7 @@ export type { WeakPoint } from './weak-points.ts';
 export const MOST_POINTS_TOGETHER = 40;
 export const MOST_TAPES_TOGETHER = 200;
 /** Fitting steps for one network, and once more for what each tape should read by the others: a fit takes about ten. */
-const MOST_STEPS_TOGETHER = 4000;
+const MOST_STEPS_TOGETHER = 6000;
 
 export interface TapedPoints {
   /** Where tapes begin: each key once, m. */
