@@ -56,7 +56,14 @@ export function chainCells(chain: readonly Spot[]): GroundCell[] {
   const strips = chain.slice(1).map((to, index): GroundCell => {
     const from = chain[index]!;
     const slope = slopeAlong(from, to, way);
-    return { sides: [{ on: from, way: onward }, { on: to, way: back }], slope, beyond: true };
+    return {
+      sides: [
+        { on: from, way: onward },
+        { on: to, way: back }
+      ],
+      slope,
+      beyond: true
+    };
   });
   return [
     { ...levelCell(first), sides: [{ on: first, way: back }] },

@@ -47,7 +47,10 @@ export type GroundFault =
  * as at the corners of a rectangle, the diagonal that does not start at the spot named first is the edge. Spots in one
  * line give the height of the nearest place on it; one spot gives level ground.
  */
-export function groundThrough(spots: readonly Spot[], breakLines: readonly BreakLine[] = []): GroundSurface | GroundFault {
+export function groundThrough(
+  spots: readonly Spot[],
+  breakLines: readonly BreakLine[] = []
+): GroundSurface | GroundFault {
   const places = firstAtPlace(spots);
   if ('kind' in places) return places;
   const stretches = stretchesOf(breakLines, spots, places);

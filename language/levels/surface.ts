@@ -32,8 +32,7 @@ export type Surface =
  * sides.
  */
 export type Across =
-  | { readonly kind: 'fall'; readonly toLeft: number }
-  | { readonly kind: 'camber'; readonly fall: number };
+  { readonly kind: 'fall'; readonly toLeft: number } | { readonly kind: 'camber'; readonly fall: number };
 
 export function heightAt(surface: Surface, at: Point): number {
   switch (surface.kind) {
