@@ -1,5 +1,7 @@
 import type { Point } from '../geometry/index.ts';
 import type { StationedLine } from '../setting-out/stationed-line.ts';
+import { gradientOfAlong, heightOfAlong } from './along-line.ts';
+import { gradientOfTwisted, heightOfTwisted } from './twisted.ts';
 
 /** z = at + x · alongX + y · alongY, m and slopes as ratios. */
 export interface Plane {
@@ -23,6 +25,7 @@ export type Surface =
   | {
       readonly kind: 'along';
       readonly line: StationedLine;
+      /** In order of their stations. */
       readonly stations: readonly { readonly at: number; readonly height: number }[];
       readonly across: Across;
     };
@@ -34,41 +37,44 @@ export type Surface =
 export type Across =
   { readonly kind: 'fall'; readonly toLeft: number } | { readonly kind: 'camber'; readonly fall: number };
 
+/** Height of a surface at a point, in metres; finite wherever the surface and the point are. */
 export function heightAt(surface: Surface, at: Point): number {
   switch (surface.kind) {
     case 'plane':
-      return onPlane(surface.plane, at);
-    case 'folded': {
-      const { from, to, left, right } = surface;
-      const off = (to.x - from.x) * (at.y - from.y) - (to.y - from.y) * (at.x - from.x);
-      return onPlane(off >= 0 ? left : right, at);
-    }
+      return heightOfPlane(surface.plane, at);
+    case 'folded':
+      return heightOfPlane(planeOfFold(surface, at), at);
     case 'twisted':
-      return onTwist(surface, at);
+      return heightOfTwisted(surface.corners, surface.heights, at);
     case 'along':
-      return surface.stations[0]?.height ?? 0;
+      return heightOfAlong(surface, at);
   }
 }
 
-function onPlane({ at, alongX, alongY }: Plane, { x, y }: Point): number {
+/** Slope as a vector pointing uphill (ratios). On a fold that of its left side, on the line of a camber that along it. */
+export function gradientAt(surface: Surface, at: Point): Point {
+  switch (surface.kind) {
+    case 'plane':
+      return gradientOfPlane(surface.plane);
+    case 'folded':
+      return gradientOfPlane(planeOfFold(surface, at));
+    case 'twisted':
+      return gradientOfTwisted(surface.corners, surface.heights, at);
+    case 'along':
+      return gradientOfAlong(surface, at);
+  }
+}
+
+/** Height of a plane at a point, in metres. */
+export function heightOfPlane({ at, alongX, alongY }: Plane, { x, y }: Point): number {
   return at + x * alongX + y * alongY;
 }
 
-function onTwist({ corners, heights }: Extract<Surface, { kind: 'twisted' }>, at: Point): number {
-  const [a, b, c, d] = corners;
-  let u = 0.5;
-  let v = 0.5;
-  for (let step = 0; step < 50; step++) {
-    const x = (1 - u) * (1 - v) * a.x + u * (1 - v) * b.x + u * v * c.x + (1 - u) * v * d.x - at.x;
-    const y = (1 - u) * (1 - v) * a.y + u * (1 - v) * b.y + u * v * c.y + (1 - u) * v * d.y - at.y;
-    const xu = (1 - v) * (b.x - a.x) + v * (c.x - d.x);
-    const yu = (1 - v) * (b.y - a.y) + v * (c.y - d.y);
-    const xv = (1 - u) * (d.x - a.x) + u * (c.x - b.x);
-    const yv = (1 - u) * (d.y - a.y) + u * (c.y - b.y);
-    const turn = xu * yv - xv * yu;
-    u -= (x * yv - y * xv) / turn;
-    v -= (y * xu - x * yu) / turn;
-  }
-  const [ha, hb, hc, hd] = heights;
-  return (1 - u) * (1 - v) * ha + u * (1 - v) * hb + u * v * hc + (1 - u) * v * hd;
+/** Slope of a plane, pointing uphill. */
+export function gradientOfPlane({ alongX, alongY }: Plane): Point {
+  return { x: alongX, y: alongY };
+}
+
+function planeOfFold({ from, to, left, right }: Surface & { kind: 'folded' }, { x, y }: Point): Plane {
+  return (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x) >= 0 ? left : right;
 }
