@@ -1,7 +1,7 @@
 // Steps along an edge two surfaces share.
 import { describe, expect, test } from 'vitest';
 import { arcByBow, type Point, type Side } from '../../language/geometry/index.ts';
-import { LEVEL_STEP, stepsAlong } from '../../language/levels/along-edge.ts';
+import { LEVEL_STEP, stepsAlong } from '../../language/levels/step-along-edge.ts';
 import { FOOT, INCH } from './surfaces.ts';
 
 const edge: Side[] = [{ from: { x: 0, y: 0 }, to: { x: 4, y: 0 } }];
