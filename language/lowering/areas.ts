@@ -358,6 +358,7 @@ export class Areas {
     const pastNode = clauses.get('past')?.past as Expression | undefined;
     const past = pastNode && this.context.given(at, `${layerKey}/past`, pastNode, 'm', NOT_NEGATIVE);
     const settles = this.settles(at, layerKey, role, clauses.get('settles'));
+    const parts = role === 'bed' ? undefined : this.usuals.of('compaction-layer', words.country);
     let thickness: Given | undefined;
     if (item.thickness !== undefined)
       thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
@@ -383,7 +384,8 @@ export class Areas {
       material,
       thickness,
       ...(past === undefined ? {} : { past }),
-      ...(settles === undefined ? {} : { settles })
+      ...(settles === undefined ? {} : { settles }),
+      ...(parts === undefined ? {} : { inPartsOf: parts })
     };
   }
 

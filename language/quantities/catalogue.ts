@@ -1,4 +1,5 @@
 import type { PrintStyle } from '../measures/print.ts';
+import { AREA_HEIGHTS } from './catalogue-heights.ts';
 
 /** What a quantity belongs to; each owner is one kind of object of the JSON contract. */
 export type Owner =
@@ -7,6 +8,8 @@ export type Owner =
   | 'edge'
   | 'finish'
   | 'dig'
+  | 'soft-spot'
+  | 'level'
   | 'layer'
   | 'laying'
   | 'running-size'
@@ -20,7 +23,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share' | 'angle';
 
 export interface Quantity {
   readonly id: string;
@@ -48,8 +51,7 @@ export interface Quantity {
   readonly workOnly?: true;
 }
 
-/** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
-export const CATALOGUE = [
+const QUANTITIES = [
   {
     id: 'finish-height',
     owner: 'finish',
@@ -912,6 +914,9 @@ export const CATALOGUE = [
     describe: 'Concrete below and behind one edging in all areas'
   }
 ] as const satisfies readonly Quantity[];
+
+/** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
+export const CATALOGUE = [...QUANTITIES, ...AREA_HEIGHTS] as const;
 
 type Entry = (typeof CATALOGUE)[number];
 type Of<O extends Owner> = Extract<Entry, { readonly owner: O }>;
