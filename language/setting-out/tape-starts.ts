@@ -22,7 +22,7 @@ const MOST_ARRANGEMENTS = 8;
 const SCATTERED_STARTS = 48;
 /** Steps from each: one that is not near by then leads nowhere, and what is near is fitted on anyhow. */
 const STEPS_FROM_EACH = 40;
-/** Arrangements of the placed points that such points are tried with, the best-fitting ones. */
+/** Arrangements of the placed points that such points are tried with, the best-fitting ones; they share the starts. */
 const MOST_ARRANGEMENTS_HELD_TO = 2;
 /** How far (m) two tapes may fail to meet at a point that a third one reaches too: the fit shares it out. */
 const SHARED_MISS = 0.05;
@@ -186,8 +186,9 @@ function heldTogether(
   const loose = network.free.filter(({ key }) => !best!.has(key));
   const keys = loose.map(({ key }) => key);
   const tapes = network.tapes.filter(({ from, to }) => keys.includes(from) || keys.includes(to));
-  const found = arrangements.slice(0, MOST_ARRANGEMENTS_HELD_TO).flatMap(places =>
-    Array.from({ length: SCATTERED_STARTS }, (_, round) => {
+  const heldTo = arrangements.slice(0, MOST_ARRANGEMENTS_HELD_TO);
+  const found = heldTo.flatMap(places =>
+    Array.from({ length: SCATTERED_STARTS / heldTo.length }, (_, round) => {
       const steps = { left: Math.min(STEPS_FROM_EACH, allowance.left) };
       allowance.left -= steps.left;
       const fit = fitted(tapes, scattered(network, places, round), keys, steps);

@@ -12,39 +12,37 @@ const place = fc.record({
 });
 const FIXED = ['A', 'B', 'K'];
 const FREE = ['P', 'Q', 'R', 'S'];
+const LEAST_TAPED = 0.5;
 
-/** A survey as one would take it: each point from two that are there already, on its side of them, and spare tapes. */
+/** A survey as one would take it: each point from two that are there already and cross well, on its side; spare tapes. */
 const surveys = fc
   .record({
     places: fc.array(place, { minLength: FIXED.length + FREE.length, maxLength: FIXED.length + FREE.length }),
-    ends: fc.array(fc.tuple(fc.nat(), fc.nat()), { minLength: FREE.length, maxLength: FREE.length }),
+    choices: fc.array(fc.nat(), { minLength: FREE.length, maxLength: FREE.length }),
     spare: fc.array(fc.tuple(fc.nat(), fc.nat()), { maxLength: 6 }),
     errors: fc.array(fc.double({ min: -0.01, max: 0.01, noNaN: true }), { minLength: 14, maxLength: 14 })
   })
-  .map(({ places, ends, spare, errors }) => {
+  .map(({ places, choices, spare, errors }) => {
     const keys = [...FIXED, ...FREE];
-    const at = new Map(keys.map((key, index) => [key, places[index]!]));
-    const pairs: [string, string][] = [];
-    const free = FREE.map((key, index): FreePoint => {
+    const at = (key: string): Point => places[keys.indexOf(key)]!;
+    const free = FREE.flatMap((key, index): FreePoint[] => {
       const before = keys.slice(0, FIXED.length + index);
-      const one = before[ends[index]![0] % before.length]!;
-      const others = before.filter(end => end !== one);
-      const other = others[ends[index]![1] % others.length]!;
-      pairs.push([one, key], [other, key]);
-      return { key, side: { from: one, to: other, left: area(at.get(one)!, at.get(other)!, at.get(key)!) > 0 } };
+      const good = before
+        .flatMap(from => before.map(to => ({ from, to, left: area(at(from), at(to), at(key)) > 0 })))
+        .filter(({ from, to }) => crossing(at(from), at(key), at(to)) > 2 * WEAK_ANGLE);
+      return good.length > 0 ? [{ key, side: good[choices[index]! % good.length]! }] : [];
     });
+    const pairs = free.flatMap(({ key, side }) => [side!.from, side!.to].map(from => ({ from, to: key })));
     for (const [one, other] of spare) {
-      const pair = [keys[one % keys.length]!, FREE[other % FREE.length]!] as [string, string];
-      if (pair[0] !== pair[1] && distance(at.get(pair[0])!, at.get(pair[1])!) > 0.5) pairs.push(pair);
+      const pair = { from: keys[one % keys.length]!, to: FREE[other % FREE.length]! };
+      if (distance(at(pair.from), at(pair.to)) > LEAST_TAPED) pairs.push(pair);
     }
-    const tapes = pairs.map(([from, to], index): Tape => {
-      return { key: `${from}${to}${index}`, from, to, read: distance(at.get(from)!, at.get(to)!) };
+    const tapes = pairs.map(({ from, to }, index): Tape => {
+      return { key: `${from}${to}${index}`, from, to, read: distance(at(from), at(to)) };
     });
-    return { at, free, tapes, errors, fixed: FIXED.map(key => ({ key, ...at.get(key)! })) };
+    return { at, free, tapes, errors, fixed: FIXED.map(key => ({ key, ...at(key) })) };
   })
-  .filter(({ at, free }) =>
-    free.every(({ key, side }) => crossing(at.get(side!.from)!, at.get(key)!, at.get(side!.to)!) > 2 * WEAK_ANGLE)
-  );
+  .filter(({ free }) => free.length === FREE.length);
 
 function area(one: Point, other: Point, third: Point): number {
   return (other.x - one.x) * (third.y - one.y) - (other.y - one.y) * (third.x - one.x);
@@ -53,7 +51,9 @@ function area(one: Point, other: Point, third: Point): number {
 /** Angle, from nought to a right one, at which the tapes cross at the middle point. */
 function crossing(one: Point, middle: Point, other: Point): number {
   const [near, far] = [distance(one, middle), distance(middle, other)];
-  return Math.min(near, far) < 0.5 ? 0 : Math.asin(Math.min(1, Math.abs(area(one, middle, other)) / (near * far)));
+  return Math.min(near, far) < LEAST_TAPED
+    ? 0
+    : Math.asin(Math.min(1, Math.abs(area(one, middle, other)) / (near * far)));
 }
 
 describe('Any survey', () => {
@@ -63,9 +63,9 @@ describe('Any survey', () => {
         const result = pointsFromTapes({ fixed, free, tapes });
         expect(result.faults).toEqual([]);
         expect(result.worst).toEqual([]);
-        for (const point of result.points) expect(distance(point, at.get(point.key)!)).toBeLessThan(1e-7);
+        for (const point of result.points) expect(distance(point, at(point.key))).toBeLessThan(1e-7);
       }),
-      { numRuns: 300, seed: 6 }
+      { numRuns: 150, seed: 6 }
     );
   });
 
@@ -80,7 +80,7 @@ describe('Any survey', () => {
         expect(sumAt(survey, places)).toBeLessThan(sumAt(survey, others) + 1e-13);
         for (const point of result.points) expect(distance(point, others[point.key]!)).toBeLessThan(1e-6);
       }),
-      { numRuns: 100, seed: 6 }
+      { numRuns: 60, seed: 6 }
     );
   });
 
@@ -105,7 +105,7 @@ describe('Any survey', () => {
         expect([...other.worst].sort()).toEqual([...one.worst].sort());
         expect(new Set(other.faults)).toEqual(new Set(one.faults));
       }),
-      { numRuns: 100, seed: 6 }
+      { numRuns: 60, seed: 6 }
     );
   });
 });
@@ -192,7 +192,7 @@ describe('Any tapes whatever', () => {
         for (const { kind } of result.faults) kinds.add(kind);
         if (result.points.length > 0) kinds.add('placed');
       }),
-      { numRuns: 3000, seed: 6 }
+      { numRuns: 1500, seed: 6 }
     );
     // The draw reaches what it is to try.
     expect([...kinds].sort()).toEqual([

@@ -44,6 +44,17 @@ describe('Two tapes', () => {
     ]);
   });
 
+  test('a point on the very line of its side is on it', () => {
+    const P = { x: 2, y: 0 };
+    const K = { key: 'K', x: 3, y: -4 };
+    const tapes = taped('AP 2', `KP ${distance(P, K)}`);
+    for (const point of [left('P', 'A', 'B'), left('P', 'B', 'A')]) {
+      const result = pointsFromTapes({ fixed: [...fixed, K], free: [point], tapes });
+      if (point.side!.from === 'A') expect(distance(found(result).P!, P)).toBeLessThan(1e-9);
+      else expect(faultKinds(result)).toEqual(['P side-does-not-tell']);
+    }
+  });
+
   test.each([
     ['together too short', 'AC 6', 'BC 7.5', { because: 'together-too-short', missesBy: 0.5 }],
     ['one too long for the other', 'AC 30', 'BC 15', { because: 'difference-too-long', missesBy: 1 }]
@@ -189,11 +200,12 @@ describe('A spare tape', () => {
 });
 
 describe('Points that hold each other', () => {
-  const fixed = [A, { key: 'B', x: 10, y: 0 }, { key: 'K', x: 4, y: 9 }];
+  const B = { key: 'B', x: 10, y: 0 };
+  const K = { key: 'K', x: 4, y: 9 };
+  const fixed = [A, B, K];
   const C = { x: 2, y: 2 };
   const D = { x: 9, y: 2 };
   const E = { x: 5, y: 7 };
-  const [, B, K] = fixed as [Point, Point, Point];
   const ties = taped(
     `AC ${distance(A, C)}`,
     `BD ${distance(B, D)}`,
