@@ -6,7 +6,7 @@ import type { AreaQuantities, CutQuantities, Place2d, SideShape } from './contra
 import { unitNamed } from './units-of-area.ts';
 
 /** One area as it stands in the JSON contract. */
-export function areaQuantities({ area, shapes, layers, laid }: AreaResult): AreaQuantities {
+export function areaQuantities({ area, shapes, layers, edgeHeights, levels, laid }: AreaResult): AreaQuantities {
   return {
     id: area.key,
     name: area.name,
