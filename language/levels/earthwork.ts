@@ -49,7 +49,7 @@ const MARGIN = 1;
 /**
  * Cut and fill between the ground and the underside of what is built. Exact but for rounding on planes and folds, arcs too,
  * and on twisted parallelograms with straight sides (arcs there to about 1e-9 of the volume). On other surfaces right to
- * 1e-7 m of depth over the area, unless the error told is greater.
+ * a micrometre of depth over the area, unless the error told is greater.
  */
 export function cutAndFill({ region, ground, surface, depth, strip }: Dig): Earthwork {
   const box = region.map(boundsOf).reduce(around, NO_BOX);

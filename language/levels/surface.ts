@@ -1,4 +1,5 @@
-import type { Point } from '../geometry/index.ts';
+import { distance, type Point, pointAlong, sideLength } from '../geometry/index.ts';
+import { shareAlong } from '../geometry/containment.ts';
 import type { StationedLine } from '../setting-out/stationed-line.ts';
 
 /** z = at + x · alongX + y · alongY, m and slopes as ratios. */
@@ -46,7 +47,7 @@ export function heightAt(surface: Surface, at: Point): number {
     case 'twisted':
       return onTwist(surface, at);
     case 'along':
-      return surface.stations[0]?.height ?? 0;
+      return onLine(surface, at);
   }
 }
 
@@ -71,4 +72,34 @@ function onTwist({ corners, heights }: Extract<Surface, { kind: 'twisted' }>, at
   }
   const [ha, hb, hc, hd] = heights;
   return (1 - u) * (1 - v) * ha + u * (1 - v) * hb + u * v * hc + (1 - u) * v * hd;
+}
+
+function onLine({ line, stations, across }: Extract<Surface, { kind: 'along' }>, at: Point): number {
+  let start = 0;
+  let nearest = { station: 0, away: Infinity, left: true };
+  for (const side of line.sides) {
+    const share = shareAlong(side, at);
+    const foot = pointAlong(side, share);
+    const away = distance(foot, at);
+    const [dx, dy] = side.arc
+      ? [
+          (side.arc.centre.y - foot.y) * Math.sign(side.arc.turn),
+          (foot.x - side.arc.centre.x) * Math.sign(side.arc.turn)
+        ]
+      : [side.to.x - side.from.x, side.to.y - side.from.y];
+    const left = dx * (at.y - foot.y) - dy * (at.x - foot.x) >= 0;
+    if (away < nearest.away) nearest = { station: start + share * sideLength(side), away, left };
+    start += sideLength(side);
+  }
+  const after = stations.findIndex(station => station.at > nearest.station);
+  const [one, two] = [
+    stations.at(after < 0 ? -2 : Math.max(0, after - 1)),
+    stations.at(after < 0 ? -1 : Math.max(1, after))
+  ];
+  const from = one ?? { at: 0, height: 0 };
+  const to = two ?? from;
+  const share = to.at > from.at ? (nearest.station - from.at) / (to.at - from.at) : 0;
+  const middle = from.height + Math.min(1, Math.max(0, share)) * (to.height - from.height);
+  if (across.kind === 'camber') return middle - across.fall * nearest.away;
+  return middle - across.toLeft * (nearest.left ? nearest.away : -nearest.away);
 }

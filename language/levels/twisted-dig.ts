@@ -86,7 +86,7 @@ function rootsOf(quadratic: (share: number) => number): number[] {
 }
 
 /** Of what changes evenly from one value to another: the mean of its part above nought. */
-export function meanAboveNought(from: number, to: number): number {
+function meanAboveNought(from: number, to: number): number {
   if (from >= 0 && to >= 0) return (from + to) / 2;
   if (from <= 0 && to <= 0) return 0;
   const above = Math.max(from, to);
