@@ -102,6 +102,7 @@ function twistedDepth(slope: Slope, { corners, heights }: Twist, lower: number, 
   };
 }
 
-function about(origin: Point, { x, y }: Point): Point {
+/** A point about a local origin. */
+export function about(origin: Point, { x, y }: Point): Point {
   return { x: x - origin.x, y: y - origin.y };
 }

@@ -2,11 +2,12 @@ import { apart, type Bounds, boundsOf } from '../geometry/bounds.ts';
 import { around, type Loop, type Path, pathOf, pathsArea, type Point, type Side } from '../geometry/index.ts';
 import { cutToLeft } from '../geometry/line-clip.ts';
 import { boxRound } from '../geometry/path-clip.ts';
-import { depthOver } from './depth-over.ts';
-import { added, type Depth, Extremes, NOTHING } from './dig-tally.ts';
+import { about, depthOver } from './depth-over.ts';
+import { added, type Depth, Extremes, NOTHING, type Sums } from './dig-tally.ts';
 import type { GroundPart, GroundSurface } from './ground.ts';
 import { type NumericPart, numericSums } from './numeric-dig.ts';
 import { planarSums } from './planar-dig.ts';
+import { NO_SEAMS, partedByCircles, partedByLines, seamsOf } from './seams.ts';
 import type { Surface } from './surface.ts';
 import { twistedSums } from './twisted-dig.ts';
 
@@ -48,45 +49,60 @@ const MARGIN = 1;
 /**
  * Cut and fill between the ground and the underside of what is built. Exact but for rounding on planes and folds, arcs too,
  * and on twisted parallelograms with straight sides (arcs there to about 1e-9 of the volume). On other surfaces right to
- * 1e-8 m of depth over the area, unless the error told is greater.
+ * a micrometre of depth over the area, unless the error told is greater.
  */
 export function cutAndFill({ region, ground, surface, depth, strip }: Dig): Earthwork {
   const box = region.map(boundsOf).reduce(around, NO_BOX);
   if (!(box.right > box.left)) return NO_EARTHWORK;
   const origin = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 };
-  const local = region.map(loop => loop.map(side => movedSide(side, origin)));
-  const paths = local.map(pathOf);
-  const extremes = new Extremes(local);
+  const local = (loop: Loop): Loop => loop.map(side => movedSide(side, origin));
+  const seams = surface.kind === 'along' ? seamsOf(surface) : NO_SEAMS;
+  const regions = partedByCircles(region, seams.circles).map(loops => loops.map(loop => pathOf(local(loop))));
+  const lines = seams.lines.map(([from, to]) => [about(origin, from), about(origin, to)] as const);
+  const extremes = new Extremes(region.map(local));
   const sampled: NumericPart[] = [];
   let sums = NOTHING;
   let beyond = 0;
   for (const part of ground.partsWithin(widened(box))) {
-    const within = clipped(paths, part, origin);
-    if (part.beyond && within.some(path => path.some(({ x0, y0 }) => ground.beyond(moved({ x: x0, y: y0 }, origin))))) {
-      beyond += pathsArea(within);
+    const within = regions.map(paths => clipped(paths, part, origin)).filter(paths => paths.length > 0);
+    if (part.beyond && within.flat(2).some(({ x0, y0 }) => ground.beyond({ x: x0 + origin.x, y: y0 + origin.y }))) {
+      beyond += pathsArea(within.flat());
     }
-    for (const { paths, over } of depthOver(within, part.slope, surface, depth - strip, origin)) {
+    const smooth = within.flatMap(paths => partedByLines(paths, lines));
+    for (const { paths, over } of smooth.flatMap(paths =>
+      depthOver(paths, part.slope, surface, depth - strip, origin)
+    )) {
       if (over.kind === 'even') sums = added(sums, planarSums(paths, over.depth, extremes));
       else if (over.kind === 'twisted') sums = added(sums, twistedSums(paths, over.depth, extremes));
       else sampled.push({ paths, depthOf: over.depthOf });
     }
   }
   const numeric = numericSums(sampled, extremes);
-  const { area, net, deeper, shallowArea } = added(sums, numeric.sums);
+  return {
+    ...earthworkFrom(added(sums, numeric.sums), extremes, strip, origin),
+    beyond,
+    error: numeric.error,
+    triangles: numeric.triangles
+  };
+}
+
+function earthworkFrom(
+  { area, net, deeper, shallowArea }: Sums,
+  { deepest, shallowest }: Extremes,
+  strip: number,
+  origin: Point
+): Omit<Earthwork, 'beyond' | 'error' | 'triangles'> {
   // Rounding leaves crumbs of what is nowhere.
-  const isThrough = !((extremes.shallowest?.depth ?? 0) < 0);
+  const least = shallowest?.depth ?? 0;
   const toGround = (extreme: Depth | undefined): Depth | undefined =>
-    extreme && { depth: extreme.depth + strip, at: moved(extreme.at, origin) };
+    extreme && { depth: extreme.depth + strip, at: { x: extreme.at.x + origin.x, y: extreme.at.y + origin.y } };
   return {
     area,
     cut: strip * area + Math.max(0, deeper),
-    fill: isThrough ? 0 : Math.max(0, deeper - net),
-    beyond,
-    deepest: toGround(extremes.deepest),
-    shallowest: toGround(extremes.shallowest),
-    notThrough: isThrough ? NOWHERE : { area: shallowArea, most: -extremes.shallowest!.depth },
-    error: numeric.error,
-    triangles: numeric.triangles
+    fill: least < 0 ? Math.max(0, deeper - net) : 0,
+    deepest: toGround(deepest),
+    shallowest: toGround(shallowest),
+    notThrough: least < 0 ? { area: shallowArea, most: -least } : NOWHERE
   };
 }
 
@@ -103,19 +119,14 @@ function widened({ left, right, bottom, top }: Bounds): Bounds {
   return { left: left - MARGIN, right: right + MARGIN, bottom: bottom - MARGIN, top: top + MARGIN };
 }
 
-function moved({ x, y }: Point, by: Point): Point {
-  return { x: x + by.x, y: y + by.y };
-}
-
 /** A side about a local origin: far from the origin of the plan products would lose digits. */
 function movedSide({ from, to, arc }: Side, origin: Point): Side {
-  const back = { x: -origin.x, y: -origin.y };
-  const ends = { from: moved(from, back), to: moved(to, back) };
-  return arc ? { ...ends, arc: { ...arc, centre: moved(arc.centre, back) } } : ends;
+  const ends = { from: about(origin, from), to: about(origin, to) };
+  return arc ? { ...ends, arc: { ...arc, centre: about(origin, arc.centre) } } : ends;
 }
 
 function clipped(paths: readonly Path[], { corners }: GroundPart, origin: Point): Path[] {
-  const local = corners.map(corner => moved(corner, { x: -origin.x, y: -origin.y }));
+  const local = corners.map(corner => about(origin, corner));
   const box = boxOf(local);
   let left = paths.filter(path => !apart(boxRound([path]), box, 0));
   for (const [index, from] of local.entries()) {

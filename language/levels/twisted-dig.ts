@@ -16,19 +16,13 @@ export interface TwistedDepth {
 }
 
 /**
- * The most an arc turns per chord, in radians. What lies between chord and arc is reckoned by its middle, which misses a
- * share of about 1e-9 of a volume.
- */
-const TURN_PER_CHORD = 0.02;
-
-/**
  * Sums over paths. Along each chord the depth is summed from a level below all of them, square to it exactly and along it
  * by quadrature between the places where the sign changes; straight sides are right to rounding.
  */
 export function twistedSums(paths: readonly Path[], depth: TwistedDepth, extremes: Extremes): Sums {
   const depthOf = (point: Point): number => depthAt(depth, shares(depth, point));
   for (const path of paths) for (const edge of path) considerAlong(edge, depthOf, extremes);
-  const chords = paths.flatMap(path => chordsOf(path, TURN_PER_CHORD));
+  const chords = paths.flatMap(path => chordsOf(path));
   const base = Math.min(...chords.map(({ from }) => shares(depth, from).v));
   const size = depth.sideU.x * depth.sideV.y - depth.sideU.y * depth.sideV.x;
   const sums = { net: 0, deeper: 0, shallowArea: 0 };
@@ -92,7 +86,7 @@ function rootsOf(quadratic: (share: number) => number): number[] {
 }
 
 /** Of what changes evenly from one value to another: the mean of its part above nought. */
-export function meanAboveNought(from: number, to: number): number {
+function meanAboveNought(from: number, to: number): number {
   if (from >= 0 && to >= 0) return (from + to) / 2;
   if (from <= 0 && to <= 0) return 0;
   const above = Math.max(from, to);

@@ -198,10 +198,11 @@ describe('volumes against other ways to reckon them', () => {
       { depth: 0.1, strip: 0.1 }
     );
     expect(near.triangles).toBeGreaterThan(0);
-    expect(near.triangles).toBeLessThan(20_000);
-    expect(near.error).toBeLessThan(1e-8 * near.area);
-    expectClose(near.cut, exact.cut, 1e-7);
-    expectClose(near.fill, exact.fill, 1e-7);
+    expect(near.triangles).toBeLessThan(4000);
+    expect(near.error).toBeLessThan(1e-6 * near.area);
+    expect(Math.abs(near.cut - exact.cut)).toBeLessThan(near.error);
+    expectClose(near.cut, exact.cut, 1e-6);
+    expectClose(near.fill, exact.fill, 1e-6);
     expectClose(near.notThrough.area, exact.notThrough.area, 1e-4);
     expectClose(near.deepest!.depth, exact.deepest!.depth, 1e-6);
     expectClose(near.shallowest!.depth, exact.shallowest!.depth, 1e-6);
@@ -235,7 +236,7 @@ describe('volumes against other ways to reckon them', () => {
 function someSurfaces(next: () => number): Surface[] {
   const height = (): number => 0.3 * next();
   const plane = () => ({ at: height(), alongX: 0.04 * (next() - 0.5), alongY: 0.04 * (next() - 0.5) });
-  return Array.from({ length: 18 }, (_, index): Surface => {
+  return Array.from({ length: 12 }, (_, index): Surface => {
     if (index % 3 === 0) return { kind: 'plane', plane: plane() };
     if (index % 3 === 1) {
       const left = plane();
@@ -254,7 +255,7 @@ function someSurfaces(next: () => number): Surface[] {
 }
 
 function countedOn(region: Loop, ground: GroundSurface, surface: Surface, depth: number, strip: number) {
-  const step = 0.05;
+  const step = 0.08;
   const found = { cut: 0, fill: 0, shallowArea: 0, beyond: 0, deepest: -Infinity, shallowest: Infinity };
   for (let x = -7 + step / 2; x < 7; x += step) {
     for (let y = -7 + step / 2; y < 7; y += step) {
