@@ -1,4 +1,14 @@
-import { boundsOf, distance, distanceToSide, type Loop, type Point, pointAlong, type Side } from '../geometry/index.ts';
+import {
+  type Bounds,
+  boundsOf,
+  distance,
+  distanceToSide,
+  type Loop,
+  type Point,
+  pointAlong,
+  type Side
+} from '../geometry/index.ts';
+import { apart, boundsOfSide } from '../geometry/bounds.ts';
 import { contactsBetween } from '../geometry/contacts.ts';
 import { heading } from '../geometry/moved-side.ts';
 import { gradientAt, gradientOfPlane, heightAt, type Surface } from './surface.ts';
@@ -45,6 +55,7 @@ export function steepestFrom(surface: Surface, region: readonly Loop[], from: Po
 /** As {@link steepestFrom}, for many points of one region. */
 export function steepestOver(surface: Surface, region: readonly Loop[]): (from: Point) => SteepestLine {
   const isWithin = lookUpWithin(region);
+  const edges = edgesOf(region);
   const extent = extentOf(region);
   const step = surface.kind === 'plane' || surface.kind === 'folded' ? 2 * extent : extent / STEPS_ACROSS;
   return from => {
@@ -54,7 +65,7 @@ export function steepestOver(surface: Surface, region: readonly Loop[]): (from: 
     for (let count = 0; count < MOST_STEPS; count++) {
       const next = downhill(surface, at, step);
       if (!next) break;
-      const leaves = leaving(region, isWithin, at, next);
+      const leaves = leaving(edges, isWithin, at, next);
       path.push(leaves ? leaves.at : next);
       if (leaves) return { path, end: leaves };
       at = next;
@@ -120,18 +131,33 @@ function downFold(surface: Surface & { kind: 'folded' }, at: Point, step: number
   return stepped(at, { x: along * way.x, y: along * way.y }, step);
 }
 
+/** A side of an outline, where it stands and the box round it. */
+interface Edge {
+  readonly side: Side;
+  readonly loop: number;
+  readonly place: number;
+  readonly box: Bounds;
+}
+
+function edgesOf(region: readonly Loop[]): Edge[] {
+  return region.flatMap((loop, index) =>
+    loop.map((side, place) => ({ side, loop: index, place, box: boundsOfSide(side) }))
+  );
+}
+
 /** Where a straight way first leaves the outlines. */
 function leaving(
-  region: readonly Loop[],
+  edges: readonly Edge[],
   isWithin: (point: Point) => boolean,
   from: Point,
   to: Point
 ): (SteepestEnd & { kind: 'leaves' }) | undefined {
   const way: Side = { from, to };
   const length = distance(from, to);
-  const met = region
-    .flat()
-    .flatMap(side => [
+  const box = boundsOfSide(way);
+  const met = edges
+    .filter(edge => !apart(edge.box, box, ON_LINE))
+    .flatMap(({ side }) => [
       ...contactsBetween(way, side, ON_LINE),
       ...[side.from].filter(corner => distanceToSide(way, corner) <= ON_LINE)
     ])
@@ -139,21 +165,20 @@ function leaving(
     .sort((a, b) => a.ahead - b.ahead);
   const isOut = (ahead: number): boolean => !isWithin(pointAlong(way, Math.min(1, (ahead + JUST_PAST) / length)));
   const exit = met.find(({ ahead }) => isOut(ahead));
-  if (exit) return leavesAt(region, exit.point, way);
-  return isWithin(to) ? undefined : leavesAt(region, to, way);
+  if (exit) return leavesAt(edges, exit.point, way);
+  return isWithin(to) ? undefined : leavesAt(edges, to, way);
 }
 
 /** Over the side at a point that is crossed most squarely: water that comes to a corner leaves over one of two. */
-function leavesAt(region: readonly Loop[], at: Point, way: Side): SteepestEnd & { kind: 'leaves' } {
+function leavesAt(edges: readonly Edge[], at: Point, way: Side): SteepestEnd & { kind: 'leaves' } {
   const { x, y } = heading(way, at);
-  const sides = region.flatMap((loop, index) => loop.map((side, place) => ({ side, loop: index, place })));
-  const nearest = Math.min(...sides.map(({ side }) => distanceToSide(side, at)));
+  const nearest = Math.min(...edges.map(({ side }) => distanceToSide(side, at)));
   const outward = (side: Side): number => {
     const along = heading(side, at);
     const square = x * along.y - y * along.x;
     return Number.isNaN(square) ? -Infinity : square;
   };
-  const [best] = sides
+  const [best] = edges
     .filter(({ side }) => distanceToSide(side, at) <= nearest + 2 * ON_LINE)
     .sort((a, b) => outward(b.side) - outward(a.side));
   return { kind: 'leaves', at, loop: best?.loop ?? 0, side: best?.place ?? 0 };

@@ -57,7 +57,7 @@ const OPENINGS = 360;
 
 /** How a leaf clears a finish, of which only what lies within the outlines, edges included, counts. */
 export function swingOf(leaf: Leaf, finish: Surface, region: readonly Loop[]): Swing | NoLeaf {
-  if (!(leaf.length > EDGE_TOLERANCE) || !(Math.hypot(leaf.shut.x, leaf.shut.y) > 0)) return { fault: 'no-leaf' };
+  if (!isLeaf(leaf)) return { fault: 'no-leaf' };
   const under = new Underneath(leaf, finish, region);
   const shut = under.atOpening(0);
   const whole = under.wholeSwing();
@@ -67,6 +67,20 @@ export function swingOf(leaf: Leaf, finish: Surface, region: readonly Loop[]): S
     ...(whole ? { whole } : {}),
     ...(strikesAt === undefined ? {} : { strikesAt })
   };
+}
+
+/** Least clearance of a leaf at one opening, radians from shut; undefined where no part of it is over the finish. */
+export function clearanceAt(
+  leaf: Leaf,
+  finish: Surface,
+  region: readonly Loop[],
+  opening: number
+): Clearance | NoLeaf | undefined {
+  return isLeaf(leaf) ? new Underneath(leaf, finish, region).atOpening(opening) : { fault: 'no-leaf' };
+}
+
+function isLeaf({ length, shut }: Leaf): boolean {
+  return length > EDGE_TOLERANCE && Math.hypot(shut.x, shut.y) > 0;
 }
 
 /** The finish under a leaf. */

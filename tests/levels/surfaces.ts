@@ -7,9 +7,10 @@ import { stationedLine, type StationedLine } from '../../language/setting-out/st
 export const FOOT = 0.3048;
 export const INCH = 0.0254;
 
-export function sound<T extends object>(made: T | { readonly fault: string }): T {
-  if ('fault' in made) throw new Error(made.fault);
-  return made;
+/** What was made; a fault fails the test. */
+export function sound<T extends object>(made: T): Exclude<T, { readonly fault: string }> {
+  if ('fault' in made) throw new Error(String(made.fault));
+  return made as Exclude<T, { readonly fault: string }>;
 }
 
 export const drive: Surface & { kind: 'twisted' } = {
