@@ -1,4 +1,4 @@
-import { circleLoop, type Loop, type Path, type Point, pointAlong, type Side, sideLength } from '../geometry/index.ts';
+import { circleLoop, type Loop, type Path, type Point, pointAlong, type Side } from '../geometry/index.ts';
 import { cutToLeft } from '../geometry/line-clip.ts';
 import { differenceOf, intersectionOf } from '../geometry/loop-clip.ts';
 import { radiusOf } from '../geometry/outline.ts';
@@ -22,18 +22,12 @@ const MOST_SEAMS = 60;
 export function seamsOf({ line, stations }: Extract<Surface, { kind: 'along' }>): Seams {
   const lines: (readonly [Point, Point])[] = [];
   const circles: Loop[] = [];
-  let start = 0;
-  for (const side of line.sides) {
-    const length = sideLength(side);
-    const end = start + length;
-    if (length > 0) {
-      const within = stations.map(({ at }) => at).filter(at => at > start && at < end);
-      const shares = [0, ...within.map(at => (at - start) / length), 1];
-      lines.push(...shares.map(share => squareTo(side, share)));
-      if (side.arc) circles.push(circleLoop(side.arc.centre, radiusOf(side, side.arc)));
-      else lines.push([side.from, side.to]);
-    }
-    start = end;
+  for (const { side, start, length } of line.parts) {
+    const within = stations.map(({ at }) => at).filter(at => at > start && at < start + length);
+    const shares = [0, ...within.map(at => (at - start) / length), 1];
+    lines.push(...shares.map(share => squareTo(side, share)));
+    if (side.arc) circles.push(circleLoop(side.arc.centre, radiusOf(side, side.arc)));
+    else lines.push([side.from, side.to]);
   }
   return { lines: lines.slice(0, MOST_SEAMS), circles: circles.slice(0, MOST_SEAMS) };
 }

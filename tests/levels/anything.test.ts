@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { arcByBow, cornerLoop, type Loop, type Point, type Side } from '../../language/geometry/index.ts';
-import { stepsAlong } from '../../language/levels/along-edge.ts';
+import { stepsAlong } from '../../language/levels/step-along-edge.ts';
 import { bestPlane } from '../../language/levels/best-plane.ts';
 import { drainageOf } from '../../language/levels/drainage.ts';
 import { fallFromSide } from '../../language/levels/fall-from-side.ts';
