@@ -19,10 +19,11 @@ export type PrintStyle =
   | 'slope'
   | 'level'
   | 'angle'
+  | 'number'
   | 'count';
 
 /** How a number is printed in the message of a rule. */
-export type Print = PrintStyle | 'fine' | 'number';
+export type Print = PrintStyle | 'fine';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
@@ -85,6 +86,8 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return printThickness(value, system);
     case 'angle':
       return `${plain(Number(decimals(value, 1)))} degrees`;
+    case 'number':
+      return plain(Number(decimals(value, 3)));
     case 'count':
       return decimals(value, 0);
   }

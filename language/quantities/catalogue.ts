@@ -1,5 +1,6 @@
 import type { PrintStyle } from '../measures/print.ts';
 import { AREA_HEIGHTS } from './catalogue-heights.ts';
+import { SITE_QUANTITIES } from './catalogue-site.ts';
 
 /** What a quantity belongs to; each owner is one kind of object of the JSON contract. */
 export type Owner =
@@ -10,6 +11,16 @@ export type Owner =
   | 'dig'
   | 'soft-spot'
   | 'level'
+  | 'tape'
+  | 'measured-height'
+  | 'box'
+  | 'gate'
+  | 'pipe'
+  | 'drain'
+  | 'route'
+  | 'stretch'
+  | 'delivery'
+  | 'reading'
   | 'layer'
   | 'laying'
   | 'running-size'
@@ -23,7 +34,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share' | 'angle';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share' | 'angle' | 'number';
 
 export interface Quantity {
   readonly id: string;
@@ -916,7 +927,7 @@ const QUANTITIES = [
 ] as const satisfies readonly Quantity[];
 
 /** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
-export const CATALOGUE = [...QUANTITIES, ...AREA_HEIGHTS] as const;
+export const CATALOGUE = [...QUANTITIES, ...AREA_HEIGHTS, ...SITE_QUANTITIES] as const;
 
 type Entry = (typeof CATALOGUE)[number];
 type Of<O extends Owner> = Extract<Entry, { readonly owner: O }>;

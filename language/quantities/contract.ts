@@ -4,6 +4,7 @@ import type { AreaLaid } from './area-result.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { FinishQuantities } from './finish.ts';
 import type { LevelQuantities, OffsetPoint } from './levels-stage.ts';
+import type { SiteQuantities } from './site-contract.ts';
 import type { SoftSpotQuantities } from './soft-spots.ts';
 import type { NestedTogether } from './nesting-stage.ts';
 import type { Together } from './together.ts';
@@ -79,7 +80,7 @@ export interface SideShape {
 }
 
 /** The part of the JSON contract that holds one job, without workings and findings. Lengths m, areas m2, volumes m3, masses kg. */
-export interface JobQuantities extends Together {
+export interface JobQuantities extends Together, SiteQuantities {
   readonly id: Key;
   readonly title: string;
   readonly currency?: string;

@@ -4,15 +4,22 @@ import { pathOf, rectangleLoop, type Side } from '../../language/geometry/index.
 import { Extremes } from '../../language/levels/dig-tally.ts';
 import { numericSums } from '../../language/levels/numeric-dig.ts';
 import type { Surface } from '../../language/levels/surface.ts';
+import { type StationedLine, stationedLine } from '../../language/setting-out/stationed-line.ts';
 import { digTo, expectClose, groundOf, spotsAt } from './spots.ts';
 
 const drive = [rectangleLoop(10, 4, { x: 0, y: 0 }, 0)];
 const level = groundOf(spotsAt([0, 0, 0]));
 
+function lineAlong(sides: readonly Side[]): StationedLine {
+  const line = stationedLine(sides);
+  if ('fault' in line) throw new Error(line.fault);
+  return line;
+}
+
 describe('a dig under a surface along a line', () => {
   it('cambered 1:40 about its middle line, crown 0.30 below the ground: 13 m³ (arithmetic)', () => {
     // Across 4 m the camber takes off 0.025 on average.
-    const line = { sides: [{ from: { x: 0, y: 2 }, to: { x: 10, y: 2 } }] };
+    const line = lineAlong([{ from: { x: 0, y: 2 }, to: { x: 10, y: 2 } }]);
     const surface: Surface = {
       kind: 'along',
       line,
@@ -30,7 +37,7 @@ describe('a dig under a surface along a line', () => {
   });
 
   it('a line with a corner of slope at a station, falling to the left, short of the topsoil in part (arithmetic)', () => {
-    const line = { sides: [{ from: { x: 0, y: 0 }, to: { x: 10, y: 0 } }] };
+    const line = lineAlong([{ from: { x: 0, y: 0 }, to: { x: 10, y: 0 } }]);
     const surface: Surface = {
       kind: 'along',
       line,
@@ -64,7 +71,7 @@ describe('a dig under a surface along a line', () => {
     ];
     const surface: Surface = {
       kind: 'along',
-      line: { sides: [arc] },
+      line: lineAlong([arc]),
       stations: [
         { at: 0, height: -0.2 },
         { at: 5 * quarter, height: -0.4 }
