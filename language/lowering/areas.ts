@@ -19,6 +19,7 @@ import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
 import { Edges } from './edges.ts';
 import type { Finishes } from './finishes.ts';
+import type { Heights } from './heights.ts';
 import { Laying } from './laying.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
@@ -59,13 +60,14 @@ export class Areas {
     shipped: SpecText,
     points: Points,
     outlines: Outlines,
+    heights: Heights,
     finishes: Finishes
   ) {
     this.context = context;
     this.things = things;
     this.outlines = outlines;
     this.finishes = finishes;
-    this.edges = new Edges(context, things);
+    this.edges = new Edges(context, things, heights);
     this.usuals = new Usuals(context, shipped);
     this.laying = new Laying(context, things, points, this.edges, this.usuals);
   }
@@ -96,8 +98,10 @@ export class Areas {
     const finish = this.finish(declared, key, said);
     const traffic = this.traffic(text, key, node, said);
     if (outline === undefined || outlineNode === undefined) return undefined;
-    const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
-    const { country } = words;
+    const { country, site } = words;
+    const edgesNode = said.get('edges') as ast.Edges | undefined;
+    const levelled = site.heights?.things ?? [];
+    const edges = this.edges.read({ text, key, node: edgesNode, outlineNode }, outline, levelled);
     const borders = node.items.filter(ast.isBorder).flatMap((item, index) => {
       return this.laying.border(text, `${key}/border-${index + 1}`, item, outline, country) ?? [];
     });

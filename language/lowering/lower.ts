@@ -25,6 +25,7 @@ import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
 import { examplesOf, type RuleExample } from './rule-examples.ts';
@@ -91,8 +92,9 @@ class Lowering {
     this.outlines = new Outlines(this.context, this.things, this.points);
     this.heights = new Heights(this.context, declaredIn(project, 'benchmark'));
     this.lines = new PathLines(this.context, this.outlines);
+    this.outlines.strips = new Strips(this.context, this.lines);
     const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
-    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, finishes);
+    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, this.heights, finishes);
     this.sites = new Sites(project, this.context, this.things, this.heights, this.points);
     this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
