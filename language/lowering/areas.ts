@@ -17,6 +17,7 @@ import type {
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
+import type { BrokenOuts } from './broken-out.ts';
 import { Edges } from './edges.ts';
 import type { Finishes } from './finishes.ts';
 import type { Heights } from './heights.ts';
@@ -51,6 +52,8 @@ export class Areas {
   private readonly edges: Edges;
   private readonly measured: MeasuredEdges;
   private readonly finishes: Finishes;
+  /** Set once: old paving that is broken out. */
+  brokenOuts: BrokenOuts | undefined;
   readonly usuals: Usuals;
   readonly laying: Laying;
   /** What is said of whole areas to be as in another: `base area:drive`. */
@@ -136,7 +139,7 @@ export class Areas {
       insets,
       drains: [],
       softSpots: [],
-      brokenOut: []
+      brokenOut: this.brokenOuts?.touching(outline.loop) ?? []
     };
   }
 

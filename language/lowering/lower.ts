@@ -10,12 +10,15 @@ import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
+import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
 import { Heights } from './heights.ts';
 import { KeptOuts } from './kept-outs.ts';
+import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
+import { LevelSheets } from './level-sheets.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
@@ -95,6 +98,12 @@ class Lowering {
     this.outlines.strips = new Strips(this.context, this.lines);
     const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
     this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, this.heights, finishes);
+    this.areas.brokenOuts = new BrokenOuts(
+      this.context,
+      this.outlines,
+      this.areas.usuals,
+      declaredIn(project, 'existing')
+    );
     this.sites = new Sites(project, this.context, this.things, this.heights, this.points);
     this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
@@ -108,6 +117,7 @@ class Lowering {
       context.findings.push(...textFaults(text, this.chunks.get(text)!, context.changes.placerOf(text)));
     this.declaredTwice();
     this.checkThings();
+    this.areas.brokenOuts?.all();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
     const job = isJob ? this.job() : undefined;
     if (isJob) {
@@ -211,7 +221,7 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item)),
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)),
             item => (ast.isJobMeasure(item) ? item.what : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
@@ -249,10 +259,10 @@ class Lowering {
       pipes: [],
       gates: [],
       routes: [],
-      levelSheet: {},
+      levelSheet: new LevelSheets(this.context, this.heights).read(texts),
       log: [],
-      carting: { barrow: this.areas.usuals.of('barrow', checked.country)! },
-      notes: [],
+      carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
+      notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
   }
