@@ -43,14 +43,11 @@ function constrained(
     // The library throws on edges that cross or meet a point, which are told before; what is left is rounding.
     return undefined;
   }
+  const corners = [...triangulation.triangles].map(place => numbers[place]!);
   const triangles: Triangle[] = [];
-  for (let first = 0; first < triangulation.triangles.length; first += 3) {
-    const [a, b, c] = [0, 1, 2].map(corner => numbers[triangulation.triangles[first + corner]!]!) as [
-      number,
-      number,
-      number
-    ];
-    triangles.push(turning(points[a]!, points[b]!, points[c]!) < 0 ? [a, c, b] : [a, b, c]);
+  for (let first = 0; first < corners.length; first += 3) {
+    // The library runs round all of them one way, which is clockwise with y up.
+    triangles.push([corners[first]!, corners[first + 2]!, corners[first + 1]!]);
   }
   return triangles;
 }
