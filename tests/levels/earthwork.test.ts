@@ -190,7 +190,7 @@ describe('volumes against other ways to reckon them', () => {
     const ground = groundOf(spotsAt([0, 0, -0.2], [10, 0, 0.2], [10, 10, 0.2], [0, 10, -0.2], [4, 7, 0.4]));
     const region = [circleLoop({ x: 5, y: 5 }, 6), reversedLoop(circleLoop({ x: 6, y: 5 }, 2))];
     const exact = digTo(region, ground, { kind: 'twisted', corners, heights }, { depth: 0.1, strip: 0.1 });
-    const hair = { ...c, x: c.x + 1e-9 };
+    const hair = { ...c, x: c.x + 1e-7 };
     const near = digTo(
       region,
       ground,
