@@ -27,7 +27,7 @@ export type StripFault =
 
 /**
  * The most that one arc turns, in radians, along an arc of the line on which the width changes: the side is a spiral
- * there, and arcs through three points of it stay within a hundredth of a millimetre unless the width runs away.
+ * there, and arcs through three points of it stay within a tenth of a millimetre of it, even on a radius of 100 m.
  */
 const TURN_PER_ARC = Math.PI / 36;
 
