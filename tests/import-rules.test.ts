@@ -73,6 +73,8 @@ function faultsOf({ file, imports, uses }: Source): string[] {
       if (name.startsWith('language/editing/') && inFolder('language')) return !inFolder('language/editing');
       if (inFolder('language/geometry')) return !name.startsWith('language/geometry/');
       if (inFolder('language/laying')) return !/^language\/(geometry|laying)\//.test(name);
+      if (inFolder('language/levels')) return !/^language\/(geometry|setting-out|levels)\//.test(name);
+      if (inFolder('language/setting-out')) return !/^language\/(geometry|setting-out)\//.test(name);
       if (inFolder('language')) return !name.startsWith('language/');
       if (inFolder('server')) return !/^(language|server)\//.test(name);
       return !name.startsWith('extension/') && name !== 'server/protocol.ts';
@@ -142,6 +144,8 @@ describe('The test of the layers itself', () => {
     ['language/paving.ts', "export { wordAt } from './editing/word-at.ts';"],
     ['language/geometry/made-up.ts', "import type { Area } from '../job/job.ts';"],
     ['language/laying/bonds/made-up.ts', "import type { Bond } from '../../job/job.ts';"],
+    ['language/levels/made-up.ts', "import type { Bond } from '../job/job.ts';"],
+    ['language/setting-out/made-up.ts', "import type { Plane } from '../levels/surface.ts';"],
     ['language/editing/made-up.ts', "import type { Area } from '../syntax/generated/ast.ts';"],
     ['language/job/made-up.ts', "console.log('words');"],
     ['language/job/made-up.ts', 'const today = new Date();'],
@@ -164,6 +168,7 @@ describe('The test of the layers itself', () => {
   test.each([
     ['language/syntax/made-up.ts', "import { EmptyFileSystem } from 'langium'; // console"],
     ['language/editing/rewrites/made-up.ts', "import { wordAt } from '../word-at.ts';"],
+    ['language/levels/made-up.ts', "import { stationOf } from '../setting-out/stationed-line.ts';"],
     ['server/features/made-up.ts', "import { wordAt } from '../../language/editing/word-at.ts';"],
     ['language/job/made-up.ts', "const text = 'console'; const at = new Date(given); task.process = 1;"],
     [

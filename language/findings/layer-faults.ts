@@ -32,7 +32,9 @@ export function finishNotSaid(area: Area, deepest: number, system: System): RawF
 
 /** Areas are dug, and the height of the ground is not said: told once for all. */
 export function groundNotSaid(areas: readonly { area: Area; deepest: number }[], system: System): RawFinding[] {
-  const dug = areas.find(({ area, deepest }) => area.site.ground === undefined && area.site.heights?.ground[0] === undefined && deepest > 0);
+  const dug = areas.find(
+    ({ area, deepest }) => area.site.ground === undefined && area.site.heights?.ground[0] === undefined && deepest > 0
+  );
   if (dug === undefined) return [];
   const { site, finish } = dug.area;
   const ground = `ground ${example(site, finish?.level, system)}`;

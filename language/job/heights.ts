@@ -110,7 +110,12 @@ export interface Drain {
   readonly width?: Given;
   readonly depth?: Given;
   readonly concrete?: { readonly below: Given; readonly sides: boolean };
-  readonly grates: readonly { readonly name?: string; readonly at?: Point; readonly height: Height; readonly z: number }[];
+  readonly grates: readonly {
+    readonly name?: string;
+    readonly at?: Point;
+    readonly height: Height;
+    readonly z: number;
+  }[];
   readonly outlet?: { readonly at: Point; readonly name: string; readonly to?: string; readonly loadClass?: string };
 }
 

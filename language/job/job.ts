@@ -372,6 +372,8 @@ export interface Layer {
   readonly thickness: Given;
   /** How far it runs past the edging at open edges, where the area's text says so, m. */
   readonly past?: Given;
+  /** Stone: what is spread and compacted in one go at most, m, compacted. */
+  readonly inPartsOf?: Given;
   /** Bed: how far it settles under the plate, m. */
   readonly settles?: Given;
 }

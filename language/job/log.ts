@@ -31,7 +31,12 @@ export type Measured =
       /** What was measured: the top of a layer, the bottom of the dig, the units before vibrating, the finish. */
       readonly layer: MeasuredLayer;
       readonly area?: Key;
-      readonly at: readonly { readonly name: string; readonly point: Point; readonly height: Height; readonly z: number }[];
+      readonly at: readonly {
+        readonly name: string;
+        readonly point: Point;
+        readonly height: Height;
+        readonly z: number;
+      }[];
     }
   | { readonly kind: 'gap'; readonly gap: Given; readonly straightedge: Given; readonly area?: Key }
   | {

@@ -4,6 +4,9 @@ import type { Across, Surface } from './surface.ts';
 
 type Along = Surface & { kind: 'along' };
 
+/** In metres: of stations no further apart the first counts. */
+const SAME_STATION = 1e-6;
+
 /** Height of a surface that follows a line, in metres. */
 export function heightOfAlong({ line, stations, across }: Along, point: Point): number {
   const { at, off } = footOn(line, point);
@@ -29,7 +32,11 @@ function fallTo(across: Across, off: number): number {
  * begins and rise per metre of station.
  */
 function gradeAt(stations: Along['stations'], at: number): { height: number; grade: number; from: number } {
-  const places = stations.filter((station, index) => station.at > (stations[index - 1]?.at ?? -Infinity));
+  const places: Along['stations'][number][] = [];
+  for (const station of stations) {
+    const before = places[places.length - 1];
+    if (!before || station.at - before.at > SAME_STATION) places.push(station);
+  }
   const next = places.findIndex((station, index) => index > 0 && at < station.at);
   const end = next > 0 ? next : places.length - 1;
   const from = places[end - 1] ?? places[0];

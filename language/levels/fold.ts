@@ -3,7 +3,7 @@ import { type Levelled, planeAlong } from './planes.ts';
 import type { Plane, Surface } from './surface.ts';
 
 /** In metres: corners of one side of a fold lie in its plane when none lies further off. */
-export const FLAT_SIDE = 0.0005;
+const FLAT_SIDE = 0.0005;
 
 /** In metres: a corner this near to the line of the fold, or over it, does not lie on its own side. */
 const ON_FOLD = 1e-4;

@@ -62,7 +62,10 @@ export interface Fall {
 }
 
 /** `no-length`: the direction of that index has none. `falls-disagree`: the fall of that index is not that of the rest. */
-export type FallsFault = { readonly fault: 'no-length' | 'falls-disagree'; readonly index: number };
+export interface FallsFault {
+  readonly fault: 'no-length' | 'falls-disagree';
+  readonly index: number;
+}
 
 /**
  * The slope, pointing uphill, of the plane that falls as said in every direction; level across where only one direction

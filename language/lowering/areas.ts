@@ -1,25 +1,15 @@
 import type { Finish } from '../job/heights.ts';
-import type {
-  Country,
-  Area,
-  Given,
-  Key,
-  Inset,
-  KeptOut,
-  Layer,
-  Material,
-  Paving,
-  Role,
-  Site,
-  System,
-  Traffic
-} from '../job/job.ts';
+import type { Country, Area, Given, Key, Layer, Material, Paving, Role, Site, System, Traffic } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
+import type { BrokenOuts } from './broken-out.ts';
 import { Edges } from './edges.ts';
 import type { Finishes } from './finishes.ts';
+import type { WithinArea } from './fittings.ts';
+import type { Heights } from './heights.ts';
 import { Laying } from './laying.ts';
+import { MeasuredEdges } from './measured-edges.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import type { Points } from './points.ts';
@@ -47,7 +37,10 @@ export class Areas {
   private readonly things: Things;
   private readonly outlines: Outlines;
   private readonly edges: Edges;
+  private readonly measured: MeasuredEdges;
   private readonly finishes: Finishes;
+  /** Set once: old paving that is broken out. */
+  brokenOuts: BrokenOuts | undefined;
   readonly usuals: Usuals;
   readonly laying: Laying;
   /** What is said of whole areas to be as in another: `base area:drive`. */
@@ -59,18 +52,20 @@ export class Areas {
     shipped: SpecText,
     points: Points,
     outlines: Outlines,
+    heights: Heights,
     finishes: Finishes
   ) {
     this.context = context;
     this.things = things;
     this.outlines = outlines;
     this.finishes = finishes;
-    this.edges = new Edges(context, things);
+    this.edges = new Edges(context, things, heights);
+    this.measured = new MeasuredEdges(context, points);
     this.usuals = new Usuals(context, shipped);
     this.laying = new Laying(context, things, points, this.edges, this.usuals);
   }
 
-  read(declared: Declared, words: JobWords, keptOut: readonly KeptOut[], insets: readonly Inset[]): Area | undefined {
+  read(declared: Declared, words: JobWords, within: WithinArea): Area | undefined {
     const { context } = this;
     const { text } = declared;
     const node = declared.node as ast.Area;
@@ -88,16 +83,21 @@ export class Areas {
       );
     else context.place(`${key}/outline`, text, outlineNode);
     this.gaps(text, key, node, said);
-    const outline = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
+    const drawn = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
     const paving = this.paving(text, key, said, words);
     const jointFiller = this.jointFiller(text, key, said, words, paving);
     const layers = this.layers(text, key, said, words, paving !== undefined);
     const geotextile = this.geotextile(text, key, said, words);
     const finish = this.finish(declared, key, said);
     const traffic = this.traffic(text, key, node, said);
-    if (outline === undefined || outlineNode === undefined) return undefined;
-    const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
-    const { country } = words;
+    if (drawn === undefined || outlineNode === undefined) return undefined;
+    const { country, site } = words;
+    const edgesNode = said.get('edges') as ast.Edges | undefined;
+    const levelled = site.heights?.things ?? [];
+    const saidEdges = this.edges.read({ text, key, node: edgesNode, outlineNode }, drawn, levelled);
+    const measured = this.measured.applied(text, key, drawn, saidEdges);
+    if (measured === undefined) return undefined;
+    const { outline, edges } = measured;
     const borders = node.items.filter(ast.isBorder).flatMap((item, index) => {
       return this.laying.border(text, `${key}/border-${index + 1}`, item, outline, country) ?? [];
     });
@@ -111,7 +111,6 @@ export class Areas {
       name: node.name,
       outline: outline.loop,
       edges,
-      keptOut,
       traffic,
       site: words.site,
       ...(finish === undefined ? {} : { finish }),
@@ -123,10 +122,8 @@ export class Areas {
       ...(inboardCuts === undefined ? {} : { inboardCuts }),
       borders,
       bands,
-      insets,
-      drains: [],
-      softSpots: [],
-      brokenOut: []
+      ...within,
+      brokenOut: this.brokenOuts?.touching(outline.loop) ?? []
     };
   }
 
@@ -151,6 +148,7 @@ export class Areas {
   /** Tells the faults of something that a side can meet, used or not. */
   checkSide(declared: Declared): void {
     this.edges.check(declared);
+    if (declared.kind === 'existing') this.measured.of(declared);
   }
 
   /** Where what the area does not say could be written. */
@@ -358,6 +356,7 @@ export class Areas {
     const pastNode = clauses.get('past')?.past as Expression | undefined;
     const past = pastNode && this.context.given(at, `${layerKey}/past`, pastNode, 'm', NOT_NEGATIVE);
     const settles = this.settles(at, layerKey, role, clauses.get('settles'));
+    const parts = role === 'bed' ? undefined : this.usuals.of('compaction-layer', words.country);
     let thickness: Given | undefined;
     if (item.thickness !== undefined)
       thickness = this.context.given(at, `${layerKey}/thickness`, item.thickness as Expression, 'm');
@@ -383,7 +382,8 @@ export class Areas {
       material,
       thickness,
       ...(past === undefined ? {} : { past }),
-      ...(settles === undefined ? {} : { settles })
+      ...(settles === undefined ? {} : { settles }),
+      ...(parts === undefined ? {} : { inPartsOf: parts })
     };
   }
 

@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, KeptOut, Missing, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -10,12 +10,15 @@ import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
+import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
+import { type Fittings, readFittings } from './fittings.ts';
 import { Heights } from './heights.ts';
-import { KeptOuts } from './kept-outs.ts';
+import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
+import { LevelSheets } from './level-sheets.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
@@ -25,6 +28,7 @@ import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
 import { examplesOf, type RuleExample } from './rule-examples.ts';
@@ -91,8 +95,15 @@ class Lowering {
     this.outlines = new Outlines(this.context, this.things, this.points);
     this.heights = new Heights(this.context, declaredIn(project, 'benchmark'));
     this.lines = new PathLines(this.context, this.outlines);
+    this.outlines.strips = new Strips(this.context, this.lines);
     const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
-    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, finishes);
+    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, this.heights, finishes);
+    this.areas.brokenOuts = new BrokenOuts(
+      this.context,
+      this.outlines,
+      this.areas.usuals,
+      declaredIn(project, 'existing')
+    );
     this.sites = new Sites(project, this.context, this.things, this.heights, this.points);
     this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
@@ -106,6 +117,7 @@ class Lowering {
       context.findings.push(...textFaults(text, this.chunks.get(text)!, context.changes.placerOf(text)));
     this.declaredTwice();
     this.checkThings();
+    this.areas.brokenOuts?.all();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
     const job = isJob ? this.job() : undefined;
     if (isJob) {
@@ -209,7 +221,7 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item)),
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)),
             item => (ast.isJobMeasure(item) ? item.what : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
@@ -223,7 +235,7 @@ class Lowering {
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const { areas, boxes } = this.readAreas(checked.country, system);
+    const areas = this.readAreas(checked.country, system);
     const datum = this.heights.datum();
     return {
       key: 'job',
@@ -236,21 +248,15 @@ class Lowering {
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
       points: this.points.all(declaredIn(this.project, 'point')),
-      areas,
-      boxes,
+      ...areas,
       tapes: this.taped.tapes(),
       ...(datum === undefined ? {} : { datum }),
       setUps: this.sites.setUps,
       lines: this.lines.all(declaredIn(this.project, 'line')),
       sections: this.lines.all(declaredIn(this.project, 'section')),
-      drains: [],
-      pipes: [],
-      gates: [],
-      routes: [],
-      levelSheet: {},
-      log: [],
-      carting: { barrow: this.areas.usuals.of('barrow', checked.country)! },
-      notes: [],
+      levelSheet: new LevelSheets(this.context, this.heights).read(texts),
+      carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
+      notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
   }
@@ -279,13 +285,17 @@ class Lowering {
 
   // ---- areas, boxes, pits ----
 
-  private readAreas(country: Country | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
+  /** Areas, and all that stands in them and beside them. */
+  private readAreas(
+    country: Country | undefined,
+    system: System
+  ): Pick<Job, 'areas' | 'boxes' | 'drains' | 'pipes' | 'gates' | 'routes' | 'log'> {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = this.sites.read(siteIsBroken);
-    const keptOut = new KeptOuts(texts, this.context, this.outlines, this.areas.laying).read(this.missing, country);
+    const fittings = this.readFittings(country);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -296,24 +306,26 @@ class Lowering {
         this.missing.push({ key, name, because: name });
         continue;
       }
-      const kept = keptOut.filter(box => box.area === key);
+      const { within, broken: brokenWithin } = fittings.within(key);
       const { value, broken } = this.context.watch(() => {
         const words: JobWords = { country, system, site: site.value ?? NO_SITE };
-        return this.areas.read(
-          declared,
-          words,
-          kept.flatMap(box => box.keptOut ?? []),
-          kept.flatMap(box => box.inset ?? [])
-        );
+        return this.areas.read(declared, words, within);
       });
-      const because = [...broken, ...site.broken, ...kept.flatMap(box => box.broken)];
+      const because = [...broken, ...site.broken, ...brokenWithin];
       if (site.value === undefined && because.length === 0) because.push('site');
       if (value === undefined || because.length > 0)
         this.missing.push({ key, name, because: nameIn(because[0] ?? name) });
       else areas.push(value);
     }
     this.missingBetween(areas);
-    return { areas, boxes: areas.flatMap(area => area.keptOut) };
+    return { areas, ...fittings.ofJob(areas) };
+  }
+
+  private readFittings(country: Country | undefined): Fittings {
+    const { context, points, heights, outlines, lines, things, areas } = this;
+    const { laying, usuals } = areas;
+    const readers = { context, points, heights, outlines, lines, things, laying, usuals };
+    return readFittings(readers, this.project.texts, this.missing, country);
   }
 
   private *areaNodes(): Generator<{ text: SpecText; node: ast.Area; declared: Declared | undefined }> {

@@ -6,7 +6,15 @@ import type { SpecText } from './names.ts';
 
 /** What a job can leave out and is as usual then; all but the saw's cut differ from country to country. */
 export type Usual =
-  'bed' | 'joint' | 'joint-least' | 'joint-most' | 'saw-cut' | 'barrow' | 'gate-clearance' | 'old-paving';
+  | 'bed'
+  | 'joint'
+  | 'joint-least'
+  | 'joint-most'
+  | 'saw-cut'
+  | 'barrow'
+  | 'compaction-layer'
+  | 'gate-clearance'
+  | 'old-paving';
 
 const WORDS: Readonly<Record<Usual, string>> = {
   bed: 'usual bed',
@@ -14,6 +22,7 @@ const WORDS: Readonly<Record<Usual, string>> = {
   'joint-least': 'usual least joint',
   'joint-most': 'usual widest joint',
   'saw-cut': "usual width of a saw's cut",
+  'compaction-layer': 'usual compaction layer',
   barrow: 'usual load of a barrow',
   'gate-clearance': 'usual clearance under a gate or door',
   'old-paving': 'usual density of old paving'

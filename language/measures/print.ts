@@ -16,10 +16,14 @@ export type PrintStyle =
   | 'face'
   | 'piece'
   | 'share'
+  | 'slope'
+  | 'level'
+  | 'angle'
+  | 'number'
   | 'count';
 
 /** How a number is printed in the message of a rule. */
-export type Print = PrintStyle | 'fine' | 'number';
+export type Print = PrintStyle | 'fine';
 
 /** Tape fractions: the nearest sixteenth of an inch. */
 const SIXTEENTHS = 16;
@@ -76,6 +80,14 @@ export function printAs(style: PrintStyle, value: number, system: System): strin
       return system === 'imperial' ? small(value / INCH ** 2, 'sq in') : small(value * 10_000, 'cm2');
     case 'share':
       return printPercent(value);
+    case 'slope':
+      return printSlope(value, system);
+    case 'level':
+      return printThickness(value, system);
+    case 'angle':
+      return `${plain(Number(decimals(value, 1)))} degrees`;
+    case 'number':
+      return plain(Number(decimals(value, 3)));
     case 'count':
       return decimals(value, 0);
   }
@@ -150,6 +162,19 @@ export function printArea(squareMetres: number, system: System): string {
 export function printPercent(share: number): string {
   return `${plain(Number(decimals(share * 100, 2)))} %`;
 }
+
+/** `1:60`; in imperial also as it is set with a level, `1/4 in per ft (1:48)`. `level` where it falls by next to nothing. */
+export function printSlope(ratio: number, system: System): string {
+  const size = Math.abs(ratio);
+  if (size < LEVEL_SLOPE) return 'level';
+  const run = 1 / size;
+  const ratioText = `1:${decimals(run, run < 20 ? 1 : 0)}`.replace(/\.0$/, '');
+  if (system === 'metric') return ratioText;
+  return `${printThickness(size * FOOT, system)} per ft (${ratioText})`;
+}
+
+/** Flatter than this nobody can lay or measure. */
+const LEVEL_SLOPE = 0.0005;
 
 /** A height against its benchmark: `2 1/2 in below door-sill`, `level with door-sill`. */
 export function printHeight(above: number, benchmark: string, system: System): string {

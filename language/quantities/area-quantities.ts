@@ -6,7 +6,7 @@ import type { AreaQuantities, CutQuantities, Place2d, SideShape } from './contra
 import { unitNamed } from './units-of-area.ts';
 
 /** One area as it stands in the JSON contract. */
-export function areaQuantities({ area, shapes, layers, laid }: AreaResult): AreaQuantities {
+export function areaQuantities({ area, shapes, layers, edgeHeights, levels, laid }: AreaResult): AreaQuantities {
   return {
     id: area.key,
     name: area.name,
@@ -25,10 +25,14 @@ export function areaQuantities({ area, shapes, layers, laid }: AreaResult): Area
       ...shapes.edgeLengths[index]!,
       ...(edge.meets === undefined ? {} : { meets: edge.meets.name }),
       ...(edge.edging === undefined ? {} : { edging: edge.edging.name }),
-      ...layers.overhangs[index]!
+      ...layers.overhangs[index]!,
+      ...edgeHeights[index]!
     })),
     ...(layers.finish === undefined ? {} : { finish: layers.finish }),
     dig: layers.dig,
+    ...(layers.softSpots.length === 0 ? {} : { softSpots: layers.softSpots }),
+    ...(levels === undefined || levels.levels.length === 0 ? {} : { levels: levels.levels }),
+    ...(levels === undefined || levels.offsetPoints.length === 0 ? {} : { offsetPoints: levels.offsetPoints }),
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),
     ...(layers.laying === undefined ? {} : { laying: layers.laying }),

@@ -2,6 +2,8 @@ import type { Loop } from '../geometry/index.ts';
 import type { Area } from '../job/job.ts';
 import type { LaidArea } from '../laying/lay-area.ts';
 import type { AreaCuts } from './cuts-stage.ts';
+import type { EdgeHeights } from './edge-heights-stage.ts';
+import type { LevelsNumbers } from './levels-stage.ts';
 import type { UnitsForCuts } from './nesting-stage.ts';
 import type { LayersNumbers } from './layers-stage.ts';
 import type { OutlineNumbers } from './outline-stage.ts';
@@ -19,6 +21,8 @@ export interface AreaResult {
   readonly area: Area;
   readonly shapes: OutlineNumbers;
   readonly layers: LayersNumbers;
+  readonly edgeHeights: readonly EdgeHeights[];
+  readonly levels?: LevelsNumbers;
   /** Absent where nothing is paved, or the units could not be laid. */
   readonly laid?: AreaLaid;
   /** What has no numbers because its units could not be laid. */

@@ -1,4 +1,6 @@
 import type { PrintStyle } from '../measures/print.ts';
+import { AREA_HEIGHTS } from './catalogue-heights.ts';
+import { SITE_QUANTITIES } from './catalogue-site.ts';
 
 /** What a quantity belongs to; each owner is one kind of object of the JSON contract. */
 export type Owner =
@@ -7,6 +9,18 @@ export type Owner =
   | 'edge'
   | 'finish'
   | 'dig'
+  | 'soft-spot'
+  | 'level'
+  | 'tape'
+  | 'measured-height'
+  | 'box'
+  | 'gate'
+  | 'pipe'
+  | 'drain'
+  | 'route'
+  | 'stretch'
+  | 'delivery'
+  | 'reading'
   | 'layer'
   | 'laying'
   | 'running-size'
@@ -20,7 +34,7 @@ export type Owner =
   | 'job-unit'
   | 'job-edging';
 
-export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share';
+export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share' | 'angle' | 'number';
 
 export interface Quantity {
   readonly id: string;
@@ -46,10 +60,11 @@ export interface Quantity {
   readonly describe: string;
   /** A count of work done, for tests and the JSON: no table shows it. */
   readonly workOnly?: true;
+  /** It stands on the level sheet, not in the tables of quantities. */
+  readonly sheetOnly?: true;
 }
 
-/** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
-export const CATALOGUE = [
+const QUANTITIES = [
   {
     id: 'finish-height',
     owner: 'finish',
@@ -913,6 +928,9 @@ export const CATALOGUE = [
   }
 ] as const satisfies readonly Quantity[];
 
+/** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
+export const CATALOGUE = [...QUANTITIES, ...AREA_HEIGHTS, ...SITE_QUANTITIES] as const;
+
 type Entry = (typeof CATALOGUE)[number];
 type Of<O extends Owner> = Extract<Entry, { readonly owner: O }>;
 
@@ -940,5 +958,5 @@ export function quantitiesOf(owner: Owner): readonly Quantity[] {
 
 /** Those that tables show, in their order. */
 export function shownQuantitiesOf(owner: Owner): readonly Quantity[] {
-  return quantitiesOf(owner).filter(({ workOnly }) => workOnly === undefined);
+  return quantitiesOf(owner).filter(({ workOnly, sheetOnly }) => workOnly === undefined && sheetOnly === undefined);
 }

@@ -19,7 +19,9 @@ import { cutsStage } from './cuts-stage.ts';
 import { type LaidTotals, layingStage, withCuts } from './laying-stage.ts';
 import { nestingStage } from './nesting-stage.ts';
 import { kindOfUnit, unitsOf } from './units-of-area.ts';
+import { edgeHeightsStage } from './edge-heights-stage.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
+import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
@@ -31,8 +33,10 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
-  const { results, missing, pairs, findings } = yield* workedOut(job, memory);
-  const whole = yield* wholeJob(job, results, pairs, memory);
+  const { results: worked, missing, pairs, findings } = yield* workedOut(job, memory);
+  const whole = yield* wholeJob(job, worked, pairs, memory);
+  const results: AreaResult[] = [];
+  for (const result of worked) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
   session.forgetOthers(scope, stillThere(job));
   const areas = results.map(areaQuantities);
   for (const area of areas) session.keepLastGood(scope, area.id, area);
@@ -46,7 +50,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       rulebooks: job.rulebooks.map(({ id, edition }) => ({ id, ...(edition === undefined ? {} : { edition }) })),
       complete: missing.length === 0,
       missing,
-      points: job.points.map(({ key, name, x, y }) => ({ id: key, name, x, y, fixed: true })),
+      points: job.points.map(({ key, name, x, y, fixed }) => ({ id: key, name, x, y, fixed })),
       areas,
       dig: whole.dig,
       totals: whole.totals,
@@ -111,6 +115,19 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
 }
 
+/** Heights at the places of an area that a sheet shows: no finding looks at them. */
+function* levelsOf(job: Job, { area, layers }: AreaResult, memory: Memory): Generator<void, LevelsNumbers> {
+  const { traffic: _traffic, start: _start, ...layered } = area;
+  const inputs: LevelsInputs = {
+    area: layered,
+    names: area.edges.map(({ name }) => name),
+    points: job.points.map(({ name, x, y }) => ({ name, x, y })),
+    sheet: job.levelSheet,
+    overhangs: layers.overhangs.map(({ overhang }) => overhang)
+  };
+  return yield* recall(memory, 'levels', [area.key], inputs, () => levelsStage(inputs));
+}
+
 function stillThere(job: Job): (thing: string) => boolean {
   const keys = new Set([job, ...job.areas, ...job.missing, ...job.rules].map(({ key }) => key));
   return thing => thing.split('\n').every(key => keys.has(key));
@@ -141,7 +158,10 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  return { area, shapes, layers, ...(laid === undefined ? {} : { laid }), isLaid: known };
+  const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
+  const edges = { area: layered.area, beyond };
+  const edgeHeights = yield* recall(memory, 'edges', [area.key], edges, () => edgeHeightsStage(edges));
+  return { area, shapes, layers, edgeHeights, ...(laid === undefined ? {} : { laid }), isLaid: known };
 }
 
 /** What is laid in an area and how it is cut, where its units could be laid. */
@@ -200,8 +220,9 @@ function rulesAsBefore({ rules }: Job, { session, scope }: Memory): readonly Rul
 
 function workingsOf(results: readonly AreaResult[], whole: WholeJob): Record<string, Working> {
   const workings: Record<string, Working> = {};
-  results.forEach(({ shapes, layers }, index) => {
-    Object.assign(workings, movedTo(`/areas/${index}`, { ...shapes.workings, ...layers.workings }));
+  results.forEach(({ shapes, layers, levels }, index) => {
+    const all = { ...shapes.workings, ...layers.workings, ...levels?.workings };
+    Object.assign(workings, movedTo(`/areas/${index}`, all));
   });
   return Object.assign(workings, withAreasAt(whole.order, whole.workings()));
 }

@@ -2,6 +2,10 @@ import type { RawFinding } from '../findings/finding.ts';
 import type { Area, Key, Role, Traffic } from '../job/job.ts';
 import type { AreaLaid } from './area-result.ts';
 import type { NumbersOf } from './catalogue.ts';
+import type { FinishQuantities } from './finish.ts';
+import type { LevelQuantities, OffsetPoint } from './levels-stage.ts';
+import type { SiteQuantities } from './site-contract.ts';
+import type { SoftSpotQuantities } from './soft-spots.ts';
 import type { NestedTogether } from './nesting-stage.ts';
 import type { Together } from './together.ts';
 
@@ -76,7 +80,7 @@ export interface SideShape {
 }
 
 /** The part of the JSON contract that holds one job, without workings and findings. Lengths m, areas m2, volumes m3, masses kg. */
-export interface JobQuantities extends Together {
+export interface JobQuantities extends Together, SiteQuantities {
   readonly id: Key;
   readonly title: string;
   readonly currency?: string;
@@ -107,8 +111,14 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly keptOut: readonly KeptOutQuantities[];
   readonly edges: readonly EdgeQuantities[];
   /** Height of the finish against the benchmark `at`, m. */
-  readonly finish?: NumbersOf<'finish'> & { readonly at: string };
+  readonly finish?: FinishQuantities;
   readonly dig: NumbersOf<'dig'>;
+  /** Soft spots met in it: dug deeper and filled with stone. */
+  readonly softSpots?: readonly SoftSpotQuantities[];
+  /** Heights above the datum at its corners, points, boxes and along its sides. */
+  readonly levels?: readonly LevelQuantities[];
+  /** Outside the dig, on the lines of the sides: what is set up there is not dug away. */
+  readonly offsetPoints?: readonly OffsetPoint[];
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
@@ -133,6 +143,8 @@ export interface EdgeQuantities extends NumbersOf<'edge'> {
   readonly to: Place2d;
   readonly meets?: string;
   readonly edging?: string;
+  /** Along the side: the neighbour's height less that of the finish, m. */
+  readonly steps?: readonly { readonly at: number; readonly step: number }[];
 }
 
 export interface GeotextileQuantities extends NumbersOf<'geotextile'> {

@@ -1,28 +1,111 @@
+import type { Loop, Point } from '../geometry/index.ts';
 import type { Height } from '../job/job.ts';
-import { type Expression, given, multiply, notBelowNought, nothing, plainNumber, subtract, sum } from './arithmetic.ts';
+import { cutAndFill, type Earthwork } from '../levels/earthwork.ts';
+import {
+  type Expression,
+  given,
+  largerOf,
+  measured,
+  multiply,
+  notBelowNought,
+  nothing,
+  plainNumber,
+  subtract,
+  sum
+} from './arithmetic.ts';
+import { areaHeights, dugRegion } from './area-heights.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { LayeredArea } from './layers-stage.ts';
-import type { Book } from './page.ts';
+import { oldPavingOf } from './old-paving.ts';
+import type { Book, Page } from './page.ts';
+import { trenchesOf } from './trenches.ts';
 
 export interface DigResult {
   readonly numbers: NumbersOf<'dig'>;
   readonly area: Expression;
-  /** Height of the ground above the bottom of the layers, m: below nought, nothing is dug. */
+  /** Height of the ground above the bottom of the layers, m, where it is least: below nought, nothing need be dug. */
   readonly groundAboveLayers: number;
+  /** What the ground's heights do not tell, m2 of the dig. */
+  readonly beyond: number;
+  /** Where the underside lies deepest and least deep below the ground. */
+  readonly deepestAt?: Point;
+  readonly shallowestAt?: Point;
+}
+
+/** Where a dig reaches to on the plan. */
+export interface DigShape {
+  readonly area: Expression;
+  readonly loops: readonly Loop[];
+  readonly keptOut: readonly Loop[];
+  readonly edgeLengths: readonly number[];
+  readonly overhangs: readonly number[];
 }
 
 /** The dig of one area: from the ground down to the underside of the layers, out to the edge of the base. */
-export function digOf(area: LayeredArea, digArea: Expression, book: Book): DigResult {
+export function digOf(area: LayeredArea, shape: DigShape, book: Book): DigResult {
   const page = book.page('dig', '/dig');
-  const soil = area.site.soil;
+  const heights = areaHeights(area);
+  const uneven = heights !== undefined && heights.ground !== undefined && !heights.isEven;
+  if (!uneven) return evenDig(area, shape, page);
+  const region = dugRegion(shape.loops, shape.keptOut);
+  const { surface, ground, depth, strip } = heights;
+  const work = cutAndFill({ region, ground: ground!, surface, depth, strip });
+  return unevenDig(area, shape, work, page);
+}
+
+function evenDig(area: LayeredArea, shape: DigShape, page: Page<'dig'>): DigResult {
   const wanted = digDepth(area);
-  const areaDug = page.put('area', digArea);
+  const areaDug = page.put('area', shape.area);
   const depth = page.put('deepest', notBelowNought(wanted));
   page.put('shallowest', notBelowNought(wanted));
-  const bank = page.put('bankVolume', multiply(areaDug, depth));
+  const { topsoil } = area.site;
+  const isShort = topsoil !== undefined && topsoil.value > wanted.value && area.layers.length > 0;
+  const strip = isShort ? given('topsoil', topsoil, 'm') : undefined;
+  spoil(area, shape, multiply(areaDug, strip === undefined ? depth : largerOf(strip, depth)), page);
+  if (strip !== undefined) fill(area, multiply(areaDug, subtract(strip, wanted)), page);
+  else if (wanted.value < 0) fill(area, multiply(areaDug, subtract(plainZero(), wanted)), page);
+  return { numbers: page.numbers, area: areaDug, groundAboveLayers: wanted.value, beyond: 0 };
+}
+
+function unevenDig(area: LayeredArea, shape: DigShape, work: Earthwork, page: Page<'dig'>): DigResult {
+  const areaDug = page.put('area', shape.area);
+  const least = work.shallowest?.depth ?? 0;
+  page.put('deepest', notBelowNought(measured('deepest below the ground', work.deepest?.depth ?? 0, 'm', area.key)));
+  page.put('shallowest', notBelowNought(measured('least below the ground', least, 'm', area.key)));
+  spoil(area, shape, measured('ground above the bottom of the dig', work.cut, 'm3', area.key), page);
+  if (work.fill > 0) fill(area, measured('room under the layers', work.fill, 'm3', area.key), page);
+  return {
+    numbers: page.numbers,
+    area: areaDug,
+    groundAboveLayers: least,
+    beyond: work.beyond,
+    ...(work.deepest === undefined ? {} : { deepestAt: work.deepest.at }),
+    ...(work.shallowest === undefined ? {} : { shallowestAt: work.shallowest.at })
+  };
+}
+
+/** What is dug: in the ground, loose, and its mass; with trenches beside, and old paving taken off. */
+function spoil(area: LayeredArea, shape: DigShape, layersDig: Expression, page: Page<'dig'>): void {
+  const { soil } = area.site;
+  const trenches = trenchesOf(area, shape);
+  const trench = trenches && page.put('trenchVolume', trenches);
+  const old = oldPavingOf(area, shape, page);
+  const dug = trench === undefined ? layersDig : sum(layersDig, trench);
+  const bank = page.put('bankVolume', old === undefined ? dug : notBelowNought(subtract(dug, old)));
   page.put('looseVolume', multiply(bank, sum(plainNumber(1), given('swell of the soil', soil.swell, ''))));
   page.put('mass', multiply(bank, given('density of the soil', soil.density, 'kg/m3')));
-  return { numbers: page.numbers, area: areaDug, groundAboveLayers: wanted.value };
+}
+
+/** Low ground is made up with stone in layers, as the base is: never with soil. */
+function fill(area: LayeredArea, room: Expression, page: Page<'dig'>): void {
+  const volume = page.put('fillVolume', room);
+  const stone = area.layers.findLast(layer => layer.role !== 'bed')?.material;
+  if (stone?.compacted !== undefined)
+    page.put('fillMass', multiply(volume, given('compacted density', stone.compacted, 'kg/m3')));
+}
+
+function plainZero(): Expression {
+  return nothing('bottom of the dig', 'm', 'no topsoil is named: the layers stand on the ground');
 }
 
 function digDepth(area: LayeredArea): Expression {
@@ -48,16 +131,4 @@ function groundAboveFinish({ site, finish: said }: LayeredArea): Expression {
 
 function aboveNought({ benchmark, base, fromNought }: Height, height: Expression): Expression {
   return fromNought || base === undefined ? height : sum(given(`height of ${benchmark}`, base, 'm'), height);
-}
-
-/** The finish against its benchmark, as the JSON tells it. */
-export function finishOf({ finish: said }: LayeredArea, book: Book): { at: string; height: number } | undefined {
-  const finish = said?.level;
-  if (finish === undefined) return undefined;
-  const { benchmark, above, base, fromNought } = finish;
-  const page = book.page('finish', '/finish');
-  if (fromNought && base !== undefined)
-    page.put('height', subtract(given('height given', above, 'm'), given(`height of ${benchmark}`, base, 'm')));
-  else page.repeat('height', above.value);
-  return { at: benchmark, ...page.numbers };
 }

@@ -13,7 +13,9 @@ import type {
   LayingQuantities,
   Workings
 } from './contract.ts';
-import { digOf, finishOf } from './dig.ts';
+import { digOf } from './dig.ts';
+import { type FinishQuantities, finishOf } from './finish.ts';
+import { type SoftSpotQuantities, softSpotsOf } from './soft-spots.ts';
 import { edgingOf } from './edging.ts';
 import { runningSizes } from './running-sizes.ts';
 import { unitNamed } from './units-of-area.ts';
@@ -41,8 +43,9 @@ export interface LayersInputs {
 
 export interface LayersNumbers {
   readonly overhangs: readonly { readonly overhang: number }[];
-  readonly finish?: NumbersOf<'finish'> & { readonly at: string };
+  readonly finish?: FinishQuantities;
   readonly dig: NumbersOf<'dig'>;
+  readonly softSpots: readonly SoftSpotQuantities[];
   readonly geotextile?: GeotextileQuantities;
   readonly layers: readonly LayerQuantities[];
   readonly laying?: readonly LayingQuantities[];
@@ -55,8 +58,10 @@ export interface LayersNumbers {
   /** The outline of the base and the dig, on the plan. */
   readonly baseLoops: readonly Loop[];
   readonly workings: Workings;
-  /** Height of the ground above the underside of the layers, m. */
+  /** Height of the ground above the underside of the layers where it is least, m. */
   readonly groundAboveLayers: number;
+  /** Dug where nothing is known of the ground but how high it lies at the nearest place, m2. */
+  readonly beyond: number;
   /** A number came out too large to be written down. */
   readonly overflowed: boolean;
 }
@@ -96,7 +101,15 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
   const baseArea = subtract(measured('area out to the edge of the base', base.area, 'm2', area.key), keptOut);
   const bedArea = subtract(gross, keptOut);
   const finish = finishOf(area, book);
-  const dig = digOf(area, baseArea, book);
+  const shape = {
+    area: baseArea,
+    loops: base.loops,
+    keptOut: area.keptOut.map(({ outline }) => outline),
+    edgeLengths: inputs.edgeLengths,
+    overhangs: overhangs.map(({ overhang }) => overhang)
+  };
+  const dig = digOf(area, shape, book);
+  const softSpots = softSpotsOf(area, shape, book);
   const steps = bedSteps(area, inputs.laid);
   const layers = area.layers.map((layer, index) =>
     layer.role === 'bed'
@@ -107,6 +120,7 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
     overhangs,
     ...(finish === undefined ? {} : { finish }),
     dig: dig.numbers,
+    softSpots,
     ...(area.geotextile === undefined ? {} : { geotextile: geotextileOf(area.geotextile, dig.area, book) }),
     layers,
     ...layingOf(inputs, book),
@@ -114,6 +128,7 @@ export function layersStage(inputs: LayersInputs): LayersNumbers {
     baseLoops: base.loops,
     workings: book.workings,
     groundAboveLayers: dig.groundAboveLayers,
+    beyond: dig.beyond,
     overflowed: book.overflowed
   };
 }

@@ -2,7 +2,18 @@ import { sameContent } from './same-content.ts';
 
 /** What the memory holds results of. */
 export type Stage =
-  'outline' | 'laying' | 'cuts' | 'nesting' | 'layers' | 'pair' | 'neighbours' | 'job' | 'rules' | 'examples';
+  | 'outline'
+  | 'laying'
+  | 'cuts'
+  | 'nesting'
+  | 'layers'
+  | 'edges'
+  | 'levels'
+  | 'pair'
+  | 'neighbours'
+  | 'job'
+  | 'rules'
+  | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */
 export type Counted = Stage | 'judgements';

@@ -1,7 +1,8 @@
 import { distance } from '../geometry/index.ts';
 import { type Allowance, type Fit, fitted } from './tape-fit.ts';
-import { type FreePoint, type Network, outOnSide, type Places } from './tape-network.ts';
+import { type FreePoint, isOnSide, type Network, type Places } from './tape-network.ts';
 import { type StartFault, startsOf } from './tape-starts.ts';
+import { FLAT } from './two-tapes.ts';
 
 /**
  * One arrangement of the sides is told from another where its misfits (root of their squares' sum) are larger by this
@@ -11,6 +12,8 @@ const TELLING_RATIO = 1.5;
 const TELLING_MISFIT = 0.03;
 /** So far, m, two arrangements put a point in one place. */
 const SAME_PLACE = 0.002;
+/** Sums of squared misfits, m², that differ by less are one. */
+const SAME_SUM = 1e-12;
 /** So far, m, across the line of its side a point may come to lie by the fit: tapes tell little across a flat triangle. */
 const ON_THE_LINE = 0.01;
 
@@ -35,19 +38,25 @@ export function settled(network: Network, allowance: Allowance): Settled {
   return either.length > 0 ? { faults: either } : { places: best.places };
 }
 
-/** Fits with the sides kept before others, then the best first. */
+/** The best first: fits with the sides kept, then the least misfits, then what is off its side by a hair. */
 function fitsFrom(network: Network, arrangements: readonly Places[], allowance: Allowance): readonly Fit[] {
   const keys = network.free.map(({ key }) => key);
-  return arrangements
-    .map(start => fitted(network.tapes, start, keys, allowance))
-    .map(fit => ({ fit, off: network.free.filter(point => (outOnSide(point, fit.places) ?? 0) < 0).length }))
-    .sort((one, other) => one.off - other.off || one.fit.sumOfSquares - other.fit.sumOfSquares)
-    .map(({ fit }) => fit);
+  const off = ({ places }: Fit, tolerance: number): number =>
+    network.free.filter(point => !isOnSide(point, places, tolerance)).length;
+  const grades = arrangements.map(start => {
+    const fit = fitted(network.tapes, start, keys, allowance);
+    return { fit, grade: [off(fit, FLAT), Math.round(fit.sumOfSquares / SAME_SUM), off(fit, 0)] };
+  });
+  return grades.sort((one, other) => compared(one.grade, other.grade)).map(({ fit }) => fit);
+}
+
+function compared(one: readonly number[], other: readonly number[]): number {
+  return one.map((value, index) => value - other[index]!).find(difference => difference !== 0) ?? 0;
 }
 
 function onWrongSide({ free }: Network, places: Places): SettlingFault[] {
   return free
-    .filter(point => (outOnSide(point, places) ?? 0) < -ON_THE_LINE)
+    .filter(point => !isOnSide(point, places, ON_THE_LINE))
     .map(({ key }) => ({ kind: 'wrong-side', point: key }));
 }
 
@@ -65,7 +74,7 @@ function contradictedSides(network: Network, best: Fit, allowance: Allowance): S
 /** Points for which another arrangement fits as well. */
 function undecided({ free }: Network, best: Fit, fits: readonly Fit[]): SettlingFault[] {
   const asGood = fits.filter(
-    fit => fit.settled && !isTold(best, fit) && free.every(point => (outOnSide(point, fit.places) ?? 0) >= 0)
+    fit => fit.settled && !isTold(best, fit) && free.every(point => isOnSide(point, fit.places, FLAT))
   );
   const differing = free.filter(({ key }) =>
     asGood.some(({ places }) => distance(places.get(key)!, best.places.get(key)!) > SAME_PLACE)

@@ -26,7 +26,7 @@ export type StripFault =
   | { readonly fault: 'folds-over'; readonly at: Point };
 
 /** In metres: chords stay this near to a side along an arc on which the width changes. */
-export const CHORD_TOLERANCE = 1e-5;
+const CHORD_TOLERANCE = 1e-5;
 
 /** Chords along one arc at most: a thousand keep the tolerance up to a radius of eight metres and more. */
 const MOST_CHORDS = 1000;

@@ -1,37 +1,41 @@
-/** Lower triangle of `A` as `L · Lᵀ`, row by row; nothing where `A` is not positive definite. */
-export type Factors = readonly (readonly number[])[];
+/** Lower triangle of `A` as `L · Lᵀ`, row by row. */
+export type Factors = readonly Float64Array[];
 
-/** Cholesky's factors of a symmetric matrix. */
-export function factorsOf(matrix: readonly (readonly number[])[]): Factors | undefined {
-  const factors: number[][] = [];
+/** Cholesky's factors of a symmetric matrix; nothing where it is not positive definite. */
+export function factorsOf(matrix: readonly Float64Array[]): Factors | undefined {
+  const factors: Float64Array[] = [];
   for (const [row, values] of matrix.entries()) {
-    const own: number[] = [];
-    for (let column = 0; column <= row; column++) {
-      const above = column === row ? own : factors[column]!;
-      let rest = values[column]!;
-      for (let k = 0; k < column; k++) rest -= own[k]! * above[k]!;
-      if (column < row) own.push(rest / above[column]!);
-      else if (rest > 0) own.push(Math.sqrt(rest));
-      else return undefined;
+    const own = new Float64Array(row + 1);
+    for (let column = 0; column < row; column++) {
+      const above = factors[column]!;
+      own[column] = (values[column]! - product(own, above, column)) / above[column]!;
     }
+    const rest = values[row]! - product(own, own, row);
+    if (!(rest > 0)) return undefined;
+    own[row] = Math.sqrt(rest);
     factors.push(own);
   }
   return factors;
 }
 
+/** Of the first `count` numbers of each. */
+function product(one: Float64Array, other: Float64Array, count: number): number {
+  let sum = 0;
+  for (let k = 0; k < count; k++) sum += one[k]! * other[k]!;
+  return sum;
+}
+
 /** `x` of `L · x = right`. */
-export function solvedForward(factors: Factors, right: readonly number[]): number[] {
-  const solved: number[] = [];
+export function solvedForward(factors: Factors, right: Float64Array): Float64Array {
+  const solution = right.slice();
   for (const [row, own] of factors.entries()) {
-    let rest = right[row]!;
-    for (let k = 0; k < row; k++) rest -= own[k]! * solved[k]!;
-    solved.push(rest / own[row]!);
+    solution[row] = (solution[row]! - product(own, solution, row)) / own[row]!;
   }
-  return solved;
+  return solution;
 }
 
 /** `x` of `A · x = right`. */
-export function solved(factors: Factors, right: readonly number[]): number[] {
+export function solved(factors: Factors, right: Float64Array): Float64Array {
   const solution = solvedForward(factors, right);
   for (let row = solution.length - 1; row >= 0; row--) {
     let rest = solution[row]!;

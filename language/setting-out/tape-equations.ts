@@ -37,10 +37,12 @@ export function rowOf({ from, to, towards }: TapeEquation): (readonly [number, n
 }
 
 /** Matrix of the normal equations, with `damping` added all along its diagonal. */
-export function normalMatrix(equations: readonly TapeEquation[], unknowns: number, damping: number): number[][] {
-  const matrix = Array.from({ length: unknowns }, (_, row) =>
-    Array.from({ length: unknowns }, (_, column) => (row === column ? damping : 0))
-  );
+export function normalMatrix(equations: readonly TapeEquation[], unknowns: number, damping: number): Float64Array[] {
+  const matrix = Array.from({ length: unknowns }, (_, row) => {
+    const values = new Float64Array(unknowns);
+    values[row] = damping;
+    return values;
+  });
   for (const equation of equations) {
     const row = rowOf(equation);
     for (const [i, one] of row) for (const [j, other] of row) matrix[i]![j]! += one * other;
@@ -68,7 +70,7 @@ export function shownShares(equations: readonly TapeEquation[], unknowns: number
 }
 
 function leverage(equation: TapeEquation, factors: Factors): number {
-  const row = factors.map(() => 0);
+  const row = new Float64Array(factors.length);
   for (const [unknown, coefficient] of rowOf(equation)) row[unknown]! += coefficient;
   return solvedForward(factors, row).reduce((sum, value) => sum + value * value, 0);
 }

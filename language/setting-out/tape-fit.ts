@@ -59,15 +59,15 @@ export function fitted(tapes: readonly Tape[], start: Places, movable: readonly 
 }
 
 /** Minus half the gradient of the sum of squares. */
-function pullOf(equations: readonly TapeEquation[], unknowns: number): number[] {
-  const pull = Array.from({ length: unknowns }, () => 0);
+function pullOf(equations: readonly TapeEquation[], unknowns: number): Float64Array {
+  const pull = new Float64Array(unknowns);
   for (const equation of equations) {
     for (const [unknown, coefficient] of rowOf(equation)) pull[unknown]! -= coefficient * equation.misfit;
   }
   return pull;
 }
 
-function shifted(places: Places, movable: readonly string[], move: readonly number[]): Places {
+function shifted(places: Places, movable: readonly string[], move: Float64Array): Places {
   const moved = new Map<string, Point>(places);
   movable.forEach((key, index) => {
     const { x, y } = places.get(key)!;
@@ -76,7 +76,7 @@ function shifted(places: Places, movable: readonly string[], move: readonly numb
   return moved;
 }
 
-function largest(values: readonly number[]): number {
+function largest(values: Float64Array): number {
   return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }
 

@@ -86,3 +86,8 @@ export function outOnSide(point: FreePoint, places: Places): number | undefined 
   const toLeft = (x * (at.y - from.y) - y * (at.x - from.x)) / length;
   return side.left ? toLeft : -toLeft;
 }
+
+/** Whether a point lies on the side said for it, or no farther than `tolerance` m off it; so does one without a side. */
+export function isOnSide(point: FreePoint, places: Places, tolerance: number): boolean {
+  return (outOnSide(point, places) ?? 0) >= -tolerance;
+}

@@ -6,6 +6,7 @@ import { equationsOf, sumOfSquares } from './tape-equations.ts';
 import {
   endsAround,
   type FreePoint,
+  isOnSide,
   type Network,
   otherEnd,
   outOnSide,
@@ -19,7 +20,9 @@ import { FLAT, type Meeting, meetingOf, type NoMeeting } from './two-tapes.ts';
 const MOST_ARRANGEMENTS = 8;
 /** Scattered starts for points that only hold each other: three such points have at most a dozen arrangements. */
 const SCATTERED_STARTS = 48;
-/** Arrangements of the placed points that such points are tried with, the best-fitting ones. */
+/** Steps from each: one that is not near by then leads nowhere, and what is near is fitted on anyhow. */
+const STEPS_FROM_EACH = 40;
+/** Arrangements of the placed points that such points are tried with, the best-fitting ones; they share the starts. */
 const MOST_ARRANGEMENTS_HELD_TO = 2;
 /** How far (m) two tapes may fail to meet at a point that a third one reaches too: the fit shares it out. */
 const SHARED_MISS = 0.05;
@@ -137,11 +140,9 @@ function faultOfTwo(network: Network, point: FreePoint, how: Meeting, places: Pl
   if (!side) return { kind: 'side-not-said', point: point.key };
   const [left, right] = how.places;
   const outs = [left, right].map(place => outOnSide(point, withPlace(places, point, place)));
-  const [one, other] = outs;
-  const isTold =
-    one !== undefined && other !== undefined
-      ? one >= 0 !== other >= 0 || distance(left, right) <= FLAT
-      : network.free.some(({ key }) => !places.has(key) && (key === side.from || key === side.to));
+  const isTold = outs.every(out => out !== undefined)
+    ? outs.some(out => out < -FLAT) || distance(left, right) <= 2 * FLAT
+    : network.free.some(({ key }) => !places.has(key) && (key === side.from || key === side.to));
   return isTold ? undefined : { kind: 'side-does-not-tell', point: point.key };
 }
 
@@ -154,7 +155,7 @@ function placedIn(network: Network, point: FreePoint, places: Places, keepSides:
   const both = how.places.map(place => withPlace(places, point, place));
   // Whatever else is taped, a point on two tapes alone fits as well on either side.
   if (!keepSides && isChecked(network.tapes, point)) return both;
-  const onSide = both.filter(arrangement => (outOnSide(point, arrangement) ?? 0) >= 0);
+  const onSide = both.filter(arrangement => isOnSide(point, arrangement, FLAT));
   return onSide.length > 0 ? onSide : both;
 }
 
@@ -185,10 +186,14 @@ function heldTogether(
   const loose = network.free.filter(({ key }) => !best!.has(key));
   const keys = loose.map(({ key }) => key);
   const tapes = network.tapes.filter(({ from, to }) => keys.includes(from) || keys.includes(to));
-  const found = arrangements.slice(0, MOST_ARRANGEMENTS_HELD_TO).flatMap(places =>
-    Array.from({ length: SCATTERED_STARTS }, (_, round) => {
-      const fit = fitted(tapes, scattered(network, places, round), keys, allowance);
-      return { ...fit, onSides: loose.every(point => (outOnSide(point, fit.places) ?? 0) >= 0) };
+  const heldTo = arrangements.slice(0, MOST_ARRANGEMENTS_HELD_TO);
+  const found = heldTo.flatMap(places =>
+    Array.from({ length: SCATTERED_STARTS / heldTo.length }, (_, round) => {
+      const steps = { left: Math.min(STEPS_FROM_EACH, allowance.left) };
+      allowance.left -= steps.left;
+      const fit = fitted(tapes, scattered(network, places, round), keys, steps);
+      allowance.left += steps.left;
+      return { ...fit, onSides: loose.every(point => isOnSide(point, fit.places, FLAT)) };
     })
   );
   const kept = found.filter(({ onSides }) => onSides);

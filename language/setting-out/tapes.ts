@@ -21,10 +21,10 @@ export type { WeakPoint } from './weak-points.ts';
  * Points, and tapes, that are fitted together at most: far more than one yard ties to each other, few enough that the
  * worst of them is fitted while one types. Points taped from fixed ones alone do not count together.
  */
-export const MOST_POINTS_TOGETHER = 40;
-export const MOST_TAPES_TOGETHER = 200;
+export const MOST_POINTS_TOGETHER = 30;
+export const MOST_TAPES_TOGETHER = 150;
 /** Fitting steps for one network, and once more for what each tape should read by the others: a fit takes about ten. */
-const MOST_STEPS_TOGETHER = 4000;
+const MOST_STEPS_TOGETHER = 3000;
 
 export interface TapedPoints {
   /** Where tapes begin: each key once, m. */

@@ -1,0 +1,194 @@
+import { distance, inside, type Loop, type Point, pointAlong, sideLength } from '../geometry/index.ts';
+import type { LevelSheetWords } from '../job/heights.ts';
+import type { Layer, NamedPoint } from '../job/job.ts';
+import { type Expression, given, leaf, measured, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
+import { type AreaHeights, areaHeights, zOf } from './area-heights.ts';
+import type { NumbersOf } from './catalogue.ts';
+import type { Workings } from './contract.ts';
+import type { LayeredArea } from './layers-stage.ts';
+import { Book, type Page } from './page.ts';
+
+/** Heights at one place, m above the datum. */
+export type LevelQuantities = NumbersOf<'level'> & {
+  /** `A`, `corner 3`, `A to B at 2 m`, `valves`. */
+  readonly at: string;
+  readonly x: number;
+  readonly y: number;
+  /** Tops of the compaction layers, from the bottom up, the sub-base's first. */
+  readonly compactionTops: readonly number[];
+  /** The ground there is only as high as at the nearest place where it was measured. */
+  readonly beyond?: true;
+};
+
+/** A place to set up a point outside the dig, on the line of a side. */
+export interface OffsetPoint {
+  /** `A to B, beyond B`. */
+  readonly at: string;
+  readonly x: number;
+  readonly y: number;
+  /** From the corner, m. */
+  readonly fromCorner: number;
+  /** Height of the finish there, were it prolonged, m. */
+  readonly finish: number;
+}
+
+export interface LevelsInputs {
+  readonly area: LayeredArea;
+  readonly names: readonly string[];
+  readonly points: readonly Pick<NamedPoint, 'name' | 'x' | 'y'>[];
+  readonly sheet: LevelSheetWords;
+  /** How far the dig reaches past each side, m. */
+  readonly overhangs: readonly number[];
+}
+
+export interface LevelsNumbers {
+  readonly levels: readonly LevelQuantities[];
+  readonly offsetPoints: readonly OffsetPoint[];
+  readonly workings: Workings;
+}
+
+interface Spot {
+  readonly at: string;
+  readonly point: Point;
+}
+
+/** More places than a sheet can hold help nobody. */
+export const MOST_LEVELS = 400;
+
+/** A point lies on a corner when it is nearer than this, m. */
+const AT_CORNER = 0.001;
+
+/** Heights at the corners of an area, at its points and boxes, and along its sides; none where its finish is not said. */
+export function levelsStage(inputs: LevelsInputs): LevelsNumbers {
+  const book = new Book();
+  const heights = areaHeights(inputs.area);
+  if (heights === undefined) return { levels: [], offsetPoints: [], workings: {} };
+  const spots = spotsOf(inputs).slice(0, MOST_LEVELS);
+  const levels = spots.map((spot, index) =>
+    levelAt(inputs, heights, spot, book.page('level', `/levels/${index}`), index)
+  );
+  return { levels, offsetPoints: offsetPoints(inputs, heights), workings: book.workings };
+}
+
+function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
+  const corners = area.outline.map(({ from }, index): Spot => {
+    const named = points.find(point => distance(point, from) <= AT_CORNER);
+    return { at: named?.name ?? `corner ${index + 1}`, point: from };
+  });
+  const isCorner = (point: Point): boolean => corners.some(corner => distance(corner.point, point) <= AT_CORNER);
+  const within = points
+    .filter(point => !isCorner(point) && inside(area.outline, point))
+    .map(({ name, x, y }): Spot => ({ at: name, point: { x, y } }));
+  const boxes = area.keptOut.map(({ name, outline }): Spot => ({ at: name, point: middleOf(outline) }));
+  return [...distinct(corners), ...within, ...boxes, ...alongSides(area.outline, names, sheet)];
+}
+
+function distinct(spots: readonly Spot[]): Spot[] {
+  return spots.filter(
+    ({ point }, index) => !spots.slice(0, index).some(other => distance(other.point, point) <= AT_CORNER)
+  );
+}
+
+function alongSides(outline: Loop, names: readonly string[], { every }: LevelSheetWords): Spot[] {
+  const step = every?.value;
+  if (step === undefined || step <= 0) return [];
+  return outline.flatMap((side, index) => {
+    const length = sideLength(side);
+    const count = Math.min(MOST_LEVELS, Math.ceil(length / step - AT_CORNER) - 1);
+    return Array.from({ length: Math.max(0, count) }, (_, at): Spot => {
+      const station = (at + 1) * step;
+      return { at: `${names[index]!} ${at + 1}`, point: pointAlong(side, station / length) };
+    });
+  });
+}
+
+function levelAt(
+  { area, sheet }: LevelsInputs,
+  heights: AreaHeights,
+  { at, point }: Spot,
+  page: Page<'level'>,
+  index: number
+): LevelQuantities {
+  const there = heights.at(point);
+  const beyond = heights.ground?.beyond(point) ?? false;
+  if (heights.ground !== undefined) page.repeat('ground', there.ground);
+  page.repeat('finish', there.finish);
+  const finish = leaf('finish', there.finish, 'm', { pointer: `/levels/${index}/finish` });
+  const bed = area.layers.find(({ role }) => role === 'bed');
+  const stone = area.layers.filter(({ role }) => role !== 'bed');
+  const unit = area.paving && given('unit thickness', area.paving.units[0].thickness, 'm');
+  const bedTop = unit === undefined ? multiply(plainNumber(1), finish) : subtract(finish, unit);
+  if (bed !== undefined && unit !== undefined) page.put('bedTop', bedTop);
+  const settles = bed?.settles && given('settling of the bed', bed.settles, 'm');
+  if (unit !== undefined)
+    page.put('asLaid', settles === undefined ? multiply(plainNumber(1), finish) : sum(finish, settles));
+  const thickness = bed && given('bed thickness', bed.thickness, 'm');
+  const baseTop = thickness === undefined ? bedTop : subtract(bedTop, thickness);
+  if (thickness !== undefined) page.put('screed', settles === undefined ? subtract(bedTop) : sum(bedTop, settles));
+  if (stone.length > 0) page.put('baseTop', baseTop);
+  const layers = stone.map(layer => given(`${layer.role} thickness`, layer.thickness, 'm'));
+  const underside = layers.length === 0 ? baseTop : subtract(baseTop, ...layers);
+  const deeper = there.underside - there.digBottom;
+  const extra = measured('deeper for topsoil or a soft spot', deeper, 'm', area.key);
+  page.put('digBottom', deeper > 0 ? subtract(underside, extra) : underside);
+  if (sheet.string !== undefined) page.put('belowString', stringAbove(sheet.string, finish));
+  return {
+    at,
+    x: point.x,
+    y: point.y,
+    ...page.numbers,
+    compactionTops: compactionTops(stone, there.underside),
+    ...(beyond ? { beyond: true } : {})
+  };
+}
+
+function stringAbove(string: NonNullable<LevelSheetWords['string']>, finish: Expression): Expression {
+  if ('above' in string) return multiply(plainNumber(1), given('string above the finish', string.above, 'm'));
+  const level = leaf('height of the string', zOf(string.level), 'm', { key: string.level.above.key ?? 'level-sheet' });
+  return subtract(level, finish);
+}
+
+/** Each layer of stone in equal parts no thicker than a plate compacts, from the bottom up. */
+function compactionTops(stone: readonly Layer[], underside: number): number[] {
+  const tops: number[] = [];
+  let top = underside;
+  for (const { thickness, inPartsOf } of [...stone].reverse()) {
+    const parts = inPartsOf === undefined ? 1 : Math.max(1, Math.ceil(thickness.value / inPartsOf.value - 1e-6));
+    for (let part = 1; part <= Math.min(parts, MOST_PARTS); part++) tops.push(top + (thickness.value * part) / parts);
+    top += thickness.value;
+  }
+  return tops;
+}
+
+/** No base is compacted in more parts. */
+const MOST_PARTS = 40;
+
+/** On the line of each straight side, prolonged past the dig at both ends. */
+function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: AreaHeights): OffsetPoint[] {
+  const out = sheet.offsetPoints?.value;
+  if (out === undefined) return [];
+  const { outline } = area;
+  return outline.flatMap((side, index): OffsetPoint[] => {
+    const length = sideLength(side);
+    if (side.arc !== undefined || length <= AT_CORNER) return [];
+    const [before, after] = [outline.length - 1 + index, index + 1].map(at => overhangs[at % outline.length] ?? 0);
+    const name = names[index]!;
+    const place = (corner: Point, other: Point, past: number, end: string): OffsetPoint => {
+      const fromCorner = past + out;
+      const share = fromCorner / length;
+      const point = { x: corner.x + (corner.x - other.x) * share, y: corner.y + (corner.y - other.y) * share };
+      return { at: `${name}, beyond its ${end}`, ...point, fromCorner, finish: heights.at(point).finish };
+    };
+    return [place(side.from, side.to, before!, 'start'), place(side.to, side.from, after!, 'end')];
+  });
+}
+
+function middleOf(outline: Loop): Point {
+  const sum = outline.reduce((total, side) => {
+    const middle = pointAlong(side, 0.5);
+    return { x: total.x + side.from.x + middle.x, y: total.y + side.from.y + middle.y };
+  }, ORIGIN);
+  return { x: sum.x / outline.length / 2, y: sum.y / outline.length / 2 };
+}
+
+const ORIGIN: Point = { x: 0, y: 0 };

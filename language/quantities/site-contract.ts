@@ -1,0 +1,115 @@
+import type { Key } from '../job/job.ts';
+import type { NumbersOf } from './catalogue.ts';
+import type { Place2d } from './contract.ts';
+
+/*
+ * What stands in the job besides its areas. Heights are in m above the datum; differences say which way is more than
+ * nought. A number that the text does not tell is absent.
+ */
+
+/** A distance between two points as read and as fitted with all others. */
+export interface TapeQuantities extends NumbersOf<'tape'> {
+  readonly from: string;
+  readonly to: string;
+  /** No tape misfits more. */
+  readonly worst: boolean;
+}
+
+/** A height taken at a point, of the ground or of what is there already. */
+export interface MeasuredHeight extends NumbersOf<'measured-height'> {
+  /** `ground`, or the existing thing. */
+  readonly of: string;
+  readonly at: string;
+}
+
+export interface BoxQuantities extends NumbersOf<'box'> {
+  readonly id: Key;
+  readonly name: string;
+  readonly area: Key;
+  readonly inUse?: boolean;
+  readonly buried: boolean;
+  /** The middle of the box, and how it is taped from the two points furthest apart that have coordinates. */
+  readonly x: number;
+  readonly y: number;
+  readonly tapedFrom: readonly { readonly point: string; readonly distance: number }[];
+}
+
+export interface GateQuantities extends NumbersOf<'gate'> {
+  readonly id: Key;
+  readonly name: string;
+  readonly kind: 'gate' | 'door';
+  /** Where the clearance is least, on the plan. */
+  readonly leastAt?: Place2d;
+  /** It can't be opened all the way; the opening at which it strikes is in its numbers. */
+  readonly strikes: boolean;
+}
+
+export interface PipeQuantities extends NumbersOf<'pipe'> {
+  readonly id: Key;
+  readonly name: string;
+  readonly carries?: string;
+  readonly proven: boolean;
+  /** Where the dig comes nearest to it. */
+  readonly nearestAt?: Place2d;
+  readonly tapedFrom: readonly { readonly of: string; readonly point: string; readonly distance: number }[];
+}
+
+export interface DrainQuantities extends NumbersOf<'drain'> {
+  readonly id: Key;
+  readonly name: string;
+  /** By area: what of it drains to this drain, m2. */
+  readonly from: readonly { readonly area: Key; readonly drained: number }[];
+}
+
+/** Where the water of an area goes: over which sides, m2, and where it stays. */
+export interface WaterQuantities {
+  readonly area: Key;
+  readonly over: readonly {
+    readonly side: string;
+    readonly index: number;
+    readonly meets?: string;
+    readonly drained: number;
+  }[];
+  readonly lowPlaces: readonly { readonly x: number; readonly y: number; readonly drained: number }[];
+  /** Share by which these areas may be off; nought for a plane. */
+  readonly tolerance: number;
+}
+
+export interface RouteQuantities extends NumbersOf<'route'> {
+  readonly id: Key;
+  readonly name: string;
+  /** Stretches of one slope, in order along the line. */
+  readonly stretches: readonly (NumbersOf<'stretch'> & { readonly area?: Key })[];
+  readonly lips: readonly { readonly at: number; readonly step: number }[];
+}
+
+/** A delivery against what the job needs of it. */
+export interface DeliveryQuantities extends NumbersOf<'delivery'> {
+  readonly thing: string;
+  readonly measure: 'kg' | 'm3' | '';
+}
+
+/** One height that was measured against the design. */
+export interface ReadingQuantities extends NumbersOf<'reading'> {
+  readonly id: Key;
+  readonly date: string;
+  readonly layer: string;
+  readonly at: string;
+  readonly area: Key;
+}
+
+/** What the job holds besides its areas. */
+export interface SiteQuantities {
+  /** What heights count from. */
+  readonly datum?: { readonly benchmark: string; readonly height: number; readonly fromNought: boolean };
+  readonly tapes?: readonly TapeQuantities[];
+  readonly heights?: readonly MeasuredHeight[];
+  readonly boxes?: readonly BoxQuantities[];
+  readonly gates?: readonly GateQuantities[];
+  readonly pipes?: readonly PipeQuantities[];
+  readonly drains?: readonly DrainQuantities[];
+  readonly water?: readonly WaterQuantities[];
+  readonly routes?: readonly RouteQuantities[];
+  readonly deliveries?: readonly DeliveryQuantities[];
+  readonly readings?: readonly ReadingQuantities[];
+}
