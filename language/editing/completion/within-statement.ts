@@ -6,6 +6,7 @@ import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
 import { behindComma, clauseOffers, wordsToSay, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
+import type { Part } from './insertion.ts';
 import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
 import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
@@ -24,7 +25,7 @@ export function hasToGoOn(scene: Scene, begun: Begun): boolean {
   // The grammar could do without, but the job hardly.
   return (
     next.some(({ path }) => path[0] === 'Layer.thickness' && last === 'ID') ||
-    wordsToSay(scene, begun, next).some(word => word === 'below' || word === 'per')
+    wordsToSay(scene, begun, next).some(word => word === 'per' || (word === 'below' && !begun.kinds.includes('ID')))
   );
 }
 
@@ -33,9 +34,15 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
   const { next } = nextWords(scene.cursor.block, begun.kinds);
   const isSide = beginsSide(next) || beginsStart(next);
   const things = next.filter(({ is }) => is !== 'Let' && !(isSide && is === 'Mark'));
-  const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
+  const values = canBeValue(begun, next) ? next.filter(each => each.is === 'Let' && isNewPlace(begun, each)) : [];
+  // A finish has mostly one height, and only seldom one for each corner.
+  const isCorner = ({ rule }: Next): boolean => rule === 'SpotHeight' && begun.kinds.at(-1) === 'finish';
   const offers = [
-    ...offersOfNames(scene, begun, things),
+    ...offersOfNames(
+      scene,
+      begun,
+      things.filter(each => !isCorner(each))
+    ),
     ...(isSide ? sideOffers(scene, begun, next) : []),
     ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
@@ -45,6 +52,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
     ...measureOffers(scene, begun, next),
     ...clauseOffers(scene, begun, begun.kinds, next),
     ...signOffers(scene, begun, next),
+    ...offersOfNames(scene, begun, things.filter(isCorner)),
     ...afterComma(scene, begun, next)
   ];
   return onceEach(offers);
@@ -71,9 +79,9 @@ function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
 function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
   return next.flatMap((each): Offer[] => {
     const usual = beginsQuantity(each, next) ? wantedHere(scene, begun, each)?.usual : undefined;
-    if (usual === undefined || usual === '') return [];
+    if (usual === undefined || usual === '' || !isNewPlace(begun, each)) return [];
     const after = [...kinds, ...kindsOf(usual)];
-    const ending = usualEnding(scene, scene.cursor.block, begun, after) ?? [];
+    const ending = endingOf(scene, begun, each, after);
     const parts = [{ usual }, ...ending];
     const words = ending.flatMap(part => (typeof part === 'string' ? part.trim() : [])).filter(word => word !== '');
     const [word] = words;
@@ -85,6 +93,23 @@ function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next:
     const help = helpOn(scene, word, begun.word);
     return [{ label: written(parts), kind: 'clause', parts, help, filter: `${words.join(' ')} ${usual}` }];
   });
+}
+
+/** Where several words can follow a quantity, the likeliest. */
+const LIKELIEST: Readonly<Record<string, string>> = { 'Aside.off': 'out', 'FromLine.along': 'along' };
+
+function endingOf(scene: Scene, begun: Begun, { path }: Next, after: readonly string[]): readonly Part[] {
+  const word = path.map(property => LIKELIEST[property]).find(found => found !== undefined);
+  if (word === undefined) return usualEnding(scene, scene.cursor.block, begun, after) ?? [];
+  const ending = usualEnding(scene, scene.cursor.block, begun, [...after, word]);
+  return ending === undefined ? [] : [' ', word, ...ending];
+}
+
+/** How far a place lies off a line is said once, behind the line. */
+function isNewPlace({ kinds }: Begun, { path }: Next): boolean {
+  return (
+    !path.includes('Aside.off') || (kinds.includes('along') && !kinds.some(kind => /^(?:out|left|right)$/.test(kind)))
+  );
 }
 
 function measureOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
@@ -138,9 +163,12 @@ function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer
 
 /** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */
 function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
-  const others = next.some(({ what, is }) => what === 'name' && is !== 'Let');
+  const others = next.some(({ what, is, rule }) => what === 'name' && is !== 'Let' && !BESIDE_VALUES.includes(rule));
   return !others && !(kinds.at(-1) === 'BY' && kinds.at(-2) === 'NUMBER');
 }
+
+/** Where a name may stand in the place of a number, and means something else. */
+const BESIDE_VALUES: readonly string[] = ['SpotHeight', 'Offset'];
 
 function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   // A list names nothing twice; a walk goes one way again and again.
