@@ -65,6 +65,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'thickness-missing': { severity: 'error', title: 'A layer without its thickness' },
   'height-without-benchmark': { severity: 'error', title: 'A height that hangs from nothing' },
   'points-on-one-spot': { severity: 'error', title: 'Two points on one spot where a line is meant' },
+  'clause-does-not-fit': { severity: 'error', title: 'A clause that does not fit here' },
   'aside-of-no-line': { severity: 'error', title: 'A distance off a line where there is no line' },
   'tapes-too-few': { severity: 'error', title: 'A point with too few tapes' },
   'tapes-do-not-meet': { severity: 'error', title: 'Tapes that do not meet' },

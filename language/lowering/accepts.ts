@@ -4,16 +4,15 @@ import type { Accept, Rule } from '../job/rule.ts';
 import { SHIPPED_RULES } from '../library/shipped.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { type Context, type Property } from './context.ts';
+import { checkDay } from './days.ts';
 import { keyOf } from './keys.ts';
 import type { Kind, SpecText } from './names.ts';
-import { isDay } from '../syntax/odd-dates.ts';
 import type { Project } from './project.ts';
 import type { Rules } from './rules.ts';
 import { takingOut } from './said-once.ts';
-import { writing, type SaidFix } from './said-fix.ts';
 
 /** What something can be set aside on; the site has no name. */
-const THINGS: readonly Kind[] = ['area', 'kept-out', 'unit', 'material'];
+const THINGS: readonly Kind[] = ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'];
 
 /**
  * What is set aside in all files of a job. `checkedBy`: the job's rules; undefined where there is no job, and names that
@@ -83,7 +82,7 @@ function partsOf(
   if (!hasThing)
     missing(
       thing,
-      'This does not say on what. Write behind the rule `on` and the name of an area, a box or pit, a unit or a material; or `on site`.'
+      'This does not say on what. Write behind the rule `on` and the name of an area, a box, a gate or whatever else it is found on; or `on site`.'
     );
   const hasReason = !isEmpty(node.reason);
   if (!hasReason)
@@ -105,12 +104,7 @@ function lasting(
 ): Pick<Accept, 'until' | 'agreedWith'> | undefined {
   const { until, forGood, agreedWith } = node;
   if (until !== undefined) {
-    if (isDay(until)) return { until };
-    return context.fault(text, 'accept', node, 'out-of-range', `${until} is no day. Write year, month and day.`, {
-      property: 'until',
-      harmless: true,
-      fixes: lastDay(until)
-    });
+    return checkDay(context, text, 'accept', node, 'until', until) ? { until } : undefined;
   }
   if (!forGood)
     return missing(
@@ -127,14 +121,6 @@ function lasting(
 
 function isEmpty(words: string | undefined): boolean {
   return words === undefined || words.trim() === '';
-}
-
-/** The last day of the month, where only the day is too large. */
-function lastDay(written: string): SaidFix[] {
-  const [year, month] = written.split('-').map(Number) as [number, number];
-  if (month < 1 || month > 12) return [];
-  const last = new Date(Date.UTC(year, month, 0)).toISOString().slice(0, 10);
-  return isDay(last) && last < written ? [writing(last)] : [];
 }
 
 // ---- what it names ----

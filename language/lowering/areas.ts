@@ -1,24 +1,11 @@
 import type { Finish } from '../job/heights.ts';
-import type {
-  Country,
-  Area,
-  Given,
-  Key,
-  Inset,
-  KeptOut,
-  Layer,
-  Material,
-  Paving,
-  Role,
-  Site,
-  System,
-  Traffic
-} from '../job/job.ts';
+import type { Country, Area, Given, Key, Layer, Material, Paving, Role, Site, System, Traffic } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
 import { Edges } from './edges.ts';
 import type { Finishes } from './finishes.ts';
+import type { WithinArea } from './fittings.ts';
 import { Laying } from './laying.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
@@ -70,7 +57,7 @@ export class Areas {
     this.laying = new Laying(context, things, points, this.edges, this.usuals);
   }
 
-  read(declared: Declared, words: JobWords, keptOut: readonly KeptOut[], insets: readonly Inset[]): Area | undefined {
+  read(declared: Declared, words: JobWords, within: WithinArea): Area | undefined {
     const { context } = this;
     const { text } = declared;
     const node = declared.node as ast.Area;
@@ -111,7 +98,6 @@ export class Areas {
       name: node.name,
       outline: outline.loop,
       edges,
-      keptOut,
       traffic,
       site: words.site,
       ...(finish === undefined ? {} : { finish }),
@@ -123,9 +109,7 @@ export class Areas {
       ...(inboardCuts === undefined ? {} : { inboardCuts }),
       borders,
       bands,
-      insets,
-      drains: [],
-      softSpots: [],
+      ...within,
       brokenOut: []
     };
   }

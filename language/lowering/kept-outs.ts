@@ -1,10 +1,13 @@
 import type { Country, Inset, Key, KeptOut, Missing, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { clausesThatDoNotFit, readBox } from './boxes.ts';
 import type { Context } from './context.ts';
+import type { Heights } from './heights.ts';
 import type { Laying } from './laying.ts';
 import type { SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
+import { ownSide } from './own-side.ts';
 import { saidOnce } from './said-once.ts';
 
 /** A box, pit or inset, and the key of the area that it says it is in; without numbers it is broken. */
@@ -21,12 +24,14 @@ export class KeptOuts {
   private readonly context: Context;
   private readonly outlines: Outlines;
   private readonly laying: Laying;
+  private readonly heights: Heights;
 
-  constructor(texts: readonly SpecText[], context: Context, outlines: Outlines, laying: Laying) {
+  constructor(texts: readonly SpecText[], context: Context, outlines: Outlines, laying: Laying, heights: Heights) {
     this.texts = texts;
     this.context = context;
     this.outlines = outlines;
     this.laying = laying;
+    this.heights = heights;
   }
 
   /** All of them; those without numbers are added to `missing`. */
@@ -62,6 +67,8 @@ export class KeptOuts {
     const said = saidOnce(this.context, text, key, node.items, item =>
       ast.isOutline(item) || ast.isKeptShape(item) ? 'shape' : item.$type
     );
+    clausesThatDoNotFit(this.context, text, key, node);
+    const ofBox = readBox(this.context, this.heights, text, key, node, said);
     const item = said.get('shape') as ast.KeptShape | ast.Outline | undefined;
     if (item === undefined)
       return this.context.incomplete(
@@ -70,10 +77,10 @@ export class KeptOuts {
         node,
         `The ${node.kind} ${node.name} has no shape. Write ${SHAPES[node.kind === 'inset' ? 'inset' : 'kept-out'][this.context.system]}.`
       );
-    const outline = this.outlines.read(text, key, item.shape);
+    const outline = this.outlines.read(text, key, item.shape, ownSide(this.context, this.outlines, found));
     const place = found && { key, name: node.name, area: `area:${found.name}` };
     if (node.kind !== 'inset')
-      return place && outline && { keptOut: { ...place, kind: node.kind, outline: outline.loop } };
+      return place && outline && { keptOut: { ...place, kind: node.kind, outline: outline.loop, ...ofBox } };
     const pavingItem = said.get('Paving') as ast.Paving | undefined;
     if (pavingItem === undefined)
       return this.context.incomplete(

@@ -19,6 +19,7 @@ import { kindsOf } from '../laying/bonds/cell-bond.ts';
 import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
+import { isSaidPavedOver } from './boxes.ts';
 import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
 import type { Edges } from './edges.ts';
 import type { Declared, SpecText } from './names.ts';
@@ -315,7 +316,10 @@ export class Laying {
   private along(text: SpecText, area: Key, item: ast.Border, outline: NamedOutline): Border['along'] | undefined {
     if (item.round !== undefined) {
       const found = this.context.find(text, area, item, 'round', item.round.$refText, ['kept-out']);
-      return found && { round: `${(found.node as ast.KeptOut).kind}:${found.name}` };
+      if (found === undefined) return undefined;
+      const kept = found.node as ast.KeptOut;
+      if (isSaidPavedOver(kept)) return this.roundNothing(text, area, item, found.name);
+      return { round: `${kept.kind}:${found.name}` };
     }
     const without = new Set(this.sidesOf(text, area, item.except, outline));
     const named = this.sidesOf(text, area, item.where, outline);
@@ -326,6 +330,17 @@ export class Laying {
         fixes: [takingOut(this.context, text, item)]
       });
     return undefined;
+  }
+
+  private roundNothing(text: SpecText, area: Key, item: ast.Border, box: string): undefined {
+    return this.context.fault(
+      text,
+      area,
+      item,
+      'clause-does-not-fit',
+      `The box ${box} is cut down and buried: paving runs over it, and no border round it. Take this out.`,
+      { fixes: [takingOut(this.context, text, item)] }
+    );
   }
 
   band(

@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, KeptOut, Missing, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -13,8 +13,8 @@ import { Areas, type JobWords } from './areas.ts';
 import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
+import { type Fittings, readFittings } from './fittings.ts';
 import { Heights } from './heights.ts';
-import { KeptOuts } from './kept-outs.ts';
 import { keyOf } from './keys.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
@@ -223,7 +223,7 @@ class Lowering {
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const { areas, boxes } = this.readAreas(checked.country, system);
+    const areas = this.readAreas(checked.country, system);
     const datum = this.heights.datum();
     return {
       key: 'job',
@@ -236,19 +236,13 @@ class Lowering {
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
       points: this.points.all(declaredIn(this.project, 'point')),
-      areas,
-      boxes,
+      ...areas,
       tapes: this.taped.tapes(),
       ...(datum === undefined ? {} : { datum }),
       setUps: this.sites.setUps,
       lines: this.lines.all(declaredIn(this.project, 'line')),
       sections: this.lines.all(declaredIn(this.project, 'section')),
-      drains: [],
-      pipes: [],
-      gates: [],
-      routes: [],
       levelSheet: {},
-      log: [],
       carting: { barrow: this.areas.usuals.of('barrow', checked.country)! },
       notes: [],
       missing: this.missing
@@ -279,13 +273,17 @@ class Lowering {
 
   // ---- areas, boxes, pits ----
 
-  private readAreas(country: Country | undefined, system: System): { areas: Area[]; boxes: KeptOut[] } {
+  /** Areas, and all that stands in them and beside them. */
+  private readAreas(
+    country: Country | undefined,
+    system: System
+  ): Pick<Job, 'areas' | 'boxes' | 'drains' | 'pipes' | 'gates' | 'routes' | 'log'> {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = this.sites.read(siteIsBroken);
-    const keptOut = new KeptOuts(texts, this.context, this.outlines, this.areas.laying).read(this.missing, country);
+    const fittings = this.readFittings(country);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -296,24 +294,26 @@ class Lowering {
         this.missing.push({ key, name, because: name });
         continue;
       }
-      const kept = keptOut.filter(box => box.area === key);
+      const { within, broken: brokenWithin } = fittings.within(key);
       const { value, broken } = this.context.watch(() => {
         const words: JobWords = { country, system, site: site.value ?? NO_SITE };
-        return this.areas.read(
-          declared,
-          words,
-          kept.flatMap(box => box.keptOut ?? []),
-          kept.flatMap(box => box.inset ?? [])
-        );
+        return this.areas.read(declared, words, within);
       });
-      const because = [...broken, ...site.broken, ...kept.flatMap(box => box.broken)];
+      const because = [...broken, ...site.broken, ...brokenWithin];
       if (site.value === undefined && because.length === 0) because.push('site');
       if (value === undefined || because.length > 0)
         this.missing.push({ key, name, because: nameIn(because[0] ?? name) });
       else areas.push(value);
     }
     this.missingBetween(areas);
-    return { areas, boxes: areas.flatMap(area => area.keptOut) };
+    return { areas, ...fittings.ofJob(areas) };
+  }
+
+  private readFittings(country: Country | undefined): Fittings {
+    const { context, points, heights, outlines, lines, things, areas } = this;
+    const { laying, usuals } = areas;
+    const readers = { context, points, heights, outlines, lines, things, laying, usuals };
+    return readFittings(readers, this.project.texts, this.missing, country);
   }
 
   private *areaNodes(): Generator<{ text: SpecText; node: ast.Area; declared: Declared | undefined }> {

@@ -1,0 +1,210 @@
+import type { AstNode } from 'langium';
+import type { Key, Missing } from '../job/job.ts';
+import type { Delivered, Done, LogEntry, Measured, MeasuredLayer, SoftSpot, Stage } from '../job/log.ts';
+import { measureText } from '../measures/measures.ts';
+import * as ast from '../syntax/generated/ast.ts';
+import type { Expression } from './amounts.ts';
+import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
+import { checkDay } from './days.ts';
+import { zOf, type Heights } from './heights.ts';
+import { keyOf } from './keys.ts';
+import type { SpecText } from './names.ts';
+import type { Points } from './points.ts';
+import { saidAgain } from './said-once.ts';
+import type { SoftSpots } from './soft-spots.ts';
+
+type MeasuredHeights = Extract<Measured, { readonly kind: 'height' }>;
+
+/** What a log came to; `broken`: keys of areas that a soft spot which can't be read may lie in. */
+export interface ReadLog {
+  readonly entries: readonly LogEntry[];
+  readonly broken: readonly Key[];
+}
+
+const STAGES = [
+  'dig',
+  'geotextile',
+  'edging',
+  'sub-base',
+  'base',
+  'bed',
+  'paving',
+  'joints'
+] as const satisfies readonly Stage[];
+
+const LAYERS = ['dig', 'sub-base', 'base', 'bed', 'as-laid', 'finish'] as const satisfies readonly MeasuredLayer[];
+
+/** Reads what was delivered, done, measured and met on the way. */
+export class Logs {
+  private readonly context: Context;
+  private readonly points: Points;
+  private readonly heights: Heights;
+  private readonly softSpots: SoftSpots;
+  private readonly countOf = new Map<string, number>();
+
+  constructor(context: Context, points: Points, heights: Heights, softSpots: SoftSpots) {
+    this.context = context;
+    this.points = points;
+    this.heights = heights;
+    this.softSpots = softSpots;
+  }
+
+  /** All entries in the order of the text. */
+  read(texts: readonly SpecText[], missing: Missing[]): ReadLog {
+    const entries: LogEntry[] = [];
+    const broken: Key[] = [];
+    for (const text of texts)
+      for (const node of text.parsed.root.elements.filter(ast.isLog)) {
+        if (this.context.isBroken(text, node)) missing.push({ key: 'log', name: 'the log', because: 'log' });
+        else for (const line of node.items) this.line(text, line, entries, broken);
+      }
+    return { entries, broken };
+  }
+
+  private line(text: SpecText, line: ast.LogLine, entries: LogEntry[], broken: Key[]): void {
+    const { context } = this;
+    const { date } = line;
+    checkDay(context, text, `log:${date}`, line, 'date', date);
+    // What heights behind a comma go on with.
+    let last: { readonly node: ast.Measured; readonly at: number | undefined } | undefined;
+    for (const node of line.entries) {
+      if (ast.isMeasuredHeight(node)) {
+        this.furtherHeight(text, node, date, last, entries);
+        continue;
+      }
+      const key = context.place(`log:${date}-${this.next(date)}`, text, node);
+      const read = context.watch(() => this.entry(text, key, node));
+      const entry = read.broken.length === 0 ? read.value : undefined;
+      if (ast.isMeasured(node)) last = { node, at: entry && entries.length };
+      if (entry !== undefined) entries.push({ ...entry, key, date });
+      else if (ast.isSoftSpot(node)) broken.push(...this.softSpots.areasOf(text, node).map(keyOf));
+    }
+  }
+
+  private next(date: string): number {
+    const count = (this.countOf.get(date) ?? 0) + 1;
+    this.countOf.set(date, count);
+    return count;
+  }
+
+  private entry(text: SpecText, key: Key, node: ast.LogEntry): Delivered | Done | Measured | SoftSpot | undefined {
+    if (ast.isDelivered(node)) return this.delivered(text, key, node);
+    if (ast.isDone(node)) return this.done(text, key, node);
+    if (ast.isMeasured(node)) return this.measured(text, key, node);
+    return ast.isSoftSpot(node) ? this.softSpots.read(text, key, node) : undefined;
+  }
+
+  // ---- delivered and done ----
+
+  private delivered(text: SpecText, key: Key, node: ast.Delivered): Delivered | undefined {
+    const { context } = this;
+    const found = context.find(text, key, node, 'thing', node.thing?.$refText, ['material', 'unit']);
+    const written = node.amount as Expression | undefined;
+    if (found === undefined || written === undefined) return undefined;
+    const amountKey = `${key}/amount`;
+    const read = context.amount(text, amountKey, written);
+    if (read === undefined) return undefined;
+    const measure = found.kind === 'unit' ? '' : measureText(read.dimensions) === 'm3' ? 'm3' : 'kg';
+    const amount = context.given(text, amountKey, written, measure);
+    if (amount === undefined) return undefined;
+    if (measure === '' && !Number.isInteger(amount.value))
+      return context.fault(
+        text,
+        key,
+        node,
+        'out-of-range',
+        `Units come in whole pieces: ${amount.written} is no number of them.`,
+        { property: 'amount' }
+      );
+    return {
+      kind: 'delivered',
+      thing: keyOf(found),
+      name: found.name,
+      amount,
+      measure,
+      ...(node.batch === undefined ? {} : { batch: node.batch })
+    };
+  }
+
+  private done(text: SpecText, key: Key, node: ast.Done): Done | undefined {
+    const stage = this.context.word(text, key, node, 'stage', node.stage, STAGES);
+    const names = node.areas.map(area => area.$refText);
+    saidAgain(this.context, text, key, node, 'areas', names);
+    const areas = names.map((name, index) => this.context.find(text, key, node, ['areas', index], name, ['area']));
+    const line = node.line && this.points.line(text, key, node.line);
+    if (stage === undefined || areas.includes(undefined)) return undefined;
+    if (node.line !== undefined && line === undefined) return undefined;
+    return {
+      kind: 'done',
+      stage,
+      areas: [...new Set(areas.map(area => keyOf(area!)))],
+      ...(line === undefined ? {} : { along: line.name })
+    };
+  }
+
+  // ---- measured ----
+
+  private measured(text: SpecText, key: Key, node: ast.Measured): Measured | undefined {
+    const { context } = this;
+    const area = this.area(text, key, node);
+    const of = area === undefined ? {} : { area };
+    if (node.gap !== undefined) {
+      const gap = context.given(text, `${key}/gap`, node.gap as Expression, 'm', NOT_NEGATIVE);
+      const straightedge = context.given(text, `${key}/straightedge`, node.straightedge as Expression | undefined, 'm');
+      return gap && straightedge && { kind: 'gap', gap, straightedge, ...of };
+    }
+    if (node.slope !== undefined) {
+      const slope = context.given(text, `${key}/slope`, node.slope as Expression, '', ANY);
+      const line = this.points.line(text, key, node.line);
+      return slope && line && { kind: 'slope', slope, from: line.from, to: line.to, along: line.name, ...of };
+    }
+    const layer = context.word(text, key, node, 'layer', node.layer, LAYERS);
+    const at = node.first && this.height(text, `${key}/at-1`, node.first);
+    return layer && at && { kind: 'height', layer, at: [at], ...of };
+  }
+
+  /** The area said, or the only one there is. */
+  private area(text: SpecText, key: Key, node: ast.Measured): Key | undefined {
+    const found = node.area && this.context.find(text, key, node, 'area', node.area.$refText, ['area']);
+    if (node.area !== undefined) return found && keyOf(found);
+    const [only, ...others] = this.context.names.areas();
+    return only === undefined || others.length > 0 ? undefined : keyOf(only);
+  }
+
+  private height(text: SpecText, key: Key, node: ast.MeasuredHeight): MeasuredHeights['at'][number] | undefined {
+    const name = node.at?.$refText;
+    const point = this.points.named(text, key, node, 'at', name);
+    const height = this.heights.read(text, key, node.height);
+    return point && height && { name: name!, point, height, z: zOf(height) };
+  }
+
+  private furtherHeight(
+    text: SpecText,
+    node: ast.MeasuredHeight,
+    date: string,
+    last: { readonly node: ast.Measured; readonly at: number | undefined } | undefined,
+    entries: LogEntry[]
+  ): void {
+    if (last?.node.first === undefined) {
+      this.measuresNothing(text, node, date);
+      return;
+    }
+    const entry = last.at === undefined ? undefined : entries[last.at];
+    const isHeights = entry?.kind === 'height';
+    const key = isHeights ? `${entry.key}/at-${entry.at.length + 1}` : `log:${date}`;
+    const read = this.context.watch(() => this.height(text, key, node));
+    if (!isHeights || read.value === undefined || read.broken.length > 0) return;
+    entries[last.at!] = { ...entry, at: [...entry.at, read.value] };
+  }
+
+  private measuresNothing(text: SpecText, node: AstNode, date: string): void {
+    this.context.fault(
+      text,
+      `log:${date}`,
+      node,
+      'clause-does-not-fit',
+      'Say before it what was measured: `measured base at …`. Only behind a comma does a height go on with the one before it.',
+      { harmless: true }
+    );
+  }
+}
