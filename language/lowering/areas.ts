@@ -3,10 +3,13 @@ import type { Country, Area, Given, Key, Layer, Material, Paving, Role, Site, Sy
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
+import type { BrokenOuts } from './broken-out.ts';
 import { Edges } from './edges.ts';
 import type { Finishes } from './finishes.ts';
 import type { WithinArea } from './fittings.ts';
+import type { Heights } from './heights.ts';
 import { Laying } from './laying.ts';
+import { MeasuredEdges } from './measured-edges.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import type { Points } from './points.ts';
@@ -34,7 +37,10 @@ export class Areas {
   private readonly things: Things;
   private readonly outlines: Outlines;
   private readonly edges: Edges;
+  private readonly measured: MeasuredEdges;
   private readonly finishes: Finishes;
+  /** Set once: old paving that is broken out. */
+  brokenOuts: BrokenOuts | undefined;
   readonly usuals: Usuals;
   readonly laying: Laying;
   /** What is said of whole areas to be as in another: `base area:drive`. */
@@ -46,13 +52,15 @@ export class Areas {
     shipped: SpecText,
     points: Points,
     outlines: Outlines,
+    heights: Heights,
     finishes: Finishes
   ) {
     this.context = context;
     this.things = things;
     this.outlines = outlines;
     this.finishes = finishes;
-    this.edges = new Edges(context, things);
+    this.edges = new Edges(context, things, heights);
+    this.measured = new MeasuredEdges(context, points);
     this.usuals = new Usuals(context, shipped);
     this.laying = new Laying(context, things, points, this.edges, this.usuals);
   }
@@ -75,16 +83,21 @@ export class Areas {
       );
     else context.place(`${key}/outline`, text, outlineNode);
     this.gaps(text, key, node, said);
-    const outline = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
+    const drawn = outlineNode && this.outlines.read(text, `${key}/outline`, outlineNode.shape);
     const paving = this.paving(text, key, said, words);
     const jointFiller = this.jointFiller(text, key, said, words, paving);
     const layers = this.layers(text, key, said, words, paving !== undefined);
     const geotextile = this.geotextile(text, key, said, words);
     const finish = this.finish(declared, key, said);
     const traffic = this.traffic(text, key, node, said);
-    if (outline === undefined || outlineNode === undefined) return undefined;
-    const edges = this.edges.read(text, key, said.get('edges') as ast.Edges | undefined, outline, outlineNode);
-    const { country } = words;
+    if (drawn === undefined || outlineNode === undefined) return undefined;
+    const { country, site } = words;
+    const edgesNode = said.get('edges') as ast.Edges | undefined;
+    const levelled = site.heights?.things ?? [];
+    const saidEdges = this.edges.read({ text, key, node: edgesNode, outlineNode }, drawn, levelled);
+    const measured = this.measured.applied(text, key, drawn, saidEdges);
+    if (measured === undefined) return undefined;
+    const { outline, edges } = measured;
     const borders = node.items.filter(ast.isBorder).flatMap((item, index) => {
       return this.laying.border(text, `${key}/border-${index + 1}`, item, outline, country) ?? [];
     });
@@ -110,7 +123,7 @@ export class Areas {
       borders,
       bands,
       ...within,
-      brokenOut: []
+      brokenOut: this.brokenOuts?.touching(outline.loop) ?? []
     };
   }
 
@@ -135,6 +148,7 @@ export class Areas {
   /** Tells the faults of something that a side can meet, used or not. */
   checkSide(declared: Declared): void {
     this.edges.check(declared);
+    if (declared.kind === 'existing') this.measured.of(declared);
   }
 
   /** Where what the area does not say could be written. */

@@ -1,11 +1,15 @@
 import type { AstNode } from 'langium';
-import type { Edge, Key, Material, Meets } from '../job/job.ts';
+import type { LevelledThing } from '../job/heights.ts';
+import type { Edge, Key, Meets } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { MOST_SIDES } from '../syntax/limits.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { beginsLine, endOfLine, indentAt, lineBreakOf } from '../syntax/text-edit.ts';
 import { KEYWORD, type Context, type Property } from './context.ts';
+import { EdgeClauses, type EdgeSaid } from './edge-clauses.ts';
 import type { GapInText } from './gap.ts';
+import type { Heights } from './heights.ts';
+import { keyOf } from './keys.ts';
 import type { Declared, Kind, SpecText } from './names.ts';
 import type { NamedOutline } from './outlines.ts';
 import { writing, type SaidFix } from './said-fix.ts';
@@ -16,29 +20,46 @@ import type { Things } from './things.ts';
 interface Said {
   readonly item: ast.EdgeItem;
   readonly meets: Meets | undefined;
-  readonly flush: boolean;
-  readonly edging?: Material;
-  readonly edgingSet?: 'before' | 'after';
+  readonly clauses: EdgeSaid;
+}
+
+/** The statement `edges` of an area, if it has one, and where else a side is placed. */
+export interface EdgesToRead {
+  readonly text: SpecText;
+  readonly key: Key;
+  readonly node: ast.Edges | undefined;
+  readonly outlineNode: ast.Outline;
 }
 
 /** Reads what each side of an area meets. */
 export class Edges {
   private readonly context: Context;
   private readonly things: Things;
+  private readonly clauses: EdgeClauses;
 
-  constructor(context: Context, things: Things) {
+  constructor(context: Context, things: Things, heights: Heights) {
     this.context = context;
     this.things = things;
+    this.clauses = new EdgeClauses(context, things, heights);
   }
 
-  read(text: SpecText, key: Key, node: ast.Edges | undefined, outline: NamedOutline, outlineNode: ast.Outline): Edge[] {
+  /** One for each side; `levelled`: things that are there and whose heights were taken. */
+  read(
+    { text, key, node, outlineNode }: EdgesToRead,
+    outline: NamedOutline,
+    levelled: readonly LevelledThing[]
+  ): Edge[] {
     const { sideNames } = outline;
     const bySide = new Map<number, Said>();
     const items = node?.items ?? [];
     const rest = items.filter(item => item.where?.rest);
     for (const item of [...items.filter(item => !item.where?.rest), ...rest]) {
       if (item.where === undefined) continue;
-      const said = this.said(text, key, item);
+      const said: Said = {
+        item,
+        meets: this.meets(text, key, item, levelled),
+        clauses: this.clauses.read(text, key, `${key}/edge-${items.indexOf(item) + 1}`, item)
+      };
       const sides = item.where.rest
         ? sideNames.map((_, side) => side).filter(side => !bySide.has(side))
         : this.sides(text, key, item.where, outline);
@@ -78,9 +99,7 @@ export class Edges {
         name,
         key: edgeKey,
         ...(said?.meets === undefined ? {} : { meets: said.meets }),
-        flush: said?.flush ?? false,
-        ...(said?.edging === undefined ? {} : { edging: said.edging }),
-        ...(said?.edgingSet === undefined ? {} : { edgingSet: said.edgingSet })
+        ...(said?.clauses ?? { flush: false })
       };
     });
   }
@@ -129,7 +148,7 @@ export class Edges {
     if (where.points.length > 0) return this.chain(text, key, where, outline);
     saidAgain(this.context, text, key, where, 'sides', where.sides);
     return where.sides.flatMap((name, index) => {
-      const sides = form === 'rectangle' ? sidesNamed(sideNames, name) : [];
+      const sides = form === 'rectangle' || form === 'strip' ? sidesNamed(sideNames, name) : [];
       if (sides.length === 0) this.noSuchSide(text, key, where, ['sides', index], name, outline);
       return sides;
     });
@@ -212,37 +231,13 @@ export class Edges {
 
   // ---- what they meet ----
 
-  private said(text: SpecText, key: Key, item: ast.EdgeItem): Said {
-    const meets = this.meets(text, key, item);
-    const clauses = saidOnce(this.context, text, key, item.clauses, clause => (clause.flush ? 'flush' : 'edging'));
-    const clause = clauses.get('edging');
-    let edging: Material | undefined;
-    if (clause !== undefined) {
-      const found = this.context.find(text, key, clause, 'edging', clause.edging?.$refText, ['material'], {
-        among: () => this.things.fittingNames(text, 'edging')
-      });
-      edging = found && this.things.material(found);
-      if (edging !== undefined && !edging.roles.includes('edging'))
-        edging = this.context.fault(
-          text,
-          key,
-          clause,
-          'wrong-role',
-          `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.${this.things.fitting(text, 'edging')}`,
-          { property: 'edging' }
-        );
-    }
-    return {
-      item,
-      meets,
-      flush: clauses.has('flush'),
-      ...(edging === undefined ? {} : { edging }),
-      ...(clause?.set === undefined ? {} : { edgingSet: clause.set })
-    };
-  }
-
   /** A neighbour that is unknown or broken doesn't break this area: the side then counts as closed and held. */
-  private meets(text: SpecText, key: Key, item: ast.EdgeItem): Meets | undefined {
+  private meets(
+    text: SpecText,
+    key: Key,
+    item: ast.EdgeItem,
+    levelled: readonly LevelledThing[]
+  ): Meets | undefined {
     const name = item.thing?.$refText;
     const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
     if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);
@@ -255,9 +250,14 @@ export class Edges {
     }
     if (found === undefined) return { name, openGround: false, holds: true, unknown: true };
     if (found.kind === 'area') return neighbour(name);
+    if (found.kind === 'drain') return { name, openGround: false, holds: true, drain: keyOf(found) };
     for (const thing of broken) this.context.breaks(thing);
     const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
-    return kind && this.sideKind(kind, name);
+    const side = kind && this.sideKind(kind, name);
+    if (side === undefined || found.kind === 'side-kind') return side;
+    const existing = keyOf(found);
+    const heights = levelled.find(thing => thing.key === existing)?.spots;
+    return { ...side, existing, ...(heights === undefined ? {} : { heights }) };
   }
 
   /** Something that is there already can be declared right before the area. */
@@ -278,7 +278,11 @@ export class Edges {
 
   private kindOfExisting(found: Declared): Declared | undefined {
     const node = found.node as ast.Existing;
-    const said = saidOnce(this.context, found.text, `existing:${node.name}`, node.items, item => item.$type);
+    // It may have several edges.
+    const once = node.items.filter(item => !ast.isMeasuredEdge(item));
+    const said = saidOnce(this.context, found.text, `existing:${node.name}`, once, item =>
+      ast.isExistingMeasure(item) ? (item.what ?? '') : item.$type
+    );
     const item = said.get('ExistingKind') as ast.ExistingKind | undefined;
     const name = item === undefined ? 'existing-paving' : item.kind?.$refText;
     return this.context.find(found.text, `existing:${node.name}`, item ?? node, 'kind', name, ['side-kind']);
@@ -348,7 +352,7 @@ function lineBefore(text: SpecText, item: ast.EdgeItem, name: string): GapInText
 
 const NOTHING_AROUND = { before: '', between: '', after: '', column: 0 };
 
-const MEETABLE: readonly Kind[] = ['existing', 'area', 'side-kind'];
+const MEETABLE: readonly Kind[] = ['existing', 'area', 'side-kind', 'drain'];
 
 function neighbour(name: string): Meets {
   return { name, area: `area:${name}`, openGround: false, holds: true };

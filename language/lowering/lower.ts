@@ -10,12 +10,15 @@ import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
+import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
 import { type Fittings, readFittings } from './fittings.ts';
 import { Heights } from './heights.ts';
+import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
+import { LevelSheets } from './level-sheets.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
@@ -25,6 +28,7 @@ import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
 import { examplesOf, type RuleExample } from './rule-examples.ts';
@@ -91,8 +95,15 @@ class Lowering {
     this.outlines = new Outlines(this.context, this.things, this.points);
     this.heights = new Heights(this.context, declaredIn(project, 'benchmark'));
     this.lines = new PathLines(this.context, this.outlines);
+    this.outlines.strips = new Strips(this.context, this.lines);
     const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
-    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, finishes);
+    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, this.heights, finishes);
+    this.areas.brokenOuts = new BrokenOuts(
+      this.context,
+      this.outlines,
+      this.areas.usuals,
+      declaredIn(project, 'existing')
+    );
     this.sites = new Sites(project, this.context, this.things, this.heights, this.points);
     this.rules = new Rules(this.context, project);
     this.rulebooks = new Rulebooks(project, this.context, this.rules);
@@ -106,6 +117,7 @@ class Lowering {
       context.findings.push(...textFaults(text, this.chunks.get(text)!, context.changes.placerOf(text)));
     this.declaredTwice();
     this.checkThings();
+    this.areas.brokenOuts?.all();
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
     const job = isJob ? this.job() : undefined;
     if (isJob) {
@@ -209,7 +221,7 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item)),
+            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)),
             item => (ast.isJobMeasure(item) ? item.what : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
@@ -242,9 +254,9 @@ class Lowering {
       setUps: this.sites.setUps,
       lines: this.lines.all(declaredIn(this.project, 'line')),
       sections: this.lines.all(declaredIn(this.project, 'section')),
-      levelSheet: {},
-      carting: { barrow: this.areas.usuals.of('barrow', checked.country)! },
-      notes: [],
+      levelSheet: new LevelSheets(this.context, this.heights).read(texts),
+      carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
+      notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
   }

@@ -76,7 +76,8 @@ export class Things {
       ...(mass === undefined ? {} : { weight: mass }),
       ...(colour === undefined ? {} : { colour }),
       shape,
-      finishedEdge: said.has('FinishedEdge')
+      finishedEdge: said.has('FinishedEdge'),
+      ...(said.has('SetByHand') ? { setByHand: true } : {})
     };
   }
 
@@ -231,6 +232,10 @@ export class Things {
     const basePast = measure('base-past', 'm', NOT_NEGATIVE);
     const width = measure('width', 'm', NOT_NEGATIVE) ?? size?.[1];
     const lap = measure('lap', 'm', NOT_NEGATIVE);
+    const curvePieces = measure('curve-pieces', 'm');
+    const pause = said.get('CurePause') as ast.CurePause | undefined;
+    const wait = pause && context.given(text, `${key}/wait`, pause.pause as Expression | undefined, 's', NOT_NEGATIVE);
+    if (pause !== undefined && wait === undefined) sound = false;
     if (!sound || roles === undefined) return undefined;
     if (concreteSize !== undefined && under !== undefined && under.value > concreteSize[0]!.value)
       return context.fault(
@@ -248,12 +253,15 @@ export class Things {
         'out-of-range',
         `A lap of ${lap.written} takes up the whole roll (${roll[0]!.written} wide).`
       );
+    const isEdging = roles.includes('edging');
+    if (!isEdging) this.onlyOfEdging(text, key, roles, [pause, said.get('curve-pieces')]);
     const material: Material = {
       key,
       name: node.name,
       roles,
       openGraded: graded !== 'dense',
       ...given({ compacted, loose, compactionFactor, width, spikesEvery, basePast, lap }),
+      ...(isEdging ? given({ wait, curvePieces, height: size?.[2] }) : {}),
       ...(concreteSize === undefined
         ? {}
         : { concrete: { width: concreteSize[0]!, depth: concreteSize[1]!, under: under! } }),
@@ -262,6 +270,26 @@ export class Things {
     };
     if (!this.densitiesAgree(text, node, material)) return undefined;
     return text === this.shipped ? asShipped(material, source) : this.completed(material);
+  }
+
+  /** Pieces for curves, and concrete that must set: nothing else has them. */
+  private onlyOfEdging(
+    text: SpecText,
+    key: Key,
+    roles: readonly Role[],
+    items: readonly (ast.MaterialItem | undefined)[]
+  ): void {
+    for (const item of items) {
+      if (item === undefined) continue;
+      this.context.fault(
+        text,
+        key,
+        item,
+        'wrong-role',
+        `Only edging ${ast.isCurePause(item) ? 'is set in concrete that the base must wait for' : 'has pieces for curves'}; the role of this is ${roles.join(', ')}. Take this out.`,
+        { harmless: true, fixes: [takingOut(this.context, text, item)] }
+      );
+    }
   }
 
   private roles(text: SpecText, key: Key, node: ast.Material, item: ast.RoleItem | undefined): Role[] | undefined {
