@@ -41,7 +41,7 @@ const { spec, ...inner } = BLOCKS;
 const statements = Object.values(inner).flatMap(block => Object.keys(block.statements));
 const clauses = Object.values(BLOCKS).flatMap(block => [
   ...Object.values(block.statements).flatMap(statement => statement.clauses),
-  ...(block.lines ?? [])
+  ...(block.lines?.clauses ?? [])
 ]);
 
 describe('Colours', () => {

@@ -1,11 +1,12 @@
 import type { Place } from '../findings/finding.ts';
 import type { SpecText } from '../lowering/names.ts';
 import { meetsOf, statementTree, type Statement } from '../syntax/statement-tree.ts';
+import type { BlockName } from '../syntax/words.ts';
 import { placeBetween, written } from './words.ts';
 
 /** A thing, a part of one, or a statement, as the list of contents shows it. */
 export interface Entry {
-  /** The word that it begins with; of a side of an area `side`. */
+  /** The word that it begins with; of a side of an area `side`, of a line of heights `levels`, of a line of the log `entry`. */
   readonly word: string;
   readonly name: string;
   /** Its headline: an outline, a role, a size. */
@@ -34,13 +35,21 @@ const HEADLINES: Readonly<Record<string, readonly string[]>> = {
   bond: ['offset', 'as', 'course'],
   existing: ['kind'],
   area: ['outline'],
+  drain: ['channel', 'gully'],
+  pipe: ['from'],
+  gate: ['hinge'],
+  door: ['opening'],
+  'level-sheet': ['every'],
   source: ['title'],
   rulebook: ['title'],
   rule: ['title']
 };
 
 /** Words that no name follows. */
-const WITHOUT_NAME = ['site', 'accept'];
+const WITHOUT_NAME = ['site', 'accept', 'heights', 'level-sheet', 'log'];
+
+/** What the lines of a block are that begin with no word of their own. */
+const LINES: Readonly<Partial<Record<BlockName, string>>> = { edges: 'side', heights: 'levels', log: 'entry' };
 
 /** A longer headline is cut: the list is narrow. */
 const LONGEST = 80;
@@ -56,7 +65,7 @@ function entry(text: SpecText, statement: Statement): Entry {
   const nameStart = isThing && nameEnd > first + 1 ? first + 1 : first;
   const last = parsed.tokens[Math.max(first, statement.end - 1)]!;
   return {
-    word: isSide ? 'side' : word,
+    word: LINES[block] ?? word,
     name: written(parsed, nameStart, nameEnd).replaceAll(/^"|"$/g, '') || word,
     detail: shortened(detailOf(text, statement, nameEnd, end)),
     place: placeBetween(file, parsed.tokens[first]!, last),

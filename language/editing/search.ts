@@ -17,12 +17,13 @@ export function thingsNamed(text: SpecText, letters: string): Found[] {
   ]);
 }
 
-/** A box or pit belongs to its area: `in terrace`. */
+/** What stands in an area belongs to it: `in terrace`. */
 function found(entry: Entry): Found {
   const area = /^in (\S+)$/.exec(entry.detail)?.[1];
-  const isIn = entry.word === 'box' || entry.word === 'pit' || entry.word === 'inset';
-  return isIn && area !== undefined ? { entry, within: area } : { entry };
+  return IN_AREAS.includes(entry.word) && area !== undefined ? { entry, within: area } : { entry };
 }
+
+const IN_AREAS: readonly string[] = ['box', 'pit', 'inset', 'drain', 'pipe'];
 
 function holds(name: string, letters: string): boolean {
   const lower = name.toLowerCase();

@@ -50,6 +50,7 @@ function addInStatement(
     ['NUMBER', 'MEASURE', 'per', 'BY']
   ])
     for (const span of runsOf(tokens, first, last, kinds)) add(span);
+  for (const span of spots(tokens, first, last)) add(span);
   for (const span of [...brackets(tokens, first, last), ...clauses(tokens, first, last)]) add(span);
 }
 
@@ -65,6 +66,20 @@ function runsOf(tokens: readonly Word[], first: number, end: number, kinds: read
     }
   }
   return runs;
+}
+
+/** A point with its height, in a row of some: `A 34 1/4 in`. */
+function spots(tokens: readonly Word[], first: number, end: number): Span[] {
+  if (!/^(?:ground|THING|finish)$/.test(tokens[first]!.tokenType.name)) return [];
+  const found: Span[] = [];
+  let start: number | undefined;
+  for (let at = first + 1; at <= end; at++) {
+    const isSpot = tokens[at]?.tokenType.name === 'ID' && tokens[at + 1]?.tokenType.name === 'NUMBER';
+    if (at < end && !isSpot && tokens[at]!.tokenType.name !== ',') continue;
+    if (start !== undefined) found.push(spanBetween(tokens[start]!, tokens[at - 1]!));
+    start = at < end && isSpot ? at : undefined;
+  }
+  return found;
 }
 
 /** What stands in brackets, without and with them. */

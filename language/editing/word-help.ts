@@ -1,11 +1,17 @@
 import type { BlockName } from '../syntax/words.ts';
 import { AREA_WORDS } from './help/area-words.ts';
 import { EDGE_WORDS } from './help/edge-words.ts';
+import { DRAIN_WORDS } from './help/drain-words.ts';
+import { GATE_WORDS } from './help/gate-words.ts';
 import type { BlockHelp, Helps, WordHelp } from './help/help.ts';
+import { LEVEL_LINE_WORDS } from './help/height-words.ts';
 import { JOB_WORDS } from './help/job-words.ts';
 import { INSET_WORDS, KEPT_OUT_WORDS } from './help/kept-out-words.ts';
 import { BOND_WORDS, EXISTING_WORDS, SIDE_KIND_WORDS, SOIL_KIND_WORDS } from './help/kind-words.ts';
+import { LEVEL_SHEET_WORDS } from './help/level-sheet-words.ts';
+import { LOG_WORDS } from './help/log-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
+import { PIPE_WORDS } from './help/pipe-words.ts';
 import { RULE_WORDS } from './help/rule-words.ts';
 import { RULEBOOK_WORDS } from './help/rulebook-words.ts';
 import { SITE_WORDS } from './help/site-words.ts';
@@ -23,7 +29,7 @@ export interface WordPlace {
   readonly statement?: string;
 }
 
-/** Help on a word of the language where it stands; in `edges`, whose lines begin with names, by the word alone. */
+/** Help on a word of the language where it stands; in `edges`, `heights` and `log`, whose lines begin with no word of their own, by the word alone. */
 export function wordHelp(word: string, { block, statement }: WordPlace): WordHelp | undefined {
   const { statements, within, isLines } = HELP[block];
   const helps = statement === undefined || isLines ? statements : of(within ?? {}, statement);
@@ -51,6 +57,12 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   edges: { statements: EDGE_WORDS, isLines: true },
   'kept-out': KEPT_OUT_WORDS,
   inset: INSET_WORDS,
+  heights: { statements: LEVEL_LINE_WORDS, isLines: true },
+  drain: DRAIN_WORDS,
+  pipe: PIPE_WORDS,
+  gate: GATE_WORDS,
+  'level-sheet': LEVEL_SHEET_WORDS,
+  log: { statements: LOG_WORDS, isLines: true },
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,

@@ -7,7 +7,6 @@ import type { Look } from '../paving.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { firstIndex } from '../syntax/statement-tree.ts';
 import type { Span } from '../syntax/text-edit.ts';
-import { BLOCKS } from '../syntax/words.ts';
 import { isKeyword, placeBetween, startOf, type Word } from './words.ts';
 
 /** What a word is where it stands. */
@@ -34,7 +33,7 @@ export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, 
   );
   // The lines of edges begin with no word of their own.
   const statements = new Set(
-    parsed.statements.filter(({ block }) => BLOCKS[block].lines === undefined).map(({ token }) => parsed.tokens[token])
+    parsed.statements.filter(({ block }) => block !== 'edges').map(({ token }) => parsed.tokens[token])
   );
   const chunks = new ChunkIndex(parsed);
   const kindOf = (word: Word): Omit<WordKind, 'place'> | undefined => {

@@ -1,7 +1,7 @@
 import type { ParsedText, Token } from '../syntax/parse.ts';
 import { meetsOf } from '../syntax/statement-tree.ts';
 import { padding, printed, type Line } from './columns.ts';
-import { gap, signsOfNegatives, spelling } from './spacing.ts';
+import { gap, rolesIn, spelling, type Roles } from './spacing.ts';
 import { statementsOf, type Statement } from './statements.ts';
 
 export const INDENT = 2;
@@ -15,6 +15,8 @@ interface SecondColumn {
   readonly gap: string;
 }
 
+const PHRASES: ReadonlySet<string> = new Set(['in', 'out', 'broken']);
+
 export const BLANK_LINE = /\n[^\S\n]*\n/;
 
 /** A text without faults in its canonical form. */
@@ -26,14 +28,14 @@ class Layout {
   private readonly lines: Line[] = [];
   private readonly text: string;
   private readonly tokens: readonly Token[];
-  private readonly signs: ReadonlySet<number>;
+  private readonly roles: Roles;
   private readonly statements: readonly Statement[];
   /** The comments before each token; those at the end of the text stand before the place after the last token. */
   private readonly comments: ReadonlyMap<number, readonly Token[]>;
   /** The blocks that stand on one line. */
   private readonly flatBlocks = new Map<Statement, string>();
-  /** White space before the squares of a drawn bond, by token. */
-  private readonly squares = new Map<number, string>();
+  /** White space before the squares of a drawn bond, and before points in rows of heights, by token. */
+  private readonly cells = new Map<number, string>();
   /** Up to here the text is laid out. */
   private done = 0;
   /** The number of lines when the block was opened that is being laid out. */
@@ -44,7 +46,7 @@ class Layout {
   constructor(parsed: ParsedText) {
     this.text = parsed.text;
     this.tokens = parsed.tokens;
-    this.signs = signsOfNegatives(parsed.root);
+    this.roles = rolesIn(parsed.root);
     this.statements = statementsOf(parsed);
     this.comments = commentsByToken(parsed);
   }
@@ -131,7 +133,12 @@ class Layout {
   private columnsWithin(word: string, inside: readonly Statement[]): (SecondColumn | undefined)[] {
     if (word === 'wrong' || word === 'right') return this.columnsOfThings(inside);
     if (word === 'edges') return this.secondColumns(inside, item => meetsOf(this.tokens, item));
-    return this.secondColumns(inside, ({ first }) => first + 1);
+    return this.secondColumns(inside, ({ first, end }) => (this.isPhrase(first) ? end : first + 1));
+  }
+
+  /** `in use`, `out of use`, `broken out`: what belongs together is not torn apart by a column. */
+  private isPhrase(first: number): boolean {
+    return PHRASES.has(this.tokens[first]!.tokenType.name);
   }
 
   private secondColumns(
@@ -152,6 +159,23 @@ class Layout {
     );
   }
 
+  /** Below the first point of a row of heights stands the first of the next, and so on. */
+  private lineUpSpots(rows: readonly Statement[]): void {
+    const spotsOf = ({ first, end }: Statement): number[] => {
+      const later = this.tokens.slice(first, end).flatMap(({ startOffset }, at) => {
+        return this.roles.nextSpots.has(startOffset) ? [first + at] : [];
+      });
+      return [first + 1, ...later, end];
+    };
+    const spots = rows.map(spotsOf);
+    const most = Math.max(0, ...spots.map(row => row.length - 1));
+    for (let column = 0; column < most - 1; column++) {
+      const reaching = spots.filter(row => column + 2 < row.length);
+      const pads = padding(reaching.map(row => this.written(row[column]!, row[column + 1]!).length));
+      reaching.forEach((row, at) => this.cells.set(row[column + 1]!, '  ' + ' '.repeat(pads[at]!)));
+    }
+  }
+
   /** The squares of a bond lie above each other, as on the plan. */
   private lineUpSquares(statements: readonly Statement[]): void {
     const courses = statements.filter(({ first }) => this.tokens[first]!.tokenType.name === 'course');
@@ -162,7 +186,7 @@ class Layout {
       const width = Math.max(...reaching.map(({ first }) => lengthOf(first + 1 + square)));
       for (const { first } of reaching) {
         const at = first + 1 + square;
-        this.squares.set(at + 1, ' '.repeat(width - lengthOf(at) + 1));
+        this.cells.set(at + 1, ' '.repeat(width - lengthOf(at) + 1));
       }
     }
   }
@@ -201,8 +225,10 @@ class Layout {
       return;
     }
     this.begun = this.lines.length;
+    const word = this.tokens[first]!.tokenType.name;
     this.lineUpSquares(inside);
-    const columns = this.columnsWithin(this.tokens[first]!.tokenType.name, inside);
+    if (word === 'heights') this.lineUpSpots(inside);
+    const columns = this.columnsWithin(word, inside);
     inside.forEach((item, at) => {
       this.placeComments(item.first, indent + INDENT);
       this.place(item, indent + INDENT, columns[at]);
@@ -214,7 +240,7 @@ class Layout {
 
   private placeWord(at: number, column?: SecondColumn): void {
     const line = this.lines.at(-1)!;
-    if (line.text !== '') line.text += column?.start === at ? column.gap : (this.squares.get(at) ?? this.gap(at));
+    if (line.text !== '') line.text += column?.start === at ? column.gap : (this.cells.get(at) ?? this.gap(at));
     line.text += spelling(this.tokens[at]!);
     this.done = this.tokens[at]!.endOffset! + 1;
   }
@@ -254,7 +280,7 @@ class Layout {
   }
 
   private gap(at: number): string {
-    return gap(this.tokens[at - 1]!, this.tokens[at]!, this.text, this.signs);
+    return gap(this.tokens[at - 1]!, this.tokens[at]!, this.text, this.roles);
   }
 
   /** Words on one line, without columns. */

@@ -6,11 +6,20 @@ export function spelling({ tokenType, image }: Token): string {
   return tokenType.name === 'COMMENT' ? image.trimEnd() : image;
 }
 
+/** What the words of a text are beyond what they look like, by their offsets. */
+export interface Roles {
+  /** Minus signs that stand before a value and not between two: `north -3 m`. */
+  readonly negatives: ReadonlySet<number>;
+  /** Points that follow others in a row of points with their heights: `A 1.462  B 1.470 m`. */
+  readonly nextSpots: ReadonlySet<number>;
+}
+
 /** The white space between two words of one line. */
-export function gap(before: Token, token: Token, text: string, signsOfNegatives: ReadonlySet<number>): string {
+export function gap(before: Token, token: Token, text: string, { negatives, nextSpots }: Roles): string {
   const [left, right] = [before.tokenType.name, token.tokenType.name];
   if (left === '(' || right === ')' || right === ',') return '';
-  if (signsOfNegatives.has(before.startOffset)) return '';
+  if (negatives.has(before.startOffset)) return '';
+  if (nextSpots.has(token.startOffset)) return '  ';
   // 12' and 45°, but 12 ft and 5 %
   if (right === 'MEASURE' && left !== 'per' && /^[^\p{L}%]/u.test(token.image)) return '';
   // The hyphen of a tape, 12'-6"
@@ -21,21 +30,22 @@ export function gap(before: Token, token: Token, text: string, signsOfNegatives:
   return right === 'meets' ? '  ' : ' ';
 }
 
-/** The places of the minus signs that stand before a value and not between two: `north -3 m`. */
-export function signsOfNegatives(root: ParsedText['root']): ReadonlySet<number> {
-  const signs = new Set<number>();
+export function rolesIn(root: ParsedText['root']): Roles {
+  const negatives = new Set<number>();
+  const nextSpots = new Set<number>();
   const waiting: unknown[] = [root];
   while (waiting.length > 0) {
     const node = waiting.pop();
     if (Array.isArray(node)) for (const each of node as unknown[]) waiting.push(each);
     if (!isNode(node)) continue;
-    if (node.$type === 'Negative') signs.add(node.$cstNode!.offset);
+    if (node.$type === 'Negative') negatives.add(node.$cstNode!.offset);
+    if (node.$type === 'SpotHeight' && node.$containerIndex! > 0) nextSpots.add(node.$cstNode!.offset);
     for (const [name, value] of Object.entries(node)) if (!name.startsWith('$')) waiting.push(value);
   }
-  return signs;
+  return { negatives, nextSpots };
 }
 
-type Node = Pick<ParsedText['root'], '$cstNode'> & { readonly $type: string };
+type Node = Pick<ParsedText['root'], '$cstNode' | '$containerIndex'> & { readonly $type: string };
 
 function isNode(value: unknown): value is Node {
   return typeof value === 'object' && value !== null && '$type' in value;

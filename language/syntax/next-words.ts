@@ -45,6 +45,12 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   edges: 'EdgeItem',
   'kept-out': 'KeptOutItem',
   inset: 'KeptOutItem',
+  heights: 'HeightsOf',
+  drain: 'DrainItem',
+  pipe: 'PipeItem',
+  gate: 'GateItem',
+  'level-sheet': 'LevelSheetItem',
+  log: 'LogLine',
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',
@@ -106,8 +112,10 @@ class GrammarWalk {
     if (GrammarAST.isKeyword(element)) return this.word(element.value, from, path);
     if (GrammarAST.isAssignment(element))
       return this.element(element.terminal, from, [...path, `${this.rules.at(-1)!}.${element.feature}`]);
-    if (GrammarAST.isCrossReference(element))
-      return this.match('ID', from, { what: 'name', is: element.type.$refText, path });
+    if (GrammarAST.isCrossReference(element)) {
+      const written = (element.terminal as GrammarAST.RuleCall).rule.$refText;
+      return this.match(written, from, { what: 'name', is: element.type.$refText, path });
+    }
     if (GrammarAST.isRuleCall(element)) {
       const called = element.rule.ref!;
       if (!GrammarAST.isTerminalRule(called)) return this.rule(called, from, path);

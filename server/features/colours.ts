@@ -99,6 +99,8 @@ const TYPE_OF_WORD: Readonly<Record<WordKind['kind'], Type>> = {
 const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   let: SemanticTokenTypes.variable,
   point: SemanticTokenTypes.variable,
+  line: SemanticTokenTypes.variable,
+  section: SemanticTokenTypes.variable,
   benchmark: SemanticTokenTypes.variable,
   unit: SemanticTokenTypes.struct,
   material: SemanticTokenTypes.type,
@@ -108,6 +110,10 @@ const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   existing: SemanticTokenTypes.class,
   area: SemanticTokenTypes.class,
   'kept-out': SemanticTokenTypes.class,
+  drain: SemanticTokenTypes.class,
+  pipe: SemanticTokenTypes.class,
+  gate: SemanticTokenTypes.class,
+  route: SemanticTokenTypes.class,
   source: SemanticTokenTypes.enum,
   rulebook: SemanticTokenTypes.class,
   rule: SemanticTokenTypes.class

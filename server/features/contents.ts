@@ -49,5 +49,16 @@ const PICTURES: Readonly<Record<string, SymbolKind>> = {
   area: SymbolKind.Class,
   box: SymbolKind.Object,
   pit: SymbolKind.Object,
+  line: SymbolKind.Variable,
+  section: SymbolKind.Variable,
+  heights: SymbolKind.Namespace,
+  levels: SymbolKind.Field,
+  drain: SymbolKind.Object,
+  pipe: SymbolKind.Object,
+  gate: SymbolKind.Object,
+  door: SymbolKind.Object,
+  route: SymbolKind.Object,
+  log: SymbolKind.Namespace,
+  entry: SymbolKind.Event,
   side: SymbolKind.Field
 };

@@ -14,9 +14,9 @@ type Asked = readonly [word: string, place: WordPlace];
 
 /** Every word that is one of the language's own in some place, by the table that the scanner goes by. */
 const KEYWORDS: readonly Asked[] = (Object.keys(BLOCKS) as BlockName[]).flatMap(block => {
-  const { statements, lines = [] } = BLOCKS[block];
+  const { statements, lines } = BLOCKS[block];
   return [
-    ...lines.map((word): Asked => [word, { block }]),
+    ...(lines?.clauses ?? []).map((word): Asked => [word, { block }]),
     ...Object.entries(statements).flatMap(([statement, { clauses }]): Asked[] => [
       [statement, { block }],
       ...clauses.map((word): Asked => [word, { block, statement }])
@@ -171,9 +171,17 @@ unit u {`;
       spec: statement => statement,
       job: statement => `job "T" { ${statement} }`,
       edges: statement => `area a {\n edges {\n ${statement} } }`,
+      heights: statement => `heights {\n ${statement} }`,
+      'level-sheet': statement => `level-sheet { ${statement} }`,
+      log: statement => `log {\n ${statement} }`,
       'kept-out': statement => `box b in a { ${statement} }`,
       inset: statement => `inset b in a { ${statement} }`,
       example: statement => `rule r { wrong { ${statement} } }`
+    };
+    const LINES: Readonly<Partial<Record<BlockName, RegExp>>> = {
+      edges: / meets /,
+      heights: /^ground /,
+      log: /^[0-9-]{10} /
     };
     const faults: string[] = [];
     let read = 0;
@@ -183,7 +191,7 @@ unit u {`;
         insides[block] ?? ((statement: string) => `${block}${block === 'site' ? '' : ' n'} { ${statement} }`);
       for (const [, example] of wordHelp(word, place)!.text.matchAll(/`([^`]+)`/g)) {
         // An example of the statement itself; others are parts of one, or of another.
-        const isWhole = block === 'edges' ? / meets /.test(example!) : example!.startsWith(`${word} `);
+        const isWhole = LINES[block]?.test(example!) ?? example!.startsWith(`${word} `);
         if (!isWhole || place.statement !== undefined) continue;
         read++;
         faults.push(...parse(inside(example!)).faults.map(({ message }) => `${example!}: ${message}`));

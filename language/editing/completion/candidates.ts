@@ -42,7 +42,7 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'KeptOut':
       return keptOuts(scene);
     case 'Area':
-      return next.rule === 'KeptOut' ? declared(things(scene, 'area')) : likeAreas(scene, written.word);
+      return LIKE.includes(next.rule) ? likeAreas(scene, written.word) : areas(scene, written);
     case 'Bond':
       return declared(firstOf(things(scene, 'bond'), 'running-bond'));
     case 'SoilKind':
@@ -52,7 +52,17 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'Unit':
       return declared(things(scene, 'unit'));
     case 'Benchmark':
-      return declared(things(scene, 'benchmark'));
+      return benchmarks(scene, written);
+    case 'Existing':
+      return levelled(scene);
+    case 'Levelled':
+      return declared([...things(scene, 'benchmark'), ...things(scene, 'existing')]);
+    case 'PathLine':
+      return declared(things(scene, 'line'));
+    case 'PipeEnd':
+      return pipeEnds(scene, written);
+    case 'Deliverable':
+      return declared(ownFirst([...things(scene, 'material'), ...things(scene, 'unit')]));
     case 'Source':
       return declared(firstOf(things(scene, 'source'), 'common-practice'));
     case 'Rulebook':
@@ -68,7 +78,10 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
 
 /** One's own first. */
 function things({ text, project }: Scene, kind: Kind): AtHand[] {
-  const all = atHand(text, project, kind);
+  return ownFirst(atHand(text, project, kind));
+}
+
+function ownFirst(all: readonly AtHand[]): AtHand[] {
   return [...all.filter(({ isShipped }) => !isShipped), ...all.filter(({ isShipped }) => isShipped)];
 }
 
@@ -84,7 +97,9 @@ function declared(all: readonly AtHand[]): Declared[] {
 
 // ---- rules ----
 
-const ACCEPTABLE = ['area', 'kept-out', 'unit', 'material'] as const satisfies readonly Kind[];
+const ACCEPTABLE = [
+  ...(['area', 'kept-out', 'gate', 'drain', 'pipe', 'route', 'unit', 'material'] as const satisfies readonly Kind[])
+];
 
 /** None twice in a list, and none that would include itself. */
 function rulebooks(scene: Scene, { tokens }: Written): Declared[] {
@@ -157,7 +172,8 @@ function meetable(scene: Scene): Declared[] {
   const areas = areasOfJob(scene.project).filter(({ name }) => name !== own);
   const kinds = things(scene, 'side-kind');
   const usual = USUAL_SIDES.flatMap(name => kinds.find(kind => kind.declared.name === name) ?? []);
-  const all = [...declared(things(scene, 'existing')), ...areas, ...declared([...usual, ...kinds])];
+  const there = [...things(scene, 'existing'), ...things(scene, 'drain')];
+  const all = [...declared(there), ...areas, ...declared([...usual, ...kinds])];
   return [...new Map(all.map(each => [each.name, each])).values()];
 }
 
@@ -175,6 +191,15 @@ function keptOuts(scene: Scene): Declared[] {
 }
 
 const USUAL_SIDES = ['house-wall', 'lawn'];
+
+/** The statements that may say the same as another area. */
+const LIKE: readonly string[] = ['Finish', 'Paving', 'Layer', 'Geotextile', 'JointFill'];
+
+/** None twice in a list. */
+function areas(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  return declared(things(scene, 'area')).filter(({ name }) => !said.has(name));
+}
 
 /** Other areas that say the statement themselves, so that this one can be like them. */
 function likeAreas(scene: Scene, statement: string): Declared[] {
@@ -203,16 +228,41 @@ function nameOfArea({ cursor: { around, parsed } }: Scene): string | undefined {
   return name?.tokenType.name === 'ID' ? name.image : undefined;
 }
 
+// ---- heights and pipes ----
+
+/** A benchmark is not measured from itself. */
+function benchmarks(scene: Scene, { word, tokens }: Written): Declared[] {
+  const itself = word === 'benchmark' ? tokens[1]?.image : undefined;
+  return declared(things(scene, 'benchmark')).filter(({ name }) => name !== itself);
+}
+
+/** What is there already and has no line of its own in this block so far. */
+function levelled(scene: Scene): Declared[] {
+  const { around, start, parsed } = scene.cursor;
+  const others = (around.at(-1)?.inside ?? []).filter(({ first }) => parsed.tokens[first]!.startOffset !== start);
+  const said = new Set(others.map(({ word }) => word));
+  return declared(things(scene, 'existing')).filter(({ name }) => !said.has(name));
+}
+
+/** Boxes and drains first: a pipe mostly ends in one; none twice. */
+function pipeEnds(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  const all = [...things(scene, 'kept-out'), ...things(scene, 'drain'), ...things(scene, 'point')];
+  return declared(all).filter(({ name }) => !said.has(name));
+}
+
 // ---- points ----
 
 /** Points where one can go on to: along an outline those after the last first, in `edges` only its neighbours. */
-function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
-  const all = declared(things(scene, 'point'));
+function points(scene: Scene, { rule }: Next, { word, tokens, kinds }: Written): Declared[] {
+  const itself = word === 'point' ? tokens[1]?.image : undefined;
+  const all = declared(things(scene, 'point')).filter(({ name }) => name !== itself);
   const named = tokens.filter(({ tokenType }) => tokenType.name === 'ID').map(({ image }) => image);
   const last = named.at(-1);
   if (rule === 'EdgeWhere') return byNames(all, neighbours(scene, named));
   if (rule === 'SideWhere') return byNames(all, neighbours(scene, pointsOfSide(tokens)));
   if (rule === 'Rounding') return byNames(all, cornersToRound(tokens));
+  if (AGAIN.includes(rule)) return againFirst(all, named, kinds.at(-1) === 'to');
   const from = all.findIndex(({ name }) => name === last) + 1;
   const following = [...all.slice(from), ...all.slice(0, from)];
   const taken = new Set(named);
@@ -221,6 +271,20 @@ function points(scene: Scene, { rule }: Next, { tokens }: Written): Declared[] {
   const isBent = tokens.some(({ tokenType }) => /^(?:bowed|radius|through)$/.test(tokenType.name));
   const closing = rule === 'Leg' && named.length > (isBent ? 1 : 2) ? byNames(all, [named[0]!]) : [];
   return [...free, ...closing];
+}
+
+/** Where points may be named again: lines between two points, and the direction in which something lies. */
+const AGAIN: readonly string[] = ['PointLine', 'FromPoint', 'LeafClause'];
+
+/** The line that was named before is most likely meant again; it does not end where it begins. */
+function againFirst(all: readonly Declared[], named: readonly string[], isEnd: boolean): Declared[] {
+  const known = byNames(all, [...new Set(named)]);
+  const last = isEnd ? named.at(-1) : undefined;
+  const from = all.findIndex(({ name }) => name === last) + 1;
+  const others = [...all.slice(from), ...all.slice(0, from)];
+  return [...new Set(isEnd && named.length % 2 === 1 ? others : [...known, ...others])].filter(
+    ({ name }) => name !== last
+  );
 }
 
 /** The corners beside the last one named, the next one first; a side already named is not walked back. */

@@ -4,6 +4,13 @@ import type { Country, System } from '../../job/job.ts';
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'JobShow.system': ['feet-and-inches', 'metric'],
   'JobCurrency.code': ['USD', 'CAD', 'GBP', 'EUR', 'AUD', 'NZD'],
+  'SheetPrinted.style': ['inches', 'millimetres', 'decimal-feet'],
+  'Heights.tool': ['laser', 'dumpy-level'],
+  'Outlet.to': ['soakaway', 'rain-drain', 'ditch'],
+  'Outlet.load': ['A15', 'B125', 'C250'],
+  'PipeCarries.what': ['water', 'waste-water', 'rain-water', 'gas', 'power'],
+  'Done.stage': ['dig', 'geotextile', 'edging', 'sub-base', 'base', 'bed', 'paving', 'joints'],
+  'Measured.layer': ['base', 'sub-base', 'dig', 'bed', 'as-laid', 'finish'],
   'SoilFact.word': ['poorly-drained', 'well-drained'],
   'SiteWinters.kind': ['freeze', 'mild'],
   'MadeOf.what': ['concrete', 'clay'],

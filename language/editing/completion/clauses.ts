@@ -65,14 +65,26 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   // On a line of its own it would begin a statement.
   if (startsStatement && Object.hasOwn(statements, is)) return false;
   if (is === 'per') return isMass(begun) && wantedAt(scene, block, begun, next)?.kind === 'kg/m3';
-  if (!(lines ?? statements[begun.word]?.clauses ?? []).includes(is)) return false;
+  if (!(lines ?? statements[begun.word])?.clauses.includes(is)) return false;
   const said = begun.kinds;
-  if (rule === 'EdgeClause' && (is === 'flush' || is === 'edging')) return !said.includes(is);
+  if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is);
+  if (rule === 'Height') return !(block === 'heights' && isReadByInstrument(scene));
   if (rule === 'PlaceClause') return !isPlaced(said, is);
   if (rule === 'SideWhere' || (rule === 'LegRange' && lines === undefined)) return isSideWord(scene, begun, next);
   if (rule === 'Paving' && is === 'as') return block === 'area';
   if (rule === 'StartClause' || rule === 'Border' || rule === 'BorderClause') return isNewClause(begun, next);
   return rule !== 'EdgeWhere' && rule !== 'EdgeItem' ? true : isWhere(scene, begun, is);
+}
+
+const EDGE_CLAUSES: readonly string[] = [
+  ...['flush', 'edging', 'standing', 'concrete', 'solid', 'damp-course', 'siding', 'weep-holes', 'footing']
+];
+
+/** What a rod reads is below its line of sight, and below or above nothing else. */
+export function isReadByInstrument({ cursor: { around, parsed } }: Scene): boolean {
+  const heights = around.at(-1);
+  if (heights?.opens !== 'heights') return false;
+  return parsed.tokens.slice(heights.first, heights.open).some(({ tokenType }) => tokenType.name === 'reads');
 }
 
 function isMass({ tokens }: Begun): boolean {

@@ -5,8 +5,10 @@ import { Placer } from '../../lowering/placer.ts';
 import type { Project } from '../../lowering/project.ts';
 import { cursorAt, pathsUsedElsewhere, usePathAt } from './cursor.ts';
 import { edgeLinesToSay } from './edge-lines.ts';
+import { heightLinesToSay } from './height-lines.ts';
 import { hasSlots, plainText, snippetText } from './insertion.ts';
-import { helpOn, type CompletionKind, type Offer } from './offer.ts';
+import { LOG_ENTRIES, logLine } from './log-lines.ts';
+import { helpOn, nameOffers, type CompletionKind, type Offer } from './offer.ts';
 import { sceneAt, type Scene } from './scene.ts';
 import { statementParts, statementsToSay } from './statements.ts';
 import type { Topic } from './topic.ts';
@@ -78,6 +80,19 @@ function startOffers(scene: Scene): Offer[] {
       const word = /^(?:near|right|far|left|the|all|legs?)(?= |$)/.exec(where)?.[0] ?? 'to';
       const help = helpOn(scene, word);
       return { label: where, kind: 'side', parts: cursor.isFollowed ? [where] : parts, help };
+    });
+  if (cursor.block === 'heights')
+    return heightLinesToSay(scene).map(({ of, parts }): Offer => {
+      const offer: Offer =
+        of === 'ground'
+          ? { label: of, kind: 'statement', parts, help: helpOn(scene, of) }
+          : nameOffers(scene, [of])[0]!;
+      return { ...offer, parts: cursor.isFollowed ? [offer.label] : parts };
+    });
+  if (cursor.block === 'log')
+    return LOG_ENTRIES.map((word): Offer => {
+      const parts = cursor.isFollowed ? [word] : logLine(scene, word);
+      return { label: word, kind: 'statement', parts, help: helpOn(scene, word) };
     });
   const statements = statementsToSay(scene).map((word): Offer => {
     const parts = cursor.isFollowed ? [word] : statementParts(scene, cursor.block, word);

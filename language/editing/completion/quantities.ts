@@ -2,7 +2,7 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 'degrees' | 'share' | 'number' | 'any';
+export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'number' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -86,8 +86,72 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),
   'sub-base Layer.thickness': length('6 in', '150 mm'),
-  'base Layer.past': length('6 in', '150 mm'),
-  'sub-base Layer.past': length('6 in', '150 mm')
+  'LayerClause.past': length('6 in', '150 mm'),
+  'LayerClause.settles': length('1/4 in', '8 mm'),
+
+  'FromLine.along': long('6 ft', '1.8 m'),
+  'FromPoint.away': long('6 ft', '1.8 m'),
+  'FromPoint.turn': same('degrees', '40 degrees'),
+  'Aside.off': long('3 ft', '0.9 m'),
+  'TapeClause.read': long('12 ft 6 in', '3.8 m'),
+  'StripWidth.width': long('4 ft', '1.2 m'),
+  'StripWidth.station': long('20 ft', '6 m'),
+  'StationHeight.station': long('20 ft', '6 m'),
+  'Fall.rate': same('share', '1:60'),
+  'Across.rate': same('share', '1:40'),
+
+  'heights Backsight.reading': length('31 1/4 in', '1482 mm'),
+  'heights Height.by': length('34 in', '1480 mm'),
+  'benchmark Height.by': long('100 ft', '10.000 m'),
+  'lid Height.by': length('4 in', '100 mm'),
+  'grate Height.by': length('2 3/4 in', '70 mm'),
+  'underside Height.by': length('1 in', '25 mm'),
+  'sill Height.by': length('1 in', '25 mm'),
+  'string Height.by': length('1 in', '25 mm'),
+  'edges Height.by': length('3 in', '75 mm'),
+  'log Height.by': length('8 1/2 in', '215 mm'),
+  'EdgeClause.up': length('1 in', '25 mm'),
+  'Offset.offset': length('1/4 in', '6 mm'),
+  'Offset.at': long('4 ft', '1.2 m'),
+  'thickness ExistingMeasure.value': length('4 in', '100 mm'),
+  'density ExistingMeasure.value': density('145 lb per cu ft', '2.3 t/m3'),
+  'UseClause.depth': length('3 in', '80 mm'),
+  'NoDig.across': long('10 ft', '3 m'),
+  'NoDig.radius': long('5 ft', '1.5 m'),
+
+  'Channel.width': length('5 in', '130 mm'),
+  'Channel.depth': length('6 in', '150 mm'),
+  'Channel.concrete': length('6 in', '150 mm'),
+  'drain Size.sides': length('12 x 12 in', '300 x 300 mm'),
+  'drain Circle.across': length('12 in', '300 mm'),
+  'drain Circle.radius': length('6 in', '150 mm'),
+  'drain PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
+  'PipeDepth.depth': length('18 in', '450 mm'),
+  'GateLeaf.hinge': long('(0, 0)', '(0, 0)'),
+  'LeafClause.leaf': long('3 ft', '0.9 m'),
+  'LeafClause.opens': same('degrees', '95 degrees'),
+  'GateClearance.least': length('1/2 in', '12 mm'),
+  'Opening.first': long('4 ft', '1.2 m'),
+  'Opening.last': long('7 ft', '2.1 m'),
+  'SheetEvery.spacing': long('6 ft', '2 m'),
+  'SheetString.above': length('6 in', '150 mm'),
+  'SheetOffset.out': long('2 ft', '0.6 m'),
+
+  'JobDig.machine': { kind: 'kg', imperial: '3300 lb', metric: '1.5 t' },
+  'JobAccess.width': long('3 ft', '0.9 m'),
+  'JobAccess.run': long('40 ft', '12 m'),
+  'barrow-load JobMeasure.value': { kind: 'm3', imperial: '3 cu ft', metric: '85 l' },
+  'truck-load JobMeasure.value': { kind: 'kg', imperial: '10 short ton', metric: '8 t' },
+  'curve-pieces MeasureItem.value': length('12 in', '305 mm'),
+  'CurePause.pause': same('s', '3 days'),
+
+  'Delivered.amount': { kind: 'kg', imperial: '8 short ton', metric: '8 t' },
+  'Measured.gap': length('1/8 in', '3 mm'),
+  'Measured.straightedge': long('10 ft', '3 m'),
+  'Measured.slope': same('share', '1:60'),
+  'log Size.sides': long('3 x 4 ft', '0.9 x 1.2 m'),
+  'SoftSpotClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
+  'SoftSpotClause.deeper': length('4 in', '100 mm')
 };
 
 /** A place that wants a quantity. */
@@ -108,7 +172,8 @@ export function wantedQuantity(
   words: readonly string[],
   system: System
 ): WantedQuantity | undefined {
-  for (const property of path) {
+  // The nearest property says most.
+  for (const property of path.toReversed()) {
     const keys = [...words.map(word => `${word} ${property}`), property];
     const usual = keys.map(key => USUAL[key]).find(found => found !== undefined);
     if (usual === undefined) continue;
@@ -159,6 +224,7 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
     ['kg', 't']
   ],
   'kg/m3': [['lb per cu ft'], ['t/m3', 'kg/m3']],
+  s: [['day', 'h'], []],
   degrees: [['degrees'], []],
   share: [['%'], []],
   number: [[], []],
@@ -170,7 +236,7 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
 
 /** What the words of a usual quantity are to the grammar. */
 export function kindsOf(quantity: string): string[] {
-  const words = quantity.match(/[0-9]+(?:[ ./][0-9]+(?:\/[0-9]+)?)*|per|x|[(),]|(?:cu|sq|short) \w+|[a-z%][\w/]*/g);
+  const words = quantity.match(/[0-9]+(?:[ ./:][0-9]+(?:\/[0-9]+)?)*|per|x|[(),]|(?:cu|sq|short) \w+|[a-z%][\w/]*/g);
   return (words ?? []).map(word => {
     if (/^[0-9]/.test(word)) return 'NUMBER';
     if (word === 'x') return 'BY';

@@ -5,6 +5,8 @@ import { USUAL_VALUES } from '../../library/usual-values.ts';
 import { BLOCKS, type BlockName } from '../../syntax/words.ts';
 import type { Part } from './insertion.ts';
 import { linesOfEdges } from './edge-lines.ts';
+import { linesOfHeights } from './height-lines.ts';
+import { logLine } from './log-lines.ts';
 import { bookAround } from './candidates.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
@@ -17,10 +19,20 @@ const THINGS: Readonly<Record<string, string>> = {
   area: '[=patio]',
   material: '[=pit-stone]',
   point: '[=A] at []',
+  line: '[=spine] [] to []',
+  section: '[=across] [] to []',
+  heights: 'by [] on [], [] reads []',
   box: '[=valves] in []',
   pit: '[=tree] in []',
   inset: '[=compass] in []',
   existing: '[=old-walk]',
+  drain: '[=channel]',
+  pipe: '[=water-pipe]',
+  gate: '[=side-gate]',
+  door: '[=back-door]',
+  route: '[=way-in] along []',
+  'level-sheet': '',
+  log: '',
   let: '[=deep] = []',
   'soil-kind': '[=loam]',
   'side-kind': '[=raised-bed]',
@@ -48,10 +60,31 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     keep: '[] []',
     'saw-cut': '[]',
     offcuts: 'within each area',
+    dig: 'by hand',
+    access: '[] wide, barrow run []',
+    'barrow-load': '[]',
+    'truck-load': '[]',
+    note: '"[=The gate stays shut.]"',
     ...CHANGES
   },
-  site: { soil: '[]', topsoil: '[]', winters: '[]', benchmark: '[=door-sill]', ground: '[] below []' },
-  unit: { size: '[]', made: 'of []', colour: '[=grey]', weight: '[]', shape: '[]', 'finished-edge': '' },
+  site: {
+    soil: '[]',
+    topsoil: '[]',
+    winters: '[]',
+    benchmark: '[=door-sill]',
+    ground: '[] below []',
+    'break-line': '[] to []',
+    planning: '"[=drains to a soakaway of its own]"'
+  },
+  unit: {
+    size: '[]',
+    made: 'of []',
+    colour: '[=grey]',
+    weight: '[]',
+    shape: '[]',
+    'finished-edge': '',
+    set: 'by hand'
+  },
   material: {
     role: '[]',
     compacted: '[]',
@@ -66,6 +99,8 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     haunch: '[] behind',
     roll: '[]',
     lap: '[]',
+    'curve-pieces': '[]',
+    wait: '[] before compacting against it',
     'according-to': '"[=the supplier\'s sheet]"'
   },
   'soil-kind': {
@@ -87,7 +122,17 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     seed: '[]',
     'joints-apart': '[]'
   },
-  existing: { kind: '[]', units: '[]', joints: '[]', 'joint-line': 'at []' },
+  existing: {
+    kind: '[]',
+    units: '[]',
+    joints: '[]',
+    'joint-line': 'at []',
+    edge: '[] to []',
+    outline: 'rectangle []',
+    thickness: '[]',
+    density: '[]',
+    broken: 'out'
+  },
   area: {
     outline: 'rectangle []',
     traffic: '[]',
@@ -105,7 +150,15 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     edges: ''
   },
   edges: {},
-  'kept-out': { rectangle: '[], centre []', circle: '[] across, centre []', outline: 'rectangle [], centre []' },
+  'kept-out': {
+    rectangle: '[], centre []',
+    circle: '[] across, centre []',
+    outline: 'rectangle [], centre []',
+    lid: '[] below []',
+    in: 'use, set flush',
+    out: 'of use, cut down and bury',
+    'no-dig': '[] across'
+  },
   inset: {
     rectangle: '[], centre []',
     circle: '[] across, centre []',
@@ -113,6 +166,28 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     paving: '[] in [], joints []',
     start: 'whole units along []'
   },
+  heights: {},
+  drain: {
+    channel: 'along [] to [], [] wide',
+    gully: 'rectangle [], centre []',
+    grate: '[] below []',
+    outlet: 'at [] to []'
+  },
+  pipe: { from: '[] to []', depth: 'about [], not proven', carries: '[]' },
+  gate: {
+    hinge: '[] along [] to [], leaf [] towards [], opens [] into []',
+    underside: '[] below []',
+    clearance: '[]',
+    opening: '[] to [] along [] to []',
+    sill: '[] below []'
+  },
+  'level-sheet': {
+    every: '[]',
+    printed: 'in []',
+    string: '[] above the finish',
+    'offset-points': '[] outside the dig'
+  },
+  log: {},
   source: { kind: '[]', title: '"[=Town paving leaflet]"', edition: '"[=2024]"' },
   rulebook: { title: '"[=Our town]"', edition: '"[=2026]"', includes: '[]', show: '[]', ...CHANGES },
   rule: {
@@ -148,6 +223,12 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   edges: [],
   'kept-out': ['rectangle'],
   inset: ['circle', 'paving'],
+  heights: [],
+  drain: ['channel', 'grate'],
+  pipe: ['from', 'depth'],
+  gate: ['hinge', 'underside'],
+  'level-sheet': ['every', 'string'],
+  log: [],
   source: ['kind', 'title'],
   rulebook: ['title', 'includes'],
   rule: [],
@@ -156,7 +237,10 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
 
 /** Statements that may be said again and again. */
 const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
-  job: ['keep', 'treat', 'prefer'],
+  job: ['keep', 'note', 'treat', 'prefer'],
+  site: ['benchmark', 'break-line'],
+  existing: ['joint-line', 'edge'],
+  drain: ['grate'],
   bond: ['course'],
   area: ['border', 'band'],
   rulebook: ['treat', 'prefer'],
@@ -175,8 +259,29 @@ const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
   'base-past': ['edging'],
   concrete: ['edging'],
   haunch: ['edging'],
+  'curve-pieces': ['edging'],
+  wait: ['edging'],
   roll: ['geotextile'],
   lap: ['geotextile']
+};
+
+/** Shapes: one of them is said once. */
+const SHAPES: readonly string[] = ['rectangle', 'circle', 'outline'];
+
+/** What boxes have, or pits. */
+const FOR_KEPT_OUT: Readonly<Record<string, string>> = { lid: 'box', in: 'box', out: 'box', 'no-dig': 'pit' };
+
+/** What can only be written once there are so many points, or a line. */
+const NEEDS_POINTS: Readonly<Record<string, number>> = {
+  line: 2,
+  section: 2,
+  heights: 1,
+  gate: 2,
+  door: 2,
+  channel: 2,
+  outlet: 1,
+  edge: 2,
+  'break-line': 2
 };
 
 /** Things that lie in an area. */
@@ -191,13 +296,17 @@ export function statementsToSay(scene: Scene): readonly string[] {
   const others = (around?.inside ?? []).filter(({ first }) => tokens[first]!.startOffset !== cursor.start);
   const said = new Set(others.map(({ word }) => word));
   const words = Object.keys(STATEMENTS[block]);
-  if (block === 'kept-out') return said.size > 0 ? [] : words;
+  if (block === 'kept-out') return words.filter(word => isOfKeptOut(word, around?.word, said));
   if (block === 'spec' || block === 'example') {
     const chunks = cursor.parsed.chunks.filter(({ start }) => start !== cursor.start).map(({ word }) => word);
     const once = block === 'spec' ? new Set(chunks) : said;
     const hasArea = atHand(text, project, 'area').length > 0;
     return words.filter(word => {
-      if (word === 'job' || word === 'site') return !once.has(word);
+      if (word === 'job' || word === 'site' || word === 'level-sheet') return !once.has(word);
+      if (!hasPointsFor(scene, word)) return false;
+      if (word === 'route') return atHand(text, project, 'line').length > 0;
+      if (word === 'pipe') return hasPipeEnds(scene);
+      if (word === 'gate') return hasArea;
       if (word === 'accept') return hasArea && rulesStanding(text, project).length > 0;
       return hasArea || !INSIDE_AREAS.includes(word);
     });
@@ -210,8 +319,26 @@ export function statementsToSay(scene: Scene): readonly string[] {
       (!said.has(word) || repeated.includes(word)) &&
       (roles === undefined || suits(word, roles)) &&
       makesSense(scene, word) &&
+      hasPointsFor(scene, word) &&
       (block !== 'bond' || isOfBond(word, said))
   );
+}
+
+/** Its shape is said once, and a box is in use or out of it. */
+function isOfKeptOut(word: string, thing: string | undefined, said: ReadonlySet<string>): boolean {
+  const isSaid =
+    said.has(word) || [SHAPES, ['in', 'out']].some(set => set.includes(word) && set.some(one => said.has(one)));
+  return !isSaid && (FOR_KEPT_OUT[word] ?? thing) === thing;
+}
+
+function hasPointsFor({ text, project }: Scene, word: string): boolean {
+  const least = NEEDS_POINTS[word] ?? 0;
+  return least === 0 || atHand(text, project, 'point').length >= least;
+}
+
+function hasPipeEnds({ text, project }: Scene): boolean {
+  const ends = (['point', 'kept-out', 'drain'] as const).flatMap(kind => atHand(text, project, kind));
+  return ends.length > 1;
 }
 
 /** How its units lie a bond says in one way, and only random courses go by a seed. */
@@ -258,19 +385,31 @@ function isRound(cursor: Scene['cursor']): boolean {
 /** ` { … }` with what a block of its kind usually begins with; `word` is that of its statement. */
 export function blockParts(scene: Scene, opens: BlockName, word: string): readonly Part[] {
   const lines =
-    opens === 'rule' ? linesOfRule(scene) : opens === 'example' ? [exampleLine(scene, word)] : linesOf(scene, opens);
+    opens === 'rule'
+      ? linesOfRule(scene)
+      : opens === 'example'
+        ? [exampleLine(scene, word)]
+        : linesOf(scene, opens, word);
   const [only] = lines;
   if (lines.length === 1 && only!.every(part => typeof part !== 'string' || !part.includes('\n')))
     return [' { ', ...only!, ' }'];
   return [' {', ...lines.flatMap(line => ['\n  ', ...line.map(indented)]), '\n}'];
 }
 
-function linesOf(scene: Scene, opens: BlockName): readonly (readonly Part[])[] {
+function linesOf(scene: Scene, opens: BlockName, word: string): readonly (readonly Part[])[] {
   if (opens === 'edges') return linesOfEdges(scene);
-  const words = BEGINS_WITH[opens];
+  if (opens === 'heights') return linesOfHeights(scene);
+  if (opens === 'log') return [logLine(scene, 'delivered')];
+  const words = beginsWith(scene, opens, word);
   const flat = words.filter(word => BLOCKS[opens].statements[word]!.opens === undefined);
   const width = Math.max(...flat.map(word => word.length));
   return words.map(word => statementParts(scene, opens, word, width));
+}
+
+/** A door has a sill where a gate has a leaf; a drain without points to lie between is a gully. */
+function beginsWith(scene: Scene, opens: BlockName, word: string): readonly string[] {
+  if (word === 'door') return ['opening', 'sill'];
+  return opens === 'drain' && !hasPointsFor(scene, 'channel') ? ['gully', 'grate'] : BEGINS_WITH[opens];
 }
 
 /** A whole small rule: right but for its numbers, its reason and its source. */
@@ -295,7 +434,7 @@ function indented(part: Part): Part {
 
 /** Gives a new thing a name that is free. */
 function named(scene: Scene, block: BlockName, word: string, pattern: string): string {
-  const kind = INSIDE_AREAS.includes(word) ? 'kept-out' : word;
+  const kind = INSIDE_AREAS.includes(word) ? 'kept-out' : word === 'door' ? 'gate' : word;
   const declares = block === 'spec' || block === 'example';
   if (!declares || kind === 'job' || kind === 'use' || kind === 'accept') return pattern;
   return pattern.replace(/\[=([^\]]+)\]/, (_, usual: string) => {

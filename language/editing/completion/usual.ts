@@ -93,7 +93,10 @@ function pickText({ what, is, path }: Next): Picked | undefined {
 const TEXTS: Readonly<Record<string, string>> = {
   'Accept.reason': '"the reason"',
   'Accept.agreedWith': '"the owner"',
-  'Accept.until': '2027-06-30'
+  'Accept.until': '2027-06-30',
+  'Heights.date': '2026-04-18',
+  'LogLine.date': '2026-04-18',
+  'Delivered.batch': '"K-114"'
 };
 
 function pickName(scene: Scene, next: Next, written: Written): Picked | undefined {
@@ -106,7 +109,8 @@ function pickName(scene: Scene, next: Next, written: Written): Picked | undefine
 /** Names for what is not declared yet. */
 const STAND_IN: Readonly<Record<string, Readonly<Record<Scene['system'], string>>>> = {
   Unit: USUAL_VALUES.unitName,
-  Benchmark: { imperial: 'door-sill', metric: 'door-sill' }
+  Benchmark: { imperial: 'door-sill', metric: 'door-sill' },
+  Levelled: { imperial: 'door-sill', metric: 'door-sill' }
 };
 
 /** Numbers that are no quantities. */

@@ -6,6 +6,7 @@ import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
 import { behindComma, clauseOffers, wordsToSay, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
+import type { Part } from './insertion.ts';
 import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
 import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
@@ -24,7 +25,7 @@ export function hasToGoOn(scene: Scene, begun: Begun): boolean {
   // The grammar could do without, but the job hardly.
   return (
     next.some(({ path }) => path[0] === 'Layer.thickness' && last === 'ID') ||
-    wordsToSay(scene, begun, next).some(word => word === 'below' || word === 'per')
+    wordsToSay(scene, begun, next).some(word => word === 'per' || (word === 'below' && !begun.kinds.includes('ID')))
   );
 }
 
@@ -71,9 +72,9 @@ function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
 function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
   return next.flatMap((each): Offer[] => {
     const usual = beginsQuantity(each, next) ? wantedHere(scene, begun, each)?.usual : undefined;
-    if (usual === undefined || usual === '') return [];
+    if (usual === undefined || usual === '' || !isNewPlace(begun, each)) return [];
     const after = [...kinds, ...kindsOf(usual)];
-    const ending = usualEnding(scene, scene.cursor.block, begun, after) ?? [];
+    const ending = endingOf(scene, begun, each, after);
     const parts = [{ usual }, ...ending];
     const words = ending.flatMap(part => (typeof part === 'string' ? part.trim() : [])).filter(word => word !== '');
     const [word] = words;
@@ -85,6 +86,23 @@ function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next:
     const help = helpOn(scene, word, begun.word);
     return [{ label: written(parts), kind: 'clause', parts, help, filter: `${words.join(' ')} ${usual}` }];
   });
+}
+
+/** Where several words can follow a quantity, the likeliest. */
+const LIKELIEST: Readonly<Record<string, string>> = { 'Aside.off': 'out', 'FromLine.along': 'along' };
+
+function endingOf(scene: Scene, begun: Begun, { path }: Next, after: readonly string[]): readonly Part[] {
+  const word = path.map(property => LIKELIEST[property]).find(found => found !== undefined);
+  if (word === undefined) return usualEnding(scene, scene.cursor.block, begun, after) ?? [];
+  const ending = usualEnding(scene, scene.cursor.block, begun, [...after, word]);
+  return ending === undefined ? [] : [' ', word, ...ending];
+}
+
+/** How far a place lies off a line is said once, behind the line. */
+function isNewPlace({ kinds }: Begun, { path }: Next): boolean {
+  return (
+    !path.includes('Aside.off') || (kinds.includes('along') && !kinds.some(kind => /^(?:out|left|right)$/.test(kind)))
+  );
 }
 
 function measureOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {

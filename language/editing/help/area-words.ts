@@ -1,7 +1,7 @@
+import { HEIGHT_WORDS } from './height-words.ts';
 import { help, together, usual, type BlockHelp, type Helps } from './help.ts';
 import { BAND_WORDS, BORDER_WORDS, PAVING_WORDS, START_WORDS } from './laying-words.ts';
 import { OUTLINE, OUTLINE_WORDS } from './outline-words.ts';
-import { HEIGHT_WORDS } from './site-words.ts';
 
 const FAQ = 'Interlocking Concrete Pavement Institute, frequently asked questions, 2015';
 const LIKE: Helps = { as: help('The same as in another area', '`as drive`') };
@@ -18,7 +18,55 @@ const PAST = together(
 const LAYERS =
   'Compact it damp, in layers: about 4 in (100 mm) under a plate of 5,000 lbf (22 kN) (PAV-TEC-002, from memory), 2 to 3 in under a smaller one, four passes and on until nothing moves (common practice). Protect ears and toes.';
 
-const LAYER_WORDS: Helps = { ...LIKE, ...PAST };
+const SETTLES = help(
+  'How much the bed gives under the plate',
+  '`bed sharp-sand 30 mm, settles 8 mm`: screeded so much higher, and the units stand so much proud before the plate.'
+);
+
+const LAYER_WORDS: Helps = { ...LIKE, ...PAST, settles: SETTLES };
+
+const FALL = 'A fall is written `1:60`, or `1/4 in per ft`.';
+const CROSS_FALL = help(
+  'It falls across the line, to the left or the right',
+  '`cross-fall 1:40 to the left`, as one walks along the line.'
+);
+
+const FINISH_WORDS: Helps = {
+  as: help(
+    'The same as in another area',
+    '`as drive`, or from it on: `as drive along T1 to T4, rising 1:50 away from T1 to T4`.'
+  ),
+  along: help(
+    'The line that this height holds along, or a fall runs along',
+    '`2 1/2 in below door-sill along A to B`. By the name of a `line` with heights at stations: `along spine, 10.2 m at 0, 10.5 m at 9 m`.'
+  ),
+  to: help('From the one point to the other', '`along A to B`'),
+  at: help('The point, or the station of a line, that it holds at', '`2 1/2 in below door-sill at A`'),
+  falling: help(
+    'It goes down at this rate',
+    '`falling 1:60 away from A to B`, `falling 1/4 in per ft towards C`.',
+    FALL
+  ),
+  rising: help('It goes up at this rate', '`rising 1:50 away from T1 to T4`.', FALL),
+  ...together('away from', help('Square to that line, into the area', '`falling 1:60 away from A to B`')),
+  towards: help('In the direction of that point', '`falling 1:60 towards C`'),
+  ...together(
+    'twisted evenly',
+    help(
+      'Four corners that lie in no plane: the twist is spread evenly',
+      '`finish A 9.985  B 9.985  C 10.298  D 10.312 m, twisted evenly`. Units take a little of it; the rules tell how much.'
+    )
+  ),
+  folded: help(
+    'Two planes that meet along a line',
+    '`finish A 9.985  B 9.985  C 10.298  D 10.312 m, folded along A to C`'
+  ),
+  'cross-fall': CROSS_FALL,
+  ...together('the left', CROSS_FALL),
+  right: CROSS_FALL,
+  camber: help('It is highest along the line and falls to both sides', '`camber 1:40`'),
+  ...HEIGHT_WORDS
+};
 
 export const AREA_WORDS: BlockHelp = {
   statements: {
@@ -31,6 +79,7 @@ export const AREA_WORDS: BlockHelp = {
     finish: help(
       'How high the face of the laid units lies',
       '`finish 2 1/2 in below door-sill`, `finish level with door-sill`, or the same as elsewhere: `finish as drive`.',
+      'With a fall: `finish 2 1/2 in below door-sill along A to B, falling 1/4 in per ft away from A to B`. With a height at each corner: `finish A 9.985  B 9.985  C 10.298  D 10.312 m, twisted evenly`.',
       'In Britain 150 mm below a damp course (Approved Document C). Close below a sill rain and snow come in, unless a drain takes them.'
     ),
     paving: help(
@@ -111,7 +160,7 @@ export const AREA_WORDS: BlockHelp = {
         'Turning pushes units sideways: full joints and firm edges matter most there (common practice).'
       )
     },
-    finish: { ...LIKE, ...HEIGHT_WORDS },
+    finish: FINISH_WORDS,
     paving: { ...LIKE, ...PAVING_WORDS },
     start: START_WORDS,
     border: BORDER_WORDS,

@@ -35,9 +35,35 @@ export const JOB_WORDS: BlockHelp = {
       '`offcuts within each area`: each area uses its own offcuts only, such as where areas are laid months apart.',
       'Left out: an offcut may be used anywhere in the job where the same unit lies.'
     ),
+    dig: help(
+      'Whether it is dug by hand or by machine',
+      '`dig by hand`, or `dig by machine, 1.5 t`. Near pipes and lines dig by hand; have them located first.'
+    ),
+    access: help(
+      'How wide the way in is, and how long the barrow run',
+      '`access 3 ft wide, barrow run 85 ft`: one way. It tells what gets through, and how far all of it is wheeled.'
+    ),
+    'barrow-load': help(
+      'How much a barrow holds',
+      '`barrow-load 3 cu ft`. Left out: 3 cu ft, in Britain 85 l (common practice).'
+    ),
+    'truck-load': help(
+      'How much a truck takes',
+      '`truck-load 8 t`. It tells how many loads go away. Left out: not told.'
+    ),
+    note: help('A note that is printed with the job', '`note "Shut-off is in the garage."`'),
     ...CHANGE_WORDS
   },
   within: {
+    dig: {
+      by: help('By hand or by machine', '`dig by hand`'),
+      hand: help('With spade and barrow', '`dig by hand`'),
+      machine: help('With a digger; its mass may follow', '`dig by machine, 1.5 t`')
+    },
+    access: {
+      wide: help('The narrowest place of the way in', '`access 3 ft wide`'),
+      ...together('barrow run', help('How far it is wheeled, one way', '`barrow run 85 ft`'))
+    },
     show: {
       'feet-and-inches': help(
         'Feet and inches, to the nearest sixteenth as on a tape',

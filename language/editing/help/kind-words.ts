@@ -1,4 +1,5 @@
-import { help, type BlockHelp } from './help.ts';
+import { help, together, type BlockHelp } from './help.ts';
+import { OUTLINE, OUTLINE_WORDS } from './outline-words.ts';
 
 /** Of materials and soils alike. */
 export const SOURCE = help(
@@ -94,6 +95,11 @@ export const BOND_WORDS: BlockHelp = {
   }
 };
 
+const OFFSETS = help(
+  'How far its edge lies off the straight line, from place to place',
+  '`offsets into it 0 at D, 3/16 in at 4 ft, 0 at A`: square to the line, straight in between.'
+);
+
 export const EXISTING_WORDS: BlockHelp = {
   statements: {
     kind: help(
@@ -108,9 +114,37 @@ export const EXISTING_WORDS: BlockHelp = {
     'joint-line': help(
       'A point on a joint line that goes on into the new paving',
       '`joint-line at J`, with `point J at (4 ft, 0)` outside. An area then says `start carried on from` and the name of this.'
+    ),
+    edge: help(
+      'An edge of it as measured, with offsets where it is not straight',
+      '`edge D to A, offsets into it 0 at D, 3/16 in at 4 ft, 0 at A`. Stretch a line from D to A, and measure from it to the edge.',
+      'The side of the area that meets it then follows that edge.'
+    ),
+    outline: OUTLINE,
+    thickness: help('How thick it is', '`thickness 4 in`. With `broken out` it tells how much there is to cart away.'),
+    density: help(
+      'What it weighs',
+      '`density 145 lb per cu ft` or `density 2.3 t/m3`. Left out: that of plain concrete.'
+    ),
+    broken: help(
+      'It is broken out where the new paving comes',
+      '`broken out`, with its `outline` and `thickness`. Cut wet, with lungs, eyes and ears protected: the dust scars lungs for good.'
     )
   },
   within: {
+    edge: {
+      to: help('From the one point to the other', '`edge D to A`'),
+      offsets: OFFSETS,
+      into: help('The edge lies off the line to the side of the thing itself', '`offsets into it 3/16 in at 4 ft`'),
+      ...together(
+        'out of',
+        help('The edge lies off the line away from the thing', '`offsets out of it 3/16 in at 4 ft`')
+      ),
+      it: OFFSETS,
+      at: help('How far along the line, or at which point', '`3/16 in at 4 ft`, `0 at D`')
+    },
+    outline: OUTLINE_WORDS,
+    broken: { out: help('It is broken out where the new paving comes', '`broken out`') },
     'joint-line': { at: help('A point that the joint line runs through', '`joint-line at J`') }
   }
 };

@@ -50,6 +50,14 @@ export const MATERIAL_WORDS: BlockHelp = {
       'How far one strip of cloth lies over the next',
       '`lap 12 in`. 12 in (300 mm) on firm ground, 24 in (600 mm) on weak ground (association tech note, from memory).'
     ),
+    'curve-pieces': help(
+      'How long the pieces are that curves are made of',
+      '`curve-pieces 305 mm`. On an arc such pieces are counted, on straight sides those of `size`.'
+    ),
+    wait: help(
+      'How long the concrete sets before anything is compacted beside it',
+      '`wait 3 days before compacting against it`. As the concrete says; longer in the cold.'
+    ),
     'according-to': SOURCE
   },
   within: {
@@ -94,6 +102,10 @@ export const MATERIAL_WORDS: BlockHelp = {
         )
       )
     },
+    wait: together(
+      'before compacting against it',
+      help('Nothing is compacted beside it before', '`wait 3 days before compacting against it`')
+    ),
     haunch: { behind: help('The concrete stands behind the edging, away from the paving') }
   }
 };

@@ -1,19 +1,9 @@
-import { help, type BlockHelp, type Helps } from './help.ts';
+import { HEIGHT_WORDS } from './height-words.ts';
+import { help, together, type BlockHelp } from './help.ts';
 
 /** How to find out whether a soil drains. */
 export const PUDDLE =
   'Have lines located first. Dig a hole of about 1 ft (300 mm), to where the dig will end; fill it with water, let it soak away, and fill it again. Gone within a few hours: it drains well. Still there next day: poorly (common practice).';
-
-/** Words of a height: `2 1/2 in below door-sill`. */
-export const HEIGHT_WORDS: Helps = {
-  below: help(
-    'So far below the benchmark',
-    '`2 1/2 in below door-sill`. A height is measured, straight down, not along a slope.'
-  ),
-  above: help('So far above the benchmark', '`3 in above door-sill`'),
-  level: help('As high as the benchmark', '`level with door-sill`'),
-  with: help('As high as the benchmark', '`level with door-sill`')
-};
 
 export const SITE_WORDS: BlockHelp = {
   statements: {
@@ -34,12 +24,20 @@ export const SITE_WORDS: BlockHelp = {
     ),
     benchmark: help(
       'A mark that heights are measured from, such as a door sill',
-      '`benchmark door-sill`, or with a height of its own: `benchmark floor 10.000 m`. Choose one that will not be moved.'
+      '`benchmark door-sill`, or with a height of its own: `benchmark floor 10.000 m`, or by another: `benchmark step 4 in below door-sill`. Choose one that will not be moved.'
     ),
     ground: help(
       'How high the ground is today, where the area will be',
       '`ground 3 in below door-sill`. Take the mean of a few readings. With the finish and the layers it tells how deep to dig.',
-      'Left out: the ground is taken as level with the finish.'
+      'Left out: the ground is taken as level with the finish. Heights at points stand in `heights`, and then count instead.'
+    ),
+    'break-line': help(
+      'Points along which the ground bends: the top or foot of a bank',
+      '`break-line P to Q to R`. Between heights the ground is plane; no plane is laid across this line.'
+    ),
+    planning: help(
+      'What was settled about leave to build, in your own words',
+      '`planning "front garden over 5 m2: drains to own soakaway"`. It answers what the rules ask; the local authority has the word.'
     )
   },
   within: {
@@ -63,6 +61,12 @@ export const SITE_WORDS: BlockHelp = {
       ),
       mild: help('The ground seldom freezes', 'Bases are then judged by traffic and soil alone.')
     },
-    ground: HEIGHT_WORDS
+    topsoil: together(
+      'kept for backfill',
+      help('The topsoil stays on the site', '`topsoil 5 in, kept for backfill`: it is not carted away.')
+    ),
+    benchmark: HEIGHT_WORDS,
+    ground: HEIGHT_WORDS,
+    'break-line': { to: help('On to the next point', '`break-line P to Q to R`') }
   }
 };

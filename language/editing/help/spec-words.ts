@@ -1,5 +1,8 @@
 import { SHIPPED_BONDS } from '../../library/shipped.ts';
+import { HEIGHTS_WORDS } from './height-words.ts';
 import { help, together, type BlockHelp } from './help.ts';
+import { CHAIN_WORDS } from './outline-words.ts';
+import { PLACE_WORDS } from './place-words.ts';
 
 const LOCATE =
   'Before digging near it have public **and** private lines located; public locating does not mark private ones.';
@@ -27,7 +30,18 @@ export const SPEC_WORDS: BlockHelp = {
     point: help(
       'A point of the plan, by how far it lies along and across',
       '`point B at (18 ft 6 in, 0)`: first to the right, then up. All count from one corner, which you choose.',
+      'By two tapes and a third as the check: `point C taped 12 ft 7 7/8 in from B, 22 ft 4 1/2 in from A, left of A to B`.',
       'Measure the diagonals too. In a rectangle both are alike; a triangle of 3, 4 and 5 has a right angle.'
+    ),
+    line: help(
+      'A line on the plan that a path, a finish or a route follows',
+      '`line spine A to B to C, rounded 1 m at B`. It need not close.'
+    ),
+    section: help('A line along which the layers are drawn, seen from the side', '`section across A to C`'),
+    heights: help(
+      'Heights at points, as they were read on site',
+      '`heights by laser on 2026-04-18, door-sill reads 31 1/4 in { ground A 34 1/4 in  B 34 1/2 in }`. Write what the rod reads: more where it is lower.',
+      'Without an instrument: `heights { ground A 3 in below door-sill  B 3 1/4 in below door-sill }`.'
     ),
     unit: help(
       'A paving unit: a block, slab or brick',
@@ -76,6 +90,36 @@ export const SPEC_WORDS: BlockHelp = {
       'Its shape and its own `paving` stand in it, each on a line of its own: `circle 6 ft across, centre (9, 5) ft` and `paving block-red in rings`.',
       'Bed, base and cloth run on below it as in the area around.'
     ),
+    drain: help(
+      'A channel or a gully that takes water from the paving',
+      '`drain garage-channel { channel along G1 to G2, 130 mm wide }`. A side `meets` it.',
+      'What it takes is added up; how large it must be is not worked out here.'
+    ),
+    pipe: help(
+      'A pipe or cable that is known to be there',
+      '`pipe irrigation in terrace { from valves to old-sprinkler }`',
+      LOCATE
+    ),
+    gate: help(
+      'A gate that swings over the paving',
+      '`gate side-gate { hinge 2 ft along B to C, leaf 3 ft 2 in towards C, opens 95 degrees into terrace }`. Whether it opens is looked at.'
+    ),
+    door: help(
+      'A door at the paving, and its sill',
+      '`door back-door { opening 4 ft to 7 ft along A to B }`. How high the paving comes before it is looked at.'
+    ),
+    route: help(
+      'A way without steps, for a wheelchair or a bin',
+      '`route way along spine`, for a `line` of that name. Falls along and across it, and lips, are looked at.'
+    ),
+    'level-sheet': help(
+      'How the sheet of heights is set out',
+      '`level-sheet { every 6 ft, printed in inches, string 6 in above the finish }`'
+    ),
+    log: help(
+      'What was delivered, done and measured, day by day',
+      '`log { 2026-04-25 delivered crushed-stone 8 1/2 short ton }`. Each line begins with its day. It never changes the plan; a soft spot adds its dig and its stone.'
+    ),
     source: help(
       'What rules rest on: a standard, a code, guidance, practice',
       '`source town-leaflet { kind handbook, title "Town paving leaflet", edition "2024" }`. Rules then cite it.'
@@ -97,11 +141,27 @@ export const SPEC_WORDS: BlockHelp = {
   },
   within: {
     point: {
+      ...PLACE_WORDS,
       at: help(
         'Where the point lies: how far to the right, then how far up',
-        'Figures to the left or down are below nought: `(-2 3/8 in, 4 ft)`.'
-      )
+        'Figures to the left or down are below nought: `(-2 3/8 in, 4 ft)`. Or by a line: `at 6 ft along A to B, 3 ft out`.'
+      ),
+      halfway: help('In the middle between two points', '`point M halfway D to A`'),
+      taped: help(
+        'By tapes from other points, all fitted together',
+        '`point C taped 12 ft 7 7/8 in from B, 22 ft 4 1/2 in from A, left of A to B`. A third tape is the check.'
+      ),
+      from: help('The point that the tape is held at', '`12 ft 7 7/8 in from B`, `3 m from A towards B`'),
+      left: help('On which side of the line it lies, as one walks', '`left of A to B`'),
+      right: help('On which side of the line it lies, as one walks', '`right of A to B`'),
+      of: help('On which side of the line it lies, as one walks', '`left of A to B`')
     },
+    line: CHAIN_WORDS,
+    section: CHAIN_WORDS,
+    heights: HEIGHTS_WORDS,
+    drain: { in: help('The area that the drain lies in') },
+    pipe: { in: help('The area that the pipe runs under') },
+    route: { along: help('The line that it follows', '`route way along spine`') },
     box: { in: help('The area that the box stands in') },
     pit: { in: help('The area that the pit lies in') },
     inset: { in: help('The area that the inset lies in') },

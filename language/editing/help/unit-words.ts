@@ -1,4 +1,4 @@
-import { help, type BlockHelp } from './help.ts';
+import { help, together, type BlockHelp } from './help.ts';
 
 export const UNIT_WORDS: BlockHelp = {
   statements: {
@@ -19,9 +19,14 @@ export const UNIT_WORDS: BlockHelp = {
     'finished-edge': help(
       'One long side is finished, and stays on the outside',
       'Such as the rounded edge of a coping, over a step or round a pool. Cut pieces of it keep that side outside too.'
+    ),
+    set: help(
+      'The units are tapped down by hand, not vibrated',
+      '`set by hand`. For large slabs that a plate would crack; the bed is then screeded to its finished thickness.'
     )
   },
   within: {
+    set: together('by hand', help('Tapped down by hand, not vibrated', '`set by hand`')),
     shape: {
       rectangle: help('Oblong or square, with right angles'),
       hexagon: help(

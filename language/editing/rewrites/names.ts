@@ -6,7 +6,7 @@ const WORDS: ReadonlySet<string> = new Set([
   ...Object.values(BLOCKS).flatMap(({ statements, lines }) => [
     ...Object.keys(statements),
     ...Object.values(statements).flatMap(({ clauses }) => clauses),
-    ...(lines ?? [])
+    ...(lines?.clauses ?? [])
   ]),
   ...['x', 'by', 'per']
 ]);
