@@ -1,4 +1,4 @@
-import { printAs } from '../../measures/print.ts';
+import { printAs, roundedUp } from '../../measures/print.ts';
 import { ownNumbers } from './from-catalogue.ts';
 import { length, type Member, type ThingOf, words } from './member.ts';
 
@@ -10,7 +10,27 @@ export const GATE_MEMBERS: readonly Member<'gate'>[] = [
     ...words('gate', 'swing', 'Whether the leaf strikes the finish before it is open', ['strikes', 'clears']),
     read: ({ gate }) => (gate.clearance === undefined ? [] : [gate.strikes ? 'strikes' : 'clears'])
   },
-  ...ownNumbers('gate', 'gate', ({ gate }) => gate)
+  ...ownNumbers('gate', 'gate', ({ gate }) => gate),
+  {
+    ...length('gate', 'strikes-by', 'How far the finish stands above the underside of the leaf, where it does'),
+    print: 'thickness',
+    read: ({ gate }) => turned(gate.clearance)
+  },
+  {
+    ...length('gate', 'trim-by', 'What is cut off the leaf so that it clears as wanted, rounded up as it is marked'),
+    print: 'thickness',
+    read: ({ gate, judged: { system } }) => (gate.trim === undefined ? undefined : roundedUp(gate.trim, system))
+  },
+  {
+    ...length('gate', 'proud-by', 'The same, while units stand proud of the finish'),
+    print: 'thickness',
+    read: ({ gate }) => turned(gate.laidClearance)
+  },
+  {
+    ...length('gate', 'above-sill', 'How far the finish lies above the sill, where it does'),
+    print: 'thickness',
+    read: ({ gate }) => turned(gate.sillStep)
+  }
 ];
 
 /** What rules can look at in a box: what lies under a lid. */
@@ -28,7 +48,7 @@ export const BOX_MEMBERS: readonly Member<'box'>[] = [
   {
     ...length('box', 'lower-by', 'How far its lid is lowered to the finish, where it stands above it'),
     print: 'thickness',
-    read: ({ box: { change } }) => (change === undefined ? undefined : -change)
+    read: ({ box }) => turned(box.change)
   }
 ];
 
@@ -57,7 +77,7 @@ export const PIPE_MEMBERS: readonly Member<'pipe'>[] = [
   {
     ...length('pipe', 'within-dig', 'How far it lies above the bottom of the dig, by its stated depth'),
     print: 'thickness',
-    read: ({ pipe: { belowDig } }) => (belowDig === undefined ? undefined : -belowDig)
+    read: ({ pipe }) => turned(pipe.belowDig)
   }
 ];
 
@@ -69,7 +89,7 @@ export const DRAIN_MEMBERS: readonly Member<'drain'>[] = [
   {
     ...length('drain', 'grate-above', 'How far its grate stands above the finish, where it does'),
     print: 'thickness',
-    read: ({ drain: { finishAbove } }) => (finishAbove === undefined ? undefined : -finishAbove)
+    read: ({ drain }) => turned(drain.finishAbove)
   }
 ];
 
@@ -131,7 +151,7 @@ export const READING_MEMBERS: readonly Member<'reading'>[] = [
   {
     ...length('reading', 'below', 'How far it was measured below the design'),
     print: 'thickness',
-    read: ({ reading: { above } }) => (above === undefined ? undefined : -above)
+    read: ({ reading }) => turned(reading.above)
   },
   { ...length('reading', 'gap', 'The gap under a straightedge'), read: ({ reading }) => reading.gap },
   {
@@ -158,7 +178,7 @@ export const DELIVERY_MEMBERS: readonly Member<'delivery'>[] = [
   },
   {
     ...words('delivery', 'delivered-over', 'What was delivered over what is needed, in its measure'),
-    read: thing => amount(thing, thing.delivery.short === undefined ? undefined : -thing.delivery.short)
+    read: thing => amount(thing, turned(thing.delivery.short))
   },
   {
     ...words('delivery', 'delivered-so-far', 'What was delivered so far, in its measure'),
@@ -178,6 +198,11 @@ function amount(
 }
 
 const PRINTS = { kg: 'mass', m3: 'stone-volume', '': 'count' } as const;
+
+/** The same distance the other way. */
+function turned(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : -value;
+}
 
 function named(name: string | undefined): readonly string[] {
   return name === undefined ? [] : [name];
