@@ -42,7 +42,7 @@ export const INKS = looks({
   'break-line': { pen: 0.3, fill: 'none', dash: [3, 0.9, 0.4, 0.9] },
   route: { pen: 0.3, fill: 'none', dash: [0.6, 0.9] },
   section: { pen: 0.45, fill: 'none', dash: [5, 1, 1, 1] },
-  leaf: { pen: 1, fill: 'none' },
+  leaf: { pen: 0.4, fill: 'paper' },
   swing: { pen: 0.25, fill: 'none', dash: 1.2 },
   dot: { pen: 0.3, fill: 'paper' },
   cross: { pen: 0.3, fill: 'none' },

@@ -2,7 +2,7 @@ import type { Shape, Sheet } from '../../drawing/drawing.ts';
 import { circleLoop, cornerLoop, rectangleLoop } from '../../geometry/index.ts';
 import { entryHeight, LEGEND_LINE, LEGEND_SIZE, type LegendEntry, type Sign, SIGN_GAP, SIGN_WIDTH } from './legend.ts';
 import { COLUMN, ground, type LegendRoom, onGround } from './page.ts';
-import { diamond } from './thing-shapes.ts';
+import { diamond, LEAF, leafLoop } from './thing-shapes.ts';
 
 /** Height of a sign, mm on paper. */
 const SIGN_HEIGHT = 3.2;
@@ -81,12 +81,17 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
       ...(sign.text === undefined ? [] : [letters(sign.text, 2.5)])
     ];
   }
+  if ('leaf' in sign) {
+    const loop = leafLoop({ from: at(0, 0), to: at(SIGN_WIDTH, 0) }, ground(sheet, LEAF));
+    return [{ kind: 'outlines', key, ink: 'leaf', loops: [loop] }];
+  }
   if ('stroke' in sign) {
     return [{ kind: 'line', key, ink: sign.stroke, sides: [{ from: at(0, 0), to: at(SIGN_WIDTH, 0) }] }];
   }
   if ('dot' in sign) {
     const half = ground(sheet, 1);
-    const loop = sign.dot === 'diamond' ? diamond(at(SIGN_WIDTH / 2, 0), half) : circleLoop(at(SIGN_WIDTH / 2, 0), half);
+    const loop =
+      sign.dot === 'diamond' ? diamond(at(SIGN_WIDTH / 2, 0), half) : circleLoop(at(SIGN_WIDTH / 2, 0), half);
     return [{ kind: 'outlines', key, ink: 'dot', loops: [loop] }];
   }
   if ('line' in sign) {

@@ -19,6 +19,7 @@ export type Sign =
   | { readonly ink: Ink; readonly tint?: Tint; readonly text?: string }
   | { readonly line: 'edging' }
   | { readonly stroke: Ink }
+  | { readonly leaf: true }
   | { readonly fall: true }
   | { readonly point: true }
   | { readonly dot: 'round' | 'diamond' }
@@ -64,7 +65,8 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
 /** Signs of what stands or lies there, for kinds that there are. */
 const THINGS: readonly { readonly kinds: readonly ThingKind[]; readonly sign: Sign; readonly words: string }[] = [
   { kinds: ['channel', 'gully'], sign: { ink: 'drain' }, words: 'drain' },
-  { kinds: ['gate', 'door'], sign: { stroke: 'leaf' }, words: 'gate or door, shut; broken: its swing' },
+  { kinds: ['outlet'], sign: { dot: 'round' }, words: 'outlet of a drain' },
+  { kinds: ['gate', 'door'], sign: { leaf: true }, words: 'gate or door, shut; in broken lines its swing' },
   { kinds: ['buried box'], sign: { ink: 'below' }, words: 'cut down and buried' },
   { kinds: ['soft spot'], sign: { ink: 'soft-spot' }, words: 'soft spot, dug deeper' },
   { kinds: ['old paving'], sign: { ink: 'broken-out' }, words: 'old paving, broken out' },
@@ -77,7 +79,8 @@ const THINGS: readonly { readonly kinds: readonly ThingKind[]; readonly sign: Si
 function siteEntries({ site }: PlanInput): LegendEntry[] {
   if (site === undefined) return [];
   const { points, falls, things, heights } = site;
-  const of = (...kinds: readonly ThingKind[]): readonly PlanThing[] => things.filter(({ kind }) => kinds.includes(kind));
+  const of = (...kinds: readonly ThingKind[]): readonly PlanThing[] =>
+    things.filter(({ kind }) => kinds.includes(kind));
   const pipes = of('pipe').map(({ labels }) => entry(labels[0] ?? '', { sign: { stroke: 'pipe' } }));
   const noDig = of('no dig').map(({ told }) => entry(told, { sign: { stroke: 'no-dig' } }));
   return [

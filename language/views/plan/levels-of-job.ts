@@ -20,13 +20,20 @@ export function pointsOfJob(job: Job, view: Bounds): PlanPoint[] {
     .map(({ key, name, x, y }) => ({ key, name, at: { x, y } }));
   const corners = job.areas
     .filter(({ finish }) => finish !== undefined)
-    .flatMap(area => area.outline.map(({ from }, index) => ({ key: `${area.key}/corner-${index + 1}`, area, at: from })))
+    .flatMap(area => cornersOf(area).map(({ index, at }) => ({ key: `${area.key}/corner-${index + 1}`, area, at })))
     .filter(({ at, area }) => !named.some(point => isSame(point.at, at)) && !isRoundedAtPoint(area.outline, at, named))
     .filter(({ at }, index, all) => all.findIndex(other => isSame(other.at, at)) === index);
   return [...named, ...corners.map(({ key, at }) => ({ key, at }))].map(point => ({
     ...point,
     heights: heightsAt(job, point.at)
   }));
+}
+
+/** Where one side ends and another begins: a side measured by offsets bends on its way, and is one side. */
+function cornersOf({ outline, edges }: Area): { index: number; at: Point }[] {
+  return outline
+    .map(({ from }, index) => ({ index, at: from }))
+    .filter(({ index }) => edges[index] === undefined || edges[index].key !== edges.at(index - 1)?.key);
 }
 
 function isSame(a: Point, b: Point): boolean {
@@ -98,7 +105,8 @@ export function fallsOf(area: Area, system: System): PlanFall[] {
   for (const part of largest) {
     const falls = fromMiddle(part).flatMap(at => fallAt(surface, at, system));
     const [first] = falls;
-    if (first !== undefined && !found.some(([other]) => other !== undefined && areAlike(other, first))) found.push(falls);
+    if (first !== undefined && !found.some(([other]) => other !== undefined && areAlike(other, first)))
+      found.push(falls);
   }
   return found.map((falls, index) => ({ key: `${area.key}/fall-${index + 1}`, area: area.key, places: falls }));
 }
@@ -142,18 +150,25 @@ function areAlike(a: FallPlace, b: FallPlace): boolean {
 }
 
 /** Heights of each area in words. */
-export function levelsOfJob({ system }: Job, datum: Datum, { quantities }: Pick<JobNumbers, 'quantities'>): PlanSite['levels'] {
-  const text = (z: number | undefined): string | undefined => z === undefined ? undefined : levelText(z, datum, system);
+export function levelsOfJob(
+  { system }: Job,
+  datum: Datum,
+  { quantities }: Pick<JobNumbers, 'quantities'>
+): PlanSite['levels'] {
+  const text = (z: number | undefined): string | undefined =>
+    z === undefined ? undefined : levelText(z, datum, system);
   return quantities.areas.flatMap(({ id, levels }) => {
     const rows = (levels ?? []).flatMap(({ at, finish, ground, digBottom }) => {
       const [finished, today, dug] = [text(finish), text(ground), text(digBottom)];
       if (finished === undefined) return [];
-      return [{
-        at,
-        finish: finished,
-        ...(today === undefined ? {} : { ground: today }),
-        ...(dug === undefined ? {} : { digBottom: dug })
-      }];
+      return [
+        {
+          at,
+          finish: finished,
+          ...(today === undefined ? {} : { ground: today }),
+          ...(dug === undefined ? {} : { digBottom: dug })
+        }
+      ];
     });
     return rows.length === 0 ? [] : [{ area: id, rows }];
   });

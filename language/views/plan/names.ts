@@ -27,7 +27,10 @@ export function keptOutNames(areas: readonly PlanArea[], around: Surroundings): 
   for (const { key, kind, name, outline, lid } of areas.flatMap(area => area.keptOut).filter(isDrawn)) {
     const corners = [chordCorners(outline)];
     const lids = lid === undefined ? [] : [lid];
-    const within = [[`${kind} ${name}`, ...lids], [kind, name, ...lids]].map(lines => linesWithin(corners, lines, `${key}/name`, around));
+    const within = [
+      [`${kind} ${name}`, ...lids],
+      [kind, name, ...lids]
+    ].map(lines => linesWithin(corners, lines, `${key}/name`, around));
     const found = within.reduce((best, lines) => ((lines?.[0]?.size ?? 0) > (best?.[0]?.size ?? 0) ? lines : best));
     if (found) {
       for (const label of found) around.taken.add(labelBox(label));
@@ -36,7 +39,12 @@ export function keptOutNames(areas: readonly PlanArea[], around: Surroundings): 
     }
     const from = roomFor(corners, boxFor(['n']), 0)?.at;
     if (from === undefined) continue;
-    const label = nameLabel(`${key}/name`, [`${kind} ${name}`, ...lids].join(', '), from, ground(around.sheet, KEPT_OUT_SIZES.at(-1)!));
+    const label = nameLabel(
+      `${key}/name`,
+      [`${kind} ${name}`, ...lids].join(', '),
+      from,
+      ground(around.sheet, KEPT_OUT_SIZES.at(-1)!)
+    );
     const called = calledOut({ label, from, boxOf: labelBox, around });
     if (called === undefined) continue;
     labels.push(called.label);

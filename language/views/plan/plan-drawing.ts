@@ -18,7 +18,17 @@ import { placeSides } from './side-labels.ts';
 import { startMarks } from './start-marks.ts';
 import { surroundingsOf } from './surroundings.ts';
 import { thingLabels } from './thing-labels.ts';
-import { boundsOfSite, crossShapes, takeThings, thingsOver, thingsUnder } from './thing-shapes.ts';
+import {
+  boundsOfSite,
+  crossShapes,
+  dotShapes,
+  outletsFirst,
+  setOutShapes,
+  takeThings,
+  thingsOver,
+  thingsUnder,
+  withoutSetOut
+} from './thing-shapes.ts';
 import { cutShapes, wholeShapes } from './unit-shapes.ts';
 
 /** How often the page is chosen anew for a legend that grew: with more words the scale may change, and the notes with it. */
@@ -40,7 +50,7 @@ export function planDrawing(input: PlanInput): Drawing {
 
 function boundsAround({ areas, site }: PlanInput): Bounds {
   const outlines = areas.filter(({ outline }) => outline.length > 0).map(({ outline }) => boundsOf(outline));
-  const all = site === undefined ? outlines : [...outlines, ...boundsOfSite(site)];
+  const all = site === undefined ? outlines : [...outlines, ...boundsOfSite(withoutSetOut(site))];
   return all.length === 0 ? { left: 0, right: 1, bottom: 0, top: 1 } : all.reduce(around);
 }
 
@@ -60,17 +70,21 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
   const within = keptOutNames(areas, around);
   const start = startMarks(areas, around);
   const numbers = placeNumbers(pieces, around);
-  if (site) takeThings(site, page.sheet, around.taken);
+  const [outlets, others] = outletsFirst(site?.things ?? []);
+  const outletNames = thingLabels(outlets, around);
+  if (site) takeThings(withoutSetOut(site), page.sheet, around.taken);
+  const setOut = site ? setOutShapes(site, around) : [];
   const points = site ? pointLabels(site.points, around) : [];
   const falls = site ? fallArrows(site.falls, around) : [];
   const sides = placeSides(areas, system, around);
-  const things = site ? thingLabels(site.things, around) : [];
+  const things = [...outletNames, ...thingLabels(others, around)];
   const names = areaNames(areas, around);
   return {
     layers: [
       { key: 'start', shapes: start },
       { key: 'leaders', shapes: [...numbers.leaders, ...within.leaders] },
       { key: 'numbers', shapes: numbers.numbers },
+      ...filled('set-out', setOut),
       ...filled('points', points),
       ...filled('falls', falls),
       { key: 'sides', shapes: sides.shapes },
@@ -112,7 +126,7 @@ function drawn(
       ofAreas('kept-out', keptOutShapes),
       ofAreas('outlines', area => [outlineShape(area)]),
       ...filled('things', thingsOver(things, sheet)),
-      ...filled('crosses', site ? crossShapes(site, sheet) : []),
+      ...filled('crosses', site ? [...crossShapes(site, sheet), ...dotShapes(withoutSetOut(site).things, sheet)] : []),
       ...texts,
       { key: 'scale-bar', shapes: scaleBar(sheet, system) },
       { key: 'title', shapes: titleShapes(input, sheet) },

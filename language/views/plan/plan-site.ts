@@ -51,6 +51,7 @@ export type ThingKind =
   | 'door'
   | 'channel'
   | 'gully'
+  | 'outlet'
   | 'pipe'
   | 'buried box'
   | 'soft spot'

@@ -20,7 +20,9 @@ export function pointLabels(points: readonly PlanPoint[], around: Surroundings):
   return points.flatMap(point => {
     const { name, heights } = point;
     const named = name === undefined ? [] : [name];
-    const wishes = [[...named, ...heights], [[...named, ...heights].join(' ')], named].filter(lines => lines.length > 0);
+    const wishes = [[...named, ...heights], [[...named, ...heights].join(' ')], named].filter(
+      lines => lines.length > 0
+    );
     for (const lines of wishes) {
       const box = boxBeside(point.at, lines, around);
       if (box === undefined) continue;

@@ -28,7 +28,9 @@ export function thingLabels(things: readonly PlanThing[], around: Surroundings):
     if ('ends' in labelled) return endLabels(thing, labelled.ends, around);
     for (const text of labels) {
       const placed =
-        'along' in labelled ? labelAlong(thing, text, labelled.along, around) : besideLabel(thing, text, labelled.beside, around);
+        'along' in labelled
+          ? labelAlong(thing, text, labelled.along, around)
+          : besideLabel(thing, text, labelled.beside, around);
       if (placed !== undefined) return placed;
     }
     const shortest = labels.at(-1);

@@ -11,7 +11,7 @@ export function thingsOfJob(job: Job, quantities: JobQuantities): PlanThing[] {
   return [
     ...job.areas.flatMap(area => [...softSpots(area, system), ...oldPaving(area, system)]),
     ...job.boxes.flatMap(box => [...noDig(box, system), ...buriedBox(box, quantities, system)]),
-    ...job.drains.map(drain => drainThing(drain)),
+    ...job.drains.flatMap(drain => [drainThing(drain), ...outletThing(drain)]),
     ...job.pipes.flatMap(pipe => pipeThing(pipe, system)),
     ...breakLines(job),
     ...job.routes.flatMap(({ key, name, line }) => lineThing('route', { key, name, sides: line })),
@@ -87,22 +87,36 @@ function buriedBox({ key, name, outline, use }: KeptOut, quantities: JobQuantiti
   ];
 }
 
-function drainThing({ key, name, kind, outline, line, outlet }: Drain): PlanThing {
-  const to = outlet?.to === undefined ? '' : `, to ${outlet.to}`;
-  const { from, to: end } = line ?? { from: undefined, to: undefined };
+function drainThing({ key, name, kind, outline, line }: Drain): PlanThing {
   const where = line === undefined ? '' : ` along ${line.fromName} to ${line.toName}`;
-  const out = outlet === undefined ? '' : `, outlet at ${outlet.name}${to}`;
-  const loadClass = outlet?.loadClass === undefined ? '' : `, class ${outlet.loadClass}`;
   return {
     key: `${key}/shape`,
     kind,
     name,
     parts: [{ ink: 'drain', loop: outline }],
-    dots: outlet === undefined ? [] : [outlet.at],
-    labels: [`${kind} ${name}${out}`, `${kind} ${name}`, name],
-    labelled: from && end ? { along: { from, to: end } } : { beside: middleOf(outline) },
-    told: `${kind} ${name}${where}${out}${loadClass}`
+    dots: [],
+    labels: [`${kind} ${name}`, name],
+    labelled: line === undefined ? { beside: middleOf(outline) } : { along: { from: line.from, to: line.to } },
+    told: `${kind} ${name}${where}`
   };
+}
+
+function outletThing({ key, name, outlet }: Drain): PlanThing[] {
+  if (outlet === undefined) return [];
+  const to = outlet.to === undefined ? '' : ` to ${outlet.to}`;
+  const loadClass = outlet.loadClass === undefined ? '' : `, class ${outlet.loadClass}`;
+  return [
+    {
+      key: `${key}/outlet`,
+      kind: 'outlet',
+      name,
+      parts: [],
+      dots: [outlet.at],
+      labels: [`outlet${to}${loadClass}`, `outlet${to}`, 'outlet'],
+      labelled: { beside: outlet.at },
+      told: `outlet of ${name} at ${outlet.name}${to}${loadClass}`
+    }
+  ];
 }
 
 function pipeThing(pipe: Pipe, system: System): PlanThing[] {
@@ -163,7 +177,7 @@ function lineThing(kind: 'route' | 'section', { key, name, sides }: NamedLine): 
       name,
       parts: [{ ink: kind, sides }],
       dots: [],
-      labels: [name],
+      labels: kind === 'section' ? [name] : [`route ${name}`, name],
       labelled: kind === 'section' ? { ends: [first, last] } : { along: first },
       told: `${kind} ${name}`
     }
@@ -173,7 +187,8 @@ function lineThing(kind: 'route' | 'section', { key, name, sides }: NamedLine): 
 /** The leaf shut, the way its end takes, and the leaf open. */
 function leafThing({ key, name, kind, leaf }: Gate): PlanThing[] {
   if (leaf === undefined) return [];
-  const { hinge, end, turn } = leaf;
+  const { hinge, end } = leaf;
+  const turn = (leaf.turn * Math.PI) / 180;
   const open = turnedAbout(end, hinge, turn);
   const swing: Side = { from: end, to: open, arc: { centre: hinge, turn } };
   const moves = turn !== 0 && radiusOf(swing, swing.arc!) > 0;
