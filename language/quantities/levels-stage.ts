@@ -191,6 +191,11 @@ function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: 
       const point = { x: corner.x + (corner.x - other.x) * share, y: corner.y + (corner.y - other.y) * share };
       return { at: `${name}, beyond its ${end}`, ...point, fromCorner, finish: heights.at(point).finish };
     };
-    return [place(side.from, side.to, before!, 'start'), place(side.to, side.from, after!, 'end')];
+    // A side measured by offsets bends on its way: no line is set out there.
+    const [isFirst, isLast] = [outline.length - 1 + index, index + 1].map(at => names[at % outline.length] !== name);
+    return [
+      ...(isFirst ? [place(side.from, side.to, before!, 'start')] : []),
+      ...(isLast ? [place(side.to, side.from, after!, 'end')] : [])
+    ];
   });
 }
