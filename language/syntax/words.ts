@@ -51,7 +51,7 @@ export type BlockName =
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
 const height = ['below', 'above', 'level', 'with'];
-const spot = ['along', 'to', 'out', 'left', 'right', 'from', 'towards', 'at'];
+const spot = ['along', 'to', 'leg', 'out', 'left', 'right', 'from', 'towards', 'at'];
 const rectangle = ['corner', 'centre', 'turned', ...spot];
 const circle = ['across', 'radius', 'centre', ...spot];
 const layer: Statement = { clauses: ['as', 'past', 'the', 'edging', 'settles'] };
@@ -221,7 +221,21 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       traffic: plain,
       finish: {
         clauses: [
-          ...['as', 'along', 'to', 'at', 'falling', 'rising', 'away', 'from', 'towards', 'twisted', 'evenly', 'folded'],
+          ...[
+            'as',
+            'along',
+            'to',
+            'leg',
+            'at',
+            'falling',
+            'rising',
+            'away',
+            'from',
+            'towards',
+            'twisted',
+            'evenly',
+            'folded'
+          ],
           ...['cross-fall', 'camber', 'the', 'left', 'right', ...height]
         ],
         rows: true
