@@ -442,7 +442,7 @@ describe('Sides', () => {
       ...['garden-strip', 'spiked-strip']
     ]);
     expect(offered(inEdges('rectangle 12 x 16 ft', 'near meets lawn, edging garden-strip ‸'))).toEqual([
-      ...['set before laying', 'set after laying', ', flush']
+      ...['set before laying', 'set after laying', ', flush', ', standing']
     ]);
   });
 });
