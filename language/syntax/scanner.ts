@@ -247,7 +247,8 @@ class Scanner {
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
     if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
-    this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
+    const isClause = this.clauses.has(word) && word in this.types && (!BEHIND_VALUES.has(word) || this.afterOperand());
+    this.emit(isClause ? word : 'ID', word);
   }
 
   /** The block before was never opened, and what stands here belongs into it: by its word, or by its indent. */
@@ -892,5 +893,8 @@ const COMPARISONS: Readonly<Record<string, string>> = {
   '>=': 'at least',
   '≥': 'at least'
 };
+
+/** Clauses only behind a value: `1.2 m wide`. Elsewhere they are values of one's own: `rectangle wide x deep`. */
+const BEHIND_VALUES: ReadonlySet<string> = new Set(['wide', 'deep']);
 
 const NO_WORDS: ReadonlySet<string> = new Set();
