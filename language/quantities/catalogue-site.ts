@@ -55,7 +55,6 @@ export const SITE_QUANTITIES = [
   {
     ...level,
     ...always,
-    computed: true,
     id: 'measured-height',
     owner: 'measured-height',
     key: 'height',
@@ -122,6 +121,16 @@ export const SITE_QUANTITIES = [
     words: 'at its middle',
     name: 'cut down at the middle',
     describe: 'The same at the middle of the box'
+  },
+  {
+    ...length,
+    ...maybe,
+    id: 'box-cut-down-soft-spot',
+    owner: 'box',
+    key: 'cutDownInSoftSpot',
+    words: 'in the soft spot',
+    name: 'cut down in the soft spot',
+    describe: 'The same down to the bottom of a soft spot that reaches over the box'
   },
   {
     kind: 'area',
@@ -476,5 +485,45 @@ export const SITE_QUANTITIES = [
     words: 'Above the design',
     name: 'measured above the design',
     describe: 'Measured less design: more than nought is high'
+  },
+  {
+    ...read,
+    ...always,
+    id: 'gap-gap',
+    owner: 'gap',
+    key: 'gap',
+    words: 'Gap',
+    name: 'gap',
+    describe: 'Gap under the straightedge as measured'
+  },
+  {
+    ...run,
+    ...always,
+    id: 'gap-straightedge',
+    owner: 'gap',
+    key: 'straightedge',
+    words: 'Straightedge',
+    name: 'straightedge',
+    describe: 'Length of the straightedge'
+  },
+  {
+    ...slope,
+    ...always,
+    id: 'slope-measured',
+    owner: 'slope',
+    key: 'measured',
+    words: 'Measured',
+    name: 'measured slope',
+    describe: 'Slope along the line as measured'
+  },
+  {
+    ...slope,
+    ...maybe,
+    id: 'slope-design',
+    owner: 'slope',
+    key: 'design',
+    words: 'Design',
+    name: 'design slope',
+    describe: 'Slope of the finish along the line by the design, from end to end'
   }
 ] as const satisfies readonly Quantity[];

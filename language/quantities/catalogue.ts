@@ -21,6 +21,8 @@ export type Owner =
   | 'stretch'
   | 'delivery'
   | 'reading'
+  | 'gap'
+  | 'slope'
   | 'layer'
   | 'laying'
   | 'running-size'

@@ -27,6 +27,7 @@ import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-sta
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
 import type { SiteQuantities } from './site-contract.ts';
+import { type Site, siteOf } from './site-of-job.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
 
 /**
@@ -36,7 +37,7 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
-  const { results: worked, missing, pairs, findings } = yield* workedOut(job, memory);
+  const { results: worked, missing, pairs, findings, site } = yield* workedOut(job, memory);
   const whole = yield* wholeJob(job, worked, pairs, memory);
   const results: AreaResult[] = [];
   for (const result of worked) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
@@ -59,11 +60,12 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       totals: whole.totals,
       materials: whole.materials,
       units: whole.units,
-      edging: whole.edging
+      edging: whole.edging,
+      ...site.quantities
     },
     // An editor asks for one or two of them, after an edit for none.
     get workings() {
-      workings ??= workingsOf(results, whole);
+      workings ??= workingsOf(results, whole, site);
       return workings;
     },
     findings,
@@ -94,6 +96,7 @@ function looksAtNesting(rules: readonly Rule[]): boolean {
 interface WorkedOut extends JudgedJob {
   readonly results: readonly AreaResult[];
   readonly pairs: readonly Pair[];
+  readonly site: Site;
 }
 
 function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
@@ -112,13 +115,13 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
-  const site: SiteQuantities = {};
+  const site = yield* siteOf(job, results, memory);
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
-    findings.push(...(yield* judged(job, rules, result, site, memory, result === results[0])));
-  findings.push(...(yield* judgedSite(job, rules, site, memory)));
+    findings.push(...(yield* judged(job, rules, result, site.quantities, memory, result === results[0])));
+  findings.push(...(yield* judgedSite(job, rules, site.quantities, memory)));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
-  return { results, missing, pairs: shares.pairs, findings: [...told, ...shares.findings] };
+  return { results, missing, pairs: shares.pairs, site, findings: [...told, ...shares.findings] };
 }
 
 /** Heights at the places of an area that a sheet shows: no finding looks at them. */
@@ -252,8 +255,8 @@ function rulesAsBefore({ rules }: Job, { session, scope }: Memory): readonly Rul
   return rules.map(rule => session.asBefore(scope, rule.key, rule));
 }
 
-function workingsOf(results: readonly AreaResult[], whole: WholeJob): Record<string, Working> {
-  const workings: Record<string, Working> = {};
+function workingsOf(results: readonly AreaResult[], whole: WholeJob, site: Site): Record<string, Working> {
+  const workings: Record<string, Working> = { ...site.workings };
   results.forEach(({ shapes, layers, levels }, index) => {
     const all = { ...shapes.workings, ...layers.workings, ...levels?.workings };
     Object.assign(workings, movedTo(`/areas/${index}`, all));

@@ -6,6 +6,7 @@ import { type AreaHeights, areaHeights, zOf } from './area-heights.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import type { LayeredArea } from './layers-stage.ts';
+import { middleOf } from './middle-of.ts';
 import { Book, type Page } from './page.ts';
 
 /** Heights at one place, m above the datum. */
@@ -182,13 +183,3 @@ function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: 
     return [place(side.from, side.to, before!, 'start'), place(side.to, side.from, after!, 'end')];
   });
 }
-
-function middleOf(outline: Loop): Point {
-  const sum = outline.reduce((total, side) => {
-    const middle = pointAlong(side, 0.5);
-    return { x: total.x + side.from.x + middle.x, y: total.y + side.from.y + middle.y };
-  }, ORIGIN);
-  return { x: sum.x / outline.length / 2, y: sum.y / outline.length / 2 };
-}
-
-const ORIGIN: Point = { x: 0, y: 0 };

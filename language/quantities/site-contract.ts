@@ -42,6 +42,8 @@ export interface GateQuantities extends NumbersOf<'gate'> {
   readonly leastAt?: Place2d;
   /** It can't be opened all the way; the opening at which it strikes is in its numbers. */
   readonly strikes: boolean;
+  /** The leaf lies over paving whose finish is known, somewhere on its way; absent where nothing is told of a leaf. */
+  readonly overPaving?: boolean;
 }
 
 export interface PipeQuantities extends NumbersOf<'pipe'> {
@@ -98,6 +100,21 @@ export interface ReadingQuantities extends NumbersOf<'reading'> {
   readonly area: Key;
 }
 
+/** A gap measured under a straightedge. */
+export interface GapQuantities extends NumbersOf<'gap'> {
+  readonly id: Key;
+  readonly date: string;
+  readonly area?: Key;
+}
+
+/** A slope measured along a line, against that of the finish as designed. */
+export interface SlopeQuantities extends NumbersOf<'slope'> {
+  readonly id: Key;
+  readonly date: string;
+  readonly along: string;
+  readonly area?: Key;
+}
+
 /** What the job holds besides its areas. */
 export interface SiteQuantities {
   /** What heights count from. */
@@ -112,4 +129,6 @@ export interface SiteQuantities {
   readonly routes?: readonly RouteQuantities[];
   readonly deliveries?: readonly DeliveryQuantities[];
   readonly readings?: readonly ReadingQuantities[];
+  readonly gaps?: readonly GapQuantities[];
+  readonly slopes?: readonly SlopeQuantities[];
 }

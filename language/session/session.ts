@@ -9,6 +9,7 @@ export type Stage =
   | 'layers'
   | 'edges'
   | 'levels'
+  | 'site'
   | 'pair'
   | 'neighbours'
   | 'job'

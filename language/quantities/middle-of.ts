@@ -1,0 +1,38 @@
+import { distance, type Loop, type Point, pointAlong } from '../geometry/index.ts';
+import type { NamedPoint } from '../job/job.ts';
+
+/** The middle of a shape: of its corners and the middles of its sides. */
+export function middleOf(outline: Loop): Point {
+  const sum = outline.reduce((total, side) => {
+    const middle = pointAlong(side, 0.5);
+    return { x: total.x + side.from.x + middle.x, y: total.y + side.from.y + middle.y };
+  }, ORIGIN);
+  return { x: sum.x / outline.length / 2, y: sum.y / outline.length / 2 };
+}
+
+const ORIGIN: Point = { x: 0, y: 0 };
+
+/** How a place is found again with two tapes, m. */
+export type TapedFrom = readonly { readonly point: string; readonly distance: number }[];
+
+/** From the two points furthest apart of those that have coordinates: what was found from others may be gone. */
+export function tapedFrom(points: readonly NamedPoint[], place: Point): TapedFrom {
+  return furthestApart(points.filter(({ fixed }) => fixed)).map(point => ({
+    point: point.name,
+    distance: distance(point, place)
+  }));
+}
+
+function furthestApart(points: readonly NamedPoint[]): readonly NamedPoint[] {
+  let best = points.slice(0, 1);
+  let most = 0;
+  for (const [index, one] of points.entries()) {
+    for (const other of points.slice(index + 1)) {
+      const apart = distance(one, other);
+      if (apart <= most) continue;
+      most = apart;
+      best = [one, other];
+    }
+  }
+  return best;
+}
