@@ -27,7 +27,7 @@ import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-sta
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
 import type { SiteQuantities } from './site-contract.ts';
-import { type Site, siteOf } from './site-of-job.ts';
+import { deliveredOf, type Site, type SiteAsked, siteOf } from './site-of-job.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
 
 /**
@@ -37,8 +37,10 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
-  const { results: worked, missing, pairs, findings, site } = yield* workedOut(job, memory);
+  const asked: SiteAsked = { water: true, routes: true };
+  const { results: worked, missing, pairs, findings, site } = yield* workedOut(job, asked, memory);
   const whole = yield* wholeJob(job, worked, pairs, memory);
+  const delivered = yield* deliveredOf(job, worked, whole.units, memory);
   const results: AreaResult[] = [];
   for (const result of worked) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
   session.forgetOthers(scope, stillThere(job));
@@ -61,11 +63,12 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       materials: whole.materials,
       units: whole.units,
       edging: whole.edging,
-      ...site.quantities
+      ...site.quantities,
+      ...delivered.quantities
     },
     // An editor asks for one or two of them, after an edit for none.
     get workings() {
-      workings ??= workingsOf(results, whole, site);
+      workings ??= workingsOf(results, whole, [site, delivered]);
       return workings;
     },
     findings,
@@ -77,9 +80,16 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
-  const { findings, missing } = yield* workedOut(job, { session, scope, nests: looksAtNesting(job.rules) });
+  const { findings, missing } = yield* workedOut(job, NOTHING_ASKED, {
+    session,
+    scope,
+    nests: looksAtNesting(job.rules)
+  });
   return { findings, missing };
 }
+
+/** No rule looks at water or routes. */
+const NOTHING_ASKED: SiteAsked = { water: false, routes: false };
 
 interface JudgedJob {
   readonly findings: readonly RawFinding[];
@@ -99,7 +109,7 @@ interface WorkedOut extends JudgedJob {
   readonly site: Site;
 }
 
-function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
+function* workedOut(job: Job, asked: SiteAsked, memory: Memory): Generator<void, WorkedOut> {
   const findings: RawFinding[] = [];
   const results: AreaResult[] = [];
   const missing = job.missing.map(({ key }) => key);
@@ -115,7 +125,7 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
-  const site = yield* siteOf(job, results, memory);
+  const site = yield* siteOf(job, results, asked, memory);
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
     findings.push(...(yield* judged(job, rules, result, site.quantities, memory, result === results[0])));
@@ -255,8 +265,8 @@ function rulesAsBefore({ rules }: Job, { session, scope }: Memory): readonly Rul
   return rules.map(rule => session.asBefore(scope, rule.key, rule));
 }
 
-function workingsOf(results: readonly AreaResult[], whole: WholeJob, site: Site): Record<string, Working> {
-  const workings: Record<string, Working> = { ...site.workings };
+function workingsOf(results: readonly AreaResult[], whole: WholeJob, sites: readonly Site[]): Record<string, Working> {
+  const workings: Record<string, Working> = Object.assign({}, ...sites.map(site => site.workings));
   results.forEach(({ shapes, layers, levels }, index) => {
     const all = { ...shapes.workings, ...layers.workings, ...levels?.workings };
     Object.assign(workings, movedTo(`/areas/${index}`, all));
