@@ -9,6 +9,47 @@ const run = { kind: 'length', measure: 'm', print: 'length', computed: false } a
 const always = { always: true } as const;
 const maybe = { always: false } as const;
 
+/** What was delivered: by mass, by loose volume, or in pieces. */
+function deliveriesIn<const Of extends Pick<Quantity, 'owner' | 'kind' | 'measure' | 'print'>>(of: Of) {
+  const common = { ...of, computed: true } as const;
+  return [
+    {
+      ...common,
+      ...always,
+      id: `${of.owner}-delivered`,
+      key: 'delivered',
+      words: 'Delivered',
+      name: 'delivered',
+      describe: 'Delivered so far'
+    },
+    {
+      ...common,
+      ...maybe,
+      id: `${of.owner}-needed`,
+      key: 'needed',
+      words: 'Needed',
+      name: 'needed',
+      describe:
+        'Needed for the job: of a material with soft spots and low ground made up, before loss; of units those to buy'
+    },
+    {
+      ...common,
+      ...maybe,
+      id: `${of.owner}-short`,
+      key: 'short',
+      words: 'Still to come',
+      name: 'still to come',
+      describe: 'Needed less delivered; less than nought: delivered over'
+    }
+  ] as const;
+}
+
+const DELIVERIES = [
+  ...deliveriesIn({ owner: 'delivery-mass', kind: 'mass', measure: 'kg', print: 'mass' }),
+  ...deliveriesIn({ owner: 'delivery-volume', kind: 'volume', measure: 'm3', print: 'stone-volume' }),
+  ...deliveriesIn({ owner: 'delivery-count', kind: 'number', measure: '', print: 'count' })
+] as const;
+
 /** Quantities of what stands in a job besides its areas. */
 export const SITE_QUANTITIES = [
   {
@@ -417,45 +458,7 @@ export const SITE_QUANTITIES = [
     name: 'cross slope',
     describe: 'Steepest slope across the line in the stretch'
   },
-  {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
-    ...always,
-    id: 'delivery-delivered',
-    owner: 'delivery',
-    key: 'delivered',
-    words: 'Delivered',
-    name: 'delivered',
-    describe: 'Delivered so far, in the measure told'
-  },
-  {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
-    ...maybe,
-    id: 'delivery-needed',
-    owner: 'delivery',
-    key: 'needed',
-    words: 'Needed',
-    name: 'needed',
-    describe: 'Needed for the job with soft spots and low ground made up, before loss'
-  },
-  {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
-    ...maybe,
-    id: 'delivery-short',
-    owner: 'delivery',
-    key: 'short',
-    words: 'Still to come',
-    name: 'still to come',
-    describe: 'Needed less delivered; less than nought: delivered over'
-  },
+  ...DELIVERIES,
   {
     ...level,
     ...always,

@@ -10,6 +10,9 @@ export type Stage =
   | 'edges'
   | 'levels'
   | 'site'
+  | 'water'
+  | 'routes'
+  | 'deliveries'
   | 'pair'
   | 'neighbours'
   | 'job'
@@ -31,6 +34,8 @@ const COUNTED: readonly Counted[] = [
   'layers',
   'pair',
   'neighbours',
+  'water',
+  'routes',
   'job',
   'rules',
   'examples',
