@@ -20,9 +20,7 @@ export type Owner =
   | 'drain'
   | 'route'
   | 'stretch'
-  | 'delivery-mass'
-  | 'delivery-volume'
-  | 'delivery-count'
+  | 'delivery'
   | 'reading'
   | 'gap'
   | 'slope'
@@ -65,6 +63,8 @@ export interface Quantity {
   readonly describe: string;
   /** A count of work done, for tests and the JSON: no table shows it. */
   readonly workOnly?: true;
+  /** It stands on the level sheet, not in the tables of quantities. */
+  readonly sheetOnly?: true;
 }
 
 const QUANTITIES = [
@@ -961,5 +961,5 @@ export function quantitiesOf(owner: Owner): readonly Quantity[] {
 
 /** Those that tables show, in their order. */
 export function shownQuantitiesOf(owner: Owner): readonly Quantity[] {
-  return quantitiesOf(owner).filter(({ workOnly }) => workOnly === undefined);
+  return quantitiesOf(owner).filter(({ workOnly, sheetOnly }) => workOnly === undefined && sheetOnly === undefined);
 }

@@ -4,7 +4,8 @@ import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-fa
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
-import { judgeArea, type Judgement } from '../findings/judge.ts';
+import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
+import type { Judged } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -20,10 +21,12 @@ import { type LaidTotals, layingStage, withCuts } from './laying-stage.ts';
 import { nestingStage } from './nesting-stage.ts';
 import { kindOfUnit, unitsOf } from './units-of-area.ts';
 import { edgeHeightsStage } from './edge-heights-stage.ts';
+import { doorsOf, siteToJudge } from './judged-site.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
+import type { SiteQuantities } from './site-contract.ts';
 import { deliveredOf, type Site, type SiteAsked, siteOf } from './site-of-job.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
 
@@ -124,7 +127,9 @@ function* workedOut(job: Job, asked: SiteAsked, memory: Memory): Generator<void,
   const shares = yield* sharesOf(job, results, memory);
   const site = yield* siteOf(job, results, asked, memory);
   const rules = rulesAsBefore(job, memory);
-  for (const result of results) findings.push(...(yield* judged(job, rules, result, memory, result === results[0])));
+  for (const result of results)
+    findings.push(...(yield* judged(job, rules, result, site.quantities, memory, result === results[0])));
+  findings.push(...(yield* judgedSite(job, rules, site.quantities, memory)));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
   return { results, missing, pairs: shares.pairs, site, findings: [...told, ...shares.findings] };
 }
@@ -213,14 +218,42 @@ function* laidAndCut(
 function* judged(
   job: Job,
   rules: readonly Rule[],
-  { area, shapes, layers }: AreaResult,
+  { area, shapes, layers, edgeHeights }: AreaResult,
+  { water: waters }: SiteQuantities,
   memory: Memory,
   isFirst: boolean
 ): Generator<void, readonly RawFinding[]> {
   const { system, usualStone } = job;
-  const inputs = { system, usualStone, area, shapes, layers, rules, isFirst };
+  const water = waters?.find(each => each.area === area.key);
+  const judgedArea: Judged = {
+    system,
+    usualStone,
+    site: area.site,
+    area,
+    shapes,
+    layers,
+    edgeHeights,
+    ...(water === undefined ? {} : { water }),
+    doors: doorsOf(job)
+  };
+  const inputs = { judgedArea, rules, isFirst };
   const judgement = yield* recall(memory, 'rules', [area.key], inputs, (before: Judgement | undefined) => {
-    const result = judgeArea({ system, usualStone, area, shapes, layers }, rules, isFirst, before);
+    const result = judgeArea(judgedArea, rules, isFirst, before);
+    memory.session.count('judgements', result.judged);
+    return result;
+  });
+  return judgement.findings;
+}
+
+function* judgedSite(
+  job: Job,
+  rules: readonly Rule[],
+  quantities: SiteQuantities,
+  memory: Memory
+): Generator<void, readonly RawFinding[]> {
+  const site = siteToJudge(job, quantities);
+  const judgement = yield* recall(memory, 'site-rules', [job.key], { site, rules }, (before: Judgement | undefined) => {
+    const result = judgeSite(site, rules, before);
     memory.session.count('judgements', result.judged);
     return result;
   });

@@ -17,6 +17,7 @@ export type Stage =
   | 'neighbours'
   | 'job'
   | 'rules'
+  | 'site-rules'
   | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */

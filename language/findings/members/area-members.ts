@@ -6,6 +6,7 @@ import type { RawFix } from '../finding.ts';
 import { fixTo, type Length, saying, writing } from '../limits.ts';
 import { BOND_MEMBERS } from './bond-members.ts';
 import { LAID_MEMBERS } from './laid-members.ts';
+import { GROUND_MEMBERS } from './ground-members.ts';
 import { layingMembers } from './laying-members.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
@@ -145,6 +146,7 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
     write: ({ judged }, to) => (typeof to === 'string' ? [] : finishAt(judged, below(to)))
   },
   ...fromCatalogue('area', 'area', ({ judged }) => judged.shapes.area),
+  ...GROUND_MEMBERS,
   ...fromCatalogue('area', 'dig', ({ judged }) => judged.layers.dig, { at: lowestLayer }),
   ...fromCatalogue('area', 'joints', ({ judged }) => judged.layers.joints),
   ...layingMembers,

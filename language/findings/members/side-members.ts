@@ -5,6 +5,7 @@ import { saying, type Length, writing } from '../limits.ts';
 import { usualEdgings } from '../sides.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
+import { WALL_MEMBERS } from './wall-members.ts';
 
 /** What rules can look at in a side of an area. */
 export const SIDE_MEMBERS: readonly Member<'side'>[] = [
@@ -58,6 +59,7 @@ export const SIDE_MEMBERS: readonly Member<'side'>[] = [
     at: ({ edge }) => edge.key,
     write: ({ judged }, to) => (typeof to === 'string' ? [] : basePast(judged, to))
   },
+  ...WALL_MEMBERS,
   ...fromCatalogue(
     'side',
     'edge',
