@@ -280,7 +280,7 @@ export const SITE_QUANTITIES = [
   {
     ...length,
     ...maybe,
-    id: 'pipe-below-dig-at-best',
+    id: 'pipe-below-dig-but-for-soft-spots',
     owner: 'pipe',
     key: 'belowDigBesideSoftSpots',
     words: 'Below the dig but for soft spots',
