@@ -20,7 +20,6 @@ async function read(name: string): Promise<Read> {
 
 /** Half of the last digit that a figure is told to. */
 const SIXTEENTH = 1 / 32;
-const EIGHTH = 1 / 16;
 
 function near(value: number | undefined, told: number, apart: number): void {
   expect(value, `told ${told}`).toBeDefined();
@@ -202,7 +201,7 @@ describe('a block drive with a turning area', () => {
 
   it('stone', () => {
     // Beside T1 and T4 both digs reach past their kerbs: that ground is dug once.
-    near(job.dig.area, 89.28 - 0.35, 0.005);
+    near(job.dig.area, 88.9, 0.05);
     const base = job.materials.find(({ role }) => role === 'base')!;
     near(base.compactedVolume, 17.8, 0.05);
     near(base.mass! / 1000, 39.1, 0.1);
