@@ -36,7 +36,8 @@ async function told(text: string, rule: string): Promise<string[]> {
 
 // O-25: IRC R401.3 (2006 text, as quoted): hard surfaces within 10 ft of a foundation fall 2 %.
 describe('a patio that reaches 10 ft out from the house', () => {
-  const corners = (drop: string): string => `A 3 in below sill  B 3 in below sill  C ${drop} below sill  D ${drop} below sill`;
+  const corners = (drop: string): string =>
+    `A 3 in below sill  B 3 in below sill  C ${drop} below sill  D ${drop} below sill`;
 
   test('drops 2.4 in at least', async () => {
     expect(await told(PATIO(corners('5.4 in'), PAVED), 'fall-too-flat')).toEqual([]);
