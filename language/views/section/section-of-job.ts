@@ -81,7 +81,8 @@ function stationsOf(
     ...boxes.map(at => ({ at, rank: 2 })),
     ...bends.map(at => ({ at, rank: 3 }))
   ];
-  const kept = wished.filter(({ at }, index) => !wished.slice(0, index).some(other => Math.abs(other.at - at) <= SAME));
+  const within = wished.filter(({ at }) => at > SAME - line.past && at < line.length + line.past - SAME);
+  const kept = within.filter(({ at }, index) => !within.slice(0, index).some(other => Math.abs(other.at - at) <= SAME));
   return kept
     .sort((a, b) => a.at - b.at)
     .map(({ at, rank }) => stationAt(at, rank, nameAt(placeAt(line, at), job), stretches, job, datum));
@@ -89,6 +90,18 @@ function stationsOf(
 
 function nameAt(place: Point, { points }: Job): string | undefined {
   return points.find(point => distance(point, place) <= SAME)?.name;
+}
+
+/** `13 5/8 / 17 5/8 in below`: what both end with is told once. */
+function bothTexts([first = '', second]: readonly string[]): string {
+  if (second === undefined) return first;
+  const words = first.split(' ');
+  const others = second.split(' ');
+  while (words.length > 1 && words.at(-1) === others.at(-1)) {
+    words.pop();
+    others.pop();
+  }
+  return `${words.join(' ')} / ${second}`;
 }
 
 /** Heights where two stretches meet; both of them where they differ. */
@@ -105,7 +118,7 @@ function stationAt(
   const both = (heightOf: (stretch: Stretch, end: 0 | 1) => number | undefined): string | undefined => {
     const heights = [before && heightOf(before, 1), after && heightOf(after, 0)];
     const texts = heights.flatMap(z => (z === undefined ? [] : [levelText(z, datum, system)]));
-    return texts.length === 0 ? undefined : [...new Set(texts)].join(' / ');
+    return texts.length === 0 ? undefined : bothTexts([...new Set(texts)]);
   };
   const ground = both(({ ground: levels }, end) => levels?.[end]);
   const finish = both(({ paved, box, heights }, end) => (paved && !box ? heights?.[end].finish : undefined));
