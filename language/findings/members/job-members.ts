@@ -73,7 +73,7 @@ export const PIPE_MEMBERS: readonly Member<'pipe'>[] = [
     ...words('pipe', 'depth', 'Whether its depth was proven on site', ['proven', 'not-proven']),
     read: ({ pipe }) => [pipe.proven ? 'proven' : 'not-proven']
   },
-  ...ownNumbers('pipe', 'pipe', ({ pipe }) => pipe),
+  ...ownNumbers('pipe', 'pipe', ({ pipe }) => pipe, {}, { 'pipe-below-dig-at-best': 'below-dig-but-for-soft-spots' }),
   {
     ...length('pipe', 'within-dig', 'How far it lies above the bottom of the dig, by its stated depth'),
     print: 'thickness',
@@ -172,6 +172,14 @@ export const READING_MEMBERS: readonly Member<'reading'>[] = [
 export const DELIVERY_MEMBERS: readonly Member<'delivery'>[] = [
   { ...words('delivery', 'delivery', 'The material or unit'), read: ({ delivery }) => [delivery.thing] },
   ...ownNumbers('delivery', 'delivery', ({ delivery }) => delivery, {}, { 'delivery-needed': 'wanted' }),
+  {
+    name: 'surplus',
+    of: 'delivery',
+    measure: '',
+    print: 'number',
+    describe: 'Delivered less needed, in the measure told',
+    read: ({ delivery }) => turned(delivery.short)
+  },
   {
     ...words('delivery', 'still-to-come', 'What is still to come, in its measure'),
     read: thing => amount(thing, thing.delivery.short)
