@@ -30,7 +30,15 @@ import {
   TOP_LINE_AFTER_RULE
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
-import { BLOCK_WORDS, BLOCKS, otherStatement, TOP_WORDS, type BlockName, type Statement } from './words.ts';
+import {
+  BLOCK_WORDS,
+  BLOCKS,
+  otherStatement,
+  saidElsewhere,
+  TOP_WORDS,
+  type BlockName,
+  type Statement
+} from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -310,9 +318,11 @@ class Scanner {
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
-    const near = otherStatement(block, word) ?? nearest(word, known);
+    const elsewhere = saidElsewhere(block, word);
+    const near = elsewhere === undefined ? (otherStatement(block, word) ?? nearest(word, known)) : undefined;
     const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
-    const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
+    const one = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
+    const instead = elsewhere ?? one;
     this.fault(
       'unknown-statement',
       `\`${word}\` ${place}. ${instead}`,
