@@ -5,7 +5,7 @@ import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
-import type { Judged } from '../findings/members/member.ts';
+import type { Judged, Member } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -80,16 +80,10 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
-  const { findings, missing } = yield* workedOut(job, NOTHING_ASKED, {
-    session,
-    scope,
-    nests: looksAtNesting(job.rules)
-  });
+  const nests = looksAt(job.rules, isNested) || (looksAt(job.rules, isOfDelivery) && countsUnits(job));
+  const { findings, missing } = yield* workedOut(job, askedByRules(job), { session, scope, nests });
   return { findings, missing };
 }
-
-/** No rule looks at water or routes. */
-const NOTHING_ASKED: SiteAsked = { water: false, routes: false };
 
 interface JudgedJob {
   readonly findings: readonly RawFinding[];
@@ -97,10 +91,24 @@ interface JudgedJob {
   readonly missing: readonly string[];
 }
 
-function looksAtNesting(rules: readonly Rule[]): boolean {
+function looksAt(rules: readonly Rule[], isWanted: (member: Member) => boolean): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.nested === true))
+    cases.some(({ concerns, reads }) => reads.some(name => isWanted(memberOf(concerns, name)!)))
   );
+}
+
+const isNested = ({ nested }: Member): boolean => nested === true;
+const isOfWater = ({ of, ofWater }: Member): boolean => of === 'drain' || ofWater === true;
+const isOfRoute = ({ of }: Member): boolean => of === 'route';
+const isOfDelivery = ({ of }: Member): boolean => of === 'delivery';
+
+function askedByRules({ rules, routes }: Job): SiteAsked {
+  return { water: looksAt(rules, isOfWater), routes: routes.length > 0 && looksAt(rules, isOfRoute) };
+}
+
+/** Units delivered are held against those to buy. */
+function countsUnits({ log }: Job): boolean {
+  return log.some(entry => entry.kind === 'delivered' && entry.measure === '');
 }
 
 interface WorkedOut extends JudgedJob {
@@ -126,12 +134,25 @@ function* workedOut(job: Job, asked: SiteAsked, memory: Memory): Generator<void,
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
   const site = yield* siteOf(job, results, asked, memory);
+  const delivered = yield* deliveriesOf(job, results, shares.pairs, memory);
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
     findings.push(...(yield* judged(job, rules, result, site.quantities, memory, result === results[0])));
-  findings.push(...(yield* judgedSite(job, rules, site.quantities, memory)));
+  findings.push(...(yield* judgedSite(job, rules, { ...site.quantities, ...delivered }, memory)));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
   return { results, missing, pairs: shares.pairs, site, findings: [...told, ...shares.findings] };
+}
+
+/** What was delivered against what the whole job needs; nothing is worked out for it where nothing was. */
+function* deliveriesOf(
+  job: Job,
+  results: readonly AreaResult[],
+  pairs: readonly Pair[],
+  memory: Memory
+): Generator<void, SiteQuantities> {
+  if (!job.log.some(({ kind }) => kind === 'delivered')) return {};
+  const units = countsUnits(job) ? (yield* wholeJob(job, results, pairs, memory)).units : [];
+  return (yield* deliveredOf(job, results, units, memory)).quantities;
 }
 
 /** Heights at the places of an area that a sheet shows: no finding looks at them. */
