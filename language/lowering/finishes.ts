@@ -79,7 +79,7 @@ export class Finishes {
     const at = item.at && this.points.named(text, key, item, 'at', item.at.$refText);
     if (item.line !== undefined && line === undefined) return undefined;
     if (item.at !== undefined && at === undefined) return undefined;
-    const falls = this.falls(text, key, item, out, line);
+    const falls = this.falls(text, key, item, out, line, at);
     if (falls === undefined) return undefined;
     const point = line?.from ?? at ?? falls.from;
     if (point === undefined)
@@ -156,7 +156,8 @@ export class Finishes {
     key: Key,
     item: ast.Finish,
     out: OutSide,
-    along: PointLine | undefined
+    along: PointLine | undefined,
+    place: Point | undefined = along?.from
   ): { all: Fall[]; given: Given[]; alongLine: boolean; from?: Point; name?: string } | undefined {
     const all: Fall[] = [];
     const given: Given[] = [];
@@ -173,7 +174,7 @@ export class Finishes {
         ? fall.away
           ? squareTo(line, out(line.from, line.to))
           : less(line.to, line.from)
-        : towards && along && less(towards, along.from);
+        : towards && place && less(towards, place);
       if (direction === undefined) {
         return this.context.fault(
           text,
