@@ -1,13 +1,14 @@
 import type { Rule, RuleCase } from '../job/rule.ts';
 import type { Key, System } from '../job/job.ts';
 import type { RawFinding } from './finding.ts';
+import type { SiteToJudge } from '../quantities/judged-site.ts';
 import type { Judged, Thing, Value } from './members/member.ts';
 import { ruleFailed, whyFailed } from './rule-failed.ts';
 import { Asked, type IsHeard } from './rule-asked.ts';
 import type { Breach } from './rule-breach.ts';
 import { breachesTold } from './rule-messages.ts';
 import { byHowMuch, holds, type Missed, needsOn } from './rule-needs.ts';
-import { Things } from './rule-things.ts';
+import { Things, thingsOfArea, thingsOfJob } from './rule-things.ts';
 
 /** What one case of a rule came to on one thing, and the values that it was taken from. */
 interface Verdict {
@@ -20,7 +21,7 @@ interface Verdict {
   readonly failure?: string;
 }
 
-/** What the rules came to in an area: held, so that only those are judged again whose values have changed. */
+/** What the rules came to in an area, or in all that a job holds besides: held, so that only those are judged again whose values have changed. */
 export interface Judgement {
   readonly findings: readonly RawFinding[];
   /** By how much a need is missed hangs on the measures of the job. */
@@ -38,8 +39,15 @@ export function judgeArea(
   isFirst: boolean,
   before: Judgement | undefined
 ): Judgement {
-  const { system } = judged;
-  const things = new Things(judged, isFirst);
+  return judge(new Things(concern => thingsOfArea(concern, judged, isFirst)), judged.system, rules, before);
+}
+
+/** What rules find in what a job holds besides its areas. */
+export function judgeSite(site: SiteToJudge, rules: readonly Rule[], before: Judgement | undefined): Judgement {
+  return judge(new Things(concern => thingsOfJob(concern, site)), site.system, rules, before);
+}
+
+function judge(things: Things, system: System, rules: readonly Rule[], before: Judgement | undefined): Judgement {
   const yieldedTo = new Set(rules.flatMap(rule => rule.yieldsTo));
   const verdicts = new Map<Rule, readonly Verdict[]>();
   const breaches: Breach[] = [];

@@ -4,7 +4,7 @@ import { type Print, printAs, printFine } from '../measures/print.ts';
 import { listed } from './listed.ts';
 import type { FindingValue, RawFinding } from './finding.ts';
 import { memberOf } from './members/members.ts';
-import type { Thing } from './members/member.ts';
+import type { AreaThing, Thing } from './members/member.ts';
 import { printLimit } from './limits.ts';
 import type { Asked, MoreAsked } from './rule-asked.ts';
 import { type Breach, readsOf } from './rule-breach.ts';
@@ -66,8 +66,9 @@ function withMore(message: string, rule: Rule, more: MoreAsked | undefined, syst
 
 /** Where a finding stands: at the value that misses a need, else at the thing. */
 function placeOf({ ruleCase, thing, missed }: Breach): { target: Key; at?: Key } {
-  const { area } = thing.judged;
   const at = subjectKey(missed, thing);
+  if (!isInArea(thing)) return { target: thing.key, at: at ?? thing.at ?? thing.key };
+  const { area } = thing.judged;
   if (thing.is === 'unit' || thing.is === 'material') {
     if (!ruleCase.readsArea) return { target: thing.key, ...(at === undefined ? {} : { at }) };
     return { target: area.key, at: at ?? (thing.is === 'unit' ? area.paving!.key : thing.key) };
@@ -75,6 +76,10 @@ function placeOf({ ruleCase, thing, missed }: Breach): { target: Key; at?: Key }
   const target = thing.is === 'side' ? area.key : thing.key;
   // A layer may be the same as another area's: what is told of it in its area stands there.
   return { target, at: thing.is === 'layer' && ruleCase.readsArea ? thing.key : (at ?? thing.key) };
+}
+
+function isInArea(thing: Thing): thing is Thing & AreaThing {
+  return 'area' in thing.judged;
 }
 
 function subjectKey({ need: { test } }: Missed, thing: Thing): Key | undefined {

@@ -3,7 +3,13 @@ import type { Print } from '../measures/print.ts';
 import type { Key, System } from './job.ts';
 
 /** What a rule can be about. */
-export type Concern = 'area' | 'layer' | 'side' | 'unit' | 'material' | 'site';
+export type Concern = AreaConcern | JobConcern;
+
+/** What stands in an area, and its site. */
+export type AreaConcern = 'area' | 'layer' | 'side' | 'unit' | 'material' | 'site';
+
+/** What a job holds besides its areas. */
+export type JobConcern = 'gate' | 'box' | 'pipe' | 'drain' | 'route' | 'tape' | 'reading' | 'delivery';
 
 /** A rule as lowered from its text: plain, checked, without positions. */
 export interface Rule {

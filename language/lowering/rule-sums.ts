@@ -115,7 +115,15 @@ const CONCERN_WORDS: Readonly<Record<Concern, string>> = {
   side: 'a side',
   unit: 'a unit',
   material: 'a material',
-  site: 'the site'
+  site: 'the site',
+  gate: 'a gate',
+  box: 'a box',
+  pipe: 'a pipe',
+  drain: 'a drain',
+  route: 'a route',
+  tape: 'a tape',
+  reading: 'a reading',
+  delivery: 'a delivery'
 };
 
 function signed(context: Context, scope: RuleScope, node: ast.Sum): TypedSum | undefined {

@@ -6,6 +6,9 @@ const level = { kind: 'length', measure: 'm', print: 'level', computed: false } 
 const slope = { kind: 'share', measure: '', print: 'slope', computed: false } as const;
 const run = { kind: 'length', measure: 'm', print: 'length', computed: false } as const;
 
+/** In the measure that the delivery names: a mass, a loose volume, pieces. */
+const delivery = { owner: 'delivery', kind: 'number', measure: '', print: 'number', computed: true } as const;
+
 const always = { always: true } as const;
 const maybe = { always: false } as const;
 
@@ -277,7 +280,7 @@ export const SITE_QUANTITIES = [
   {
     ...length,
     ...maybe,
-    id: 'pipe-below-dig-at-best',
+    id: 'pipe-below-dig-but-for-soft-spots',
     owner: 'pipe',
     key: 'belowDigBesideSoftSpots',
     words: 'Below the dig but for soft spots',
@@ -418,39 +421,28 @@ export const SITE_QUANTITIES = [
     describe: 'Steepest slope across the line in the stretch'
   },
   {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
+    ...delivery,
     ...always,
     id: 'delivery-delivered',
-    owner: 'delivery',
     key: 'delivered',
     words: 'Delivered',
     name: 'delivered',
     describe: 'Delivered so far, in the measure told'
   },
   {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
+    ...delivery,
     ...maybe,
     id: 'delivery-needed',
-    owner: 'delivery',
     key: 'needed',
     words: 'Needed',
     name: 'needed',
-    describe: 'Needed for the job with soft spots and low ground made up, before loss'
+    describe:
+      'Needed for the job: of a material with soft spots and low ground made up, before loss; of units those to buy'
   },
   {
-    kind: 'number',
-    measure: '',
-    print: 'number',
-    computed: true,
+    ...delivery,
     ...maybe,
     id: 'delivery-short',
-    owner: 'delivery',
     key: 'short',
     words: 'Still to come',
     name: 'still to come',

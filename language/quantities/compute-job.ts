@@ -4,7 +4,8 @@ import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-fa
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
-import { judgeArea, type Judgement } from '../findings/judge.ts';
+import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
+import type { Judged } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -20,11 +21,13 @@ import { type LaidTotals, layingStage, withCuts } from './laying-stage.ts';
 import { nestingStage } from './nesting-stage.ts';
 import { kindOfUnit, unitsOf } from './units-of-area.ts';
 import { edgeHeightsStage } from './edge-heights-stage.ts';
+import { doorsOf, siteToJudge } from './judged-site.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-stage.ts';
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
-import { type Site, siteOf } from './site-of-job.ts';
+import type { SiteQuantities } from './site-contract.ts';
+import { type Site, type SiteAsked, siteOf } from './site-of-job.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
 
 /**
@@ -34,10 +37,11 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
-  const { results: worked, missing, pairs, findings, site } = yield* workedOut(job, memory);
-  const whole = yield* wholeJob(job, worked, pairs, memory);
+  const worked = yield* workedOut(job, EVERYTHING, memory);
+  const { missing, pairs, findings, site } = worked;
+  const whole = worked.whole ?? (yield* wholeJob(job, worked.results, pairs, memory));
   const results: AreaResult[] = [];
-  for (const result of worked) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
+  for (const result of worked.results) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
   session.forgetOthers(scope, stillThere(job));
   const areas = results.map(areaQuantities);
   for (const area of areas) session.keepLastGood(scope, area.id, area);
@@ -74,8 +78,27 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
-  const { findings, missing } = yield* workedOut(job, { session, scope, nests: looksAtNesting(job.rules) });
+  const asked = askedByRules(job);
+  const nests = asked.units || looksAt(job.rules, 'nested');
+  const { findings, missing } = yield* workedOut(job, asked, { session, scope, nests });
   return { findings, missing };
+}
+
+/** What takes time and no finding may hang on. */
+interface Asked extends SiteAsked {
+  /** How many units are to be bought, which hangs on how the cut pieces of all areas come out of them. */
+  readonly units: boolean;
+}
+
+const EVERYTHING: Asked = { water: true, routes: true, units: true };
+
+function askedByRules({ rules, drains, routes, log }: Job): Asked {
+  const concerns = new Set(rules.flatMap(rule => rule.cases.map(({ concerns: kind }) => kind)));
+  return {
+    water: looksAt(rules, 'drained') || (drains.length > 0 && concerns.has('drain')),
+    routes: routes.length > 0 && concerns.has('route'),
+    units: concerns.has('delivery') && log.some(entry => entry.kind === 'delivered' && entry.measure === '')
+  };
 }
 
 interface JudgedJob {
@@ -84,9 +107,9 @@ interface JudgedJob {
   readonly missing: readonly string[];
 }
 
-function looksAtNesting(rules: readonly Rule[]): boolean {
+function looksAt(rules: readonly Rule[], what: 'nested' | 'drained'): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.nested === true))
+    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.[what] === true))
   );
 }
 
@@ -94,9 +117,11 @@ interface WorkedOut extends JudgedJob {
   readonly results: readonly AreaResult[];
   readonly pairs: readonly Pair[];
   readonly site: Site;
+  /** Where it was asked for. */
+  readonly whole?: WholeJob;
 }
 
-function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
+function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, WorkedOut> {
   const findings: RawFinding[] = [];
   const results: AreaResult[] = [];
   const missing = job.missing.map(({ key }) => key);
@@ -112,11 +137,32 @@ function* workedOut(job: Job, memory: Memory): Generator<void, WorkedOut> {
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
-  const site = yield* siteOf(job, results, memory);
+  const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
+  const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
+  const seen = seenByRules(site.quantities, askedByRules(job));
   const rules = rulesAsBefore(job, memory);
-  for (const result of results) findings.push(...(yield* judged(job, rules, result, memory, result === results[0])));
+  for (const result of results)
+    findings.push(...(yield* judged(job, rules, result, seen, memory, result === results[0])));
+  findings.push(...(yield* judgedSite(job, rules, seen, memory)));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
-  return { results, missing, pairs: shares.pairs, site, findings: [...told, ...shares.findings] };
+  return {
+    results,
+    missing,
+    pairs: shares.pairs,
+    site,
+    findings: [...told, ...shares.findings],
+    ...(whole === undefined ? {} : { whole })
+  };
+}
+
+/** What no rule looks at is left out, so that it makes no difference to what was judged before. */
+function seenByRules({ water, drains, routes, ...others }: SiteQuantities, asked: Asked): SiteQuantities {
+  return {
+    ...others,
+    ...(asked.water && water !== undefined ? { water } : {}),
+    ...(asked.water && drains !== undefined ? { drains } : {}),
+    ...(asked.routes && routes !== undefined ? { routes } : {})
+  };
 }
 
 /** Heights at the places of an area that a sheet shows: no finding looks at them. */
@@ -203,14 +249,42 @@ function* laidAndCut(
 function* judged(
   job: Job,
   rules: readonly Rule[],
-  { area, shapes, layers }: AreaResult,
+  { area, shapes, layers, edgeHeights }: AreaResult,
+  { water: waters }: SiteQuantities,
   memory: Memory,
   isFirst: boolean
 ): Generator<void, readonly RawFinding[]> {
   const { system, usualStone } = job;
-  const inputs = { system, usualStone, area, shapes, layers, rules, isFirst };
+  const water = waters?.find(each => each.area === area.key);
+  const judgedArea: Judged = {
+    system,
+    usualStone,
+    site: area.site,
+    area,
+    shapes,
+    layers,
+    edgeHeights,
+    ...(water === undefined ? {} : { water }),
+    doors: doorsOf(job)
+  };
+  const inputs = { judgedArea, rules, isFirst };
   const judgement = yield* recall(memory, 'rules', [area.key], inputs, (before: Judgement | undefined) => {
-    const result = judgeArea({ system, usualStone, area, shapes, layers }, rules, isFirst, before);
+    const result = judgeArea(judgedArea, rules, isFirst, before);
+    memory.session.count('judgements', result.judged);
+    return result;
+  });
+  return judgement.findings;
+}
+
+function* judgedSite(
+  job: Job,
+  rules: readonly Rule[],
+  quantities: SiteQuantities,
+  memory: Memory
+): Generator<void, readonly RawFinding[]> {
+  const site = siteToJudge(job, quantities);
+  const judgement = yield* recall(memory, 'site-rules', [job.key], { site, rules }, (before: Judgement | undefined) => {
+    const result = judgeSite(site, rules, before);
     memory.session.count('judgements', result.judged);
     return result;
   });

@@ -63,7 +63,10 @@ export interface DrainQuantities extends NumbersOf<'drain'> {
   readonly from: readonly { readonly area: Key; readonly drained: number }[];
 }
 
-/** Where the water of an area goes: over which sides, m2, and where it stays. */
+/**
+ * Where the water of an area goes: which of its sides it comes to, m2 of paving; and where it stays, on the area, at sides
+ * that hold it, or further on.
+ */
 export interface WaterQuantities {
   readonly area: Key;
   readonly over: readonly {
@@ -87,7 +90,9 @@ export interface RouteQuantities extends NumbersOf<'route'> {
 
 /** A delivery against what the job needs of it. */
 export interface DeliveryQuantities extends NumbersOf<'delivery'> {
+  readonly id: Key;
   readonly thing: string;
+  /** Of a material its mass or its loose volume, of a unit pieces. */
   readonly measure: 'kg' | 'm3' | '';
 }
 

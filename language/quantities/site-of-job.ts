@@ -1,10 +1,15 @@
 import type { Job } from '../job/job.ts';
 import type { AreaResult } from './area-result.ts';
 import type { Workings } from './contract.ts';
+import { deliveriesOf, type UnitsToBuy } from './deliveries.ts';
+import { drainsOf } from './drains.ts';
 import { type Memory, recall } from './job-memory.ts';
+import { Book } from './page.ts';
+import { routesOf } from './routes.ts';
 import type { SiteArea } from './site-area.ts';
 import type { SiteQuantities } from './site-contract.ts';
-import { type SiteInputs, siteStage } from './site-stage.ts';
+import { listed, type SiteInputs, siteStage } from './site-stage.ts';
+import { type Water, waterInputs, waterLedOn, waterStage } from './water-stage.ts';
 
 /** What stands in the job besides its areas. */
 export interface Site {
@@ -12,15 +17,87 @@ export interface Site {
   readonly workings: Workings;
 }
 
-export function* siteOf(job: Job, results: readonly AreaResult[], memory: Memory): Generator<void, Site> {
-  const areas = results.map(({ area, layers: { baseLoops, layers, softSpots, dig } }): SiteArea => ({
-    area,
-    layers: { baseLoops, layers, softSpots, dig }
-  }));
+const NOTHING: Site = { quantities: {}, workings: {} };
+
+/** What takes time is worked out only where it is asked for. */
+export interface SiteAsked {
+  readonly water: boolean;
+  readonly routes: boolean;
+}
+
+/** What stands in the job besides its areas; `units`: those to buy, where they are known. */
+export function* siteOf(
+  job: Job,
+  results: readonly AreaResult[],
+  asked: SiteAsked,
+  units: UnitsToBuy,
+  memory: Memory
+): Generator<void, Site> {
+  const areas = results.map(siteArea);
   const { points, tapes, datum, setUps, boxes, pipes, gates, log } = job;
   const inputs: SiteInputs = {
     job: { points, tapes, setUps, boxes, pipes, gates, log, ...(datum === undefined ? {} : { datum }) },
     areas
   };
-  return yield* recall(memory, 'site', [job.key], inputs, () => siteStage(inputs));
+  const site = yield* recall(memory, 'site', [job.key], inputs, () => siteStage(inputs));
+  const drainsAndWater = asked.water ? yield* waterOf(job, areas, memory) : undefined;
+  const routes = asked.routes ? yield* routesOfJob(job, results, memory) : undefined;
+  const delivered = yield* deliveredOf(job, areas, units, memory);
+  return {
+    quantities: { ...site.quantities, ...drainsAndWater?.quantities, ...routes?.quantities, ...delivered.quantities },
+    workings: { ...site.workings, ...drainsAndWater?.workings, ...delivered.workings }
+  };
+}
+
+function siteArea({ area, layers: { baseLoops, layers, softSpots, dig } }: AreaResult): SiteArea {
+  return { area, layers: { baseLoops, layers, softSpots, dig } };
+}
+
+function* waterOf({ key, drains }: Job, areas: readonly SiteArea[], memory: Memory): Generator<void, Site> {
+  const alone: (ReturnType<typeof waterStage> | undefined)[] = [];
+  for (const { area } of areas) {
+    const inputs = waterInputs(area);
+    alone.push(inputs && (yield* recall(memory, 'water', [area.key], inputs, () => waterStage(inputs))));
+    yield;
+  }
+  if (drains.length === 0 && alone.every(one => one === undefined)) return NOTHING;
+  const inputs = { drains, areas, alone };
+  return yield* recall(memory, 'drains', [key], inputs, () => {
+    const water: Water = waterLedOn(
+      areas.map(({ area }) => area),
+      alone
+    );
+    const book = new Book();
+    const quantities = {
+      ...listed('drains', drainsOf(drains, areas, water.drains, book)),
+      ...listed('water', water.areas)
+    };
+    return { quantities, workings: book.workings };
+  });
+}
+
+function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memory: Memory): Generator<void, Site> {
+  if (routes.length === 0) return NOTHING;
+  const inputs = { routes, areas: results.map(({ area, edgeHeights }) => ({ area, edgeHeights })) };
+  return yield* recall(memory, 'routes', [key], inputs, () => ({
+    quantities: listed('routes', routesOf(routes, inputs.areas, new Book())),
+    workings: {}
+  }));
+}
+
+/** What was delivered against what is needed, which of units hangs on how the cut pieces come out of them. */
+function* deliveredOf(
+  { key, log }: Job,
+  areas: readonly SiteArea[],
+  units: UnitsToBuy,
+  memory: Memory
+): Generator<void, Site> {
+  const delivered = log.filter(({ kind }) => kind === 'delivered');
+  if (delivered.length === 0) return NOTHING;
+  const inputs = { delivered, areas, units };
+  return yield* recall(memory, 'deliveries', [key], inputs, () => {
+    const book = new Book();
+    const quantities = listed('deliveries', deliveriesOf(delivered, inputs.areas, units, book));
+    return { quantities, workings: book.workings };
+  });
 }

@@ -1,8 +1,9 @@
-import { distance, type Point, pointAlong, type Side, signedAreaOf } from '../geometry/index.ts';
+import { distance, type Point, pointAlong, type Side, sideLength, signedAreaOf } from '../geometry/index.ts';
+import { shareAlong } from '../geometry/containment.ts';
 import { heading } from '../geometry/moved-side.ts';
 import type { Area, Edge, Key } from '../job/job.ts';
 import { steepestOver } from '../levels/steepest.ts';
-import { heightAt, type Surface } from '../levels/surface.ts';
+import { gradientAt, heightAt, type Surface } from '../levels/surface.ts';
 import { pavedRegion } from './site-area.ts';
 
 /** Where a share of the water ends that comes to a side. */
@@ -27,6 +28,12 @@ const MOST_TURNS = 32;
 /** Metres: so far within the next area it is looked up where water goes on. */
 const JUST_IN = 1e-4;
 
+/** Metres: water that comes back no further off than this runs along the side that it came over. */
+const SAME_PLACE = 0.25;
+
+/** Slope, and metres, that are level. */
+const LEVEL = 1e-6;
+
 /** Steps along a side to where water that runs along it comes to rest. */
 const STEPS = 32;
 
@@ -47,25 +54,15 @@ interface AtSide {
 
 function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
   let here = start;
-  const entered = new Set([start.area]);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const area = areas[here.area]!;
     const edge = area.edges[here.side]!;
     if (edge.meets?.drain !== undefined) return { drain: edge.meets.drain };
     const next = edge.meets?.area === undefined ? -1 : areas.findIndex(({ key }) => key === edge.meets!.area);
-    if (next >= 0) {
-      const onward = entered.has(next) ? undefined : acrossTo(areas[next]!, next, area, here);
-      if (onward === undefined) return { rests: here.at };
-      if ('rests' in onward || 'drain' in onward) return onward;
-      entered.add(next);
-      here = onward;
-      continue;
-    }
-    if (!isHeldBack(edge)) return { leaves: area.key, side: here.side };
-    const along = alongSide(area, here);
-    if (along === undefined) return { rests: here.at };
-    if ('rests' in along) return along;
-    here = { area: here.area, ...along };
+    if (next < 0 && !isHeldBack(edge)) return { leaves: area.key, side: here.side };
+    const onward = next < 0 ? alongSide(areas, here) : acrossTo(areas, next, here);
+    if (!('at' in onward)) return onward;
+    here = onward;
   }
   return { rests: here.at };
 }
@@ -76,78 +73,105 @@ function isHeldBack({ standing, meets, flush }: Edge): boolean {
   return meets !== undefined && meets.holds && !flush && !meets.openGround && meets.existing === undefined;
 }
 
-/** From a shared side over the next area to where it leaves that one. */
-function acrossTo(
-  next: Area,
-  index: number,
-  from: Area,
-  { side, at }: AtSide
-): AtSide | { readonly rests: Point } | { readonly drain: Key } | undefined {
-  const surface = next.finish?.surface;
+/** From a shared side over the next area to where it leaves that one; along the side where both fall towards it. */
+function acrossTo(areas: readonly Area[], next: number, here: AtSide): AtSide | WaterEnd {
+  const from = areas[here.area]!;
+  const onward = over(areas, next, besideOf(from, here, 1));
+  if (onward === undefined) return { rests: here.at };
+  const isBack = 'at' in onward && areas[next]!.edges[onward.side]!.meets?.area === from.key;
+  return isBack && distance(onward.at, here.at) <= SAME_PLACE ? alongValley(areas, next, here) : onward;
+}
+
+/** Over the surface of an area from a place within it; undefined where the place is not within, or nothing is known. */
+function over(areas: readonly Area[], index: number, from: Point): AtSide | WaterEnd | undefined {
+  const area = areas[index]!;
+  const surface = area.finish?.surface;
   if (surface === undefined) return undefined;
-  const holes = next.drains.filter(({ area }) => area === next.key);
-  const region = [...pavedRegion(next), ...holes.map(({ outline }) => outline)];
-  const { end } = steepestOver(surface, region)(outOf(from, side, at));
+  const holes = area.drains.filter(drain => drain.area === area.key);
+  const region = [...pavedRegion(area), ...holes.map(({ outline }) => outline)];
+  const { end } = steepestOver(surface, region)(from);
   if (end.kind === 'outside') return undefined;
   if (end.kind === 'rests') return { rests: end.at };
   if (end.loop > 0) return { drain: holes[end.loop - 1]!.key };
-  const isTurned = signedAreaOf(next.outline) < 0;
-  return { area: index, side: isTurned ? next.outline.length - 1 - end.side : end.side, at: end.at };
+  const isTurned = signedAreaOf(area.outline) < 0;
+  return { area: index, side: isTurned ? area.outline.length - 1 - end.side : end.side, at: end.at };
 }
 
-/** A place just over a side, seen from within; a corner a little away from it. */
-function outOf({ outline }: Area, side: number, at: Point): Point {
-  const way = heading(outline[side]!, at);
-  const right = signedAreaOf(outline) < 0 ? -1 : 1;
-  const { from, to } = outline[side]!;
-  const inward = distance(at, from) < JUST_IN ? 1 : distance(at, to) < JUST_IN ? -1 : 0;
+/** Down a shared side that both areas fall towards, and on over the one that leads further down from its lower end. */
+function alongValley(areas: readonly Area[], next: number, here: AtSide): AtSide | WaterEnd {
+  const area = areas[here.area]!;
+  const surface = area.finish!.surface;
+  const down = lowerEnd(area.outline[here.side]!, surface, here.at);
+  if (down.isEnd === undefined) return { rests: down.at };
+  const height = heightAt(surface, down.at);
+  const end = { ...here, at: down.at };
+  const leads = [over(areas, next, besideOf(area, end, 1)), over(areas, here.area, besideOf(area, end, -1))].flatMap(
+    (way): { readonly way: AtSide | WaterEnd; readonly height: number }[] => {
+      if (way === undefined) return [];
+      if (!('at' in way)) return [{ way, height: -Infinity }];
+      return [{ way, height: heightAt(areas[way.area]!.finish!.surface, way.at) }];
+    }
+  );
+  const [lowest] = leads.filter(lead => lead.height < height - LEVEL).sort((a, b) => a.height - b.height);
+  return lowest?.way ?? { rests: down.at };
+}
+
+/** A place just beside a side, outside its area (1) or within it (-1); at a corner a little away from that. */
+function besideOf({ outline }: Area, { side, at }: AtSide, outward: 1 | -1): Point {
+  const run = outline[side]!;
+  const way = heading(run, at);
+  const out = outward * (signedAreaOf(outline) < 0 ? -1 : 1);
+  const inward = distance(at, run.from) < JUST_IN ? 1 : distance(at, run.to) < JUST_IN ? -1 : 0;
   return {
-    x: at.x + JUST_IN * (right * way.y + 2 * inward * way.x),
-    y: at.y + JUST_IN * (-right * way.x + 2 * inward * way.y)
+    x: at.x + JUST_IN * (out * way.y + 2 * inward * way.x),
+    y: at.y + JUST_IN * (-out * way.x + 2 * inward * way.y)
   };
 }
 
-/** Down along a side to its lower end, and to the side that begins there; rests where that one does not lead on. */
-function alongSide(
-  { outline, finish }: Area,
-  { side, at }: AtSide
-): { readonly side: number; readonly at: Point } | { readonly rests: Point } | undefined {
-  const surface = finish?.surface;
-  const run = outline[side]!;
-  if (surface === undefined) return undefined;
-  const isAtStart = distance(at, run.from) < JUST_IN;
-  const isAtEnd = distance(at, run.to) < JUST_IN;
-  const start = isAtStart ? 0 : isAtEnd ? 1 : shareOn(run, at);
-  const way = downhillWay(run, surface, start);
-  if (way === 0) return { rests: at };
+/** Along a side that holds water back, down to its lower end and on from there. */
+function alongSide(areas: readonly Area[], here: AtSide): AtSide | WaterEnd {
+  const area = areas[here.area]!;
+  const { outline, finish } = area;
+  if (finish === undefined) return { rests: here.at };
+  const down = lowerEnd(outline[here.side]!, finish.surface, here.at);
+  if (down.isEnd === undefined) return { rests: down.at };
+  const side = (here.side + (down.isEnd === 'to' ? 1 : outline.length - 1)) % outline.length;
+  const corner = { area: here.area, side, at: down.at };
+  if (isHeldBack(area.edges[side]!) || fallsOut(area, corner)) return corner;
+  const onward = over(areas, here.area, besideOf(area, corner, -1));
+  return onward ?? corner;
+}
+
+function fallsOut({ outline, finish }: Area, { side, at }: AtSide): boolean {
+  const way = heading(outline[side]!, at);
+  const out = signedAreaOf(outline) < 0 ? -1 : 1;
+  const uphill = gradientAt(finish!.surface, at);
+  return out * (uphill.x * way.y - uphill.y * way.x) <= LEVEL;
+}
+
+interface LowerEnd {
+  readonly at: Point;
+  /** Which end of the side it is; absent where water rests on the way, or lies level. */
+  readonly isEnd?: 'from' | 'to';
+}
+
+/** Where water that runs along a side comes to. */
+function lowerEnd(run: Side, surface: Surface, at: Point): LowerEnd {
+  const start = shareAlong(run, at);
+  const step = 1 / STEPS;
+  const heightOn = (share: number): number => heightAt(surface, pointAlong(run, share));
+  const heights = [0, 0.5, 1].map(heightOn);
+  if (Math.max(...heights) - Math.min(...heights) <= LEVEL * sideLength(run)) return { at: pointAlong(run, 0.5) };
+  const way = heightOn(Math.min(1, start + step)) < heightOn(Math.max(0, start - step)) ? 1 : -1;
   const end = way > 0 ? 1 : 0;
-  let height = heightAt(surface, at);
-  for (let step = 1; step <= STEPS; step++) {
-    const place = pointAlong(run, start + ((end - start) * step) / STEPS);
-    const next = heightAt(surface, place);
-    if (next > height) return { rests: place };
+  const isEnd = way > 0 ? 'to' : 'from';
+  if (Math.abs(end - start) * sideLength(run) < JUST_IN) return { at, isEnd };
+  let height = heightOn(start);
+  for (let index = 1; index <= STEPS; index++) {
+    const share = start + ((end - start) * index) / STEPS;
+    const next = heightOn(share);
+    if (next > height) return { at: pointAlong(run, share) };
     height = next;
   }
-  const other = (side + (way > 0 ? 1 : outline.length - 1)) % outline.length;
-  return { side: other, at: way > 0 ? run.to : run.from };
-}
-
-/** 1 where a side falls on towards its end, -1 towards its start, nought where neither. */
-function downhillWay(run: Side, surface: Surface, share: number): -1 | 0 | 1 {
-  const here = heightAt(surface, pointAlong(run, share));
-  const drop = (to: number): number => (to < 0 || to > 1 ? -Infinity : here - heightAt(surface, pointAlong(run, to)));
-  const [back, on] = [drop(share - 1 / STEPS), drop(share + 1 / STEPS)];
-  if (Math.max(back, on) <= 0) return 0;
-  return on >= back ? 1 : -1;
-}
-
-/** The share of a side at which it is nearest to a place. */
-function shareOn(run: Side, at: Point): number {
-  let best = 0;
-  let least = Infinity;
-  for (let step = 0; step <= 4 * STEPS; step++) {
-    const apart = distance(pointAlong(run, step / (4 * STEPS)), at);
-    if (apart < least) [best, least] = [step / (4 * STEPS), apart];
-  }
-  return best;
+  return { at: pointAlong(run, end), isEnd };
 }

@@ -33,6 +33,7 @@ export function* wholeJob(
       name: area.name,
       netArea: shapes.area.netArea,
       dig: layers.dig,
+      softSpots: layers.softSpots,
       layers: layers.layers,
       ...(layers.laying === undefined ? {} : { laying: layers.laying }),
       edging: layers.edging,
@@ -42,7 +43,7 @@ export function* wholeJob(
     });
   }
   const { buying, ...pieces } = yield* jobBuying(job, results, memory);
-  const inputs: JobInputs = { key: job.key, areas, buying };
+  const inputs: JobInputs = { key: job.key, areas, buying, carting: job.carting };
   const result = yield* recall(memory, 'job', [job.key], inputs, () => jobStage(inputs));
   return { ...result, order, ...pieces };
 }

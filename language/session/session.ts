@@ -10,10 +10,15 @@ export type Stage =
   | 'edges'
   | 'levels'
   | 'site'
+  | 'water'
+  | 'drains'
+  | 'routes'
+  | 'deliveries'
   | 'pair'
   | 'neighbours'
   | 'job'
   | 'rules'
+  | 'site-rules'
   | 'examples';
 
 /** Work within a stage that is counted by itself: a rule judged on a thing. */
@@ -30,6 +35,8 @@ const COUNTED: readonly Counted[] = [
   'layers',
   'pair',
   'neighbours',
+  'water',
+  'routes',
   'job',
   'rules',
   'examples',

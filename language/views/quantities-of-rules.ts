@@ -14,7 +14,15 @@ const HEADS: Readonly<Record<Concern, string>> = {
   side: 'concerns side: these, and those of its area and the site',
   unit: 'concerns unit: these, and those of its area and the site',
   material: 'concerns material: these, and those of its area and the site',
-  site: 'concerns site'
+  site: 'concerns site',
+  gate: 'concerns gate: gates and doors; these, and those of the site',
+  box: 'concerns box: these, and those of the site',
+  pipe: 'concerns pipe: these, and those of the site',
+  drain: 'concerns drain: these, and those of the site',
+  route: 'concerns route: these, and those of the site',
+  tape: 'concerns tape: distances read between points; these, and those of the site',
+  reading: 'concerns reading: what was measured; these, and those of the site',
+  delivery: 'concerns delivery: these, and those of the site'
 };
 
 function list(concern: Concern): string {
@@ -35,7 +43,8 @@ const KINDS: Readonly<Record<string, string>> = {
   m3: 'volume',
   kg: 'mass',
   'kg/m3': 'density',
-  '': 'share or count'
+  '': 'share, slope or count',
+  degrees: 'angle'
 };
 
 function kindOf({ measure, choices }: Member): string {

@@ -127,7 +127,15 @@ const EACH: Readonly<Record<Concern, string>> = {
   side: 'each side',
   unit: 'each unit',
   material: 'each material',
-  site: 'the site'
+  site: 'the site',
+  gate: 'each gate and door',
+  box: 'each box',
+  pipe: 'each pipe',
+  drain: 'each drain',
+  route: 'each route',
+  tape: 'each tape',
+  reading: 'each height, gap and slope measured',
+  delivery: 'each delivery'
 };
 
 function ofWhat({ concerns, when }: DeclaredPart, isWithOthers: boolean): string {
@@ -165,7 +173,15 @@ const ACCEPTED_ON: Readonly<Record<Concern, readonly string[]>> = {
   side: ['area'],
   unit: ['area', 'unit'],
   material: ['area', 'material'],
-  site: []
+  site: [],
+  gate: ['gate or door'],
+  box: ['box'],
+  pipe: ['pipe'],
+  drain: ['drain'],
+  route: ['route'],
+  tape: [],
+  reading: [],
+  delivery: ['material or unit']
 };
 
 // ---- examples ----

@@ -15,7 +15,15 @@ const OF_CONCERN: Readonly<Record<string, Readonly<Partial<Record<Concern, BothW
     side: alike('[=holds is nothing]'),
     unit: alike('[=made-of is clay]'),
     material: alike('[=roles is base]'),
-    site: alike('[=soil is clay]')
+    site: alike('[=soil is clay]'),
+    gate: alike('[=kind is gate]'),
+    box: alike('[=use is in-use]'),
+    pipe: alike('[=carries is gas]'),
+    drain: alike('[=kind is channel]'),
+    route: alike('[=clear-width is said]'),
+    tape: alike('[=misfits is worst]'),
+    reading: alike('[=layer is base]'),
+    delivery: alike('[=wanted is said]')
   },
   needs: {
     area: { imperial: 'base at least [=4 in (100 mm)]', metric: 'base at least [=100 mm (4 in)]' },
@@ -23,7 +31,15 @@ const OF_CONCERN: Readonly<Record<string, Readonly<Partial<Record<Concern, BothW
     side: alike('[=edging is said]'),
     unit: { imperial: 'thickness at least [=2 3/8 in (60 mm)]', metric: 'thickness at least [=60 mm (2 3/8 in)]' },
     material: alike('[=grading is open]'),
-    site: alike('[=winters is said]')
+    site: alike('[=winters is said]'),
+    gate: alike('clearance at least [=wanted]'),
+    box: { imperial: 'change at most [=1 in (25 mm)]', metric: 'change at most [=25 mm (1 in)]' },
+    pipe: { imperial: 'below-dig at least [=12 in (300 mm)]', metric: 'below-dig at least [=300 mm (12 in)]' },
+    drain: { imperial: 'finish-above at least [=1/8 in (3 mm)]', metric: 'finish-above at least [=3 mm (1/8 in)]' },
+    route: alike('running at most [=1:20]'),
+    tape: { imperial: 'misfit-size at most [=1/4 in (6 mm)]', metric: 'misfit-size at most [=6 mm (1/4 in)]' },
+    reading: { imperial: 'above at most [=3/8 in (10 mm)]', metric: 'above at most [=10 mm (3/8 in)]' },
+    delivery: alike('short at most [=0]')
   },
   says: {
     area: alike('"The base of " area " is " base "."'),
@@ -31,7 +47,15 @@ const OF_CONCERN: Readonly<Record<string, Readonly<Partial<Record<Concern, BothW
     side: alike('"[=Side] " side " of " area "."'),
     unit: alike('"The unit " unit " is " thickness " thick."'),
     material: alike('"[=The material] " material "."'),
-    site: alike('"[=The soil is] " soil "."')
+    site: alike('"[=The soil is] " soil "."'),
+    gate: alike('"[=The] " kind " " gate " clears the finish by " clearance "."'),
+    box: alike('"[=The lid of] " box " changes by " change "."'),
+    pipe: alike('"[=The pipe] " pipe " lies " below-dig " below the dig."'),
+    drain: alike('"[=At] " drain " the finish stands " finish-above " above the grate."'),
+    route: alike('"[=The route] " route " runs at " running "."'),
+    tape: alike('"[=The tape] " tape " misfits by " misfit-size "."'),
+    reading: alike('"[=Measured] " above " above the design at " place "."'),
+    delivery: alike('"[=Of] " delivery " " still-to-come " are still to come."')
   },
   fix: {
     area: alike('base to needed'),

@@ -84,7 +84,15 @@ export const RULE_WORDS: BlockHelp = {
       side: help('Every side of every area, with what it meets'),
       unit: help('The units of every area'),
       material: help('Every material of layers and joints'),
-      site: help('The site, once for the job')
+      site: help('The site, once for the job'),
+      gate: help('Every gate and door of the job'),
+      box: help('Every box: what lies under a lid'),
+      pipe: help('Every pipe or cable that is there'),
+      drain: help('Every channel and gully'),
+      route: help('Every way that must be free of steps'),
+      tape: help('Every distance read on a tape'),
+      reading: help('Everything that the log says was measured'),
+      delivery: help('Every material or unit that was delivered')
     },
     when: CONDITION,
     needs: { ...CONDITION, when: help('Only in these cases', '`needs base at least 5 in when soil is clay`') },

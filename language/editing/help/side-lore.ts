@@ -28,5 +28,8 @@ export const SIDE_LORE: Helps = {
     'Roots over 1 in (25 mm) thick hold a tree up: ask before cutting (common practice).'
   ),
   gravel: help('Loose gravel', RUNS_ON),
-  'bare-ground': help('Bare ground', RUNS_ON)
+  'bare-ground': help('Bare ground', RUNS_ON),
+  footway: help('The footway of a road', ENDS, 'Work within it needs leave of the road authority.'),
+  boundary: help('The boundary of the plot', RUNS_ON, 'Water of the paving stays on its own side of it.'),
+  neighbour: help('Ground of a neighbour', RUNS_ON, 'Water of the paving must not run onto it.')
 };

@@ -1,17 +1,41 @@
-import type { Area, Edge, Key, Layer, Material, System, Unit } from '../../job/job.ts';
+import type { Gate } from '../../job/heights.ts';
+import type { Area, Edge, Key, Layer, Material, Site, System, Unit } from '../../job/job.ts';
 import type { Concern } from '../../job/rule.ts';
 import type { Print } from '../../measures/print.ts';
 import type { LayersNumbers } from '../../quantities/layers-stage.ts';
+import type { EdgeHeights } from '../../quantities/edge-heights-stage.ts';
+import type { JudgedDrain, JudgedReading } from '../../quantities/judged-site.ts';
 import type { OutlineNumbers } from '../../quantities/outline-stage.ts';
+import type {
+  BoxQuantities,
+  DeliveryQuantities,
+  GateQuantities,
+  PipeQuantities,
+  RouteQuantities,
+  TapeQuantities,
+  WaterQuantities
+} from '../../quantities/site-contract.ts';
 import type { RawFix } from '../finding.ts';
 import type { Length } from '../limits.ts';
 
-/** What rules look at: an area with what is written of it and its numbers. */
-export interface Judged {
+/** What every thing has that a rule looks at. */
+export interface JudgedSite {
   readonly system: System;
+  /** Absent where the job has no area. */
+  readonly site?: Site;
+}
+
+/** What rules look at: an area with what is written of it and its numbers. */
+export interface Judged extends JudgedSite {
+  readonly site: Site;
   readonly area: Area;
   readonly shapes: OutlineNumbers;
   readonly layers: LayersNumbers;
+  readonly edgeHeights: readonly EdgeHeights[];
+  /** Where its water goes. */
+  readonly water?: WaterQuantities;
+  /** Doors and gates of the job whose opening tells where their sill is. */
+  readonly doors: readonly Gate[];
   /** The material that a base is usually made of where the job is. */
   readonly usualStone: string;
 }
@@ -19,12 +43,26 @@ export interface Judged {
 /** A thing that a rule is about, in its area, with its values under the names that they have in rules. */
 export type Thing = ThingAlone & { value(name: string): Value };
 
-export type ThingAlone = { readonly judged: Judged; readonly key: Key } & (
+export type ThingAlone = AreaThing | JobThing;
+
+export type AreaThing = { readonly judged: Judged; readonly key: Key } & (
   | { readonly is: 'area' | 'site' }
   | { readonly is: 'layer'; readonly layer: Layer; readonly index: number }
   | { readonly is: 'side'; readonly edge: Edge; readonly index: number }
   | { readonly is: 'unit'; readonly unit: Unit }
   | { readonly is: 'material'; readonly material: Material }
+);
+
+/** Something that a job holds besides its areas; `at` is where it stands. */
+export type JobThing = { readonly judged: JudgedSite; readonly key: Key; readonly at?: Key } & (
+  | { readonly is: 'gate'; readonly gate: GateQuantities }
+  | { readonly is: 'box'; readonly box: BoxQuantities }
+  | { readonly is: 'pipe'; readonly pipe: PipeQuantities }
+  | { readonly is: 'drain'; readonly drain: JudgedDrain }
+  | { readonly is: 'route'; readonly route: RouteQuantities }
+  | { readonly is: 'tape'; readonly tape: TapeQuantities }
+  | { readonly is: 'reading'; readonly reading: JudgedReading }
+  | { readonly is: 'delivery'; readonly delivery: DeliveryQuantities }
 );
 
 /** A value of a thing: SI, or words (several for traffic); undefined, or no words, where the job does not say. */
@@ -43,6 +81,8 @@ export interface Member<T extends Concern = Concern> {
   readonly choices?: readonly string[];
   /** It takes cut pieces to be put into units. */
   readonly nested?: true;
+  /** It takes where water goes. */
+  readonly drained?: true;
   read(thing: ThingOf<T>): Value;
   /** Where it stands, or the nearest thing that is written. */
   at?(thing: ThingOf<T>): Key | undefined;
@@ -51,7 +91,11 @@ export interface Member<T extends Concern = Concern> {
 }
 
 /** A thing of one kind. */
-export type ThingOf<T extends Concern> = ThingAlone & { readonly is: T extends 'area' ? Concern : T };
+export type ThingOf<T extends Concern> = T extends 'site'
+  ? ThingAlone
+  : T extends 'area'
+    ? AreaThing
+    : ThingAlone & { readonly is: T };
 
 type Plain<T extends Concern> = Pick<Member<T>, 'name' | 'of' | 'measure' | 'print' | 'describe' | 'choices'>;
 

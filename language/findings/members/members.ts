@@ -1,5 +1,15 @@
 import type { Concern } from '../../job/rule.ts';
 import { AREA_MEMBERS } from './area-members.ts';
+import {
+  BOX_MEMBERS,
+  DELIVERY_MEMBERS,
+  DRAIN_MEMBERS,
+  GATE_MEMBERS,
+  PIPE_MEMBERS,
+  READING_MEMBERS,
+  ROUTE_MEMBERS,
+  TAPE_MEMBERS
+} from './job-members.ts';
 import { LAYER_MEMBERS } from './layer-members.ts';
 import { MATERIAL_MEMBERS } from './material-members.ts';
 import type { Member } from './member.ts';
@@ -17,10 +27,33 @@ const MEMBERS: Readonly<Record<Concern, ReadonlyMap<string, Member>>> = {
   side: byName([...SIDE_MEMBERS, ...AREA] as Member[]),
   unit: byName([...UNIT_MEMBERS, ...AREA] as Member[]),
   material: byName([...MATERIAL_MEMBERS, ...AREA] as Member[]),
-  site: byName(SITE)
+  site: byName(SITE),
+  gate: byName([...GATE_MEMBERS, ...SITE] as Member[]),
+  box: byName([...BOX_MEMBERS, ...SITE] as Member[]),
+  pipe: byName([...PIPE_MEMBERS, ...SITE] as Member[]),
+  drain: byName([...DRAIN_MEMBERS, ...SITE] as Member[]),
+  route: byName([...ROUTE_MEMBERS, ...SITE] as Member[]),
+  tape: byName([...TAPE_MEMBERS, ...SITE] as Member[]),
+  reading: byName([...READING_MEMBERS, ...SITE] as Member[]),
+  delivery: byName([...DELIVERY_MEMBERS, ...SITE] as Member[])
 };
 
-export const CONCERNS = ['area', 'layer', 'side', 'unit', 'material', 'site'] as const satisfies readonly Concern[];
+export const CONCERNS = [
+  'area',
+  'layer',
+  'side',
+  'unit',
+  'material',
+  'site',
+  'gate',
+  'box',
+  'pipe',
+  'drain',
+  'route',
+  'tape',
+  'reading',
+  'delivery'
+] as const satisfies readonly Concern[];
 
 /** Every name that a rule about some kind of thing can look at. */
 export const MEMBER_NAMES: ReadonlySet<string> = new Set(CONCERNS.flatMap(concern => [...MEMBERS[concern].keys()]));
