@@ -7,14 +7,14 @@ export interface InkLook {
   readonly fill: 'none' | 'paper' | 'ground' | 'unit' | 'ink';
   /** Drawn over the filling. */
   readonly hatch?: Hatch;
-  /** A broken line: how long its dashes and gaps are, mm on paper. */
-  readonly dash?: number;
+  /** A broken line: how long its dashes and gaps are, mm on paper; or dash and gap by turns. */
+  readonly dash?: number | readonly number[];
   /** Letters. */
   readonly bold?: true;
 }
 
-/** Lines one way, lines both ways, or dots. */
-export type Hatch = 'lines' | 'crossed' | 'dots';
+/** Lines one way, lines the other way, lines both ways, short lines, or dots. */
+export type Hatch = 'lines' | 'falling' | 'crossed' | 'dashes' | 'dots';
 
 const looks = <Name extends string>(all: Readonly<Record<Name, InkLook>>): Readonly<Record<Name, InkLook>> => all;
 
@@ -32,6 +32,21 @@ export const INKS = looks({
   outline: { pen: 0.5, fill: 'none' },
   // What is known of an area is its outline alone.
   'outline-only': { pen: 0.5, fill: 'none', dash: 2.4 },
+  // Over units: what lies under it still shows.
+  'soft-spot': { pen: 0.35, fill: 'none', hatch: 'falling', dash: 0.8 },
+  'broken-out': { pen: 0.35, fill: 'none', hatch: 'dashes', dash: 3.2 },
+  'no-dig': { pen: 0.35, fill: 'none', dash: [0.3, 1.1] },
+  below: { pen: 0.35, fill: 'none', dash: 0.9 },
+  drain: { pen: 0.4, fill: 'paper', hatch: 'falling' },
+  pipe: { pen: 0.6, fill: 'none', dash: 1.8 },
+  'break-line': { pen: 0.3, fill: 'none', dash: [3, 0.9, 0.4, 0.9] },
+  route: { pen: 0.3, fill: 'none', dash: [0.6, 0.9] },
+  section: { pen: 0.45, fill: 'none', dash: [5, 1, 1, 1] },
+  leaf: { pen: 0.4, fill: 'paper' },
+  swing: { pen: 0.25, fill: 'none', dash: 1.2 },
+  dot: { pen: 0.3, fill: 'paper' },
+  cross: { pen: 0.3, fill: 'none' },
+  fall: { pen: 0.35, fill: 'ink' },
   leader: { pen: 0.18, fill: 'ink' },
   start: { pen: 0.7, fill: 'ink' },
   mark: { pen: 0.25, fill: 'paper' },
@@ -45,6 +60,8 @@ export const INKS = looks({
 /** Hatches: distance from line to line and width of a line, mm on paper. */
 export const HATCHES: Readonly<Record<Hatch, { readonly distance: number; readonly pen: number }>> = {
   lines: { distance: 1.1, pen: 0.13 },
+  falling: { distance: 1.8, pen: 0.25 },
   crossed: { distance: 1.6, pen: 0.18 },
+  dashes: { distance: 1.8, pen: 0.22 },
   dots: { distance: 1.1, pen: 0.28 }
 };

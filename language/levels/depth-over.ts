@@ -15,8 +15,8 @@ export type DepthOver =
   /** On any other surface: it is known place by place. */
   | { readonly kind: 'sampled'; readonly depthOf: (at: Point) => number };
 
-/** Share of the length of its sides by which opposite sides of a parallelogram may differ. */
-const PARALLEL = 1e-12;
+/** Share of the length of its sides by which opposite sides of a parallelogram may differ: rounding far off the origin. */
+const PARALLEL = 1e-9;
 
 /**
  * The depth from one plane of ground down to a surface, in paths parted where it folds. Paths and depths are about the

@@ -17,7 +17,7 @@ export interface Drainage {
 export const LOOKED_UP_TOLERANCE = 0.03;
 
 /** About how many places are looked up on a surface that bends. */
-const PLACES = 800;
+const PLACES = 400;
 
 /** Lines of places at most, for areas that are all length. */
 const MOST_LINES = 400;

@@ -33,7 +33,7 @@ export type SteepestEnd =
 export const LEVEL_SLOPE = 1e-6;
 
 /** Steps over the extent of the outlines where a surface bends all over; the line is off by a fraction of one. */
-const STEPS_ACROSS = 128;
+const STEPS_ACROSS = 64;
 
 /** Steps at most, and pieces at most over a fold. */
 const MOST_STEPS = 2000;

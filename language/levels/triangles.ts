@@ -1,13 +1,16 @@
 import Constrainautor from '@kninnug/constrainautor';
 import Delaunator from 'delaunator';
-import { cornerLoop, hullOf, type Point, signedAreaOf } from '../geometry/index.ts';
+import { cornerLoop, distance, hullOf, type Point, signedAreaOf } from '../geometry/index.ts';
 import { withoutRimSlivers } from './rim-slivers.ts';
 import { SAME_SPOT } from './spots.ts';
 import { withTiesSettled } from './ties.ts';
-import { type NumberedEdge, type Triangle, turning } from './triangle.ts';
+import { type NumberedEdge, type Triangle, triangleByEdge, turning } from './triangle.ts';
 
 /** Share of the whole by which the areas of triangles may miss the area of their hull. */
 const ROUNDING = 1e-9;
+
+/** In metres: how far a corner of a sliver may lie on the wrong side. */
+const TURNED_OVER = 1e-9;
 
 /**
  * Triangles between some of the points, as near to even-sided as can be (no point lies within the circle round another
@@ -43,14 +46,11 @@ function constrained(
     // The library throws on edges that cross or meet a point, which are told before; what is left is rounding.
     return undefined;
   }
+  const corners = [...triangulation.triangles].map(place => numbers[place]!);
   const triangles: Triangle[] = [];
-  for (let first = 0; first < triangulation.triangles.length; first += 3) {
-    const [a, b, c] = [0, 1, 2].map(corner => numbers[triangulation.triangles[first + corner]!]!) as [
-      number,
-      number,
-      number
-    ];
-    triangles.push(turning(points[a]!, points[b]!, points[c]!) < 0 ? [a, c, b] : [a, b, c]);
+  for (let first = 0; first < corners.length; first += 3) {
+    // The library runs round all of them one way, which is clockwise with y up.
+    triangles.push([corners[first]!, corners[first + 2]!, corners[first + 1]!]);
   }
   return triangles;
 }
@@ -59,12 +59,17 @@ function constrained(
 function areSound(triangles: readonly Triangle[], points: readonly Point[], numbers: readonly number[]): boolean {
   const taken = new Set(triangles.flat());
   if (!numbers.every(number => taken.has(number))) return false;
+  if (triangleByEdge(triangles).size !== 3 * triangles.length) return false;
+  if (triangles.some(triangle => isTurnedOver(triangle, points))) return false;
   const hull = hullOf(numbers.map(number => points[number]!));
   const area = Math.abs(signedAreaOf(cornerLoop(hull)));
   const sum = triangles.reduce((sum, [a, b, c]) => sum + turning(points[a]!, points[b]!, points[c]!) / 2, 0);
-  const round = hull.reduce((sum, { x, y }, index) => {
-    const next = hull[(index + 1) % hull.length]!;
-    return sum + Math.hypot(next.x - x, next.y - y);
-  }, 0);
+  const round = hull.reduce((sum, corner, index) => sum + distance(corner, hull[(index + 1) % hull.length]!), 0);
   return Math.abs(sum - area) <= ROUNDING * area + ROUNDING * SAME_SPOT * round;
+}
+
+/** Whether a triangle runs clockwise, by more than rounding turns over a sliver. */
+function isTurnedOver(triangle: Triangle, points: readonly Point[]): boolean {
+  const [a, b, c] = triangle.map(number => points[number]!) as [Point, Point, Point];
+  return turning(a, b, c) < -TURNED_OVER * Math.max(distance(a, b), distance(b, c), distance(c, a));
 }

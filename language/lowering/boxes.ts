@@ -23,12 +23,13 @@ export function isSaidPavedOver(node: ast.KeptOut): boolean {
   return use !== undefined && !use.used && use.clauses.some(clause => clause.buried);
 }
 
-/** What fits a box alone, a pit alone or an inset alone is told where it stands in another. */
+/** What fits a box alone or a pit alone is told where it stands in the other. */
 export function clausesThatDoNotFit(context: Context, text: SpecText, key: Key, node: ast.KeptOut): void {
   for (const item of node.items) {
-    const fits = FITS[item.$type];
-    if (fits === undefined || fits.kinds.includes(node.kind)) continue;
-    context.fault(text, key, item, 'clause-does-not-fit', fits.message(node), {
+    const of = OF[item.$type];
+    if (of === undefined || of.kind === node.kind) continue;
+    const message = `${of.why}; ${node.name} is a ${node.kind}. Take this out, or make it a \`${of.kind}\`.`;
+    context.fault(text, key, item, 'clause-does-not-fit', message, {
       harmless: true,
       fixes: [takingOut(context, text, item)]
     });
@@ -100,30 +101,9 @@ function readNoDig(context: Context, text: SpecText, key: Key, item: ast.NoDig |
   return { ...given, value: given.value / 2, written: `half of ${given.written}` };
 }
 
-interface Fits {
-  readonly kinds: readonly string[];
-  readonly message: (node: ast.KeptOut) => string;
-}
-
-const OF_BOXES: Fits = {
-  kinds: ['box'],
-  message: ({ kind, name }) =>
-    `Only a box has a lid and is in use or out of use; ${name} is ${kind === 'inset' ? 'an inset' : `a ${kind}`}. Take this out.`
-};
-
-const OF_INSETS: Fits = {
-  kinds: ['inset'],
-  message: ({ kind, name }) => `Nothing is laid in a ${kind}. Take this out, or make ${name} an \`inset\`.`
-};
-
-const FITS: Readonly<Partial<Record<ast.KeptOutItem['$type'], Fits>>> = {
-  Lid: OF_BOXES,
-  BoxUse: OF_BOXES,
-  Paving: OF_INSETS,
-  Start: OF_INSETS,
-  NoDig: {
-    kinds: ['pit'],
-    message: ({ kind, name }) =>
-      `Digging keeps away from a pit, for the roots in it; ${name} is ${kind === 'inset' ? 'an inset' : `a ${kind}`}. Take this out, or make it a \`pit\`.`
-  }
+/** The kind that has it; insets have statements of their own. */
+const OF: Readonly<Partial<Record<ast.KeptOutItem['$type'], { readonly kind: string; readonly why: string }>>> = {
+  Lid: { kind: 'box', why: 'Only a box has a lid' },
+  BoxUse: { kind: 'box', why: 'Only a box is in use or out of use' },
+  NoDig: { kind: 'pit', why: 'Digging keeps away from a pit alone, for the roots in it' }
 };

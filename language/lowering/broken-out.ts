@@ -74,13 +74,16 @@ export class BrokenOuts {
     const isSaid = (what: ast.ExistingMeasure['what']): boolean =>
       items.some(item => ast.isExistingMeasure(item) && item.what === what);
     if (outlineNode === undefined || !isSaid('thickness')) {
-      const missing = [outlineNode === undefined ? 'its outline' : '', isSaid('thickness') ? '' : 'its thickness'];
+      const missing = [
+        ...(outlineNode === undefined ? [`outline rectangle ${this.sizes[0]}`] : []),
+        ...(isSaid('thickness') ? [] : [`thickness ${this.sizes[1]}`])
+      ];
       const fixes = outlineNode === undefined ? [] : this.thicknessFixes(declared, brokenOut);
       context.incomplete(
         text,
         key,
         node,
-        `${name} is broken out: say ${missing.filter(word => word !== '').join(' and ')}, \`outline rectangle ${this.sizes[0]}\` and \`thickness ${this.sizes[1]}\`. Until then it is not counted.`,
+        `What is broken out is counted by its outline and thickness. Write ${missing.map(words => `\`${words}\``).join(' and ')}${outlineNode === undefined ? `; until then ${name} is left out` : ''}.`,
         fixes
       );
       return { name, ...(outline === undefined ? {} : { outline }) };

@@ -74,13 +74,7 @@ export class EdgeClauses {
   private standing(text: SpecText, key: Key, at: Key, said: Clauses): Edge['standing'] {
     const clause = said.get('standing');
     if (clause === undefined) return undefined;
-    const up = this.context.given(
-      text,
-      `${at}/standing`,
-      clause.up as Expression | undefined,
-      'm',
-      NOT_NEGATIVE
-    );
+    const up = this.context.given(text, `${at}/standing`, clause.up as Expression | undefined, 'm', NOT_NEGATIVE);
     if (said.has('edging')) return up;
     return this.context.fault(
       text,

@@ -232,12 +232,7 @@ export class Edges {
   // ---- what they meet ----
 
   /** A neighbour that is unknown or broken doesn't break this area: the side then counts as closed and held. */
-  private meets(
-    text: SpecText,
-    key: Key,
-    item: ast.EdgeItem,
-    levelled: readonly LevelledThing[]
-  ): Meets | undefined {
+  private meets(text: SpecText, key: Key, item: ast.EdgeItem, levelled: readonly LevelledThing[]): Meets | undefined {
     const name = item.thing?.$refText;
     const seen = name !== undefined && MEETABLE.some(kind => this.context.names.find(text, kind, name) !== undefined);
     if (name !== undefined && !seen && this.context.names.neighbour(name) !== undefined) return neighbour(name);

@@ -146,7 +146,8 @@ export class Laying {
     if (item === undefined) return { whole: [], equalCuts: false };
     const startKey = this.context.place(`${key}/start`, text, item);
     const said = saidOnce(this.context, text, key, item.clauses, clauseWord);
-    const sidesOf = (word: string): number[] => this.sidesOf(text, key, said.get(word)?.where ?? [], outline);
+    const sidesOf = (word: string): number[] =>
+      mainParts(outline, this.sidesOf(text, key, said.get(word)?.where ?? [], outline));
     const [along] = sidesOf('along');
     const whole = sidesOf('whole');
     const from = said.get('from');
@@ -158,7 +159,12 @@ export class Laying {
       this.context.given(text, `${startKey}/${what}`, node as Expression | undefined, 'm', ANY, measure);
     const shifted = by && { along: length('along', by.x), across: length('across', by.y) };
     const turned = turn && this.context.given(text, `${startKey}/turned`, turn.turn as Expression, 'degrees', ANY);
-    const corner = from && this.corner(text, key, from, outline, along ?? whole[0] ?? 0);
+    const side = along ?? whole[0];
+    const corner = from
+      ? this.corner(text, key, from, outline, side ?? 0)
+      : side === undefined
+        ? undefined
+        : beginningOf(outline, side);
     return {
       key: startKey,
       ...(along === undefined ? {} : { along }),
@@ -169,7 +175,7 @@ export class Laying {
         ? {}
         : { shifted: { along: shifted.along, across: shifted.across } }),
       ...(turned === undefined ? {} : { turned }),
-      ...this.carriedOn(text, key, said.get('carried'), edges)
+      ...this.carriedOn(text, key, said.get('carried'), outline, edges)
     };
   }
 
@@ -201,15 +207,18 @@ export class Laying {
     outline: NamedOutline,
     side: number
   ): Point | undefined {
-    const { loop, sideNames } = outline;
+    const { sideNames } = outline;
     const [leg] = item.leg === undefined ? [] : this.edges.legs(text, key, item.leg, outline);
     if (item.leg !== undefined && leg === undefined) return undefined;
     const name = item.end?.$refText;
     const other = leg ?? (name === undefined ? -1 : sideNames.indexOf(name));
     if (other >= 0) {
-      const shared = cornerBetween(loop, side, other);
+      const shared = cornerOf(outline, side, other);
       if (shared !== undefined) return shared;
-      const beside = sideNames.filter((_, at) => at !== side && cornerBetween(loop, side, at) !== undefined);
+      const beside = sideNames.filter(
+        (name, at) =>
+          name !== sideNames[side] && sideNames.indexOf(name) === at && cornerOf(outline, side, at) !== undefined
+      );
       return this.context.fault(
         text,
         key,
@@ -227,6 +236,7 @@ export class Laying {
     text: SpecText,
     key: Key,
     item: ast.StartClause | undefined,
+    outline: NamedOutline,
     edges: readonly Edge[]
   ): Pick<Start, 'carriedOnFrom' | 'jointLine'> {
     if (item === undefined) return {};
@@ -234,8 +244,9 @@ export class Laying {
     if (found === undefined) return {};
     if (found.kind === 'area') return this.carriedOnFromArea(text, key, item, found);
     const line = (found.node as ast.Existing).items.find(ast.isJointLine);
-    const side = edges.findIndex(({ meets }) => meets?.name === found.name);
-    if (line === undefined || side < 0) {
+    const met = edges.flatMap(({ meets }, at) => (meets?.name === found.name ? [at] : []));
+    const side = mainParts(outline, met)[0];
+    if (line === undefined || side === undefined) {
       const what =
         line === undefined
           ? `Nothing is said of where a joint line of ${found.name} runs. Write \`joint-line at A\` into it, A being a point on it.`
@@ -355,7 +366,8 @@ export class Laying {
     const unit = this.unit(text, area, item, 'unit', item.unit?.$refText);
     const course = this.course(text, area, item);
     const joint = this.joint(text, key, item.joints, country);
-    const [side, ...others] = item.where === undefined ? [] : this.sidesOf(text, area, [item.where], outline);
+    const named = item.where === undefined ? [] : this.sidesOf(text, area, [item.where], outline);
+    const [side, ...others] = isMeasured(outline, named) ? named.slice(0, 1) : named;
     const at = this.context.given(text, `${key}/at`, item.at as Expression | undefined, 'm', NOT_NEGATIVE);
     if (others.length > 0)
       return this.context.fault(
@@ -368,7 +380,7 @@ export class Laying {
       );
     if (unit === undefined || course === undefined || joint === undefined || side === undefined || at === undefined)
       return undefined;
-    const length = sideLength(outline.loop[side]!);
+    const length = named.reduce((sum, part) => sum + sideLength(outline.loop[part]!), 0);
     if (at.value > length)
       return this.context.fault(
         text,
@@ -381,13 +393,64 @@ export class Laying {
     const [first, last] = item.where!.points.map(point => point.$refText);
     // Named the other way round it is measured from the other end.
     const backward = first !== undefined && outline.sideNames[side] === `${last!} to ${first}`;
-    return { key: place, unit, course, joint, side, at: backward ? { ...at, value: length - at.value } : at };
+    const part = partAt(outline.loop, named, backward ? length - at.value : at.value);
+    return { key: place, unit, course, joint, side: part.side, at: { ...at, value: part.at } };
   }
 }
 
 function cornerBetween(loop: NamedOutline['loop'], side: number, other: number): Point | undefined {
   const [one, two] = [loop[side]!, loop[other]!];
   return [one.from, one.to].find(end => [two.from, two.to].some(at => distance(end, at) < SAME_POINT));
+}
+
+/** The straight parts of a side; one that is not rounded, measured or along a line is its own only part. */
+function straightParts({ loop, sideNames }: NamedOutline, side: number): number[] {
+  return loop.flatMap(({ arc }, at) => (sideNames[at] === sideNames[side] && arc === undefined ? [at] : []));
+}
+
+/** Courses run along the longest straight part of a side. */
+function mainParts(outline: NamedOutline, sides: readonly number[]): number[] {
+  const length = (side: number): number => sideLength(outline.loop[side]!);
+  const main = sides.map(side => {
+    const parts = straightParts(outline, side);
+    return parts.length === 0 ? side : parts.reduce((a, b) => (length(b) > length(a) ? b : a));
+  });
+  return [...new Set(main)];
+}
+
+/** Where a side that was measured by offsets begins: units begin there, not where its longest part does. */
+function beginningOf(outline: NamedOutline, side: number): Point | undefined {
+  const parts = straightParts(outline, side);
+  return isMeasured(outline, parts) ? outline.loop[parts[0]!]!.from : undefined;
+}
+
+/** Sides that are the parts of one from point to point, straight from offset to offset. */
+function isMeasured({ form, loop, sideNames }: NamedOutline, sides: readonly number[]): boolean {
+  const isOne = new Set(sides.map(side => sideNames[side])).size === 1;
+  return form === 'points' && sides.length > 1 && isOne && sides.every(side => loop[side]!.arc === undefined);
+}
+
+/** The part in which a place along them lies, and how far along that part, m. */
+function partAt(loop: NamedOutline['loop'], parts: readonly number[], along: number): { side: number; at: number } {
+  let left = along;
+  for (const side of parts.slice(0, -1)) {
+    const length = sideLength(loop[side]!);
+    if (left <= length) return { side, at: left };
+    left -= length;
+  }
+  return { side: parts.at(-1)!, at: left };
+}
+
+/** The corner of two sides, whichever of their parts meet there. */
+function cornerOf(outline: NamedOutline, side: number, other: number): Point | undefined {
+  const direct = cornerBetween(outline.loop, side, other);
+  if (direct !== undefined) return direct;
+  for (const one of straightParts(outline, side))
+    for (const two of straightParts(outline, other)) {
+      const corner = cornerBetween(outline.loop, one, two);
+      if (corner !== undefined) return corner;
+    }
+  return undefined;
 }
 
 function areaKeyOf(key: Key): Key {

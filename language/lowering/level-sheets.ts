@@ -50,7 +50,11 @@ export class LevelSheets {
     const every = everyItem && context.given(text, `${key}/every`, everyItem.spacing as Expression | undefined, 'm');
     const printed =
       printedItem &&
-      context.word(text, key, printedItem, 'style', printedItem.style, ['millimetres', 'inches', 'decimal-feet'] as const);
+      context.word(text, key, printedItem, 'style', printedItem.style, [
+        'millimetres',
+        'inches',
+        'decimal-feet'
+      ] as const);
     const string = this.string(text, `${key}/string`, said.get('SheetString') as ast.SheetString | undefined);
     const offsetPoints =
       offsetItem &&

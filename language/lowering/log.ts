@@ -1,4 +1,3 @@
-import type { AstNode } from 'langium';
 import type { Key, Missing } from '../job/job.ts';
 import type { Delivered, Done, LogEntry, Measured, MeasuredLayer, SoftSpot, Stage } from '../job/log.ts';
 import { measureText } from '../measures/measures.ts';
@@ -10,7 +9,7 @@ import { zOf, type Heights } from './heights.ts';
 import { keyOf } from './keys.ts';
 import type { SpecText } from './names.ts';
 import type { Points } from './points.ts';
-import { saidAgain } from './said-once.ts';
+import { saidAgain, saidOnce } from './said-once.ts';
 import type { SoftSpots } from './soft-spots.ts';
 
 type MeasuredHeights = Extract<Measured, { readonly kind: 'height' }>;
@@ -65,20 +64,29 @@ export class Logs {
     const { context } = this;
     const { date } = line;
     checkDay(context, text, `log:${date}`, line, 'date', date);
-    // What heights behind a comma go on with.
-    let last: { readonly node: ast.Measured; readonly at: number | undefined } | undefined;
-    for (const node of line.entries) {
-      if (ast.isMeasuredHeight(node)) {
-        this.furtherHeight(text, node, date, last, entries);
-        continue;
-      }
+    for (const said of this.entriesOf(text, line)) {
+      const { node } = said;
       const key = context.place(`log:${date}-${this.next(date)}`, text, node);
-      const read = context.watch(() => this.entry(text, key, node));
-      const entry = read.broken.length === 0 ? read.value : undefined;
-      if (ast.isMeasured(node)) last = { node, at: entry && entries.length };
-      if (entry !== undefined) entries.push({ ...entry, key, date });
+      const read = context.watch(() => this.entry(text, key, said));
+      if (read.value !== undefined && read.broken.length === 0) entries.push({ ...read.value, key, date });
       else if (ast.isSoftSpot(node)) broken.push(...this.softSpots.areasOf(text, node).map(keyOf));
     }
+  }
+
+  /** Each entry with what goes on with it behind commas. */
+  private entriesOf(text: SpecText, line: ast.LogLine): SaidEntry[] {
+    const entries: SaidEntry[] = [];
+    for (const node of line.entries) {
+      if (!isMore(node)) {
+        entries.push({ node, more: [] });
+        continue;
+      }
+      const goesOn = GOES_ON[node.$type];
+      const entry = entries.findLast(one => goesOn.with(one.node));
+      if (entry !== undefined) entry.more.push(node);
+      else this.goesOnWithNothing(text, `log:${line.date}`, node, goesOn.message);
+    }
+    return entries;
   }
 
   private next(date: string): number {
@@ -87,17 +95,31 @@ export class Logs {
     return count;
   }
 
-  private entry(text: SpecText, key: Key, node: ast.LogEntry): Delivered | Done | Measured | SoftSpot | undefined {
-    if (ast.isDelivered(node)) return this.delivered(text, key, node);
+  private entry(
+    text: SpecText,
+    key: Key,
+    { node, more }: SaidEntry
+  ): Delivered | Done | Measured | SoftSpot | undefined {
+    if (ast.isDelivered(node)) return this.delivered(text, key, node, more.filter(ast.isBatch));
     if (ast.isDone(node)) return this.done(text, key, node);
-    if (ast.isMeasured(node)) return this.measured(text, key, node);
-    return ast.isSoftSpot(node) ? this.softSpots.read(text, key, node) : undefined;
+    if (ast.isMeasured(node)) return this.measured(text, key, node, more.filter(ast.isMeasuredHeight));
+    return this.softSpots.read(text, key, node, more.filter(ast.isSoftSpotClause));
+  }
+
+  private goesOnWithNothing(text: SpecText, key: Key, node: More, message: string): void {
+    this.context.fault(text, key, node, 'clause-does-not-fit', message, { harmless: true });
   }
 
   // ---- delivered and done ----
 
-  private delivered(text: SpecText, key: Key, node: ast.Delivered): Delivered | undefined {
+  private delivered(
+    text: SpecText,
+    key: Key,
+    node: ast.Delivered,
+    batches: readonly ast.Batch[]
+  ): Delivered | undefined {
     const { context } = this;
+    const batch = saidOnce(context, text, key, batches, () => 'batch').get('batch')?.batch;
     const found = context.find(text, key, node, 'thing', node.thing?.$refText, ['material', 'unit']);
     const written = node.amount as Expression | undefined;
     if (found === undefined || written === undefined) return undefined;
@@ -122,7 +144,7 @@ export class Logs {
       name: found.name,
       amount,
       measure,
-      ...(node.batch === undefined ? {} : { batch: node.batch })
+      ...(batch === undefined ? {} : { batch })
     };
   }
 
@@ -144,7 +166,12 @@ export class Logs {
 
   // ---- measured ----
 
-  private measured(text: SpecText, key: Key, node: ast.Measured): Measured | undefined {
+  private measured(
+    text: SpecText,
+    key: Key,
+    node: ast.Measured,
+    further: readonly ast.MeasuredHeight[]
+  ): Measured | undefined {
     const { context } = this;
     const area = this.area(text, key, node);
     const of = area === undefined ? {} : { area };
@@ -159,8 +186,9 @@ export class Logs {
       return slope && line && { kind: 'slope', slope, from: line.from, to: line.to, along: line.name, ...of };
     }
     const layer = context.word(text, key, node, 'layer', node.layer, LAYERS);
-    const at = node.first && this.height(text, `${key}/at-1`, node.first);
-    return layer && at && { kind: 'height', layer, at: [at], ...of };
+    const all = [node.first, ...further].filter(one => one !== undefined);
+    const at = all.flatMap((one, index) => this.height(text, `${key}/at-${index + 1}`, one) ?? []);
+    return layer && { kind: 'height', layer, at, ...of };
   }
 
   /** The area said, or the only one there is. */
@@ -177,34 +205,33 @@ export class Logs {
     const height = this.heights.read(text, key, node.height);
     return point && height && { name: name!, point, height, z: zOf(height) };
   }
-
-  private furtherHeight(
-    text: SpecText,
-    node: ast.MeasuredHeight,
-    date: string,
-    last: { readonly node: ast.Measured; readonly at: number | undefined } | undefined,
-    entries: LogEntry[]
-  ): void {
-    if (last?.node.first === undefined) {
-      this.measuresNothing(text, node, date);
-      return;
-    }
-    const entry = last.at === undefined ? undefined : entries[last.at];
-    const isHeights = entry?.kind === 'height';
-    const key = isHeights ? `${entry.key}/at-${entry.at.length + 1}` : `log:${date}`;
-    const read = this.context.watch(() => this.height(text, key, node));
-    if (!isHeights || read.value === undefined || read.broken.length > 0) return;
-    entries[last.at!] = { ...entry, at: [...entry.at, read.value] };
-  }
-
-  private measuresNothing(text: SpecText, node: AstNode, date: string): void {
-    this.context.fault(
-      text,
-      `log:${date}`,
-      node,
-      'clause-does-not-fit',
-      'Say before it what was measured: `measured base at …`. Only behind a comma does a height go on with the one before it.',
-      { harmless: true }
-    );
-  }
 }
+
+type More = ast.Batch | ast.MeasuredHeight | ast.SoftSpotClause;
+
+interface SaidEntry {
+  readonly node: Exclude<ast.LogEntry, More>;
+  readonly more: More[];
+}
+
+function isMore(node: ast.LogEntry): node is More {
+  return Object.hasOwn(GOES_ON, node.$type);
+}
+
+const GOES_ON: Readonly<
+  Record<More['$type'], { readonly with: (node: ast.LogEntry) => boolean; readonly message: string }>
+> = {
+  Batch: {
+    with: ast.isDelivered,
+    message: 'Say before it what was delivered: `delivered block 430, batch "K-114"`.'
+  },
+  MeasuredHeight: {
+    with: node => ast.isMeasured(node) && node.first !== undefined,
+    message:
+      'Say before it what was measured: `measured base at …`. Only behind a comma does a height go on with the one before it.'
+  },
+  SoftSpotClause: {
+    with: ast.isSoftSpot,
+    message: 'This tells of a soft spot, and none stands before it. Write `soft-spot` and its size first.'
+  }
+};

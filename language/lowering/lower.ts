@@ -97,7 +97,15 @@ class Lowering {
     this.lines = new PathLines(this.context, this.outlines);
     this.outlines.strips = new Strips(this.context, this.lines);
     const finishes = new Finishes(this.context, this.points, this.heights, this.outlines, this.lines);
-    this.areas = new Areas(this.context, this.things, project.shipped, this.points, this.outlines, this.heights, finishes);
+    this.areas = new Areas(
+      this.context,
+      this.things,
+      project.shipped,
+      this.points,
+      this.outlines,
+      this.heights,
+      finishes
+    );
     this.areas.brokenOuts = new BrokenOuts(
       this.context,
       this.outlines,
@@ -221,7 +229,9 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)),
+            node.items.filter(
+              item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)
+            ),
             item => (ast.isJobMeasure(item) ? item.what : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
-import { distance, type Side, signedAreaOf } from '../geometry/index.ts';
+import { distance, type Point, type Side, signedAreaOf } from '../geometry/index.ts';
+import { SAME_POINT } from '../geometry/moved-side.ts';
 import type { Edge, Key } from '../job/job.ts';
 import { printLength } from '../measures/print.ts';
 import { type OffsetAt, withMeasuredEdges } from '../setting-out/measured-edge.ts';
@@ -68,8 +69,7 @@ export class MeasuredEdges {
         continue;
       }
       if (one.offsets.length === 0) continue;
-      const isAlone = outline.sideNames.filter(name => name === edge.name).length === 1;
-      if (outline.loop[side]!.arc !== undefined || !isAlone) return this.notStraight(key, edge, one);
+      if (!runsBetween(outline.loop[side]!, one.line)) return this.notStraight(key, edge, one);
       measured.set(side, edge.name === one.line.name ? one.offsets : backward(one));
     }
     if (measured.size === 0) return { outline, edges };
@@ -161,12 +161,7 @@ export class MeasuredEdges {
     };
   }
 
-  private offset(
-    text: SpecText,
-    key: Key,
-    node: ast.Offset,
-    line: PointLine | undefined
-  ): OffsetAt | undefined {
+  private offset(text: SpecText, key: Key, node: ast.Offset, line: PointLine | undefined): OffsetAt | undefined {
     const off = this.context.given(text, key, node.offset as Expression | undefined, 'm', NOT_NEGATIVE);
     const at =
       node.point === undefined
@@ -215,6 +210,12 @@ export class MeasuredEdges {
   }
 }
 
+/** Straight from end to end, in either direction: a corner that is rounded takes a piece of it. */
+function runsBetween({ from, to, arc }: Side, line: PointLine): boolean {
+  const apart = (one: Point, other: Point): number => distance(from, one) + distance(to, other);
+  return arc === undefined && Math.min(apart(line.from, line.to), apart(line.to, line.from)) <= SAME_POINT;
+}
+
 /** `D to A` is also `A to D`. */
 function isOf(line: PointLine, name: string): boolean {
   return line.name === name || line.name.split(' to ').reverse().join(' to ') === name;
@@ -226,7 +227,7 @@ function backward({ line, offsets }: MeasuredEdge): OffsetAt[] {
 }
 
 /** Distance of a point along a line from its beginning, and off it; m. */
-function placeAlong({ from, to }: PointLine, point: { readonly x: number; readonly y: number }): OffsetAt {
+function placeAlong({ from, to }: PointLine, point: Point): OffsetAt {
   const length = distance(from, to);
   const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
   const [x, y] = [point.x - from.x, point.y - from.y];

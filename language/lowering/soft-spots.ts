@@ -40,9 +40,9 @@ export class SoftSpots {
     this.things = things;
   }
 
-  read(text: SpecText, key: Key, node: ast.SoftSpot): SoftSpot | undefined {
+  read(text: SpecText, key: Key, node: ast.SoftSpot, clauses: readonly ast.SoftSpotClause[]): SoftSpot | undefined {
     const { context } = this;
-    const said = saidOnce(context, text, key, node.clauses, what);
+    const said = saidOnce(context, text, key, clauses, what);
     const size = this.things.size(text, `${key}/size`, node.size, 2, ['length', 'depth']);
     const deeper = this.deeper(text, key, node, said.get('deeper'));
     const filled = said.get('filled');

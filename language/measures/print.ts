@@ -173,8 +173,8 @@ export function printSlope(ratio: number, system: System): string {
   return `${printThickness(size * FOOT, system)} per ft (${ratioText})`;
 }
 
-/** Flatter than this nobody can lay or measure. */
-const LEVEL_SLOPE = 0.0005;
+/** Flatter than 1:500 nobody can lay. */
+const LEVEL_SLOPE = 0.002;
 
 /** A height against its benchmark: `2 1/2 in below door-sill`, `level with door-sill`. */
 export function printHeight(above: number, benchmark: string, system: System): string {

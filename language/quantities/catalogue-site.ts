@@ -6,49 +6,11 @@ const level = { kind: 'length', measure: 'm', print: 'level', computed: false } 
 const slope = { kind: 'share', measure: '', print: 'slope', computed: false } as const;
 const run = { kind: 'length', measure: 'm', print: 'length', computed: false } as const;
 
+/** In the measure that the delivery names: a mass, a loose volume, pieces. */
+const delivery = { owner: 'delivery', kind: 'number', measure: '', print: 'number', computed: true } as const;
+
 const always = { always: true } as const;
 const maybe = { always: false } as const;
-
-/** What was delivered: by mass, by loose volume, or in pieces. */
-function deliveriesIn<const Of extends Pick<Quantity, 'owner' | 'kind' | 'measure' | 'print'>>(of: Of) {
-  const common = { ...of, computed: true } as const;
-  return [
-    {
-      ...common,
-      ...always,
-      id: `${of.owner}-delivered`,
-      key: 'delivered',
-      words: 'Delivered',
-      name: 'delivered',
-      describe: 'Delivered so far'
-    },
-    {
-      ...common,
-      ...maybe,
-      id: `${of.owner}-needed`,
-      key: 'needed',
-      words: 'Needed',
-      name: 'needed',
-      describe:
-        'Needed for the job: of a material with soft spots and low ground made up, before loss; of units those to buy'
-    },
-    {
-      ...common,
-      ...maybe,
-      id: `${of.owner}-short`,
-      key: 'short',
-      words: 'Still to come',
-      name: 'still to come',
-      describe: 'Needed less delivered; less than nought: delivered over'
-    }
-  ] as const;
-}
-
-const DELIVERIES = [
-  ...deliveriesIn({ owner: 'delivery-mass', kind: 'mass', measure: 'kg', print: 'mass' }),
-  ...deliveriesIn({ owner: 'delivery-volume', kind: 'volume', measure: 'm3', print: 'stone-volume' }),
-  ...deliveriesIn({ owner: 'delivery-count', kind: 'number', measure: '', print: 'count' })
-] as const;
 
 /** Quantities of what stands in a job besides its areas. */
 export const SITE_QUANTITIES = [
@@ -318,7 +280,7 @@ export const SITE_QUANTITIES = [
   {
     ...length,
     ...maybe,
-    id: 'pipe-below-dig-at-best',
+    id: 'pipe-below-dig-but-for-soft-spots',
     owner: 'pipe',
     key: 'belowDigBesideSoftSpots',
     words: 'Below the dig but for soft spots',
@@ -458,7 +420,34 @@ export const SITE_QUANTITIES = [
     name: 'cross slope',
     describe: 'Steepest slope across the line in the stretch'
   },
-  ...DELIVERIES,
+  {
+    ...delivery,
+    ...always,
+    id: 'delivery-delivered',
+    key: 'delivered',
+    words: 'Delivered',
+    name: 'delivered',
+    describe: 'Delivered so far, in the measure told'
+  },
+  {
+    ...delivery,
+    ...maybe,
+    id: 'delivery-needed',
+    key: 'needed',
+    words: 'Needed',
+    name: 'needed',
+    describe:
+      'Needed for the job: of a material with soft spots and low ground made up, before loss; of units those to buy'
+  },
+  {
+    ...delivery,
+    ...maybe,
+    id: 'delivery-short',
+    key: 'short',
+    words: 'Still to come',
+    name: 'still to come',
+    describe: 'Needed less delivered; less than nought: delivered over'
+  },
   {
     ...level,
     ...always,

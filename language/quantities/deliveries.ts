@@ -10,8 +10,6 @@ import type { DeliveryQuantities } from './site-contract.ts';
 /** Units to buy, by name. */
 export type UnitsToBuy = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy'>)[];
 
-const OWNERS = { kg: 'delivery-mass', m3: 'delivery-volume', '': 'delivery-count' } as const;
-
 /** What was delivered, thing by thing and measure by measure, against what the job needs before loss. */
 export function deliveriesOf(
   log: readonly LogEntry[],
@@ -27,11 +25,11 @@ export function deliveriesOf(
   }
   return [...groups.values()].map((entries, index) => {
     const { name, thing, measure } = entries[0]!;
-    const page = book.page(OWNERS[measure], `/deliveries/${index}`);
+    const page = book.page('delivery', `/deliveries/${index}`);
     const loads = entries.map(entry => given(`delivered on ${entry.date}`, entry.amount, measure));
-    const delivered = page.put('delivered', total(loads)!);
+    const delivered = page.put('delivered', total(loads)!, measure);
     const wanted = measure === '' ? unitsNeeded(name, units) : stoneNeeded(thing, measure, areas);
-    if (wanted !== undefined) page.put('short', subtract(page.put('needed', wanted), delivered));
+    if (wanted !== undefined) page.put('short', subtract(page.put('needed', wanted, measure), delivered), measure);
     return { id: thing, thing: name, measure, ...page.numbers };
   });
 }

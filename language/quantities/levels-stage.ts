@@ -11,8 +11,10 @@ import { Book, type Page } from './page.ts';
 
 /** Heights at one place, m above the datum. */
 export type LevelQuantities = NumbersOf<'level'> & {
-  /** `A`, `corner 3`, `A to B at 2 m`, `valves`. */
+  /** A point, `corner 3`, a box, or a side. */
   readonly at: string;
+  /** Along the side, m. */
+  readonly along?: number;
   readonly x: number;
   readonly y: number;
   /** Tops of the compaction layers, from the bottom up, the sub-base's first. */
@@ -50,6 +52,7 @@ export interface LevelsNumbers {
 
 interface Spot {
   readonly at: string;
+  readonly along?: number;
   readonly point: Point;
 }
 
@@ -76,9 +79,11 @@ function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
     const named = points.find(point => distance(point, from) <= AT_CORNER);
     return { at: named?.name ?? `corner ${index + 1}`, point: from };
   });
+  // A rounded corner keeps its point for heights, though it lies outside the paving.
+  const cornerNames = new Set(names.flatMap(name => name.split(' to ')));
   const isCorner = (point: Point): boolean => corners.some(corner => distance(corner.point, point) <= AT_CORNER);
   const within = points
-    .filter(point => !isCorner(point) && inside(area.outline, point))
+    .filter(point => !isCorner(point) && (cornerNames.has(point.name) || inside(area.outline, point)))
     .map(({ name, x, y }): Spot => ({ at: name, point: { x, y } }));
   const boxes = area.keptOut.map(({ name, outline }): Spot => ({ at: name, point: middleOf(outline) }));
   return [...distinct(corners), ...within, ...boxes, ...alongSides(area.outline, names, sheet)];
@@ -98,7 +103,7 @@ function alongSides(outline: Loop, names: readonly string[], { every }: LevelShe
     const count = Math.min(MOST_LEVELS, Math.ceil(length / step - AT_CORNER) - 1);
     return Array.from({ length: Math.max(0, count) }, (_, at): Spot => {
       const station = (at + 1) * step;
-      return { at: `${names[index]!} ${at + 1}`, point: pointAlong(side, station / length) };
+      return { at: names[index]!, along: station, point: pointAlong(side, station / length) };
     });
   });
 }
@@ -106,7 +111,7 @@ function alongSides(outline: Loop, names: readonly string[], { every }: LevelShe
 function levelAt(
   { area, sheet }: LevelsInputs,
   heights: AreaHeights,
-  { at, point }: Spot,
+  { at, along, point }: Spot,
   page: Page<'level'>,
   index: number
 ): LevelQuantities {
@@ -135,6 +140,7 @@ function levelAt(
   if (sheet.string !== undefined) page.put('belowString', stringAbove(sheet.string, finish));
   return {
     at,
+    ...(along === undefined ? {} : { along }),
     x: point.x,
     y: point.y,
     ...page.numbers,
@@ -169,10 +175,15 @@ function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: 
   const out = sheet.offsetPoints?.value;
   if (out === undefined) return [];
   const { outline } = area;
-  return outline.flatMap((side, index): OffsetPoint[] => {
+  return outline.flatMap((first, index): OffsetPoint[] => {
+    // The parts of a measured edge share a name: one line runs from end to end.
+    if (index > 0 && names[index - 1] === names[index]) return [];
+    const parts = outline.slice(index).findIndex((_, part) => names[index + part] !== names[index]);
+    const last = parts < 0 ? outline.length - 1 : index + parts - 1;
+    const side = { from: first.from, to: outline[last]!.to };
     const length = sideLength(side);
-    if (side.arc !== undefined || length <= AT_CORNER) return [];
-    const [before, after] = [outline.length - 1 + index, index + 1].map(at => overhangs[at % outline.length] ?? 0);
+    if (outline.slice(index, last + 1).some(({ arc }) => arc !== undefined) || length <= AT_CORNER) return [];
+    const [before, after] = [outline.length - 1 + index, last + 1].map(at => overhangs[at % outline.length] ?? 0);
     const name = names[index]!;
     const place = (corner: Point, other: Point, past: number, end: string): OffsetPoint => {
       const fromCorner = past + out;
@@ -180,6 +191,11 @@ function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: 
       const point = { x: corner.x + (corner.x - other.x) * share, y: corner.y + (corner.y - other.y) * share };
       return { at: `${name}, beyond its ${end}`, ...point, fromCorner, finish: heights.at(point).finish };
     };
-    return [place(side.from, side.to, before!, 'start'), place(side.to, side.from, after!, 'end')];
+    // A side measured by offsets bends on its way: no line is set out there.
+    const [isFirst, isLast] = [outline.length - 1 + index, index + 1].map(at => names[at % outline.length] !== name);
+    return [
+      ...(isFirst ? [place(side.from, side.to, before!, 'start')] : []),
+      ...(isLast ? [place(side.to, side.from, after!, 'end')] : [])
+    ];
   });
 }

@@ -34,9 +34,12 @@ export class Page<O extends Owner> {
     this.#at = at;
   }
 
-  /** Puts a quantity down with its working, and returns it as a named value for what is worked out from it. */
-  put(key: KeyOf<O>, expression: Expression): Expression {
-    const { name, measure } = quantityOf(this.#owner, key);
+  /**
+   * Puts a quantity down with its working, and returns it as a named value for what is worked out from it. Its measure is
+   * that of the catalogue; `measure` where it stands beside the number instead.
+   */
+  put(key: KeyOf<O>, expression: Expression, measure = quantityOf(this.#owner, key).measure): Expression {
+    const { name } = quantityOf(this.#owner, key);
     const pointer = `${this.#at}/${key}`;
     if (measureOf(expression) !== measure) throw new Error(`${pointer} is in ${measureOf(expression)}, not ${measure}`);
     if (isBareName(expression)) throw new Error(`The working of ${pointer} is a name alone`);

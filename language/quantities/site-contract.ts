@@ -89,7 +89,7 @@ export interface RouteQuantities extends NumbersOf<'route'> {
 }
 
 /** A delivery against what the job needs of it. */
-export interface DeliveryQuantities extends NumbersOf<'delivery-mass'> {
+export interface DeliveryQuantities extends NumbersOf<'delivery'> {
   readonly id: Key;
   readonly thing: string;
   /** Of a material its mass or its loose volume, of a unit pieces. */

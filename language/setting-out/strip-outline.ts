@@ -1,4 +1,4 @@
-import { distance, type Loop, type Point, pointAlong, radiusOf, type Side } from '../geometry/index.ts';
+import { arcThrough, distance, type Loop, type Point, pointAlong, radiusOf, type Side } from '../geometry/index.ts';
 import { selfCrossing } from '../geometry/crossing.ts';
 import { circlesMeet, lineMeetsCircle, linesMeet } from '../geometry/contacts.ts';
 import { angleBetween, heading, SAME_POINT } from '../geometry/moved-side.ts';
@@ -25,11 +25,11 @@ export type StripFault =
   | { readonly fault: 'too-tight'; readonly at: number }
   | { readonly fault: 'folds-over'; readonly at: Point };
 
-/** In metres: chords stay this near to a side along an arc on which the width changes. */
-const CHORD_TOLERANCE = 1e-5;
-
-/** Chords along one arc at most: a thousand keep the tolerance up to a radius of eight metres and more. */
-const MOST_CHORDS = 1000;
+/**
+ * The most that one arc turns, in radians, along an arc of the line on which the width changes: the side is a spiral
+ * there, and arcs through three points of it stay within a tenth of a millimetre of it, even on a radius of 100 m.
+ */
+const TURN_PER_ARC = Math.PI / 36;
 
 /** How many half widths from its corner a mitre may lie: a sharper corner is cut off. */
 const MITRE_LIMIT = 4;
@@ -39,8 +39,8 @@ const MEETING_TOLERANCE = 1e-9;
 
 /**
  * The outline of an area along a line, anticlockwise from its start: right side, end, left side, start. Widths run
- * straight between stations, in their order, and stay as they are beyond the first and last. Arcs stay arcs where the
- * width stays the same.
+ * straight between stations, in their order, and stay as they are beyond the first and last. Arcs stay arcs, in
+ * several pieces where the width changes.
  */
 export function stripOutline(line: StationedLine, widths: readonly WidthAt[]): readonly StripSide[] | StripFault {
   if (widths.some(({ width }) => !(width >= 0)) || !widths.some(({ width }) => width > SAME_POINT)) {
@@ -69,42 +69,42 @@ export function loopOfStrip(sides: readonly StripSide[]): Loop {
   return sides.map(({ side }) => side);
 }
 
-/** A piece of the line with half the width of the strip at its ends. */
+/** A piece of the line with half the width of the strip at its ends and half way. */
 interface Piece {
   readonly part: StationedPart;
   readonly side: Side;
   readonly halfFrom: number;
+  readonly halfMiddle: number;
   readonly halfTo: number;
 }
 
 function piecesOf(part: StationedPart, widths: readonly WidthAt[]): Piece[] {
-  const { start, length } = part;
+  const { side, start, length } = part;
   const stops = widths.map(({ at }) => (at - start) / length).filter(share => share > 0 && share < 1);
   const shares = [0, ...stops, 1];
   const half = (share: number): number => widthAt(widths, start + share * length) / 2;
   return shares.slice(1).flatMap((to, index) => {
     const from = shares[index] ?? 0;
     if (!(to > from)) return [];
-    const isEven = Math.abs(half(to) - half(from)) <= SAME_POINT;
-    const chords =
-      part.side.arc && !isEven ? chordsFor(part, (to - from) * part.side.arc.turn, half(from), half(to)) : 1;
-    return Array.from({ length: chords }, (_, chord): Piece => {
-      const one = from + ((to - from) * chord) / chords;
-      const other = from + ((to - from) * (chord + 1)) / chords;
-      return { part, side: stretch(part.side, one, other, isEven), halfFrom: half(one), halfTo: half(other) };
+    const turn = side.arc && !isEven(half(from), half(to)) ? Math.abs(side.arc.turn) * (to - from) : 0;
+    const count = Math.max(1, Math.ceil(turn / TURN_PER_ARC));
+    return Array.from({ length: count }, (_, place): Piece => {
+      const one = from + ((to - from) * place) / count;
+      const other = from + ((to - from) * (place + 1)) / count;
+      const halves = { halfFrom: half(one), halfMiddle: half((one + other) / 2), halfTo: half(other) };
+      return { part, side: stretch(side, one, other), ...halves };
     });
   });
 }
 
-function stretch(side: Side, from: number, to: number, staysArc: boolean): Side {
-  const ends = { from: pointAlong(side, from), to: pointAlong(side, to) };
-  if (!side.arc || !staysArc) return ends;
-  return { ...ends, arc: { centre: side.arc.centre, turn: side.arc.turn * (to - from) } };
+function isEven(oneHalf: number, otherHalf: number): boolean {
+  return Math.abs(oneHalf - otherHalf) <= SAME_POINT;
 }
 
-function chordsFor({ side }: StationedPart, turn: number, ...halves: readonly number[]): number {
-  const reach = (side.arc ? radiusOf(side, side.arc) : 0) + Math.max(...halves);
-  return Math.min(MOST_CHORDS, Math.ceil(Math.abs(turn) / Math.sqrt((8 * CHORD_TOLERANCE) / reach)));
+function stretch(side: Side, from: number, to: number): Side {
+  const ends = { from: pointAlong(side, from), to: pointAlong(side, to) };
+  if (!side.arc) return ends;
+  return { ...ends, arc: { centre: side.arc.centre, turn: side.arc.turn * (to - from) } };
 }
 
 function widthAt(widths: readonly WidthAt[], at: number): number {
@@ -138,14 +138,15 @@ function moved(pieces: readonly Piece[], way: 1 | -1): Side[] | StripFault {
   return sides;
 }
 
-function movedPiece({ part, side, halfFrom, halfTo }: Piece, way: 1 | -1): Side {
-  // Chords of an arc are moved square to the arc, so that those of neighbours meet.
+function movedPiece({ side, halfFrom, halfMiddle, halfTo }: Piece, way: 1 | -1): Side {
   const off = (point: Point, half: number): Point => {
-    const { x, y } = heading(part.side, point);
+    const { x, y } = heading(side, point);
     return { x: point.x - way * half * y, y: point.y + way * half * x };
   };
   const ends = { from: off(side.from, halfFrom), to: off(side.to, halfTo) };
-  return side.arc ? { ...ends, arc: side.arc } : ends;
+  if (!side.arc) return ends;
+  if (isEven(halfFrom, halfTo)) return { ...ends, arc: side.arc };
+  return arcThrough(ends.from, ends.to, off(pointAlong(side, 0.5), halfMiddle)) ?? ends;
 }
 
 /** Two moved sides that follow each other, with what lies between. Undefined when one is turned round by the other. */

@@ -247,9 +247,14 @@ class Scanner {
     if (this.opens === undefined) return false;
     const { lines, statements } = BLOCKS[this.opens];
     if (lines !== undefined) return !Object.hasOwn(BLOCKS[block].statements, word);
-    if (Object.hasOwn(statements, word)) return true;
+    if (Object.hasOwn(statements, word)) return !this.clauses.has(word) || this.isSaid(word);
     // A line set in may also go on: `pit tree`, and on the next `in yard {`.
     return block === 'spec' && this.indentOf(this.lineStart) > 0 && !this.clauses.has(word);
+  }
+
+  /** `pit tree`, and on the next line `in yard {`: the first `in` is a word of the statement that is being read. */
+  private isSaid(word: string): boolean {
+    return this.tokens.slice(this.statements.at(-1)!.token).some(({ tokenType }) => tokenType.name === word);
   }
 
   private openMissingBrace(): void {

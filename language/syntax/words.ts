@@ -324,6 +324,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
           'batch',
           'done',
           'of',
+          'and',
           'along',
           'measured',
           'gap',

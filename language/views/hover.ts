@@ -7,6 +7,7 @@ import { acceptedMarkdown } from './accepted-hover.ts';
 import { errorBehind } from './error-behind.ts';
 import { markdownText } from './markdown.ts';
 import { rowsOf, type Row } from './rows.ts';
+import { siteThingAt } from './site-hover.ts';
 import { HEADLINE, rowsMarkdown, unitsMarkdown } from './units-markdown.ts';
 import { workingLine } from './working-line.ts';
 
@@ -69,7 +70,7 @@ function asBefore(area: AreaQuantities, evaluation: Evaluation, system: System):
   return `**${markdownText(area.name)}**, before ${line}\n\n${table(rows)}`;
 }
 
-interface Thing {
+export interface Thing {
   readonly headline: string;
   readonly owner: Owner;
   readonly numbers: object;
@@ -97,6 +98,11 @@ function holds(place: Place, line: number, column: number): boolean {
 
 function thingOf(evaluation: Evaluation, key: Key): Thing | undefined {
   const { quantities } = evaluation.numbers!;
+  const site = siteThingAt(quantities, evaluation.job!, key);
+  const shape = quantities.areas.flatMap(({ keptOut }) => keptOut).find(({ id }) => id === key);
+  if (site !== undefined && shape !== undefined)
+    return { ...site, tables: [table(rowsOf('kept-out', shape, evaluation.job!.system))] };
+  if (site !== undefined) return site;
   if (key === 'job') {
     return {
       headline: quantities.title,
@@ -201,6 +207,7 @@ function partOf(area: AreaQuantities, pointer: string, part: string, system: Sys
   }
   if (word === 'finish')
     return {
+      tables: area.finish === undefined ? [] : [table(rowsOf('finish', area.finish, system))],
       headline: `dig of ${area.name}`,
       owner: 'dig',
       numbers: area.dig,
@@ -220,7 +227,7 @@ function partOf(area: AreaQuantities, pointer: string, part: string, system: Sys
 }
 
 function markdown(thing: Thing, evaluation: Evaluation, system: System): string {
-  const rows = rowsOf(thing.owner, thing.numbers, system, thing.isBed);
+  const rows = rowsOf(thing.owner, thing.numbers, system, thing.isBed, evaluation.job!.datum);
   const { leading } = thing;
   const working = leading === undefined ? undefined : evaluation.numbers!.workings[`${thing.pointer}/${leading}`];
   return [

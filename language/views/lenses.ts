@@ -1,8 +1,9 @@
 import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
-import { printAs } from '../measures/print.ts';
+import { printAs, printSlope, roundedUp } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
 import type { AreaQuantities, LayingQuantities } from '../quantities/contract.ts';
+import type { GateQuantities } from '../quantities/site-contract.ts';
 import { errorBehind } from './error-behind.ts';
 
 /** A headline figure shown above a block. */
@@ -31,6 +32,7 @@ export function lensesIn(evaluation: Evaluation, file: string): Lens[] {
         : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
     ),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
+    ...(quantities.gates ?? []).flatMap(gate => lens(gate.id, gateText(gate, job.system))),
     ...quantities.missing
       .filter(key => !known.has(key) && !/[/+]/.test(key))
       .flatMap(key => lens(key, brokenText(evaluation, key, job.system)))
@@ -55,6 +57,14 @@ function unitsText(laying: readonly LayingQuantities[]): string {
   return `${whole} whole, ${sum(laying.map(({ cut }) => cut))} cut`;
 }
 
+/** `clears by 12 mm`, `1/4 in too low`: nothing where a door has no leaf. */
+function gateText({ clearance, trim }: GateQuantities, system: System): string {
+  if (clearance === undefined) return 'clearance not known';
+  const size = printAs('thickness', Math.abs(clearance), system);
+  const cut = trim === undefined || trim <= 0 ? '' : ` · trim ${printAs('thickness', roundedUp(trim, system), system)}`;
+  return `${clearance < 0 ? `${size} too low` : `clears by ${size}`}${cut}`;
+}
+
 /** More kinds are told together: the line stays short. */
 const MOST_KINDS = 3;
 
@@ -62,5 +72,7 @@ function areaText(area: AreaQuantities, system: System): string {
   const units = area.laying === undefined ? '' : ` · ${unitsText(area.laying)}`;
   // Without a layer, or without heights and layers, there is no dig to speak of yet.
   const dig = area.dig.deepest === 0 ? '' : ` · dig ${printAs('thickness', area.dig.deepest, system)} deep`;
-  return `${printAs('area', area.netArea, system)}${units}${dig}`;
+  const slope = area.finish?.fall === undefined ? 'level' : printSlope(area.finish.fall, system);
+  const fall = slope === 'level' ? '' : ` · falls ${slope.replace(/^.*\((.*)\)$/, '$1')}`;
+  return `${printAs('area', area.netArea, system)}${units}${dig}${fall}`;
 }

@@ -29,7 +29,7 @@ site
 
 }
 point A at(0, 0)
-point door at ( 18ft 6in , .5 ft )     // a post
+point post at ( 18ft 6in , .5 ft )     // a post
 point C at (18' 5-7/16",12' 7 7/8")
 point DD at (-2 , 12½) ft
 
@@ -55,7 +55,7 @@ existing old-walk    // stays
 existing step{kind steps,units 8x4in, joints 1/8in, joint-line at DD}
 // The yard itself.
 area yard {   // all of it
-  outline A to door bowed 3in out
+  outline A to post bowed 3in out
  to C radius 4 m in,   // easy here
    // a wide one
 
@@ -72,8 +72,8 @@ area yard {   // all of it
   geotextile
   joints filled with stone
   edges {
-    A to door   meets house-wall
-    door to C to DD meets lawn,edging strip set after laying // the long one
+    A to post   meets house-wall
+    post to C to DD meets lawn,edging strip set after laying // the long one
     // what is left
     the rest meets old-walk , flush }
 }
@@ -82,11 +82,11 @@ area walk { outline walk from (0, 0),north 3 m,east 2m bowed 10cm in,back
   edges { leg 1,legs 2 to 3 meets yard } }
 inset star in yard { circle 1m across, centre (5 , 5)m
 paving slab,block in drawn,joints 3 mm from 2 to 5mm
-  start whole units along A to door and C to DD,equal cuts,shifted (4 , 0)in }
+  start whole units along A to post and C to DD,equal cuts,shifted (4 , 0)in }
 area seat { outline circle 3.6m across,centre(4.4,12.5)m
   paving block in half
   border block in soldier-course all round,mitred , joints 3mm
-  band slab in sailor-course across A to door at 3ft
+  band slab in sailor-course across A to post at 3ft
 edges { all round meets lawn , edging strip } }
 pit tree in yard { circle radius 1m, centre (3, 3)m }
 box lid in yard { rectangle 20x14in,corner ( 1 ft,-2 ft ),turned −14 ° }
@@ -118,7 +118,7 @@ site {
 }
 
 point A    at (0, 0)
-point door at (18 ft 6 in, .5 ft)     // a post
+point post at (18 ft 6 in, .5 ft)     // a post
 point C    at (18' 5-7/16", 12' 7 7/8")
 point DD   at (-2, 12½) ft
 
@@ -166,7 +166,7 @@ existing step { kind steps, units 8 x 4 in, joints 1/8 in, joint-line at DD }
 
 // The yard itself.
 area yard {                           // all of it
-  outline  A to door bowed 3 in out
+  outline  A to post bowed 3 in out
       to C radius 4 m in,             // easy here
       // a wide one
       rounded 1.2 m at C
@@ -181,8 +181,8 @@ area yard {                           // all of it
   geotextile
   joints   filled with stone
   edges {
-    A to door        meets house-wall
-    door to C to DD  meets lawn, edging strip set after laying  // the long one
+    A to post        meets house-wall
+    post to C to DD  meets lawn, edging strip set after laying  // the long one
     // what is left
     the rest         meets old-walk, flush
   }
@@ -197,14 +197,14 @@ area walk {
 inset star in yard {
   circle 1 m across, centre (5, 5) m
   paving slab, block in drawn, joints 3 mm from 2 to 5 mm
-  start  whole units along A to door and C to DD, equal cuts, shifted (4, 0) in
+  start  whole units along A to post and C to DD, equal cuts, shifted (4, 0) in
 }
 
 area seat {
   outline circle 3.6 m across, centre (4.4, 12.5) m
   paving  block in half
   border  block in soldier-course all round, mitred, joints 3 mm
-  band    slab in sailor-course across A to door at 3 ft
+  band    slab in sailor-course across A to post at 3 ft
   edges   { all round  meets lawn, edging strip }
 }
 

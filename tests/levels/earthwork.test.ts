@@ -13,7 +13,7 @@ import {
   reversedLoop
 } from '../../language/geometry/index.ts';
 import { loopsOf } from '../../language/geometry/regions-of.ts';
-import type { GroundSurface } from '../../language/levels/ground.ts';
+import { type GroundSurface, groundThrough } from '../../language/levels/ground.ts';
 import type { Spot } from '../../language/levels/spots.ts';
 import { heightAt, type Surface } from '../../language/levels/surface.ts';
 import { FOOT, loopOf, SQUARE_FOOT } from '../geometry/feet.ts';
@@ -190,7 +190,7 @@ describe('volumes against other ways to reckon them', () => {
     const ground = groundOf(spotsAt([0, 0, -0.2], [10, 0, 0.2], [10, 10, 0.2], [0, 10, -0.2], [4, 7, 0.4]));
     const region = [circleLoop({ x: 5, y: 5 }, 6), reversedLoop(circleLoop({ x: 6, y: 5 }, 2))];
     const exact = digTo(region, ground, { kind: 'twisted', corners, heights }, { depth: 0.1, strip: 0.1 });
-    const hair = { ...c, x: c.x + 1e-9 };
+    const hair = { ...c, x: c.x + 1e-7 };
     const near = digTo(
       region,
       ground,
@@ -350,6 +350,52 @@ describe('laws of dig volumes', () => {
       expectClose(there.deepest!.depth, here.deepest!.depth, 1e-6);
       expectClose(there.shallowest!.depth, here.shallowest!.depth, 1e-6);
     }
+  });
+
+  it('any ground, far off, huge, tiny or thin: finite figures that fit together', () => {
+    const next = seededNumbers(77);
+    for (let round = 0; round < 1500; round++) {
+      const size = 10 ** (Math.floor(6 * next()) - 2);
+      const thin = next() < 0.4 ? 10 ** -Math.floor(9 * next()) : 1;
+      const far = next() < 0.5 ? 0 : 1e5 * next();
+      const motion: Motion = { mirrored: false, turn: 7 * next(), move: { x: far, y: -far } };
+      const place = (x: number, y: number): Point => moved({ x, y }, motion);
+      const spots = Array.from({ length: 1 + Math.floor(14 * next()) }, () => {
+        const [x, y] = next() < 0.5 ? [next(), next()] : [Math.round(4 * next()) / 4, Math.round(4 * next()) / 4];
+        return { ...place(size * x, size * thin * y), z: next() };
+      });
+      const ground = groundThrough(spots);
+      if (ground.kind !== 'ground') continue;
+      const [skew, reach] = [size * next(), size * 3 ** (4 * next() - 3)];
+      const middle = place(size * next(), size * next());
+      const region =
+        next() < 0.5 ? circleLoop(middle, reach) : rectangleLoop(reach, reach * Math.max(thin, 1e-3), middle, next());
+      const plane = { at: next(), alongX: next() - 0.5, alongY: next() - 0.5 };
+      const corners = [place(0, 0), place(size, 0), place(size + skew, size), place(skew, size)] as const;
+      const surfaces: Surface[] = [
+        { kind: 'plane', plane },
+        { kind: 'folded', from: middle, to: place(0, 0), left: plane, right: { ...plane, alongX: 0 } },
+        { kind: 'twisted', corners, heights: [next(), next(), next(), next()] }
+      ];
+      const dig = digTo([region], ground, surfaces[round % 3]!, { strip: 0.1 });
+      const { area, cut, fill, beyond, notThrough, deepest, shallowest } = dig;
+      expectClose(area, areaOf(region), 1e-9, 0);
+      expect(beyond).toBeLessThanOrEqual(area * (1 + 1e-9));
+      expect(notThrough.area).toBeLessThanOrEqual(area * (1 + 1e-6));
+      expect(Math.min(fill, notThrough.area, notThrough.most)).toBeGreaterThanOrEqual(0);
+      const mean = (cut - fill) / area;
+      const slack = 1e-7 * (1 + Math.abs(mean));
+      expect(mean).toBeGreaterThanOrEqual(shallowest!.depth - slack);
+      expect(mean).toBeLessThanOrEqual(deepest!.depth + slack);
+    }
+  });
+
+  it('ground along a line of spots: a prism (arithmetic)', () => {
+    // Up from 0 to 1 over 5 m and level after: over 10 m the mean is 0.75, 2 m to either side.
+    const ground = groundOf(spotsAt([0, 0, 0], [5, 0, 1]));
+    const dig = digTo(rectangle(10, 4, { x: 0, y: -2 }), ground, planeOf(0));
+    expectClose(dig.cut, 40 * 0.75);
+    expectClose(dig.beyond, 40);
   });
 
   it('no region, or one of no size, is no earthwork; a region all beyond the spots says so', () => {

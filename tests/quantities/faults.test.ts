@@ -3,6 +3,7 @@ import { LARGEST_OUTLINE } from '../../language/findings/outline-faults.ts';
 import type { Area } from '../../language/job/job.ts';
 import {
   area,
+  type AreaWords,
   box,
   corners,
   HEIGHTS,
@@ -87,7 +88,7 @@ it('edge-not-said; a material without densities has no mass and no loose volume'
 });
 
 describe('heights that are not said', () => {
-  const dug = (name: string, more: Partial<Area> = {}) =>
+  const dug = (name: string, more: AreaWords = {}) =>
     area(rectangle(2, 2, name.charCodeAt(0) * 10, 0), { name, layers: [layer('base', 0.1)], ...more });
   const told = (areas: readonly Area[]) => numbersOf(job(areas)).findings.map(({ id, target }) => [id, target]);
 

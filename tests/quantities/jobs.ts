@@ -1,4 +1,5 @@
 import { cornerLoop, rectangleLoop, type Loop } from '../../language/geometry/index.ts';
+import type { Finish } from '../../language/job/heights.ts';
 import type {
   Area,
   Edge,
@@ -94,10 +95,21 @@ export const LEVEL: Height = { benchmark: 'sill', above: given(0), fromNought: f
 /** The same site, with the height of its ground. */
 export const LEVEL_SITE: Site = { ...SITE, ground: LEVEL };
 /** Finish and ground of an area that lies level with today's ground. */
-export const HEIGHTS: Partial<Area> = { finish: LEVEL, site: LEVEL_SITE };
+export const HEIGHTS: AreaWords = { finish: LEVEL, site: LEVEL_SITE };
+
+/** What an area says; a finish that is level all over may be told by its height. */
+export type AreaWords = Partial<Omit<Area, 'finish'>> & { readonly finish?: Height | Finish };
+
+function finishOf(said: Height | Finish): Finish {
+  if (!('above' in said)) return said;
+  const z = said.fromNought ? said.above.value : (said.base?.value ?? 0) + said.above.value;
+  const surface = { kind: 'plane', plane: { at: z, alongX: 0, alongY: 0 } } as const;
+  return { key: 'area:a/finish', level: said, surface, heights: [], falls: [] };
+}
 
 /** An area on open ground all round, with nothing under it; `sides` says what single sides meet. */
-export function area(outline: Loop, more: Partial<Area> = {}, sides: readonly Partial<Edge>[] = []): Area {
+export function area(outline: Loop, words: AreaWords = {}, sides: readonly Partial<Edge>[] = []): Area {
+  const { finish, ...more } = words;
   const name = more.name ?? 'a';
   const edges = outline.map((_, index): Edge => ({
     name: `side ${index + 1}`,
@@ -119,6 +131,10 @@ export function area(outline: Loop, more: Partial<Area> = {}, sides: readonly Pa
     borders: [],
     bands: [],
     insets: [],
+    drains: [],
+    softSpots: [],
+    brokenOut: [],
+    ...(finish === undefined ? {} : { finish: finishOf(finish) }),
     ...more
   };
 }
@@ -147,6 +163,18 @@ export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
     points: [],
     areas,
     boxes: [],
+    tapes: [],
+    setUps: [],
+    lines: [],
+    sections: [],
+    drains: [],
+    pipes: [],
+    gates: [],
+    routes: [],
+    levelSheet: {},
+    log: [],
+    carting: { barrow: given(0.085) },
+    notes: [],
     accepts: [],
     missing: [],
     ...more

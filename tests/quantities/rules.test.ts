@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Area, Edge, Job } from '../../language/job/job.ts';
 import {
   area,
+  type AreaWords,
   given,
   HOUSE_WALL,
   INCH,
@@ -24,7 +25,7 @@ const SITE = { ...LEVEL_SITE, ground: LEVEL };
 
 const CLOSED: readonly Partial<Edge>[] = Array.from({ length: 4 }, () => ({ meets: HOUSE_WALL }));
 
-type More = readonly [more: Partial<Area>, of?: Partial<Job>, sides?: readonly Partial<Edge>[]];
+type More = readonly [more: AreaWords, of?: Partial<Job>, sides?: readonly Partial<Edge>[]];
 
 /** What is found in a closed rectangle, in inches unless said. */
 function found(...[more, of = {}, sides = CLOSED]: More): JobNumbers['findings'] {
@@ -93,7 +94,7 @@ describe('units under cars (ASTM C936, 5.1)', () => {
 });
 
 describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
-  const laid = (bed: number, joint: number, more: Partial<Area> = {}): Partial<Area> => ({
+  const laid = (bed: number, joint: number, more: AreaWords = {}): AreaWords => ({
     layers: [layer('bed', bed * INCH), layer('base', 6 * INCH)],
     paving: paving(unit(8 * INCH, 4 * INCH, 2.25 * INCH, 'clay'), joint * INCH),
     ...more
@@ -142,7 +143,7 @@ describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
 describe('base', () => {
   const QUESTIONS =
     'Association guidance: Interlocking Concrete Pavement Institute, frequently asked questions, 6th edition, 2015.';
-  const base = (inches: number, more: Partial<Area> = {}) =>
+  const base = (inches: number, more: AreaWords = {}) =>
     judged({ layers: [layer('base', inches * INCH)], ...more });
 
   it('P-01 (common practice) and O-22 (ICPI frequently asked questions, 2015): 4 in under foot traffic, 6 in under cars', () => {
@@ -198,7 +199,7 @@ describe('base', () => {
   });
 
   it('Britain: 100 and 150 mm, on clay 200 mm under cars (common practice); by bearing ratio from memory', () => {
-    const british = (thickness: number, more: Partial<Area>) =>
+    const british = (thickness: number, more: AreaWords) =>
       judged({ layers: [layer('base', thickness)], ...more }, { system: 'metric', rules: rulesOf(['britain']) });
     const clay = { ...SITE, soil: { ...SITE.soil, name: 'clay' } };
     expect(british(0.1, {}).size + british(0.2, { site: clay, traffic: ['cars'] }).size).toBe(0);
@@ -303,7 +304,7 @@ describe('a dig deeper than 4 ft, 1.2 m (safety; common practice)', () => {
 });
 
 describe('quantities that are seldom meant (common practice)', () => {
-  const told = (more: Partial<Area>, size: readonly [number, number] = [6, 6], system: Job['system'] = 'metric') =>
+  const told = (more: AreaWords, size: readonly [number, number] = [6, 6], system: Job['system'] = 'metric') =>
     numbersOf(
       job([area(rectangle(...size), { finish: LEVEL, site: SITE, ...more }, CLOSED)], {
         system,
@@ -370,7 +371,7 @@ describe('geotextile', () => {
   const SHORT = 'geotextile-lap-short';
 
   it('over clay and silt, where the ground is wet or wheels run (ICPI Installation basics; PAV-TEC-002 from memory)', () => {
-    const over = (name: string, drains: 'well' | 'poorly', more: Partial<Area> = {}) =>
+    const over = (name: string, drains: 'well' | 'poorly', more: AreaWords = {}) =>
       [...judged({ layers, site: { ...SITE, soil: soil(name), drains }, ...more }).keys()].join();
     expect(over('clay', 'poorly')).toBe('geotextile-over-fine-soil');
     expect(over('silt', 'well', { layers: [layer('base', 10 * INCH)], traffic: ['cars'] })).toBe(
@@ -434,7 +435,7 @@ describe('finish at the house', () => {
 });
 
 describe('continental Europe (German guidance, from memory)', () => {
-  const continental = (more: Partial<Area>) =>
+  const continental = (more: AreaWords) =>
     judged(more, { system: 'metric', rules: rulesOf(['continental-europe']) });
   const heaving = (name: string): Area['site'] => ({
     ...SITE,

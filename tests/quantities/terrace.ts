@@ -1,6 +1,7 @@
 import type { Area } from '../../language/job/job.ts';
 import {
   area,
+  type AreaWords,
   box,
   corners,
   FOOT,
@@ -16,7 +17,7 @@ import {
 } from './jobs.ts';
 
 /** The terrace of the wished-for spec with its valve box, corners as they were fitted. */
-export function terrace(more: Partial<Area> = {}): Area {
+export function terrace(more: AreaWords = {}): Area {
   const outline = corners(
     [0, 0],
     [18 * FOOT + 6 * INCH, 0],

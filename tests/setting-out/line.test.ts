@@ -113,7 +113,14 @@ describe('a strip along a line', () => {
     );
     const expected = 4 * 2 + 9 * 3 + 4 * 3.5 + (line.length - 17) * 3;
     const loop = loopOfStrip(sound(stripOutline(line, widths)));
-    expect(signedAreaOf(loop) / expected).toBeCloseTo(1, 5);
+    expect(signedAreaOf(loop) / expected).toBeCloseTo(1, 7);
+    for (let at = 0.5; at < line.length; at += 0.25) {
+      const half = at < 4 ? 1 : at < 13 ? 1 + (at - 4) / 9 : at < 17 ? 2 - (at - 13) / 8 : 1.5;
+      for (const off of [half, -half]) {
+        const edge = pointAt(line, at, off);
+        expect(Math.min(...loop.map(side => distanceToSide(side, edge)))).toBeLessThan(1e-5);
+      }
+    }
     expect(inside(loop, pointAt(line, 8.5, 1.49))).toBe(true);
     expect(inside(loop, pointAt(line, 8.5, -1.51))).toBe(false);
   });

@@ -2,10 +2,10 @@ import { HATCHES, type Hatch } from '../inks.ts';
 import type { Tint } from '../tints.ts';
 import { WITHOUT_STYLE } from './svg-style.ts';
 
-/** A hatch over a filling: `plain` is the drawing's paper. */
+/** A hatch over a filling, or over whatever lies under it. */
 export interface Hatching {
   readonly hatch: Hatch;
-  readonly fill: 'paper' | 'unit' | Tint;
+  readonly fill: 'none' | 'paper' | 'ground' | 'unit' | Tint;
 }
 
 export function hatchId({ hatch, fill }: Hatching): string {
@@ -19,10 +19,12 @@ export function hatchPattern(hatching: Hatching, paper: number): string {
   const size = round(distance * paper);
   const attributes = `width="${size}" height="${size}" patternUnits="userSpaceOnUse"`;
   // Crossed lines stand upright, so that no turn of the paper makes them look like the others.
-  const turned = hatch === 'lines' ? ' patternTransform="rotate(45)"' : '';
+  const turn = hatch === 'lines' ? 45 : hatch === 'falling' ? -45 : 0;
+  const turned = turn === 0 ? '' : ` patternTransform="rotate(${turn})"`;
+  const filled = `<rect class="plan-fill-${fill}" fill="${WITHOUT_STYLE.paper}" width="${size}" height="${size}"/>`;
   return [
     `<pattern id="${hatchId(hatching)}" ${attributes}${turned}>`,
-    `<rect class="plan-fill-${fill}" fill="${WITHOUT_STYLE.paper}" width="${size}" height="${size}"/>`,
+    ...(fill === 'none' ? [] : [filled]),
     tile(hatch, distance * paper, pen * paper),
     '</pattern>'
   ].join('');
@@ -32,8 +34,15 @@ function tile(hatch: Hatch, distance: number, pen: number): string {
   const middle = round(distance / 2);
   const size = round(distance);
   if (hatch === 'dots') return `<circle class="plan-fill-ink" cx="${middle}" cy="${middle}" r="${round(pen / 2)}"/>`;
-  const lines = hatch === 'crossed' ? `M0 ${middle}h${size}M${middle} 0v${size}` : `M0 ${middle}h${size}`;
+  const lines = linesOf(hatch, middle, size);
   return `<path class="plan-pen" d="${lines}" fill="none" stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
+}
+
+function linesOf(hatch: Hatch, middle: number, size: number): string {
+  if (hatch === 'crossed') return `M0 ${middle}h${size}M${middle} 0v${size}`;
+  // Short lines, each row set over by half.
+  if (hatch === 'dashes') return `M0 ${round(size / 4)}h${middle}M${middle} ${round((size * 3) / 4)}h${middle}`;
+  return `M0 ${middle}h${size}`;
 }
 
 function round(value: number): number {

@@ -1,5 +1,5 @@
 import type { Drawing, Label, Shape } from '../drawing.ts';
-import { INKS } from '../inks.ts';
+import { type InkLook, INKS } from '../inks.ts';
 import { escaped } from './escaped.ts';
 import { type Hatching, hatchId, hatchPattern } from './svg-hatches.ts';
 import { type Corner, loopsPath, millimetres, onSheet, rowsPath, sidesPath } from './svg-path.ts';
@@ -57,8 +57,8 @@ function tinted(shape: Shape): Pick<Extract<Shape, { kind: 'rows' }>, 'tint' | '
 }
 
 function hatchingOf(shape: Shape): Hatching | undefined {
-  const { fill, hatch } = INKS[shape.ink];
-  if (hatch === undefined || (fill !== 'unit' && fill !== 'paper')) return undefined;
+  const { fill, hatch }: InkLook = INKS[shape.ink];
+  if (hatch === undefined || fill === 'ink') return undefined;
   return { hatch, fill: (fill === 'unit' ? tinted(shape).tint : undefined) ?? fill };
 }
 
@@ -79,7 +79,8 @@ function attributes(shape: Shape, scale: number): string {
     ...(look.pen > 0 ? ['plan-pen'] : [])
   ];
   const paint = hatching ? `url(#${hatchId(hatching)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
-  const dash = look.dash === undefined ? '' : ` stroke-dasharray="${Math.round(look.dash * scale * 10) / 10}"`;
+  const dashes = look.dash === undefined ? [] : [look.dash].flat().map(one => Math.round(one * scale * 10) / 10);
+  const dash = dashes.length === 0 ? '' : ` stroke-dasharray="${dashes.join(' ')}"`;
   const stroke = look.pen > 0 ? ` stroke="${WITHOUT_STYLE.ink}" stroke-width="${width}"${dash}` : '';
   return `class="${classes.join(' ')}" fill="${paint}" fill-rule="evenodd"${stroke}`;
 }

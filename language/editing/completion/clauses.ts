@@ -1,6 +1,9 @@
 import { nextWords, type Next } from '../../syntax/next-words.ts';
 import { measureNamed } from '../../measures/measures.ts';
 import { BLOCKS } from '../../syntax/words.ts';
+import type { Declared, Kind } from '../../lowering/names.ts';
+import { atHand } from '../../lowering/things-at-hand.ts';
+import { declarationOf } from '../declaration.ts';
 import type { Begun } from './cursor.ts';
 import type { Part } from './insertion.ts';
 import { plainText } from './insertion.ts';
@@ -67,7 +70,8 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   if (is === 'per') return isMass(begun) && wantedAt(scene, block, begun, next)?.kind === 'kg/m3';
   if (!(lines ?? statements[begun.word])?.clauses.includes(is)) return false;
   const said = begun.kinds;
-  if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is);
+  if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is) && suitsSide(scene, begun, is);
+  if (rule === 'LayerClause' && is === 'settles') return begun.word === 'bed' && !said.includes(is);
   if (rule === 'Height') return !(block === 'heights' && isReadByInstrument(scene));
   if (rule === 'PlaceClause') return !isPlaced(said, is);
   if (rule === 'SideWhere' || (rule === 'LegRange' && lines === undefined)) return isSideWord(scene, begun, next);
@@ -76,9 +80,29 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   return rule !== 'EdgeWhere' && rule !== 'EdgeItem' ? true : isWhere(scene, begun, is);
 }
 
-const EDGE_CLAUSES: readonly string[] = [
-  ...['flush', 'edging', 'standing', 'concrete', 'solid', 'damp-course', 'siding', 'weep-holes', 'footing']
-];
+const WALL_CLAUSES: readonly string[] = ['solid', 'damp-course', 'siding', 'weep-holes', 'footing'];
+const EDGE_CLAUSES: readonly string[] = ['flush', 'edging', 'standing', 'concrete', ...WALL_CLAUSES];
+
+/** Edging stands up and needs no concrete behind units; a wall stands where there is no open ground. */
+function suitsSide(scene: Scene, { kinds, tokens }: Begun, word: string): boolean {
+  const hasEdging = kinds.includes('edging');
+  if (word === 'standing') return hasEdging;
+  if (word === 'concrete') return !hasEdging;
+  if (!WALL_CLAUSES.includes(word)) return true;
+  const thing = tokens[kinds.indexOf('meets') + 1]?.image ?? '';
+  return !hasEdging && isWall(scene, thing);
+}
+
+function isWall({ text, project }: Scene, thing: string): boolean {
+  const named = (kind: Kind): Declared | undefined =>
+    atHand(text, project, kind).find(({ declared: { name } }) => name === thing)?.declared;
+  if (named('existing') !== undefined) return true;
+  const kind = named('side-kind');
+  const declaration = kind && declarationOf(kind);
+  if (declaration === undefined || named('area') !== undefined || named('drain') !== undefined) return false;
+  const { parsed, statement } = declaration;
+  return statement.inside.some(({ word, first }) => word === 'ground' && parsed.tokens[first + 1]?.image === 'closed');
+}
 
 /** What a rod reads is below its line of sight, and below or above nothing else. */
 export function isReadByInstrument({ cursor: { around, parsed } }: Scene): boolean {

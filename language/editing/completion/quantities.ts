@@ -86,7 +86,8 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'bed Layer.thickness': lengthOf(USUAL_VALUES.bed),
   'base Layer.thickness': length('6 in', '150 mm'),
   'sub-base Layer.thickness': length('6 in', '150 mm'),
-  'LayerClause.past': length('6 in', '150 mm'),
+  'base LayerClause.past': length('6 in', '150 mm'),
+  'sub-base LayerClause.past': length('6 in', '150 mm'),
   'LayerClause.settles': length('1/4 in', '8 mm'),
 
   'FromLine.along': long('6 ft', '1.8 m'),

@@ -34,9 +34,15 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
   const { next } = nextWords(scene.cursor.block, begun.kinds);
   const isSide = beginsSide(next) || beginsStart(next);
   const things = next.filter(({ is }) => is !== 'Let' && !(isSide && is === 'Mark'));
-  const values = canBeValue(begun, next) ? next.filter(({ is }) => is === 'Let') : [];
+  const values = canBeValue(begun, next) ? next.filter(each => each.is === 'Let' && isNewPlace(begun, each)) : [];
+  // A finish has mostly one height, and only seldom one for each corner.
+  const isCorner = ({ rule }: Next): boolean => rule === 'SpotHeight' && begun.kinds.at(-1) === 'finish';
   const offers = [
-    ...offersOfNames(scene, begun, things),
+    ...offersOfNames(
+      scene,
+      begun,
+      things.filter(each => !isCorner(each))
+    ),
     ...(isSide ? sideOffers(scene, begun, next) : []),
     ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
@@ -46,6 +52,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
     ...measureOffers(scene, begun, next),
     ...clauseOffers(scene, begun, begun.kinds, next),
     ...signOffers(scene, begun, next),
+    ...offersOfNames(scene, begun, things.filter(isCorner)),
     ...afterComma(scene, begun, next)
   ];
   return onceEach(offers);
@@ -156,9 +163,12 @@ function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer
 
 /** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */
 function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
-  const others = next.some(({ what, is }) => what === 'name' && is !== 'Let');
+  const others = next.some(({ what, is, rule }) => what === 'name' && is !== 'Let' && !BESIDE_VALUES.includes(rule));
   return !others && !(kinds.at(-1) === 'BY' && kinds.at(-2) === 'NUMBER');
 }
+
+/** Where a name may stand in the place of a number, and means something else. */
+const BESIDE_VALUES: readonly string[] = ['SpotHeight', 'Offset'];
 
 function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   // A list names nothing twice; a walk goes one way again and again.

@@ -2,7 +2,7 @@ import { HEIGHT_WORDS } from './height-words.ts';
 import { help, together, type BlockHelp } from './help.ts';
 
 const STRING = help(
-  'How high the string is set above the finish',
+  'How high the line is stretched above the finish',
   '`string 6 in above the finish`: it falls as the finish falls, and each layer is so far below it.'
 );
 const OUTSIDE = help(
@@ -18,7 +18,7 @@ export const LEVEL_SHEET_WORDS: BlockHelp = {
       '`printed in inches`. Left out: as the job shows its numbers.'
     ),
     string: help(
-      'The string or line that layers are measured down from',
+      'The line stretched over the work that layers are measured down from',
       '`string 6 in above the finish` falls with the finish; `string level with door-sill` is set level.'
     ),
     'offset-points': help(

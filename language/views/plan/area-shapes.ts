@@ -1,6 +1,6 @@
 import type { Line, Outlines } from '../../drawing/drawing.ts';
 import type { Side } from '../../geometry/index.ts';
-import type { PlanArea } from './plan-input.ts';
+import type { PlanArea, PlanKeptOut } from './plan-input.ts';
 
 /** What shows between the units. */
 export function groundShapes({ key, outline, parts }: PlanArea): Outlines[] {
@@ -17,8 +17,13 @@ export function outlineShape({ key, outline, name, noNumbers }: PlanArea): Outli
   };
 }
 
+/** A drain is drawn as such, whether it lies in an area or beside it. */
+export function isDrawn({ kind }: PlanKeptOut): boolean {
+  return kind !== 'drain';
+}
+
 export function keptOutShapes({ keptOut }: PlanArea): Outlines[] {
-  return keptOut.map(({ key, kind, name, outline }) => ({
+  return keptOut.filter(isDrawn).map(({ key, kind, name, outline }) => ({
     kind: 'outlines',
     key: `${key}/outline`,
     ink: kind === 'inset' ? 'inset' : 'kept-out',

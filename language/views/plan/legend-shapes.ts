@@ -2,6 +2,7 @@ import type { Shape, Sheet } from '../../drawing/drawing.ts';
 import { circleLoop, cornerLoop, rectangleLoop } from '../../geometry/index.ts';
 import { entryHeight, LEGEND_LINE, LEGEND_SIZE, type LegendEntry, type Sign, SIGN_GAP, SIGN_WIDTH } from './legend.ts';
 import { COLUMN, ground, type LegendRoom, onGround } from './page.ts';
+import { diamond, LEAF, leafLoop } from './thing-shapes.ts';
 
 /** Height of a sign, mm on paper. */
 const SIGN_HEIGHT = 3.2;
@@ -80,6 +81,19 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
       ...(sign.text === undefined ? [] : [letters(sign.text, 2.5)])
     ];
   }
+  if ('leaf' in sign) {
+    const loop = leafLoop({ from: at(0, 0), to: at(SIGN_WIDTH, 0) }, ground(sheet, LEAF));
+    return [{ kind: 'outlines', key, ink: 'leaf', loops: [loop] }];
+  }
+  if ('stroke' in sign) {
+    return [{ kind: 'line', key, ink: sign.stroke, sides: [{ from: at(0, 0), to: at(SIGN_WIDTH, 0) }] }];
+  }
+  if ('dot' in sign) {
+    const half = ground(sheet, 1);
+    const loop =
+      sign.dot === 'diamond' ? diamond(at(SIGN_WIDTH / 2, 0), half) : circleLoop(at(SIGN_WIDTH / 2, 0), half);
+    return [{ kind: 'outlines', key, ink: 'dot', loops: [loop] }];
+  }
   if ('line' in sign) {
     // As beside an area: the outer half of the pen.
     return [
@@ -97,12 +111,21 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
       letters(sign.mark, 1.9)
     ];
   }
-  if ('cross' in sign) {
-    const across = { from: at(SIGN_WIDTH / 2 - 2, 0), to: at(SIGN_WIDTH / 2 + 2, 0) };
+  if ('cross' in sign || 'point' in sign) {
+    const half = 'cross' in sign ? 2 : 1.5;
+    const ink = 'cross' in sign ? 'start' : 'cross';
+    const across = { from: at(SIGN_WIDTH / 2 - half, 0), to: at(SIGN_WIDTH / 2 + half, 0) };
     const up = { from: at(SIGN_WIDTH / 2, -1.5), to: at(SIGN_WIDTH / 2, 1.5) };
     return [
-      { kind: 'line', key: `${key}/across`, ink: 'start', sides: [across] },
-      { kind: 'line', key: `${key}/up`, ink: 'start', sides: [up] }
+      { kind: 'line', key: `${key}/across`, ink, sides: [across] },
+      { kind: 'line', key: `${key}/up`, ink, sides: [up] }
+    ];
+  }
+  if ('fall' in sign) {
+    const tip = cornerLoop([at(SIGN_WIDTH - 2.6, 0.8), at(SIGN_WIDTH, 0), at(SIGN_WIDTH - 2.6, -0.8)].reverse());
+    return [
+      { kind: 'line', key: `${key}/line`, ink: 'fall', sides: [{ from: at(0.4, 0), to: at(SIGN_WIDTH - 2.6, 0) }] },
+      { kind: 'outlines', key: `${key}/head`, ink: 'fall', loops: [tip] }
     ];
   }
   const head = cornerLoop([at(SIGN_WIDTH - 3, 1.1), at(SIGN_WIDTH, 0), at(SIGN_WIDTH - 3, -1.1)].reverse());

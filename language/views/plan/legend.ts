@@ -1,10 +1,11 @@
 import type { Ink } from '../../drawing/inks.ts';
 import { wrapped } from '../../drawing/lettering.ts';
 import { type Tint, tintOf } from '../../drawing/tints.ts';
-import { CUTTING_CAUTION } from '../text/cautions.ts';
+import { CUTTING_CAUTION, PIPES_CAUTION } from '../text/cautions.ts';
 import { countsOf, countText, unitText } from './counts.ts';
 import { COLUMN } from './page.ts';
 import type { PlanInput } from './plan-input.ts';
+import type { PlanThing, ThingKind } from './plan-site.ts';
 import { wholeInk } from './unit-shapes.ts';
 
 /** One thing that the legend tells: a sign as it is drawn, and words. */
@@ -17,6 +18,11 @@ export interface LegendEntry {
 export type Sign =
   | { readonly ink: Ink; readonly tint?: Tint; readonly text?: string }
   | { readonly line: 'edging' }
+  | { readonly stroke: Ink }
+  | { readonly leaf: true }
+  | { readonly fall: true }
+  | { readonly point: true }
+  | { readonly dot: 'round' | 'diamond' }
   | { readonly arrow: true }
   | { readonly cross: true }
   | { readonly mark: string };
@@ -38,7 +44,7 @@ function entry(texts: string | readonly string[], rest: Omit<LegendEntry, 'lines
 export function legendEntries(input: PlanInput): LegendEntry[] {
   const { areas } = input;
   const cuts = areas.some(area => area.parts.some(({ laid }) => laid.cuts.length > 0));
-  const kept = areas.flatMap(area => area.keptOut).some(({ kind }) => kind !== 'inset');
+  const kept = areas.flatMap(area => area.keptOut).some(({ kind }) => kind === 'box' || kind === 'pit');
   const edgings = new Set(areas.flatMap(area => area.sides.flatMap(({ edging }) => edging ?? [])));
   const inRings = areas.some(({ start }) => start?.inRings);
   const inCourses = areas.some(({ start }) => start && !start.inRings);
@@ -50,8 +56,41 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
     ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
     ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
     ...(inRings ? [entry('centre of the rings', { sign: { cross: true } })] : []),
+    ...siteEntries(input),
     entry('Before taking measures from a print, check the bar with a rule.'),
     ...(cuts ? [entry(CUTTING_CAUTION)] : [])
+  ];
+}
+
+/** Signs of what stands or lies there, for kinds that there are. */
+const THINGS: readonly { readonly kinds: readonly ThingKind[]; readonly sign: Sign; readonly words: string }[] = [
+  { kinds: ['channel', 'gully'], sign: { ink: 'drain' }, words: 'drain' },
+  { kinds: ['outlet'], sign: { dot: 'round' }, words: 'outlet of a drain' },
+  { kinds: ['gate', 'door'], sign: { leaf: true }, words: 'gate or door, shut; in broken lines its swing' },
+  { kinds: ['buried box'], sign: { ink: 'below' }, words: 'cut down and buried' },
+  { kinds: ['soft spot'], sign: { ink: 'soft-spot' }, words: 'soft spot, dug deeper' },
+  { kinds: ['old paving'], sign: { ink: 'broken-out' }, words: 'old paving, broken out' },
+  { kinds: ['break line'], sign: { stroke: 'break-line' }, words: 'break line of the ground' },
+  { kinds: ['route'], sign: { stroke: 'route' }, words: 'route' },
+  { kinds: ['section'], sign: { stroke: 'section' }, words: 'section, drawn by its name' },
+  { kinds: ['set-out point'], sign: { dot: 'diamond' }, words: 'set-out point outside the dig' }
+];
+
+function siteEntries({ site }: PlanInput): LegendEntry[] {
+  if (site === undefined) return [];
+  const { points, falls, things, heights } = site;
+  const of = (...kinds: readonly ThingKind[]): readonly PlanThing[] =>
+    things.filter(({ kind }) => kinds.includes(kind));
+  const pipes = of('pipe').map(({ labels }) => entry(labels[0] ?? '', { sign: { stroke: 'pipe' } }));
+  const noDig = of('no dig').map(({ told }) => entry(told, { sign: { stroke: 'no-dig' } }));
+  return [
+    ...(points.some(({ name }) => name !== undefined) ? [entry('point', { sign: { point: true } })] : []),
+    ...(heights === undefined ? [] : [entry(`Heights at points and corners are of the finish. ${heights}`)]),
+    ...(falls.length === 0 ? [] : [entry('steepest fall, downhill', { sign: { fall: true } })]),
+    ...THINGS.filter(({ kinds }) => of(...kinds).length > 0).map(({ sign, words }) => entry(words, { sign })),
+    ...noDig,
+    ...pipes,
+    ...(pipes.length === 0 ? [] : [entry(PIPES_CAUTION)])
   ];
 }
 

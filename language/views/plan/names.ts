@@ -3,6 +3,7 @@ import { chordCorners, insideCorners } from '../../drawing/chord-corners.ts';
 import { BOLD, LETTER_HEIGHT, LINE_HEIGHT, textWidth } from '../../drawing/lettering.ts';
 import { roomFor } from '../../drawing/room.ts';
 import type { Point } from '../../geometry/index.ts';
+import { isDrawn } from './area-shapes.ts';
 import { calledOut } from './call-out.ts';
 import { labelBox } from './cut-numbers.ts';
 import { ground } from './page.ts';
@@ -23,9 +24,13 @@ const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4].map(step => step * 1.3);
 export function keptOutNames(areas: readonly PlanArea[], around: Surroundings): { labels: Label[]; leaders: Shape[] } {
   const labels: Label[] = [];
   const leaders: Shape[] = [];
-  for (const { key, kind, name, outline } of areas.flatMap(area => area.keptOut)) {
+  for (const { key, kind, name, outline, lid } of areas.flatMap(area => area.keptOut).filter(isDrawn)) {
     const corners = [chordCorners(outline)];
-    const within = [[`${kind} ${name}`], [kind, name]].map(lines => linesWithin(corners, lines, `${key}/name`, around));
+    const lids = lid === undefined ? [] : [lid];
+    const within = [
+      [`${kind} ${name}`, ...lids],
+      [kind, name, ...lids]
+    ].map(lines => linesWithin(corners, lines, `${key}/name`, around));
     const found = within.reduce((best, lines) => ((lines?.[0]?.size ?? 0) > (best?.[0]?.size ?? 0) ? lines : best));
     if (found) {
       for (const label of found) around.taken.add(labelBox(label));
@@ -34,7 +39,12 @@ export function keptOutNames(areas: readonly PlanArea[], around: Surroundings): 
     }
     const from = roomFor(corners, boxFor(['n']), 0)?.at;
     if (from === undefined) continue;
-    const label = nameLabel(`${key}/name`, `${kind} ${name}`, from, ground(around.sheet, KEPT_OUT_SIZES.at(-1)!));
+    const label = nameLabel(
+      `${key}/name`,
+      [`${kind} ${name}`, ...lids].join(', '),
+      from,
+      ground(around.sheet, KEPT_OUT_SIZES.at(-1)!)
+    );
     const called = calledOut({ label, from, boxOf: labelBox, around });
     if (called === undefined) continue;
     labels.push(called.label);

@@ -8,13 +8,27 @@ import { type Numbered, numberedPieces, placeNumbers } from './cut-numbers.ts';
 import { heightOf, type LegendEntry, legendEntries, notesOf } from './legend.ts';
 import { legendShapes } from './legend-shapes.ts';
 import { areaNames, keptOutNames } from './names.ts';
+import { fallArrows } from './fall-arrows.ts';
 import { ground, HEADER, MARGIN, onGround, type Page, pageFor } from './page.ts';
 import type { PlanInput } from './plan-input.ts';
+import { pointLabels } from './point-labels.ts';
 import { scaleBar } from './scale-bar.ts';
 import { scaleText } from './scales.ts';
 import { placeSides } from './side-labels.ts';
 import { startMarks } from './start-marks.ts';
 import { surroundingsOf } from './surroundings.ts';
+import { thingLabels } from './thing-labels.ts';
+import {
+  boundsOfSite,
+  crossShapes,
+  dotShapes,
+  outletsFirst,
+  setOutShapes,
+  takeThings,
+  thingsOver,
+  thingsUnder,
+  withoutSetOut
+} from './thing-shapes.ts';
 import { cutShapes, wholeShapes } from './unit-shapes.ts';
 
 /** How often the page is chosen anew for a legend that grew: with more words the scale may change, and the notes with it. */
@@ -34,8 +48,9 @@ export function planDrawing(input: PlanInput): Drawing {
   }
 }
 
-function boundsAround({ areas }: PlanInput): Bounds {
-  const all = areas.filter(({ outline }) => outline.length > 0).map(({ outline }) => boundsOf(outline));
+function boundsAround({ areas, site }: PlanInput): Bounds {
+  const outlines = areas.filter(({ outline }) => outline.length > 0).map(({ outline }) => boundsOf(outline));
+  const all = site === undefined ? outlines : [...outlines, ...boundsOfSite(withoutSetOut(site))];
   return all.length === 0 ? { left: 0, right: 1, bottom: 0, top: 1 } : all.reduce(around);
 }
 
@@ -50,23 +65,39 @@ interface TextsPlaced {
 }
 
 /** All that is written on the plan, nothing over another: what has the least choice first. */
-function placeTexts({ areas, system }: PlanInput, pieces: readonly Numbered[], page: Page): TextsPlaced {
+function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbered[], page: Page): TextsPlaced {
   const around = surroundingsOf(areas, page);
   const within = keptOutNames(areas, around);
   const start = startMarks(areas, around);
   const numbers = placeNumbers(pieces, around);
+  const [outlets, others] = outletsFirst(site?.things ?? []);
+  const outletNames = thingLabels(outlets, around);
+  if (site) takeThings(withoutSetOut(site), page.sheet, around.taken);
+  const setOut = site ? setOutShapes(site, around) : [];
+  const points = site ? pointLabels(site.points, around) : [];
+  const falls = site ? fallArrows(site.falls, around) : [];
   const sides = placeSides(areas, system, around);
+  const things = [...outletNames, ...thingLabels(others, around)];
   const names = areaNames(areas, around);
   return {
     layers: [
       { key: 'start', shapes: start },
       { key: 'leaders', shapes: [...numbers.leaders, ...within.leaders] },
       { key: 'numbers', shapes: numbers.numbers },
+      ...filled('set-out', setOut),
+      ...filled('points', points),
+      ...filled('falls', falls),
       { key: 'sides', shapes: sides.shapes },
+      ...filled('thing-names', things),
       { key: 'names', shapes: [...within.labels, ...names] }
     ],
     notes: notesOf(sides.marked, numbers)
   };
+}
+
+/** A layer that is there where it holds something. */
+function filled(key: string, shapes: readonly Shape[]): Layer[] {
+  return shapes.length === 0 ? [] : [{ key, shapes }];
 }
 
 function drawn(
@@ -75,7 +106,8 @@ function drawn(
   texts: readonly Layer[],
   entries: readonly LegendEntry[]
 ): Drawing {
-  const { areas, units, system } = input;
+  const { areas, units, system, site } = input;
+  const things = site?.things ?? [];
   const ofAreas = (key: string, shapesOf: (area: PlanInput['areas'][number]) => readonly Shape[]): Layer => ({
     key,
     shapes: areas.flatMap(shapesOf)
@@ -90,8 +122,11 @@ function drawn(
       ofAreas('ground', groundShapes),
       ofAreas('whole', area => wholeShapes(area, units, sheet.scale)),
       ofAreas('cuts', area => cutShapes(area, units, sheet.scale)),
+      ...filled('things-under', thingsUnder(things, sheet)),
       ofAreas('kept-out', keptOutShapes),
       ofAreas('outlines', area => [outlineShape(area)]),
+      ...filled('things', thingsOver(things, sheet)),
+      ...filled('crosses', site ? [...crossShapes(site, sheet), ...dotShapes(withoutSetOut(site).things, sheet)] : []),
       ...texts,
       { key: 'scale-bar', shapes: scaleBar(sheet, system) },
       { key: 'title', shapes: titleShapes(input, sheet) },

@@ -1,6 +1,7 @@
 import type { Loop } from '../../geometry/index.ts';
 import type { Key, System } from '../../job/job.ts';
 import type { LaidUnits } from '../../laying/laid.ts';
+import type { PlanSite } from './plan-site.ts';
 
 /** What the plan of a job is drawn and told from: areas in their true places, m. */
 export interface PlanInput {
@@ -10,6 +11,8 @@ export interface PlanInput {
   readonly areas: readonly PlanArea[];
   /** What is broken so that it can't be drawn at all, each with why. */
   readonly missing: readonly string[];
+  /** Points, heights and what stands or lies there; absent where nothing is known besides areas and units. */
+  readonly site?: PlanSite;
 }
 
 export interface PlanUnit {
@@ -62,6 +65,8 @@ export interface PlanKeptOut {
   /** An inset is paved in a way of its own; a box and a pit are not paved. */
   readonly kind: 'box' | 'pit' | 'inset' | 'drain';
   readonly outline: Loop;
+  /** What is done to its lid: `raise 1 in`. */
+  readonly lid?: string;
 }
 
 /** What is laid in one go: the field, a border, a band across, an inset. */

@@ -1,19 +1,22 @@
 import { sideLength } from '../../geometry/index.ts';
-import type { Area, Border, Job, Unit } from '../../job/job.ts';
+import type { Area, Border, Job, KeptOut, Unit } from '../../job/job.ts';
 import type { LaidPart } from '../../laying/lay-area.ts';
 import type { AreaLaid } from '../../quantities/area-result.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import { missingReason, missingText } from '../text/missing-text.ts';
 import type { PlanArea, PlanInput, PlanKeptOut, PlanPart, PlanSide, PlanStart, PlanUnit } from './plan-input.ts';
+import { siteOfJob } from './site-of-job.ts';
+import { lidText } from './things-of-job.ts';
 
 /** The plan of a job as it was worked out; what has no numbers has its reason in their place. */
 export function planOfJob(job: Job, { laid, quantities }: Pick<JobNumbers, 'laid' | 'quantities'>): PlanInput {
   const known = new Map(laid.map(one => [one.area.key, one.laid]));
+  const lids = (box: KeptOut): string | undefined => lidText(box, quantities, job.system);
   const areas = job.areas.map((area): PlanArea => {
     const keys = [area.key, `${area.key}/laying`].filter(key => quantities.missing.includes(key));
     const noNumbers = keys.length === 0 ? {} : { noNumbers: missingReason(keys[0]!, job.missing) };
-    return { ...planArea(area, known.get(area.key)), ...noNumbers };
+    return { ...planArea(area, known.get(area.key), lids), ...noNumbers };
   });
   const drawn = new Set(job.areas.flatMap(({ key }) => [key, `${key}/laying`]));
   const units = new Map(job.areas.flatMap(unitsOf).map(unit => [unit.key, planUnit(unit)]));
@@ -25,7 +28,8 @@ export function planOfJob(job: Job, { laid, quantities }: Pick<JobNumbers, 'laid
     missing: missingText(
       quantities.missing.filter(key => !drawn.has(key)),
       job.missing
-    )
+    ),
+    site: siteOfJob(job, { quantities })
   };
 }
 
@@ -40,7 +44,7 @@ function planUnit({ key, name, length, width, shape, colour }: Unit): PlanUnit {
   };
 }
 
-function planArea(area: Area, laid: AreaLaid | undefined): PlanArea {
+function planArea(area: Area, laid: AreaLaid | undefined, lidOf: (box: KeptOut) => string | undefined): PlanArea {
   const { key, name, outline, keptOut, insets } = area;
   const start = laid && startOf(area, laid);
   return {
@@ -49,7 +53,11 @@ function planArea(area: Area, laid: AreaLaid | undefined): PlanArea {
     outline,
     sides: sidesOf(area),
     keptOut: [
-      ...keptOut.map(({ key, name, kind, outline }): PlanKeptOut => ({ key, name, kind, outline })),
+      ...keptOut.map((box): PlanKeptOut => {
+        const { key, name, kind, outline } = box;
+        const lid = lidOf(box);
+        return { key, name, kind, outline, ...(lid === undefined ? {} : { lid }) };
+      }),
       ...insets.map(({ key, name, outline }): PlanKeptOut => ({ key, name, kind: 'inset', outline }))
     ],
     parts: laid === undefined ? [] : partsOf(area, laid),

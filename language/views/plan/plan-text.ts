@@ -3,13 +3,15 @@ import { boundsOf } from '../../geometry/bounds.ts';
 import { pointOnPlan } from '../../drawing/on-plan.ts';
 import type { Point } from '../../geometry/index.ts';
 import { printLength } from '../../measures/print.ts';
-import { CUTTING_CAUTION } from '../text/cautions.ts';
+import { CUTTING_CAUTION, PIPES_CAUTION } from '../text/cautions.ts';
 import type { Colours } from '../text/colours.ts';
 import { plainLine } from '../text/plain-line.ts';
 import { table } from '../text/table.ts';
 import { countsOf, unitText } from './counts.ts';
 import type { PlanArea, PlanInput, PlanUnit } from './plan-input.ts';
-import { meetsText, sideName } from './side-text.ts';
+import type { PlanLevel, PlanSite } from './plan-site.ts';
+import { withoutSetOut } from './thing-shapes.ts';
+import { meetsText, sideName, sidesTold } from './side-text.ts';
 
 /** What the plan shows, in words: each area with its sides, what is kept out, where laying begins, its units and cuts. */
 export function planText(input: PlanInput, colours: Colours): string {
@@ -17,6 +19,7 @@ export function planText(input: PlanInput, colours: Colours): string {
   return [
     colours.strong(plainLine(`Plan of ${input.title}`)),
     ...input.areas.map(area => areaText(area, input, colours)),
+    ...thingsBlock(input, colours),
     ...(input.missing.length === 0 ? [] : [missingLines(input.missing, colours)]),
     ...(cuts ? [CUTTING_CAUTION] : [])
   ].join('\n\n');
@@ -26,10 +29,12 @@ function missingLines(missing: readonly string[], colours: Colours): string {
   return [colours.strong('No numbers'), ...missing.map(line => `  ${plainLine(line)}`)].join('\n');
 }
 
-function areaText(area: PlanArea, { units, system }: PlanInput, colours: Colours): string {
+function areaText(area: PlanArea, { units, system, site }: PlanInput, colours: Colours): string {
   const blocks = [
     sidesTable(area, system, colours),
     keptOutTable(area, system, colours),
+    levelsTable(area, site, colours),
+    fallLines(area, site),
     unitsTable(area, units, colours),
     cutsTable(area, units, system, colours)
   ];
@@ -68,22 +73,76 @@ function runsAlongSide({ outline }: PlanArea, direction: number): boolean {
 const SAME_WAY = 1e-6;
 
 function sidesTable(area: PlanArea, system: System, colours: Colours): string[] {
-  const rows = area.sides.map((side, index) => [
-    sideName(area, index),
-    printLength(side.length, system),
-    meetsText(side) === '' ? 'not said' : meetsText(side)
-  ]);
+  const rows = sidesTold(area).map(({ area: told, index }) => {
+    const side = told.sides[index]!;
+    return [
+      sideName(told, index),
+      printLength(side.length, system),
+      meetsText(side) === '' ? 'not said' : meetsText(side)
+    ];
+  });
   return rowsUnder(['Side', 'Length', 'Meets'], rows, colours);
 }
 
 function keptOutTable(area: PlanArea, system: System, colours: Colours): string[] {
-  const rows = area.keptOut.map(({ kind, name, outline }) => {
+  const lids = area.keptOut.some(({ lid }) => lid !== undefined);
+  const rows = area.keptOut.map(({ kind, name, outline, lid }) => {
     const { left, right, bottom, top } = boundsOf(outline);
     const middle = { x: (left + right) / 2, y: (bottom + top) / 2 };
     const size = `${printLength(right - left, system)} x ${printLength(top - bottom, system)}`;
-    return [`${kind} ${name}`, placeText(middle, area, system), size];
+    return [`${kind} ${name}`, placeText(middle, area, system), size, ...(lids ? [lid ?? ''] : [])];
   });
-  return rowsUnder([kept(area), 'Its middle', 'Over all'], rows, colours);
+  return rowsUnder([kept(area), 'Its middle', 'Over all', ...(lids ? ['Lid'] : [])], rows, colours);
+}
+
+/** Finish, and where they are known today's ground and the bottom of the dig. */
+function levelsTable({ key }: PlanArea, site: PlanSite | undefined, colours: Colours): string[] {
+  const rows = site?.levels.find(({ area }) => area === key)?.rows ?? [];
+  const known = [
+    { head: 'Finish', of: ({ finish }: PlanLevel) => finish },
+    { head: 'Ground today', of: ({ ground }: PlanLevel) => ground },
+    { head: 'Bottom of dig', of: ({ digBottom }: PlanLevel) => digBottom }
+  ].filter(({ of }) => rows.some(row => of(row) !== undefined));
+  const heads = ['Heights at', ...known.map(({ head }) => head)];
+  return rowsUnder(
+    heads,
+    rows.map(row => [row.at, ...known.map(({ of }) => of(row) ?? '')]),
+    colours,
+    1
+  );
+}
+
+function fallLines({ key }: PlanArea, site: PlanSite | undefined): string[] {
+  return (site?.falls ?? [])
+    .filter(({ area }) => area === key)
+    .flatMap(({ places: [place] }) => (place === undefined ? [] : [`Falls ${place.text} ${wayText(place.down)}.`]))
+    .filter((line, index, all) => all.indexOf(line) === index);
+}
+
+/** Where a fall leads on the plan, from the right anticlockwise. */
+const WAYS = ['right', 'top right', 'top', 'top left', 'left', 'bottom left', 'bottom', 'bottom right'];
+
+function wayText(turn: number): string {
+  const eighth = Math.round(turn / (Math.PI / 4));
+  return `towards the ${WAYS[(eighth + 16) % 8]!} of the plan`;
+}
+
+/** What stands or lies there besides, and where from the lower left of the plan. */
+function thingsBlock({ site, system }: PlanInput, colours: Colours): string[] {
+  if (site === undefined) return [];
+  const points = site.points.flatMap(({ name, at, heights }) =>
+    name === undefined
+      ? []
+      : [[name, `(${printLength(at.x, system)}, ${printLength(at.y, system)})`, heights.join(', ')]]
+  );
+  const things = withoutSetOut(site).things.map(({ told }) => `  ${plainLine(told)}`);
+  const hasPipes = site.things.some(({ kind }) => kind === 'pipe');
+  return [
+    ...(points.length === 0 ? [] : [rowsUnder(['Point', 'On the plan', 'Finish'], points, colours).join('\n')]),
+    ...(things.length === 0 ? [] : [[colours.strong('Also on the plan'), ...things].join('\n')]),
+    ...(site.heights === undefined ? [] : [site.heights]),
+    ...(hasPipes ? [PIPES_CAUTION] : [])
+  ];
 }
 
 function kept({ keptOut }: PlanArea): string {

@@ -9,7 +9,7 @@ import { calledOut } from './call-out.ts';
 import { upright } from './cut-numbers.ts';
 import { ground } from './page.ts';
 import type { PlanArea } from './plan-input.ts';
-import { meetsText, nameAndLength, sideName } from './side-text.ts';
+import { meetsText, nameAndLength, sideName, sidesTold } from './side-text.ts';
 import { isOnSheet, type Surroundings } from './surroundings.ts';
 
 /** Size of letters, mm on paper. */
@@ -35,18 +35,18 @@ export interface SidesPlaced {
 export function placeSides(areas: readonly PlanArea[], system: System, around: Surroundings): SidesPlaced {
   const shapes: Shape[] = [];
   const marked: { mark: string; text: string }[] = [];
-  for (const area of areas) {
-    area.sides.forEach((_, index) => {
+  for (const one of areas) {
+    for (const { area, index } of sidesTold(one)) {
       const labels = labelsBeside(area, index, system, around);
       if (labels) {
         shapes.push(...labels);
-        return;
+        continue;
       }
       const mark = `s${marked.length + 1}`;
       const meets = meetsText(area.sides[index]!);
       marked.push({ mark, text: [nameAndLength(area, index, system), ...(meets === '' ? [] : [meets])].join(', ') });
       shapes.push(...markOn(area, index, mark, around));
-    });
+    }
   }
   return { shapes, marked };
 }

@@ -7,6 +7,9 @@ export function notChecked(isAnySetAside: boolean): string {
 /** Said wherever cuts are told. */
 export const CUTTING_CAUTION = 'Cut wet, with lungs, eyes and ears protected.';
 
+/** Said wherever pipes are drawn or told. */
+export const PIPES_CAUTION = 'Pipes are shown as told, others may lie here: have them located, and dig by hand near them.';
+
 /** Said once, at the end of all quantities. */
 export const CAUTIONS: readonly string[] = [
   'Before digging have all public and private lines located: gas, power, water, drains, cables, irrigation.',

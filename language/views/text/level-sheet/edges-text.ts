@@ -13,7 +13,7 @@ export function edgeHeightsText(
   system: System,
   colours: Colours
 ): string[] {
-  const rows = edges.flatMap(edge => {
+  const rows = wholeSides(edges).flatMap(edge => {
     if (edge.finishFrom === undefined || edge.finishTo === undefined) return [];
     return [
       [
@@ -32,6 +32,35 @@ export function edgeHeightsText(
     rows,
     colours
   );
+}
+
+/** A measured edge stands in the outline in parts of one name: they are told as the one side that they are. */
+function wholeSides(edges: readonly EdgeQuantities[]): EdgeQuantities[] {
+  const sides: EdgeQuantities[] = [];
+  for (const edge of edges) {
+    const before = sides.at(-1);
+    if (before?.name === edge.name && before.meets === edge.meets) sides[sides.length - 1] = joined(before, edge);
+    else sides.push(edge);
+  }
+  return sides;
+}
+
+function joined(first: EdgeQuantities, second: EdgeQuantities): EdgeQuantities {
+  const { finishTo, steps: further, length } = second;
+  const most = (a: number | undefined, b: number | undefined): number => Math.max(a ?? 0, b ?? 0);
+  const steps =
+    first.steps === undefined || further === undefined
+      ? undefined
+      : [...first.steps, ...further.map(({ at, step }) => ({ at: at + first.length, step }))];
+  return {
+    ...first,
+    length: first.length + length,
+    ...(finishTo === undefined ? {} : { finishTo }),
+    fallAway: Math.min(first.fallAway ?? 0, second.fallAway ?? 0),
+    ...(steps === undefined
+      ? {}
+      : { steps, stepUp: most(first.stepUp, second.stepUp), stepDown: most(first.stepDown, second.stepDown) })
+  };
 }
 
 function fallText(fall: number | undefined, system: System): string {

@@ -1,3 +1,5 @@
+import type { System } from '../../../job/job.ts';
+import { printLength } from '../../../measures/print.ts';
 import { type LevelDatum, type LevelStyle, printDrop, printLevel } from '../../../measures/print-level.ts';
 import { type KeyOf, quantityOf } from '../../../quantities/catalogue.ts';
 import type { LevelQuantities } from '../../../quantities/levels-stage.ts';
@@ -7,38 +9,64 @@ import { table } from '../table.ts';
 /** The columns of a level sheet, from the ground up. */
 const FROM_THE_GROUND_UP = ['ground', 'digBottom', 'baseTop', 'screed', 'bedTop', 'asLaid', 'finish'] as const;
 
+/** Drops from the string at the places of an area, layer by layer; nothing where no string is set. */
+export function dropsText(
+  levels: readonly LevelQuantities[],
+  style: LevelStyle,
+  system: System,
+  colours: Colours
+): string[] {
+  if (!levels.some(({ belowString }) => belowString !== undefined)) return [];
+  const columns = FROM_THE_GROUND_UP.filter(key => isShown(key, levels));
+  const rows = levels.map(level => [
+    placeText(level, system),
+    ...columns.map(key => {
+      const z = level[key];
+      if (z === undefined || level.belowString === undefined) return '';
+      const drop = level.belowString + level.finish - z;
+      return drop < 0 ? `${printDrop(-drop, style)} above` : printDrop(drop, style);
+    })
+  ]);
+  const heads = columns.map(key => ({ head: wordsOf(key), right: true }));
+  return table([{ head: 'Below the string at' }, ...heads], rows, colours);
+}
+
 /** A table of heights at the places of an area; what is the same as the next column is left out where it is so all over. */
 export function levelsText(
   levels: readonly LevelQuantities[],
   datum: LevelDatum,
   style: LevelStyle,
+  system: System,
   colours: Colours
 ): string[] {
   const columns = FROM_THE_GROUND_UP.filter(key => isShown(key, levels));
   const parts = Math.max(0, ...levels.map(({ compactionTops }) => compactionTops.length));
   // The top of the last compaction layer is the base top.
   const layers = Array.from({ length: Math.max(0, parts - 1) }, (_, index) => index);
-  const hasStrings = levels.some(({ belowString }) => belowString !== undefined);
   const print = (z: number | undefined): string => (z === undefined ? '' : printLevel(z, datum, style));
   const heads = columns.flatMap(key => [
     { head: wordsOf(key), right: true },
     ...(key === 'digBottom' ? layers.map(index => ({ head: `Layer ${index + 1}`, right: true })) : [])
   ]);
   const rows = levels.map(level => [
-    level.beyond === true ? `${level.at} *` : level.at,
+    placeText(level, system),
     ...columns.flatMap(key => [
       print(level[key]),
       ...(key === 'digBottom' ? layers.map(index => print(level.compactionTops[index])) : [])
-    ]),
-    ...(hasStrings ? [level.belowString === undefined ? '' : signed(level.belowString, style)] : [])
+    ])
   ]);
-  const strings = hasStrings ? [{ head: wordsOf('belowString'), right: true }] : [];
   return [
-    ...table([{ head: 'At' }, ...heads, ...strings], rows, colours),
+    ...table([{ head: 'At' }, ...heads], rows, colours),
     ...(levels.some(({ beyond }) => beyond === true)
       ? ['* beyond the heights measured: the ground is taken as high as at the nearest place']
       : [])
   ];
+}
+
+/** `C`, `A to B, 6 ft`; with a star where the ground was not measured. */
+function placeText({ at, along, beyond }: LevelQuantities, system: System): string {
+  const place = along === undefined ? at : `${at}, ${printLength(along, system)}`;
+  return beyond === true ? `${place} *` : place;
 }
 
 /** Screed and bed, as laid and finish, are told apart only where the bed settles. */
@@ -54,8 +82,4 @@ const SAME = 1e-6;
 function wordsOf(key: KeyOf<'level'>): string {
   const { head, words } = quantityOf('level', key);
   return head ?? words;
-}
-
-function signed(drop: number, style: LevelStyle): string {
-  return drop < 0 ? `${printDrop(-drop, style)} above` : printDrop(drop, style);
 }

@@ -1,0 +1,93 @@
+import { diagonals, threeFourFive } from '../../../setting-out/spots.ts';
+import type { Job } from '../../../job/job.ts';
+import { printFine, printLength } from '../../../measures/print.ts';
+import type { Colours } from '../colours.ts';
+import { table } from '../table.ts';
+
+/** Points of the plan, tapes as read and as fitted, and what to tape to set areas out and check them. */
+export function settingOutText(job: Job, colours: Colours): string[][] {
+  const { points, system, areas } = job;
+  const print = (length: number): string => printLength(length, system);
+  const pointTable = table(
+    [{ head: 'Point' }, { head: 'x', right: true }, { head: 'y', right: true }, { head: '' }],
+    points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'found']),
+    colours
+  );
+  const corners = areas.map(area =>
+    cornersOf(
+      area.outline.map(({ from }) => from),
+      job
+    )
+  );
+  const diagonalsTable = table(
+    [{ head: 'Check' }, { head: 'From' }, { head: 'To' }, { head: 'Tape', right: true }],
+    areas.flatMap((area, index) => {
+      const named = corners[index]!;
+      if (named.length < 4) return [];
+      return diagonals(named.map(({ at }) => at)).map(({ from, to, length }) => [
+        area.name,
+        named[from]!.name,
+        named[to]!.name,
+        print(length)
+      ]);
+    }),
+    colours
+  );
+  return [pointTable, tapesText(job, colours), diagonalsTable, rightAnglesText(job, colours)].filter(
+    lines => lines.length > 0
+  );
+}
+
+function tapesText({ tapes, system }: Job, colours: Colours): string[] {
+  const rows = tapes.map(({ from, to, read, fitted, misfit, byTheOthers, worst }) => [
+    `${from} to ${to}`,
+    printLength(read.value, system),
+    printLength(fitted, system),
+    printFine(misfit, system),
+    byTheOthers === undefined ? '' : printLength(byTheOthers, system),
+    worst ? 'measure this one again first' : ''
+  ]);
+  const heads = ['Tape', 'Read', 'Fitted', 'Misfit', 'By the others', ''];
+  return table(
+    heads.map((head, index) => ({ head, right: index > 0 && index < 5 })),
+    rows,
+    colours
+  );
+}
+
+/** A right angle at the ends of the first side of each area. */
+function rightAnglesText({ areas, points, system }: Job, colours: Colours): string[] {
+  const print = (length: number): string => printLength(length, system);
+  const rows = areas.flatMap(area => {
+    const [first] = area.outline;
+    if (first === undefined || first.arc !== undefined) return [];
+    const length = Math.hypot(first.to.x - first.from.x, first.to.y - first.from.y);
+    const triangle = threeFourFive(length, system);
+    const isNamed = points.some(({ x, y }) => Math.hypot(x - first.from.x, y - first.from.y) < AT_POINT);
+    if (triangle === undefined || !isNamed) return [];
+    const { along, out, across } = triangle;
+    return [[area.edges[0]!.name, print(along), print(out), print(across)]];
+  });
+  const heads = ['Square to', 'Along it', 'Out', 'Then across (3-4-5)'];
+  return table(
+    heads.map((head, index) => ({ head, right: index > 0 })),
+    rows,
+    colours
+  );
+}
+
+interface NamedCorner {
+  readonly name: string;
+  readonly at: { readonly x: number; readonly y: number };
+}
+
+/** Corners that lie on named points, in their order. */
+function cornersOf(corners: readonly NamedCorner['at'][], { points }: Job): NamedCorner[] {
+  return corners.flatMap(at => {
+    const named = points.find(({ x, y }) => Math.hypot(x - at.x, y - at.y) < AT_POINT);
+    return named === undefined ? [] : [{ name: named.name, at }];
+  });
+}
+
+/** A corner lies on a point that is nearer than this, m. */
+const AT_POINT = 0.001;
