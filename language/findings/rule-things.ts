@@ -80,7 +80,7 @@ export function thingsOfJob(concern: Concern, all: SiteToJudge): readonly JobThi
         return {
           is: 'delivery',
           judged,
-          key: `delivery:${delivery.thing}`,
+          key: delivery.id,
           delivery,
           ...(at === undefined ? {} : { at })
         };

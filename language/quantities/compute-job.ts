@@ -4,8 +4,15 @@ import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-fa
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
+import {
+  gatesOverNothing,
+  groundFaults,
+  groundNotMeasured,
+  measuredNowhere,
+  softSpotsOutside
+} from '../findings/site-faults.ts';
 import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
-import type { Judged } from '../findings/members/member.ts';
+import type { Judged, Member } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -79,7 +86,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
   const asked = askedByRules(job);
-  const nests = asked.units || looksAt(job.rules, 'nested');
+  const nests = asked.units || looksAt(job.rules, isNested);
   const { findings, missing } = yield* workedOut(job, asked, { session, scope, nests });
   return { findings, missing };
 }
@@ -92,25 +99,35 @@ interface Asked extends SiteAsked {
 
 const EVERYTHING: Asked = { water: true, routes: true, units: true };
 
-function askedByRules({ rules, drains, routes, log }: Job): Asked {
-  const concerns = new Set(rules.flatMap(rule => rule.cases.map(({ concerns: kind }) => kind)));
-  return {
-    water: looksAt(rules, 'drained') || (drains.length > 0 && concerns.has('drain')),
-    routes: routes.length > 0 && concerns.has('route'),
-    units: concerns.has('delivery') && log.some(entry => entry.kind === 'delivered' && entry.measure === '')
-  };
-}
-
 interface JudgedJob {
   readonly findings: readonly RawFinding[];
   /** Keys of what has no numbers. */
   readonly missing: readonly string[];
 }
 
-function looksAt(rules: readonly Rule[], what: 'nested' | 'drained'): boolean {
+function looksAt(rules: readonly Rule[], isWanted: (member: Member) => boolean): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.[what] === true))
+    cases.some(({ concerns, reads }) => reads.some(name => isWanted(memberOf(concerns, name)!)))
   );
+}
+
+const isNested = ({ nested }: Member): boolean => nested === true;
+const isOfWater = ({ of, ofWater }: Member): boolean => of === 'drain' || ofWater === true;
+const isOfRoute = ({ of }: Member): boolean => of === 'route';
+const isOfDelivery = ({ of }: Member): boolean => of === 'delivery';
+
+function askedByRules(job: Job): Asked {
+  const { rules, routes } = job;
+  return {
+    water: looksAt(rules, isOfWater),
+    routes: routes.length > 0 && looksAt(rules, isOfRoute),
+    units: looksAt(rules, isOfDelivery) && countsUnits(job)
+  };
+}
+
+/** Units delivered are held against those to buy. */
+function countsUnits({ log }: Job): boolean {
+  return log.some(entry => entry.kind === 'delivered' && entry.measure === '');
 }
 
 interface WorkedOut extends JudgedJob {
@@ -135,10 +152,12 @@ function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, Wor
     yield;
   }
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
-  findings.push(...groundNotSaid(dug, job.system));
+  findings.push(...groundNotSaid(dug, job.system), ...groundFaults(job));
   const shares = yield* sharesOf(job, results, memory);
   const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
   const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
+  const known = results.map(({ area }) => area);
+  findings.push(...measuredNowhere(job, known), ...gatesOverNothing(site.quantities.gates ?? [], job, known));
   const seen = seenByRules(site.quantities, askedByRules(job));
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
@@ -171,7 +190,8 @@ function* levelsOf(job: Job, { area, layers }: AreaResult, memory: Memory): Gene
   const inputs: LevelsInputs = {
     area: layered,
     names: area.edges.map(({ name }) => name),
-    points: job.points.map(({ name, x, y }) => ({ name, x, y })),
+    // By name: where in the text they stand changes nothing.
+    points: job.points.map(({ name, x, y }) => ({ name, x, y })).sort((a, b) => (a.name < b.name ? -1 : 1)),
     sheet: job.levelSheet,
     overhangs: layers.overhangs.map(({ overhang }) => overhang)
   };
@@ -208,6 +228,8 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
+  findings.push(...groundNotMeasured(area, layers.beyond, layers.dig.area, job.system));
+  findings.push(...softSpotsOutside(area, layers.softSpots));
   const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
   const edges = { area: layered.area, beyond };
   const edgeHeights = yield* recall(memory, 'edges', [area.key], edges, () => edgeHeightsStage(edges));

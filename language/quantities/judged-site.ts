@@ -1,8 +1,6 @@
 import type { Gate } from '../job/heights.ts';
 import type { Area, Job, Key, Site, System } from '../job/job.ts';
-import type { LogEntry, MeasuredLayer } from '../job/log.ts';
-import { distance } from '../geometry/index.ts';
-import { heightAt } from '../levels/surface.ts';
+import type { MeasuredLayer } from '../job/log.ts';
 import type { DrainQuantities, ReadingQuantities, SiteQuantities } from './site-contract.ts';
 
 export type JudgedDrain = DrainQuantities & { readonly kind: 'channel' | 'gully' };
@@ -32,7 +30,10 @@ export interface JudgedReading {
 }
 
 /** All that rules look at of a job besides its areas. */
-export interface SiteToJudge extends Omit<SiteQuantities, 'datum' | 'heights' | 'drains' | 'water' | 'readings'> {
+export interface SiteToJudge extends Omit<
+  SiteQuantities,
+  'datum' | 'heights' | 'drains' | 'water' | 'readings' | 'gaps' | 'slopes'
+> {
   readonly system: System;
   readonly site?: Site;
   readonly drains: readonly JudgedDrain[];
@@ -45,16 +46,39 @@ export interface SiteToJudge extends Omit<SiteQuantities, 'datum' | 'heights' | 
 
 /** What rules about gates, boxes, pipes and the like are judged from. */
 export function siteToJudge(job: Job, quantities: SiteQuantities): SiteToJudge {
-  const { datum: _datum, heights: _heights, drains, water: _water, readings, ...others } = quantities;
+  const {
+    datum: _datum,
+    heights: _heights,
+    boxes,
+    drains,
+    water: _water,
+    readings,
+    gaps,
+    slopes,
+    ...others
+  } = quantities;
   const site = job.areas[0]?.site;
   return {
     ...others,
     system: job.system,
     ...(site === undefined ? {} : { site }),
+    // Numbers take one in use to stay, whatever the text asks.
+    boxes: (boxes ?? []).map(box => ({
+      ...box,
+      buried: job.boxes.find(({ key }) => key === box.id)?.use?.buried === true
+    })),
     drains: (drains ?? []).map(drain => ({ ...drain, kind: job.drains.find(({ key }) => key === drain.id)!.kind })),
     readings: [
       ...(readings ?? []).map(reading => heightRead(reading, areaOf(job, reading.area))),
-      ...job.log.flatMap(entry => gapOrSlope(entry, job))
+      ...(gaps ?? []).map(({ area, ...gap }): JudgedReading => ({ ...gap, kind: 'gap', ...named(job, area) })),
+      ...(slopes ?? []).map(({ area, along, measured, design, ...slope }): JudgedReading => ({
+        ...slope,
+        kind: 'slope',
+        place: along,
+        slope: measured,
+        ...(design === undefined ? {} : { designSlope: design }),
+        ...named(job, area)
+      }))
     ],
     deliveredAt: Object.fromEntries(
       job.log.flatMap(entry => (entry.kind === 'delivered' ? [[entry.name, entry.key]] : []))
@@ -72,6 +96,11 @@ function areaOf({ areas }: Job, key: Key | undefined): Area | undefined {
   return areas.find(area => area.key === key);
 }
 
+function named(job: Job, key: Key | undefined): { readonly area?: string } {
+  const area = areaOf(job, key);
+  return area === undefined ? {} : { area: area.name };
+}
+
 function heightRead({ id, date, layer, at, measured, design, above }: ReadingQuantities, area?: Area): JudgedReading {
   const settles = area?.layers.find(({ role }) => role === 'bed')?.settles?.value;
   const byHand = area?.paving?.units[0].setByHand;
@@ -87,27 +116,4 @@ function heightRead({ id, date, layer, at, measured, design, above }: ReadingQua
     ...(area === undefined ? {} : { area: area.name, setByHand: byHand === true }),
     ...(settles === undefined ? {} : { settles })
   };
-}
-
-function gapOrSlope(entry: LogEntry, job: Job): JudgedReading[] {
-  if (entry.kind !== 'gap' && entry.kind !== 'slope') return [];
-  const { key: id, date } = entry;
-  const area = areaOf(job, entry.area);
-  const of = area === undefined ? {} : { area: area.name };
-  if (entry.kind === 'gap')
-    return [{ id, kind: 'gap', date, ...of, gap: entry.gap.value, straightedge: entry.straightedge.value }];
-  const { from, to, along, slope } = entry;
-  const surface = area?.finish?.surface;
-  const designSlope = surface && (heightAt(surface, to) - heightAt(surface, from)) / distance(from, to);
-  return [
-    {
-      id,
-      kind: 'slope',
-      date,
-      ...of,
-      place: along,
-      slope: slope.value,
-      ...(designSlope === undefined ? {} : { designSlope })
-    }
-  ];
 }

@@ -34,6 +34,10 @@ function tile(hatch: Hatch, distance: number, pen: number): string {
   const middle = round(distance / 2);
   const size = round(distance);
   if (hatch === 'dots') return `<circle class="plan-fill-ink" cx="${middle}" cy="${middle}" r="${round(pen / 2)}"/>`;
+  if (hatch === 'rings') {
+    const ring = `cx="${middle}" cy="${middle}" r="${round(distance * 0.36)}" fill="none"`;
+    return `<circle class="plan-pen" ${ring} stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
+  }
   const lines = linesOf(hatch, middle, size);
   return `<path class="plan-pen" d="${lines}" fill="none" stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
 }

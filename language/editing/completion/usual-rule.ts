@@ -21,7 +21,7 @@ const OF_CONCERN: Readonly<Record<string, Readonly<Partial<Record<Concern, BothW
     pipe: alike('[=carries is gas]'),
     drain: alike('[=kind is channel]'),
     route: alike('[=clear-width is said]'),
-    tape: alike('[=misfits is most]'),
+    tape: alike('[=misfits is worst]'),
     reading: alike('[=layer is base]'),
     delivery: alike('[=wanted is said]')
   },

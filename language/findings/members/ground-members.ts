@@ -22,11 +22,11 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
   },
   {
     name: 'low-places',
+    ofWater: true,
     of: 'area',
     measure: '',
     print: 'count',
     describe: 'Places where water stays: it finds no way over a side, nor into a drain',
-    drained: true,
     read: ({ judged }) => judged.water?.lowPlaces.length,
     at: ({ judged }) => judged.area.finish?.key
   },

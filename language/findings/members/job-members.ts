@@ -73,7 +73,7 @@ export const PIPE_MEMBERS: readonly Member<'pipe'>[] = [
     ...words('pipe', 'depth', 'Whether its depth was proven on site', ['proven', 'not-proven']),
     read: ({ pipe }) => [pipe.proven ? 'proven' : 'not-proven']
   },
-  ...ownNumbers('pipe', 'pipe', ({ pipe }) => pipe),
+  ...ownNumbers('pipe', 'pipe', ({ pipe }) => pipe, {}, { 'pipe-below-dig-at-best': 'below-dig-but-for-soft-spots' }),
   {
     ...length('pipe', 'within-dig', 'How far it lies above the bottom of the dig, by its stated depth'),
     print: 'thickness',
@@ -111,8 +111,8 @@ export const TAPE_MEMBERS: readonly Member<'tape'>[] = [
     read: ({ tape }) => [`${tape.from} to ${tape.to}`]
   },
   {
-    ...words('tape', 'misfits', 'Whether it misfits most of all tapes, or others do', ['worst', 'others']),
-    read: ({ tape }) => [tape.worst ? 'worst' : 'others']
+    ...words('tape', 'misfits', 'Whether any other tape misfits more', ['worst', 'less']),
+    read: ({ tape }) => [tape.worst ? 'worst' : 'less']
   },
   ...ownNumbers('tape', 'tape', ({ tape }) => tape),
   {
@@ -171,7 +171,10 @@ export const READING_MEMBERS: readonly Member<'reading'>[] = [
 /** What rules can look at in what was delivered of a material or a unit. */
 export const DELIVERY_MEMBERS: readonly Member<'delivery'>[] = [
   { ...words('delivery', 'delivery', 'The material or unit'), read: ({ delivery }) => [delivery.thing] },
-  ...ownNumbers('delivery', 'delivery', ({ delivery }) => delivery, {}, { 'delivery-needed': 'wanted' }),
+  amountOf('delivered', 'Delivered so far, in the measure told', ({ delivery }) => delivery.delivered),
+  amountOf('wanted', 'Needed in the job before loss, in the measure told', ({ delivery }) => delivery.needed),
+  amountOf('short', 'Needed less delivered, in the measure told', ({ delivery }) => delivery.short),
+  amountOf('surplus', 'Delivered less needed, in the measure told', ({ delivery }) => turned(delivery.short)),
   {
     ...words('delivery', 'still-to-come', 'What is still to come, in its measure'),
     read: thing => amount(thing, thing.delivery.short)
@@ -198,6 +201,14 @@ function amount(
 }
 
 const PRINTS = { kg: 'mass', m3: 'stone-volume', '': 'count' } as const;
+
+function amountOf(
+  name: string,
+  describe: string,
+  read: (thing: ThingOf<'delivery'>) => number | undefined
+): Member<'delivery'> {
+  return { name, of: 'delivery', measure: '', print: 'number', describe, read };
+}
 
 /** The same distance the other way. */
 function turned(value: number | undefined): number | undefined {

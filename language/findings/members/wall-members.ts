@@ -1,5 +1,6 @@
 import { distance, type Point, pointAlong, type Side, signedAreaOf } from '../../geometry/index.ts';
 import type { Height } from '../../job/job.ts';
+import { extremesBetween } from '../../levels/extremes.ts';
 import { heightAt } from '../../levels/surface.ts';
 import { printHeight, printLength } from '../../measures/print.ts';
 import { areaHeights, zOf } from '../../quantities/area-heights.ts';
@@ -54,11 +55,11 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
   }),
   {
     name: 'water-over',
+    ofWater: true,
     of: 'side',
     measure: 'm2',
     print: 'area',
     describe: 'Area of paving whose water runs over the side',
-    drained: true,
     read: ({ judged: { water }, index }) =>
       water && water.over.reduce((sum, over) => (over.index === index ? sum + over.drained : sum), 0),
     at: atSide
@@ -106,12 +107,11 @@ function sideOf({ judged, index }: SideThing): Side {
   return judged.area.outline[index]!;
 }
 
-/** A finish bends little along a side. */
-const PLACES = Array.from({ length: 17 }, (_, index) => index / 16);
-
 function highestFinish(thing: SideThing): number | undefined {
   const surface = thing.judged.area.finish?.surface;
-  return surface && Math.max(...PLACES.map(share => heightAt(surface, pointAlong(sideOf(thing), share))));
+  if (surface === undefined) return undefined;
+  const side = sideOf(thing);
+  return extremesBetween(share => heightAt(surface, pointAlong(side, share)), 0, 1).most.value;
 }
 
 // ---- footings ----
@@ -125,11 +125,11 @@ function digAboveFooting(thing: SideThing): number | undefined {
   if (footing === undefined || heights === undefined) return undefined;
   const side = sideOf(thing);
   const into = intoArea(thing);
-  const bottoms = PLACES.map(share => {
+  const bottomAt = (share: number): number => {
     const { x, y } = pointAlong(side, share);
     return heights.at({ x: x + into.x * WITHIN, y: y + into.y * WITHIN }).digBottom;
-  });
-  return Math.min(...bottoms) - footing;
+  };
+  return extremesBetween(bottomAt, 0, 1).least.value - footing;
 }
 
 /** Square to the chord of a side, into the area. */
