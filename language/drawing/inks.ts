@@ -13,8 +13,8 @@ export interface InkLook {
   readonly bold?: true;
 }
 
-/** Lines one way, lines the other way, lines both ways, short lines, rings as of stones, or dots. */
-export type Hatch = 'lines' | 'falling' | 'crossed' | 'dashes' | 'rings' | 'dots';
+/** Lines one way, lines the other way, lines both ways, short lines, rings as of stones, bricks, or dots. */
+export type Hatch = 'lines' | 'falling' | 'crossed' | 'dashes' | 'rings' | 'bricks' | 'dots';
 
 const looks = <Name extends string>(all: Readonly<Record<Name, InkLook>>): Readonly<Record<Name, InkLook>> => all;
 
@@ -51,9 +51,10 @@ export const INKS = looks({
   'cut-unit': { pen: 0.35, fill: 'unit' },
   'cut-bed': { pen: 0.2, fill: 'paper', hatch: 'dots' },
   'cut-base': { pen: 0.2, fill: 'paper', hatch: 'rings' },
-  'cut-sub-base': { pen: 0.2, fill: 'paper', hatch: 'falling' },
+  'cut-sub-base': { pen: 0.2, fill: 'paper', hatch: 'lines' },
+  'cut-soft-spot': { pen: 0.35, fill: 'paper', hatch: 'falling', dash: 0.8 },
   'cut-topsoil': { pen: 0.13, fill: 'paper', hatch: 'dashes' },
-  'cut-wall': { pen: 0.5, fill: 'ground', hatch: 'lines' },
+  'cut-wall': { pen: 0.5, fill: 'ground', hatch: 'bricks' },
   'cut-concrete': { pen: 0.3, fill: 'ground', hatch: 'dots' },
   'cut-box': { pen: 0.4, fill: 'paper', hatch: 'crossed' },
   'ground-line': { pen: 0.5, fill: 'none', dash: 2 },
@@ -77,5 +78,6 @@ export const HATCHES: Readonly<Record<Hatch, { readonly distance: number; readon
   crossed: { distance: 1.6, pen: 0.18 },
   dashes: { distance: 1.8, pen: 0.22 },
   rings: { distance: 1.9, pen: 0.18 },
+  bricks: { distance: 2.4, pen: 0.16 },
   dots: { distance: 1.1, pen: 0.28 }
 };

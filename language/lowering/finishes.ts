@@ -81,7 +81,7 @@ export class Finishes {
     const at = item.at && this.points.named(text, key, item, 'at', item.at.$refText);
     if (item.line !== undefined && line === undefined) return undefined;
     if (item.at !== undefined && at === undefined) return undefined;
-    const falls = this.falls(text, key, item, beside, line);
+    const falls = this.falls(text, key, item, beside, line, at);
     if (falls === undefined) return undefined;
     const point = line?.from ?? at ?? falls.from;
     if (point === undefined)
@@ -158,7 +158,8 @@ export class Finishes {
     key: Key,
     item: ast.Finish,
     beside: Beside,
-    along: PointLine | undefined
+    along: PointLine | undefined,
+    place: Point | undefined = along?.from
   ): { all: Fall[]; given: Given[]; alongLine: boolean; from?: Point; name?: string } | undefined {
     const all: Fall[] = [];
     const given: Given[] = [];
@@ -175,7 +176,7 @@ export class Finishes {
         ? fall.away
           ? squareTo(line, beside.out(line.from, line.to))
           : less(line.to, line.from)
-        : towards && along && less(towards, along.from);
+        : towards && place && less(towards, place);
       if (direction === undefined) {
         return this.context.fault(
           text,

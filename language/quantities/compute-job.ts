@@ -12,7 +12,7 @@ import {
   softSpotsOutside
 } from '../findings/site-faults.ts';
 import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
-import type { Judged, Member } from '../findings/members/member.ts';
+import type { Judged } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -86,7 +86,7 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
   const asked = askedByRules(job);
-  const nests = asked.units || looksAt(job.rules, isNested);
+  const nests = asked.units || looksAt(job.rules, 'nested');
   const { findings, missing } = yield* workedOut(job, asked, { session, scope, nests });
   return { findings, missing };
 }
@@ -99,35 +99,25 @@ interface Asked extends SiteAsked {
 
 const EVERYTHING: Asked = { water: true, routes: true, units: true };
 
+function askedByRules({ rules, drains, routes, log }: Job): Asked {
+  const concerns = new Set(rules.flatMap(rule => rule.cases.map(({ concerns: kind }) => kind)));
+  return {
+    water: looksAt(rules, 'drained') || (drains.length > 0 && concerns.has('drain')),
+    routes: routes.length > 0 && concerns.has('route'),
+    units: concerns.has('delivery') && log.some(entry => entry.kind === 'delivered' && entry.measure === '')
+  };
+}
+
 interface JudgedJob {
   readonly findings: readonly RawFinding[];
   /** Keys of what has no numbers. */
   readonly missing: readonly string[];
 }
 
-function looksAt(rules: readonly Rule[], isWanted: (member: Member) => boolean): boolean {
+function looksAt(rules: readonly Rule[], what: 'nested' | 'drained'): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => isWanted(memberOf(concerns, name)!)))
+    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.[what] === true))
   );
-}
-
-const isNested = ({ nested }: Member): boolean => nested === true;
-const isOfWater = ({ of, ofWater }: Member): boolean => of === 'drain' || ofWater === true;
-const isOfRoute = ({ of }: Member): boolean => of === 'route';
-const isOfDelivery = ({ of }: Member): boolean => of === 'delivery';
-
-function askedByRules(job: Job): Asked {
-  const { rules, routes } = job;
-  return {
-    water: looksAt(rules, isOfWater),
-    routes: routes.length > 0 && looksAt(rules, isOfRoute),
-    units: looksAt(rules, isOfDelivery) && countsUnits(job)
-  };
-}
-
-/** Units delivered are held against those to buy. */
-function countsUnits({ log }: Job): boolean {
-  return log.some(entry => entry.kind === 'delivered' && entry.measure === '');
 }
 
 interface WorkedOut extends JudgedJob {
@@ -190,8 +180,7 @@ function* levelsOf(job: Job, { area, layers }: AreaResult, memory: Memory): Gene
   const inputs: LevelsInputs = {
     area: layered,
     names: area.edges.map(({ name }) => name),
-    // By name: where in the text they stand changes nothing.
-    points: job.points.map(({ name, x, y }) => ({ name, x, y })).sort((a, b) => (a.name < b.name ? -1 : 1)),
+    points: job.points.map(({ name, x, y }) => ({ name, x, y })),
     sheet: job.levelSheet,
     overhangs: layers.overhangs.map(({ overhang }) => overhang)
   };

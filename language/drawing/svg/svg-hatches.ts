@@ -44,6 +44,7 @@ function tile(hatch: Hatch, distance: number, pen: number): string {
 
 function linesOf(hatch: Hatch, middle: number, size: number): string {
   if (hatch === 'crossed') return `M0 ${middle}h${size}M${middle} 0v${size}`;
+  if (hatch === 'bricks') return `M0 0h${size}M0 ${middle}h${size}M${middle} 0v${middle}M0 ${middle}v${middle}`;
   // Short lines, each row set over by half.
   if (hatch === 'dashes') return `M0 ${round(size / 4)}h${middle}M${middle} ${round((size * 3) / 4)}h${middle}`;
   return `M0 ${middle}h${size}`;

@@ -22,7 +22,7 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
   },
   {
     name: 'low-places',
-    ofWater: true,
+    drained: true,
     of: 'area',
     measure: '',
     print: 'count',

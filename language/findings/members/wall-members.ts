@@ -55,7 +55,7 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
   }),
   {
     name: 'water-over',
-    ofWater: true,
+    drained: true,
     of: 'side',
     measure: 'm2',
     print: 'area',

@@ -23,7 +23,7 @@ const INK: Readonly<Record<BodyRole, Ink>> = {
   base: 'cut-base',
   'sub-base': 'cut-sub-base',
   topsoil: 'cut-topsoil',
-  'soft-spot': 'cut-wall',
+  'soft-spot': 'cut-soft-spot',
   box: 'cut-box',
   buried: 'below',
   drain: 'drain',
