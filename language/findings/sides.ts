@@ -41,3 +41,12 @@ export function usualNeighbours(edges: Area['edges']): string[] {
 
 /** A longer list of sides is read by nobody. */
 const MOST_NAMED = 6;
+
+/** The shipped kind of side that a drain along a side is one of. */
+export const CHANNEL = 'drain-channel';
+
+/** By what names rules know what a side meets: its own, and for a drain of the job that of its kind. */
+export function namesMet({ meets }: Edge): readonly string[] {
+  if (meets === undefined) return [];
+  return meets.drain === undefined ? [meets.name] : [meets.name, CHANNEL];
+}

@@ -30,7 +30,15 @@ import {
   TOP_LINE_AFTER_RULE
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
-import { BLOCK_WORDS, BLOCKS, otherStatement, TOP_WORDS, type BlockName, type Statement } from './words.ts';
+import {
+  BLOCK_WORDS,
+  BLOCKS,
+  otherStatement,
+  saidElsewhere,
+  TOP_WORDS,
+  type BlockName,
+  type Statement
+} from './words.ts';
 
 /** A fault of the text itself, by offsets. */
 export interface TextFault {
@@ -239,7 +247,8 @@ class Scanner {
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
     if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
-    this.emit(this.clauses.has(word) && word in this.types ? word : 'ID', word);
+    const isClause = this.clauses.has(word) && word in this.types && (!BEHIND_VALUES.has(word) || this.afterOperand());
+    this.emit(isClause ? word : 'ID', word);
   }
 
   /** The block before was never opened, and what stands here belongs into it: by its word, or by its indent. */
@@ -310,9 +319,11 @@ class Scanner {
   }
 
   private unknownStatement(word: string, known: Iterable<string>, block: BlockName): void {
-    const near = otherStatement(block, word) ?? nearest(word, known);
+    const elsewhere = saidElsewhere(block, word);
+    const near = elsewhere === undefined ? (otherStatement(block, word) ?? nearest(word, known)) : undefined;
     const place = block === 'spec' ? 'begins nothing in a job spec' : `is no statement of ${BLOCK_WORDS[block]}`;
-    const instead = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
+    const one = near === undefined ? `Write one of: ${[...known].join(', ')}.` : `Did you mean \`${near}\`?`;
+    const instead = elsewhere ?? one;
     this.fault(
       'unknown-statement',
       `\`${word}\` ${place}. ${instead}`,
@@ -882,5 +893,8 @@ const COMPARISONS: Readonly<Record<string, string>> = {
   '>=': 'at least',
   '≥': 'at least'
 };
+
+/** Clauses only behind a value: `1.2 m wide`. Elsewhere they are values of one's own: `rectangle wide x deep`. */
+const BEHIND_VALUES: ReadonlySet<string> = new Set(['wide', 'deep']);
 
 const NO_WORDS: ReadonlySet<string> = new Set();

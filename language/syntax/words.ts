@@ -51,7 +51,7 @@ export type BlockName =
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
 const height = ['below', 'above', 'level', 'with'];
-const spot = ['along', 'to', 'out', 'left', 'right', 'from', 'towards', 'at'];
+const spot = ['along', 'to', 'leg', 'out', 'left', 'right', 'from', 'towards', 'at'];
 const rectangle = ['corner', 'centre', 'turned', ...spot];
 const circle = ['across', 'radius', 'centre', ...spot];
 const layer: Statement = { clauses: ['as', 'past', 'the', 'edging', 'settles'] };
@@ -221,7 +221,21 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       traffic: plain,
       finish: {
         clauses: [
-          ...['as', 'along', 'to', 'at', 'falling', 'rising', 'away', 'from', 'towards', 'twisted', 'evenly', 'folded'],
+          ...[
+            'as',
+            'along',
+            'to',
+            'leg',
+            'at',
+            'falling',
+            'rising',
+            'away',
+            'from',
+            'towards',
+            'twisted',
+            'evenly',
+            'folded'
+          ],
           ...['cross-fall', 'camber', 'the', 'left', 'right', ...height]
         ],
         rows: true
@@ -397,12 +411,42 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
 
 /** What people write for statements of a block. */
 const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<string, string>>>>> = {
+  spec: {
+    ...{ manhole: 'box', lid: 'box', cover: 'box', peg: 'point', pegs: 'point', stake: 'point' },
+    ...{ level: 'heights', levels: 'heights', gutter: 'drain', channel: 'drain', gully: 'drain' },
+    ...{ threshold: 'door', sill: 'door', cable: 'pipe', duct: 'pipe', diary: 'log' }
+  },
+  site: { datum: 'benchmark' },
+  drain: { gutter: 'channel', slot: 'channel', lid: 'grate' },
+  'kept-out': { cover: 'lid', level: 'lid' },
+  gate: { threshold: 'sill', leaf: 'hinge' },
   job: { waste: 'breakage', spare: 'keep', spares: 'keep' },
   unit: { form: 'shape' },
   bond: { row: 'course', rows: 'course', line: 'course', shift: 'offset', like: 'as', rotated: 'turned' },
   area: { pattern: 'paving', units: 'paving', laying: 'paving', soldier: 'border', sailor: 'border', frame: 'border' },
   inset: { pattern: 'paving', units: 'paving' }
 };
+
+/** What people write in a block where it is said in another place, and where that is. */
+const SAID_ELSEWHERE: Readonly<Partial<Record<BlockName, Readonly<Record<string, string>>>>> = {
+  spec: {
+    datum: 'A mark that heights are measured from stands in the site: `site { benchmark door-sill }`.',
+    tape: 'Tapes stand with the point that they lead to: `point C taped 12 ft from A, 9 ft from B, left of A to B`.'
+  },
+  area: {
+    slope: 'A fall is part of the finish: `finish 2 in below door-sill along A to B, falling 1:60 away from A to B`.',
+    fall: 'A fall is part of the finish: `finish 2 in below door-sill along A to B, falling 1:60 away from A to B`.'
+  },
+  existing: {
+    height: 'Its heights stand in a block of their own: `heights { old-walk A 3 in below door-sill }`.',
+    level: 'Its heights stand in a block of their own: `heights { old-walk A 3 in below door-sill }`.'
+  }
+};
+
+export function saidElsewhere(block: BlockName, word: string): string | undefined {
+  const said = SAID_ELSEWHERE[block] ?? {};
+  return Object.hasOwn(said, word) ? said[word] : undefined;
+}
 
 /** The statement that people mean who begin one with another word. */
 export function otherStatement(block: BlockName, word: string): string | undefined {

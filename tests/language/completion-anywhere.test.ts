@@ -77,7 +77,8 @@ function misread(completion: Completion, text: string): string | undefined {
         return type === token?.image || /^(?:NUMBER|BY)$/.test(type);
       case 'choice':
         // A further one of a list brings its comma.
-        return /^(?:ID|NUMBER)$/.test(type) && token?.image === label.replace(/^, /, '');
+        // The ways of a walk are words of the statement too.
+        return /^(?:ID|NUMBER|left|right)$/.test(type) && token?.image === label.replace(/^, /, '');
       case 'measure':
         return type === 'MEASURE';
       case 'quantity':

@@ -100,8 +100,12 @@ describe('Statements', () => {
     expect(offered('job "A" { }\n‸\nsite { }\n')).not.toContain('site');
     expect(offered('job "A" { }\n‸\n')).not.toContain('box');
     expect(offered(`${IMPERIAL}‸`)).toContain('box');
-    expect(offered(`${IMPERIAL}box valves in drive {\n  ‸\n}`)).toEqual(['rectangle', 'circle', 'outline']);
-    expect(offered(`${IMPERIAL}box valves in drive {\n  circle 1 ft across\n  ‸\n}`)).toEqual([]);
+    expect(offered(`${IMPERIAL}box valves in drive {\n  ‸\n}`)).toEqual([
+      ...['rectangle', 'circle', 'outline', 'lid', 'in', 'out']
+    ]);
+    expect(offered(`${IMPERIAL}box valves in drive {\n  circle 1 ft across\n  ‸\n}`)).toEqual(['lid', 'in', 'out']);
+    expect(offered(`${IMPERIAL}box valves in drive {\n  out of use\n  ‸\n}`)).not.toContain('in');
+    expect(offered(`${IMPERIAL}pit tree in drive {\n  circle 1 ft across\n  ‸\n}`)).toEqual(['no-dig']);
   });
 
   test('a material offers what suits its role', () => {
@@ -166,7 +170,7 @@ describe('Within a statement', () => {
     ['traffic ‸', ['foot', 'cars', 'trucks', 'turning']],
     ['traffic foot, ‸', ['cars', 'trucks', 'turning']],
     ['bed ‸', ['washed-sand', 'sharp-sand', 'grit-2-6', '1 in']],
-    ['bed washed-sand ‸', ['1 in', 'deep']],
+    ['bed washed-sand ‸', ['1 in', 'deep', ', settles']],
     ['base ‸', ['pit-stone', 'crushed-stone', 'type-1', 'clause-804', 'stone-0-32', 'open-graded-stone', '6 in', 'as']],
     [
       'base cr‸ 6 in',
@@ -188,8 +192,8 @@ describe('Within a statement', () => {
     ['border slab-16 in ‸', ['soldier-course', 'sailor-course']],
     ['paving slab-16 in running-bond ‸', [', joints']],
     ['paving slab-16 in running-bond, jo‸', ['joints']],
-    ['finish ‸', ['2 1/2 in', 'deep', 'level with']],
-    ['finish 2 in ‸', ['below', 'above']],
+    ['finish ‸', ['2 1/2 in', 'deep', 'level with', 'A', 'B', 'C', 'D']],
+    ['finish 2 in ‸', ['below', 'above', 'along', 'at', ', falling', ', rising']],
     ['finish 2 in below ‸', ['door-sill']],
     ['finish level ‸', ['with']],
     ['outline ‸', ['A', 'B', 'C', 'D', 'rectangle', 'circle', 'walk from']],
@@ -431,12 +435,14 @@ describe('Sides', () => {
   });
 
   test('behind what it meets: flush, edging of its role, and when it is set', () => {
-    expect(offered(inEdges('rectangle 12 x 16 ft', 'near meets lawn ‸'))).toEqual([', flush', ', edging']);
+    expect(offered(inEdges('rectangle 12 x 16 ft', 'near meets lawn ‸'))).toEqual([
+      ...[', flush', ', edging', ', concrete behind the last course']
+    ]);
     expect(offered(inEdges('rectangle 12 x 16 ft', 'near meets lawn, edging ‸'))).toEqual([
       ...['garden-strip', 'spiked-strip']
     ]);
     expect(offered(inEdges('rectangle 12 x 16 ft', 'near meets lawn, edging garden-strip ‸'))).toEqual([
-      ...['set before laying', 'set after laying', ', flush']
+      ...['set before laying', 'set after laying', ', flush', ', standing']
     ]);
   });
 });

@@ -72,6 +72,8 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   const said = begun.kinds;
   if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is) && suitsSide(scene, begun, is);
   if (rule === 'LayerClause' && is === 'settles') return begun.word === 'bed' && !said.includes(is);
+  // The ways of a walk are told all together.
+  if (rule === 'Step' && is !== 'back') return false;
   if (rule === 'Height') return !(block === 'heights' && isReadByInstrument(scene));
   if (rule === 'PlaceClause') return !isPlaced(said, is);
   if (rule === 'SideWhere' || (rule === 'LegRange' && lines === undefined)) return isSideWord(scene, begun, next);

@@ -41,7 +41,9 @@ function spots(scene: Scene, count: number, byInstrument: boolean): readonly Par
   const points = atHand(scene.text, scene.project, 'point').map(({ declared: { name } }) => name);
   const shown = { ...scene, cursor: { ...scene.cursor, block: 'heights' as const } };
   return points.slice(0, Math.max(1, count)).flatMap((usual, at): readonly Part[] => {
-    const height = usualParts(shown, 'heights', 'ground', byInstrument ? '[] []' : '[] [] below []');
-    return [...(at === 0 ? [] : ['  ']), { usual, choices: points }, ...height.slice(2)];
+    const height = byInstrument
+      ? usualParts(shown, 'heights', 'ground', '[] []').slice(2)
+      : [' ', ...usualParts(scene, 'site', 'ground', '[] below []')];
+    return [...(at === 0 ? [] : ['  ']), { usual, choices: points }, ...height];
   });
 }

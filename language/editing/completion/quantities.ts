@@ -25,7 +25,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'SiteTopsoil.thickness': lengthOf(USUAL_VALUES.topsoil),
   'SoilFact.bearing': same('share', '3 %'),
   'Benchmark.height': long('100 ft', '10.000 m'),
-  'ground Height.by': lengthOf(USUAL_VALUES.groundBelowSill),
+  'site Height.by': lengthOf(USUAL_VALUES.groundBelowSill),
   'finish Height.by': lengthOf(USUAL_VALUES.finishBelowSill),
   'Mark.at': long('(0, 0)', '(0, 0)'),
 
@@ -128,7 +128,6 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'drain Circle.radius': length('6 in', '150 mm'),
   'drain PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
   'PipeDepth.depth': length('18 in', '450 mm'),
-  'GateLeaf.hinge': long('(0, 0)', '(0, 0)'),
   'LeafClause.leaf': long('3 ft', '0.9 m'),
   'LeafClause.opens': same('degrees', '95 degrees'),
   'GateClearance.least': length('1/2 in', '12 mm'),

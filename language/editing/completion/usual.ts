@@ -49,6 +49,7 @@ export function usualEnding(
  */
 export function usualParts(scene: Scene, block: BlockName, word: string, pattern: string): readonly Part[] {
   const kinds = [word];
+  const names: string[] = [];
   return pattern.split(/(\[[^\]]*\])/).map((piece): Part => {
     if (!piece.startsWith('[')) {
       kinds.push(...(piece.match(/[\w-]+|[^\s\w]/g) ?? []));
@@ -58,10 +59,27 @@ export function usualParts(scene: Scene, block: BlockName, word: string, pattern
       kinds.push('ID');
       return { usual: piece.slice(2, -1) };
     }
-    const picked = pick(scene, block, nextWords(block, kinds).next, { word, tokens: [], kinds });
+    const { next } = nextWords(block, kinds);
+    const picked = anotherName(scene, block, next, names, { word, tokens: [], kinds });
+    if (picked?.kinds[0] === 'ID') names.push(picked.slot.usual);
     kinds.push(...(picked?.kinds ?? []));
     return picked?.slot ?? '';
   });
+}
+
+/** Of names that lead from one thing to another (`A to B`) none is the one before. */
+function anotherName(
+  scene: Scene,
+  block: BlockName,
+  next: readonly Next[],
+  names: readonly string[],
+  written: Written
+): Picked | undefined {
+  const picked = pick(scene, block, next, written);
+  const choices = picked?.slot.choices;
+  if (picked === undefined || choices === undefined || written.kinds.at(-1) !== 'to') return picked;
+  const usual = choices.find(name => name !== names.at(-1)) ?? picked.slot.usual;
+  return { ...picked, slot: { usual, choices } };
 }
 
 /** The word that has to follow. */

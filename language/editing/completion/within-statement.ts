@@ -34,7 +34,9 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
   const { next } = nextWords(scene.cursor.block, begun.kinds);
   const isSide = beginsSide(next) || beginsStart(next);
   const things = next.filter(({ is }) => is !== 'Let' && !(isSide && is === 'Mark'));
-  const values = canBeValue(begun, next) ? next.filter(each => each.is === 'Let' && isNewPlace(begun, each)) : [];
+  const values = canBeValue(begun, next)
+    ? next.filter(each => each.is === 'Let' && isNewPlace(begun, each) && !isPlaceAlong(each))
+    : [];
   // A finish has mostly one height, and only seldom one for each corner.
   const isCorner = ({ rule }: Next): boolean => rule === 'SpotHeight' && begun.kinds.at(-1) === 'finish';
   const offers = [
@@ -52,7 +54,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
     ...measureOffers(scene, begun, next),
     ...clauseOffers(scene, begun, begun.kinds, next),
     ...signOffers(scene, begun, next),
-    ...offersOfNames(scene, begun, things.filter(isCorner)),
+    ...cornerOffers(scene, begun, things.filter(isCorner)),
     ...afterComma(scene, begun, next)
   ];
   return onceEach(offers);
@@ -103,6 +105,11 @@ function endingOf(scene: Scene, begun: Begun, { path }: Next, after: readonly st
   if (word === undefined) return usualEnding(scene, scene.cursor.block, begun, after) ?? [];
   const ending = usualEnding(scene, scene.cursor.block, begun, [...after, word]);
   return ending === undefined ? [] : [' ', word, ...ending];
+}
+
+/** A place begins mostly with a bracket; what stands in it is no distance along a line. */
+function isPlaceAlong({ path }: Next): boolean {
+  return path.includes('FromLine.along') || path.includes('FromPoint.away');
 }
 
 /** How far a place lies off a line is said once, behind the line. */
@@ -159,6 +166,12 @@ function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
 function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
   const names = next.filter(({ what }) => what === 'name');
   return names.flatMap(each => nameOffers(scene, candidatesAt(scene, each, begun)));
+}
+
+/** Corners, each with its height. */
+function cornerOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const ending = usualEnding(scene, scene.cursor.block, begun, [...begun.kinds, 'ID']) ?? [];
+  return offersOfNames(scene, begun, next).map(offer => ({ ...offer, parts: [...offer.parts, ...ending] }));
 }
 
 /** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */

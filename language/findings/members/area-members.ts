@@ -8,6 +8,7 @@ import { BOND_MEMBERS } from './bond-members.ts';
 import { LAID_MEMBERS } from './laid-members.ts';
 import { GROUND_MEMBERS } from './ground-members.ts';
 import { layingMembers } from './laying-members.ts';
+import { namesMet } from '../sides.ts';
 import { heaviestTraffic } from '../traffic.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
@@ -123,7 +124,7 @@ export const AREA_MEMBERS: readonly AreaMember[] = [
   },
   {
     ...words('area', 'meets', 'The kinds and names of everything that its sides meet'),
-    read: ({ judged }) => [...new Set(judged.area.edges.flatMap(({ meets }) => meets?.name ?? []))]
+    read: ({ judged }) => [...new Set(judged.area.edges.flatMap(namesMet))]
   },
   {
     ...words('area', 'benchmark', 'The benchmark that its finish hangs from'),

@@ -2,7 +2,7 @@ import { printFine, roundedUp } from '../../measures/print.ts';
 import { stoneLayers } from '../../quantities/base-past.ts';
 import type { RawFix } from '../finding.ts';
 import { saying, type Length, writing } from '../limits.ts';
-import { usualEdgings } from '../sides.ts';
+import { namesMet, usualEdgings } from '../sides.ts';
 import { fromCatalogue } from './from-catalogue.ts';
 import { type Judged, length, type Member, words } from './member.ts';
 import { WALL_MEMBERS } from './wall-members.ts';
@@ -12,7 +12,7 @@ export const SIDE_MEMBERS: readonly Member<'side'>[] = [
   { ...words('side', 'side', 'The name of the side'), read: ({ edge }) => [edge.name], at: ({ edge }) => edge.key },
   {
     ...words('side', 'meets', 'The kind or name of what it meets'),
-    read: ({ edge }) => (edge.meets === undefined ? [] : [edge.meets.name]),
+    read: ({ edge }) => namesMet(edge),
     at: ({ edge }) => edge.key
   },
   {

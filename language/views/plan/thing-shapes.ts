@@ -57,9 +57,9 @@ function thingShapes({ key, parts, told }: PlanThing, sheet: Sheet): Shape[] {
 
 /** A leaf has a thickness, so that it is seen over an edging. */
 export function leafLoop({ from, to }: Side, thickness: number): Loop {
-  const turn = Math.atan2(to.y - from.y, to.x - from.x);
-  const corner = { x: from.x + (thickness / 2) * Math.sin(turn), y: from.y - (thickness / 2) * Math.cos(turn) };
-  return rectangleLoop(distance(from, to), thickness, corner, turn);
+  const [width, turn] = [distance(from, to), Math.atan2(to.y - from.y, to.x - from.x)];
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  return rectangleLoop(width, thickness, { x: middle.x - width / 2, y: middle.y - thickness / 2 }, turn);
 }
 
 /** Hinges and outlets round, set-out points square on end. */

@@ -1,7 +1,7 @@
 import { circleLoop, distance, radiusOf, type Side, turnedAbout } from '../../geometry/index.ts';
 import type { Drain, Gate, NamedLine, Pipe } from '../../job/heights.ts';
 import type { Area, Job, KeptOut, System } from '../../job/job.ts';
-import { printLength, printThickness } from '../../measures/print.ts';
+import { printLength, printMarked, printThickness, roundedUp } from '../../measures/print.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
 import { middleOf, type PlanThing } from './plan-site.ts';
 
@@ -72,7 +72,7 @@ function noDig({ key, kind, name, outline, noDig: radius }: KeptOut, system: Sys
 function buriedBox({ key, name, outline, use }: KeptOut, quantities: JobQuantities, system: System): PlanThing[] {
   if (!use?.buried) return [];
   const cutDown = quantities.boxes?.find(({ id }) => id === key)?.cutDown;
-  const by = cutDown === undefined ? '' : ` at least ${printThickness(cutDown, system)}`;
+  const by = cutDown === undefined ? '' : ` at least ${printMarked(roundedUp(cutDown, system), system)}`;
   return [
     {
       key: `${key}/buried`,
@@ -245,7 +245,7 @@ function setOutPoints({ areas }: JobQuantities): PlanThing[] {
 export function lidText({ key }: KeptOut, { boxes }: JobQuantities, system: System): string | undefined {
   const change = boxes?.find(({ id }) => id === key)?.change;
   if (change === undefined) return undefined;
-  const size = printThickness(Math.abs(change), system);
+  const size = printMarked(Math.abs(change), system);
   if (Number.parseFloat(size) === 0) return 'lid stays';
   return `${change > 0 ? 'raise' : 'lower'} ${size}`;
 }
