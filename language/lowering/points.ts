@@ -86,8 +86,8 @@ export class Points {
       this.context.breaks(key);
       return undefined;
     }
-    if (ast.isAreaLine(node) && (node.side !== undefined || node.leg !== undefined))
-      return this.sideLine(text, key, node, beside);
+    const side = ast.isAreaLine(node) ? sideNamed(node) : undefined;
+    if (side !== undefined) return this.sideLine(text, key, node, side, beside);
     const from = this.named(text, key, node, 'from', node.from?.$refText);
     const to = this.named(text, key, node, 'to', node.to?.$refText);
     if (from === undefined || to === undefined) return undefined;
@@ -102,8 +102,7 @@ export class Points {
     return { from, to, name: `${node.from!.$refText} to ${node.to!.$refText}` };
   }
 
-  private sideLine(text: SpecText, key: Key, node: ast.AreaLine, beside: Beside): PointLine | undefined {
-    const name = node.side ?? `leg ${node.leg!}`;
+  private sideLine(text: SpecText, key: Key, node: AstNode, name: string, beside: Beside): PointLine | undefined {
     const side = beside.side(name);
     if (side !== undefined) return { ...side, name };
     const known = beside.sideNames;
@@ -212,6 +211,12 @@ export interface PointLine {
   readonly from: Point;
   readonly to: Point;
   readonly name: string;
+}
+
+/** The side that is named in the place of two points. */
+function sideNamed({ from, to, side, leg }: ast.AreaLine): string | undefined {
+  if (leg !== undefined) return `leg ${leg}`;
+  return side ?? (to === undefined ? from?.$refText : undefined);
 }
 
 /** Points nearer to each other than this lie on one spot: nobody sets out closer with a tape, m. */
