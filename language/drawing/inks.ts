@@ -13,8 +13,8 @@ export interface InkLook {
   readonly bold?: true;
 }
 
-/** Lines one way, lines the other way, lines both ways, short lines, or dots. */
-export type Hatch = 'lines' | 'falling' | 'crossed' | 'dashes' | 'dots';
+/** Lines one way, lines the other way, lines both ways, short lines, rings as of stones, bricks, or dots. */
+export type Hatch = 'lines' | 'falling' | 'crossed' | 'dashes' | 'rings' | 'bricks' | 'dots';
 
 const looks = <Name extends string>(all: Readonly<Record<Name, InkLook>>): Readonly<Record<Name, InkLook>> => all;
 
@@ -47,6 +47,20 @@ export const INKS = looks({
   dot: { pen: 0.3, fill: 'paper' },
   cross: { pen: 0.3, fill: 'none' },
   fall: { pen: 0.35, fill: 'ink' },
+  // Sections: what is cut through, and lines along it.
+  'cut-unit': { pen: 0.35, fill: 'unit' },
+  'cut-bed': { pen: 0.2, fill: 'paper', hatch: 'dots' },
+  'cut-base': { pen: 0.2, fill: 'paper', hatch: 'rings' },
+  'cut-sub-base': { pen: 0.2, fill: 'paper', hatch: 'lines' },
+  'cut-soft-spot': { pen: 0.35, fill: 'paper', hatch: 'falling', dash: 0.8 },
+  'cut-topsoil': { pen: 0.13, fill: 'paper', hatch: 'dashes' },
+  'cut-wall': { pen: 0.5, fill: 'ground', hatch: 'bricks' },
+  'cut-concrete': { pen: 0.3, fill: 'ground', hatch: 'dots' },
+  'cut-box': { pen: 0.4, fill: 'paper', hatch: 'crossed' },
+  'ground-line': { pen: 0.5, fill: 'none', dash: 2 },
+  'finish-line': { pen: 0.8, fill: 'none' },
+  'dig-line': { pen: 0.6, fill: 'none', dash: [4, 1.1, 0.8, 1.1] },
+  drop: { pen: 0.1, fill: 'none' },
   leader: { pen: 0.18, fill: 'ink' },
   start: { pen: 0.7, fill: 'ink' },
   mark: { pen: 0.25, fill: 'paper' },
@@ -63,5 +77,7 @@ export const HATCHES: Readonly<Record<Hatch, { readonly distance: number; readon
   falling: { distance: 1.8, pen: 0.25 },
   crossed: { distance: 1.6, pen: 0.18 },
   dashes: { distance: 1.8, pen: 0.22 },
+  rings: { distance: 1.9, pen: 0.18 },
+  bricks: { distance: 2.4, pen: 0.16 },
   dots: { distance: 1.1, pen: 0.28 }
 };

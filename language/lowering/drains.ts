@@ -6,11 +6,10 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
 import { readEach, type Each } from './each-thing.ts';
-import { sideOfLoop } from './finishes.ts';
 import { zOf, type Heights } from './heights.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
-import { outlineOf, ownSide } from './own-side.ts';
+import { besideArea, outlineOf, sideOfLoop } from './own-side.ts';
 import type { PointLine, Points } from './points.ts';
 import type { SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
@@ -153,7 +152,7 @@ export class Drains {
     item: ast.Gully,
     area: Declared | undefined
   ): Pick<Drain, 'kind' | 'outline'> | undefined {
-    const outline = this.outlines.read(text, key, item.shape, ownSide(this.context, this.outlines, area));
+    const outline = this.outlines.read(text, key, item.shape, besideArea(this.context, this.outlines, area));
     if (node.area === undefined)
       return this.context.incomplete(
         text,

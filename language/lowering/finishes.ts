@@ -1,4 +1,4 @@
-import { inside, type Loop, pointAlong, type Point } from '../geometry/index.ts';
+import type { Point } from '../geometry/index.ts';
 import type { Finish } from '../job/heights.ts';
 import type { Given, Key } from '../job/job.ts';
 import { bestPlane } from '../levels/best-plane.ts';
@@ -12,8 +12,9 @@ import { ANY, type Context, NOT_NEGATIVE } from './context.ts';
 import { zOf, type Heights } from './heights.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
+import { besideArea } from './own-side.ts';
 import type { PathLines } from './path-lines.ts';
-import { endMeasure, type OutSide, type PointLine, type Points } from './points.ts';
+import { endMeasure, type Beside, type PointLine, type Points } from './points.ts';
 
 /** Corner heights that lie off a plane by no more than this are taken as a plane, m: nobody lays finer. */
 const FLAT = 0.0005;
@@ -56,16 +57,17 @@ export class Finishes {
       return known.value;
     }
     this.known.set(node, 'being read');
-    const read = this.context.watch(() => this.read(found, node, item));
+    const read = this.context.watch(() => this.read(found, item));
     this.known.set(node, read);
     for (const name of read.broken) this.context.breaks(name);
     return read.value;
   }
 
-  private read({ text, name }: Declared, area: ast.Area, item: ast.Finish): Read {
+  private read(declared: Declared, item: ast.Finish): Read {
+    const { text, name } = declared;
     const key = `area:${name}/finish`;
-    const out: OutSide = (from, to) => this.ownSide(text, name, area, from, to);
-    if (item.like !== undefined) return this.like(text, key, item, out);
+    const beside = besideArea(this.context, this.outlines, declared)!;
+    if (item.like !== undefined) return this.like(text, key, item, beside);
     if (item.path !== undefined) return this.alongLine(text, key, item);
     if (item.corners.length > 0) return this.corners(text, key, item);
     const height = this.heights.read(text, key, item.height);
@@ -75,11 +77,11 @@ export class Finishes {
       const surface: Surface = { kind: 'plane', plane: { at: z, alongX: 0, alongY: 0 } };
       return { key, level: height, surface, heights: [{ name: 'all over', z, key }], falls: [] };
     }
-    const line = item.line && this.points.line(text, key, item.line);
+    const line = item.line && this.points.line(text, key, item.line, beside);
     const at = item.at && this.points.named(text, key, item, 'at', item.at.$refText);
     if (item.line !== undefined && line === undefined) return undefined;
     if (item.at !== undefined && at === undefined) return undefined;
-    const falls = this.falls(text, key, item, out, line, at);
+    const falls = this.falls(text, key, item, beside, line, at);
     if (falls === undefined) return undefined;
     const point = line?.from ?? at ?? falls.from;
     if (point === undefined)
@@ -104,7 +106,7 @@ export class Finishes {
     };
   }
 
-  private like(text: SpecText, key: Key, item: ast.Finish, out: OutSide): Read {
+  private like(text: SpecText, key: Key, item: ast.Finish, beside: Beside): Read {
     const found = this.context.find(text, key, item, 'like', item.like!.$refText, ['area']);
     if (found === undefined || this.context.isBroken(found.text, found.node)) return undefined;
     const other = this.of(found);
@@ -129,13 +131,13 @@ export class Finishes {
         `Say along which line the heights are those of ${found.name}: \`finish as ${found.name} along A to B, …\`.`
       );
     }
-    const line = this.points.line(text, key, item.line);
+    const line = this.points.line(text, key, item.line, beside);
     if (line === undefined) return undefined;
     const ends: [Levelled, Levelled] = [
       { point: line.from, height: heightAt(other.surface, line.from) },
       { point: line.to, height: heightAt(other.surface, line.to) }
     ];
-    const falls = this.falls(text, key, item, out, line);
+    const falls = this.falls(text, key, item, beside, line);
     if (falls === undefined) return undefined;
     const run = Math.hypot(line.to.x - line.from.x, line.to.y - line.from.y);
     const along: Fall = { direction: less(line.to, line.from), fall: (ends[0].height - ends[1].height) / run };
@@ -155,7 +157,7 @@ export class Finishes {
     text: SpecText,
     key: Key,
     item: ast.Finish,
-    out: OutSide,
+    beside: Beside,
     along: PointLine | undefined,
     place: Point | undefined = along?.from
   ): { all: Fall[]; given: Given[]; alongLine: boolean; from?: Point; name?: string } | undefined {
@@ -166,13 +168,13 @@ export class Finishes {
     for (const [index, fall] of item.falls.entries()) {
       const fallKey = `${key}/fall-${index + 1}`;
       const rate = this.context.given(text, fallKey, fall.rate as Expression | undefined, '', NOT_NEGATIVE);
-      const line = fall.line && this.points.line(text, fallKey, fall.line);
+      const line = fall.line && this.points.line(text, fallKey, fall.line, beside);
       const towards = fall.towards && this.points.named(text, fallKey, fall, 'towards', fall.towards.$refText);
       if (rate === undefined || (fall.line !== undefined && line === undefined)) return undefined;
       if (fall.towards !== undefined && towards === undefined) return undefined;
       const direction = line
         ? fall.away
-          ? squareTo(line, out(line.from, line.to))
+          ? squareTo(line, beside.out(line.from, line.to))
           : less(line.to, line.from)
         : towards && place && less(towards, place);
       if (direction === undefined) {
@@ -344,31 +346,7 @@ export class Finishes {
       : { kind: 'fall', toLeft: node.side === 'left' ? rate.value : -rate.value };
     return { across, given: [rate] };
   }
-
-  /** On which side of a line the area lies. */
-  private ownSide(text: SpecText, name: string, area: ast.Area, from: Point, to: Point): 'left' | 'right' {
-    const shape = area.items.find(ast.isOutline)?.shape;
-    const outline = this.outlines.read(text, `area:${name}/outline`, shape);
-    return outline === undefined ? 'left' : sideOfLoop(outline.loop, from, to);
-  }
 }
-
-/** The side of a line on which a shape lies: where it lies beside the middle of the line, else where most of it lies. */
-export function sideOfLoop(loop: Loop, from: Point, to: Point): 'left' | 'right' {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const length = Math.hypot(dx, dy);
-  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-  const step = BESIDE / length;
-  const left = inside(loop, { x: middle.x - dy * step, y: middle.y + dx * step });
-  const right = inside(loop, { x: middle.x + dy * step, y: middle.y - dx * step });
-  if (left !== right) return left ? 'left' : 'right';
-  const places = loop.flatMap(side => [side.from, pointAlong(side, 0.5)]);
-  const off = places.reduce((sum, at) => sum + dx * (at.y - from.y) - dy * (at.x - from.x), 0);
-  return off >= 0 ? 'left' : 'right';
-}
-
-/** So far beside a line is looked, m. */
-const BESIDE = 0.002;
 
 function less(to: Point, from: Point): Point {
   return { x: to.x - from.x, y: to.y - from.y };

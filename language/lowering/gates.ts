@@ -6,11 +6,10 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context, NOT_NEGATIVE } from './context.ts';
 import { readEach, type Each } from './each-thing.ts';
-import { sideOfLoop } from './finishes.ts';
 import type { Heights } from './heights.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
-import { outlineOf, ownSide } from './own-side.ts';
+import { besideArea, outlineOf, sideOfLoop } from './own-side.ts';
 import { endMeasure, type Points } from './points.ts';
 import { saidOnce } from './said-once.ts';
 import type { Usuals } from './usuals.ts';
@@ -106,7 +105,7 @@ export class Gates {
     if (leafClause === undefined || opensClause === undefined)
       return this.leafHalfSaid(text, key, node, item, leafClause !== undefined);
     const area = context.find(text, key, opensClause, 'into', opensClause.into?.$refText, ['area']);
-    const out = ownSide(context, this.outlines, area);
+    const out = besideArea(context, this.outlines, area);
     const hinge = this.points.spot(text, `${gate}/hinge`, item.hinge, said.get('aside')?.aside, out);
     const length = context.given(text, `${key}/length`, leafClause.leaf as Expression | undefined, 'm');
     const towards = this.points.named(text, key, leafClause, 'towards', leafClause.towards?.$refText);

@@ -7,7 +7,7 @@ import type { Heights } from './heights.ts';
 import type { Laying } from './laying.ts';
 import type { SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
-import { ownSide } from './own-side.ts';
+import { besideArea } from './own-side.ts';
 import { saidOnce } from './said-once.ts';
 
 /** A box, pit or inset, and the key of the area that it says it is in; without numbers it is broken. */
@@ -77,7 +77,7 @@ export class KeptOuts {
         node,
         `The ${node.kind} ${node.name} has no shape. Write ${SHAPES[node.kind === 'inset' ? 'inset' : 'kept-out'][this.context.system]}.`
       );
-    const outline = this.outlines.read(text, key, item.shape, ownSide(this.context, this.outlines, found));
+    const outline = this.outlines.read(text, key, item.shape, besideArea(this.context, this.outlines, found));
     const place = found && { key, name: node.name, area: `area:${found.name}` };
     if (node.kind !== 'inset')
       return place && outline && { keptOut: { ...place, kind: node.kind, outline: outline.loop, ...ofBox } };

@@ -48,12 +48,18 @@ export function occurrencesIn(
       const at = reference.$refNode;
       if (at === undefined) continue;
       const name = reference.$refText;
+      if (isSide(node, name)) continue;
       const kinds = kindsAt(node, property);
       const declared = kinds[0] === 'rule' ? rules.find(node, name) : leadsTo(names, text, kinds, name);
       found.push(occurrence(text, name, kinds, at, declared, false));
     }
   }
   return found.sort((left, right) => left.start - right.start);
+}
+
+/** `along near`: of a rectangle, where two points could stand as well. */
+function isSide(node: AstNode, name: string): boolean {
+  return ast.isAreaLine(node) && node.to === undefined && (name === 'near' || name === 'far');
 }
 
 function nodesIn(element: ast.Element): AstNode[] {

@@ -19,7 +19,7 @@ import { ANY, POSITIVE, writtenOf, type Context } from './context.ts';
 import type { SpecText } from './names.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { takingOut } from './said-once.ts';
-import type { OutSide, Points } from './points.ts';
+import type { Beside, Points } from './points.ts';
 import type { Things } from './things.ts';
 
 /** The sides of a rectangle in the order of its corners. */
@@ -52,15 +52,15 @@ export class Outlines {
     this.points = points;
   }
 
-  /** `out` tells on which side of a line lies what the shape stands in. */
-  read(text: SpecText, key: Key, shape: ast.Shape | undefined, out?: OutSide): NamedOutline | undefined {
+  /** `beside` is what the shape stands in. */
+  read(text: SpecText, key: Key, shape: ast.Shape | undefined, beside?: Beside): NamedOutline | undefined {
     if (shape === undefined) {
       this.context.breaks(key);
       return undefined;
     }
     const known = this.known.get(shape);
     if (known === undefined) {
-      const read = this.context.watch(() => this.readShape(text, key, shape, out));
+      const read = this.context.watch(() => this.readShape(text, key, shape, beside));
       this.known.set(shape, read);
       for (const name of read.broken) this.context.breaks(name);
       return read.value;
@@ -69,16 +69,16 @@ export class Outlines {
     return known.value;
   }
 
-  private readShape(text: SpecText, key: Key, shape: ast.Shape, out?: OutSide): NamedOutline | undefined {
-    if (ast.isRectangle(shape)) return this.rectangle(text, key, shape, out);
-    if (ast.isCircle(shape)) return this.circle(text, key, shape, out);
+  private readShape(text: SpecText, key: Key, shape: ast.Shape, beside?: Beside): NamedOutline | undefined {
+    if (ast.isRectangle(shape)) return this.rectangle(text, key, shape, beside);
+    if (ast.isCircle(shape)) return this.circle(text, key, shape, beside);
     if (ast.isStrip(shape)) return this.strips?.outline(text, key, shape);
     return ast.isWalk(shape) ? this.walk(text, key, shape) : this.chain(text, key, shape);
   }
 
-  private rectangle(text: SpecText, key: Key, node: ast.Rectangle, out?: OutSide): NamedOutline | undefined {
+  private rectangle(text: SpecText, key: Key, node: ast.Rectangle, beside?: Beside): NamedOutline | undefined {
     const size = this.things.size(text, `${key}/rectangle`, node.size, 2, ['length', 'depth']);
-    const place = this.placeClauses(text, key, node.clauses, out);
+    const place = this.placeClauses(text, key, node.clauses, beside);
     if (size === undefined || place === undefined) return undefined;
     const [width, depth] = [size[0]!.value, size[1]!.value];
     const corner = place.centre
@@ -91,10 +91,10 @@ export class Outlines {
     };
   }
 
-  private circle(text: SpecText, key: Key, node: ast.Circle, out?: OutSide): NamedOutline | undefined {
+  private circle(text: SpecText, key: Key, node: ast.Circle, beside?: Beside): NamedOutline | undefined {
     const size = (node.across ?? node.radius) as Expression | undefined;
     const given = this.context.given(text, `${key}/circle`, size, 'm');
-    const place = this.placeClauses(text, key, node.clauses, out);
+    const place = this.placeClauses(text, key, node.clauses, beside);
     if (given === undefined || place === undefined) return undefined;
     const radius = node.across === undefined ? given.value : given.value / 2;
     const loop = circleLoop(place.centre ?? { x: radius, y: radius }, radius);
@@ -105,7 +105,7 @@ export class Outlines {
     text: SpecText,
     key: Key,
     clauses: readonly ast.PlaceClause[],
-    out?: OutSide
+    beside?: Beside
   ): { corner?: Point; centre?: Point; turn: number } | undefined {
     const place: { corner?: Point; centre?: Point; turn: number } = { turn: 0 };
     const said = new Set<string>();
@@ -127,10 +127,10 @@ export class Outlines {
         if (turn === undefined) return undefined;
         place.turn += (turn.value * Math.PI) / 180;
       } else {
-        const at = this.points.spot(text, `${key}/${clause.what}`, clause.at, aside, out);
+        const at = this.points.spot(text, `${key}/${clause.what}`, clause.at, aside, beside);
         if (at === undefined) return undefined;
         // Placed along a line, its length runs along that line.
-        const line = ast.isFromLine(clause.at) ? this.points.line(text, key, clause.at.line) : undefined;
+        const line = ast.isFromLine(clause.at) ? this.points.line(text, key, clause.at.line, beside) : undefined;
         if (line !== undefined) place.turn += Math.atan2(line.to.y - line.from.y, line.to.x - line.from.x);
         place[clause.what as 'corner' | 'centre'] = at;
       }

@@ -7,7 +7,7 @@ import type { Context } from './context.ts';
 import { readEach, type Each } from './each-thing.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
-import { ownSide } from './own-side.ts';
+import { besideArea } from './own-side.ts';
 import type { Points } from './points.ts';
 import { saidOnce } from './said-once.ts';
 
@@ -121,7 +121,7 @@ export class Pipes {
 
   private middle(text: SpecText, key: Key, shape: ast.Shape | undefined, area: string | undefined): Point | undefined {
     const found = area === undefined ? undefined : this.context.names.find(text, 'area', area);
-    const outline = this.outlines.read(text, key, shape, ownSide(this.context, this.outlines, found));
+    const outline = this.outlines.read(text, key, shape, besideArea(this.context, this.outlines, found));
     return outline && middleOf(outline.loop);
   }
 }

@@ -9,8 +9,14 @@ import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Taped } from './taped.ts';
 
-/** `out` goes to the side of a line on which the area lies; without an area, to the left as one walks along it. */
-export type OutSide = (from: Point, to: Point) => 'left' | 'right';
+/** The area that a place or a fall is told beside. */
+export interface Beside {
+  /** The side of a line on which the area lies: `out` goes there. */
+  out(from: Point, to: Point): 'left' | 'right';
+  /** The ends of a side by its name; undefined where the area has no such side, or its outline is faulty. */
+  side(name: string): { readonly from: Point; readonly to: Point } | undefined;
+  readonly sideNames: readonly string[];
+}
 
 interface Found {
   readonly at: Point | undefined;
@@ -70,11 +76,18 @@ export class Points {
   }
 
   /** Both ends of a line between two points. */
-  line(text: SpecText, key: Key, node: ast.PointLine | undefined): PointLine | undefined {
+  line(
+    text: SpecText,
+    key: Key,
+    node: ast.PointLine | ast.AreaLine | undefined,
+    beside: Beside = NO_AREA
+  ): PointLine | undefined {
     if (node === undefined) {
       this.context.breaks(key);
       return undefined;
     }
+    const side = ast.isAreaLine(node) ? sideNamed(node) : undefined;
+    if (side !== undefined) return this.sideLine(text, key, node, side, beside);
     const from = this.named(text, key, node, 'from', node.from?.$refText);
     const to = this.named(text, key, node, 'to', node.to?.$refText);
     if (from === undefined || to === undefined) return undefined;
@@ -84,9 +97,24 @@ export class Points {
         key,
         node,
         'points-on-one-spot',
-        `${node.from.$refText} and ${node.to.$refText} lie on one spot: no line runs between them.`
+        `${node.from!.$refText} and ${node.to!.$refText} lie on one spot: no line runs between them.`
       );
-    return { from, to, name: `${node.from.$refText} to ${node.to.$refText}` };
+    return { from, to, name: `${node.from!.$refText} to ${node.to!.$refText}` };
+  }
+
+  private sideLine(text: SpecText, key: Key, node: AstNode, name: string, beside: Beside): PointLine | undefined {
+    const side = beside.side(name);
+    if (side !== undefined) return { ...side, name };
+    const known = beside.sideNames;
+    return this.context.fault(
+      text,
+      key,
+      node,
+      'no-such-side',
+      known.length === 0
+        ? `Name the two points that the line runs between: \`along A to B\`. A side such as \`${name}\` can be named where an area is meant.`
+        : `The outline has no side called ${name}. Its sides: ${[...new Set(known)].join(', ')}.`
+    );
   }
 
   /** A place: a pair of coordinates, along a line and out from it, or away from a point. */
@@ -95,13 +123,13 @@ export class Points {
     key: Key,
     node: ast.Spot | undefined,
     aside?: ast.Aside,
-    out: OutSide = toTheLeft
+    beside: Beside = NO_AREA
   ): Point | undefined {
     if (node === undefined) {
       this.context.breaks(key);
       return undefined;
     }
-    if (ast.isFromLine(node)) return this.fromLine(text, key, node, aside, out);
+    if (ast.isFromLine(node)) return this.fromLine(text, key, node, aside, beside);
     if (aside !== undefined)
       return this.context.fault(
         text,
@@ -130,16 +158,16 @@ export class Points {
     key: Key,
     node: ast.FromLine,
     off: ast.Aside | undefined,
-    out: OutSide
+    beside: Beside
   ): Point | undefined {
-    const line = this.line(text, key, node.line);
+    const line = this.line(text, key, node.line, beside);
     const station = this.context.given(text, `${key}/along`, node.along as Expression | undefined, 'm', ANY);
     const aside =
       off === undefined
         ? { value: 0 }
         : this.context.given(text, `${key}/aside`, off.off as Expression | undefined, 'm', ANY);
     if (line === undefined || station === undefined || aside === undefined) return undefined;
-    const side = off === undefined || off.where === 'out' ? out(line.from, line.to) : off.where;
+    const side = off === undefined || off.where === 'out' ? beside.out(line.from, line.to) : off.where;
     return along(line.from, line.to, station.value, side === 'left' ? aside.value : -aside.value);
   }
 
@@ -185,12 +213,17 @@ export interface PointLine {
   readonly name: string;
 }
 
+/** The side that is named in the place of two points. */
+function sideNamed({ from, to, side, leg }: ast.AreaLine): string | undefined {
+  if (leg !== undefined) return `leg ${leg}`;
+  return side ?? (to === undefined ? from?.$refText : undefined);
+}
+
 /** Points nearer to each other than this lie on one spot: nobody sets out closer with a tape, m. */
 const ONE_SPOT = 0.0005;
 
-function toTheLeft(): 'left' {
-  return 'left';
-}
+/** Without an area `out` is to the left as one walks along the line. */
+const NO_AREA: Beside = { out: () => 'left', side: () => undefined, sideNames: [] };
 
 /** The measure at the end of a pair counts for the number before it. */
 export function endMeasure(last: Expression | undefined): string | undefined {

@@ -4,10 +4,9 @@ import type { SoftSpot } from '../job/log.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
-import { sideOfLoop } from './finishes.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
-import { outlineOf } from './own-side.ts';
+import { besideArea, outlineOf, sideOfLoop } from './own-side.ts';
 import type { Points } from './points.ts';
 import { saidOnce } from './said-once.ts';
 import { spanOf } from './text-changes.ts';
@@ -123,14 +122,19 @@ export class SoftSpots {
         `Where does it lie? Write its middle behind a comma: \`${example}\`, or \`centre … along A to B\` and how far \`out\`.`
       );
     }
-    const told = this.told(text, key, clause, said.get('aside')?.aside);
-    if (node.area !== undefined) {
-      const area = this.context.find(text, key, node, 'area', node.area.$refText, ['area']);
-      return area && told && this.inArea(area, told);
-    }
+    const aside = said.get('aside')?.aside;
     const areas = this.context.names.areas();
+    if (node.area !== undefined || areas.length === 1) {
+      const area =
+        node.area === undefined
+          ? areas[0]
+          : this.context.find(text, key, node, 'area', node.area.$refText, ['area']);
+      const beside = besideArea(this.context, this.outlines, area);
+      const centre = beside && this.points.spot(text, `${key}/centre`, clause.at, aside, beside);
+      return area && centre && { area, centre };
+    }
+    const told = this.told(text, key, clause, aside);
     if (told === undefined) return undefined;
-    if (areas.length === 1) return this.inArea(areas[0]!, told);
     const broken: string[] = [];
     for (const area of areas) {
       const read = this.context.watch(() => {
@@ -150,9 +154,13 @@ export class SoftSpots {
   /** Read once, as if `out` went to the left. */
   private told(text: SpecText, key: Key, clause: ast.SoftSpotClause, aside: ast.Aside | undefined): Told | undefined {
     let line: Told['line'];
-    const left = this.points.spot(text, `${key}/centre`, clause.at, aside, (from, to) => {
-      line = { from, to };
-      return 'left';
+    const left = this.points.spot(text, `${key}/centre`, clause.at, aside, {
+      out: (from, to) => {
+        line = { from, to };
+        return 'left';
+      },
+      side: () => undefined,
+      sideNames: []
     });
     return left && { left, ...(line === undefined || aside === undefined ? {} : { line }) };
   }

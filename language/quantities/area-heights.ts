@@ -19,6 +19,8 @@ export interface AreaHeights {
   readonly surface: Surface;
   /** Absent where nothing is known of the ground. */
   readonly ground?: GroundSurface;
+  /** The ground's heights were taken at points. */
+  readonly isMeasured: boolean;
   /** From the finish down to the underside of the lowest layer, m. */
   readonly depth: number;
   /** Topsoil that is stripped, m. */
@@ -46,6 +48,7 @@ export function areaHeights(area: Heighted): AreaHeights | undefined {
   return {
     surface,
     ...(ground === undefined ? {} : { ground }),
+    isMeasured: area.site.heights?.ground[0] !== undefined,
     depth,
     strip,
     isEven,

@@ -5,7 +5,7 @@ import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
 import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
-import type { Judged, Member } from '../findings/members/member.ts';
+import type { Judged } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
 import type { Area, Job } from '../job/job.ts';
 import type { Rule } from '../job/rule.ts';
@@ -27,7 +27,7 @@ import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-sta
 import { outlineInputs, outlineStage } from './outline-stage.ts';
 import { movedTo, withAreasAt } from './page.ts';
 import type { SiteQuantities } from './site-contract.ts';
-import { deliveredOf, type Site, type SiteAsked, siteOf } from './site-of-job.ts';
+import { type Site, type SiteAsked, siteOf } from './site-of-job.ts';
 import { wholeJob, type WholeJob } from './whole-job.ts';
 
 /**
@@ -37,12 +37,11 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
  */
 export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
-  const asked: SiteAsked = { water: true, routes: true };
-  const { results: worked, missing, pairs, findings, site } = yield* workedOut(job, asked, memory);
-  const whole = yield* wholeJob(job, worked, pairs, memory);
-  const delivered = yield* deliveredOf(job, worked, whole.units, memory);
+  const worked = yield* workedOut(job, EVERYTHING, memory);
+  const { missing, pairs, findings, site } = worked;
+  const whole = worked.whole ?? (yield* wholeJob(job, worked.results, pairs, memory));
   const results: AreaResult[] = [];
-  for (const result of worked) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
+  for (const result of worked.results) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
   session.forgetOthers(scope, stillThere(job));
   const areas = results.map(areaQuantities);
   for (const area of areas) session.keepLastGood(scope, area.id, area);
@@ -63,12 +62,11 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       materials: whole.materials,
       units: whole.units,
       edging: whole.edging,
-      ...site.quantities,
-      ...delivered.quantities
+      ...site.quantities
     },
     // An editor asks for one or two of them, after an edit for none.
     get workings() {
-      workings ??= workingsOf(results, whole, [site, delivered]);
+      workings ??= workingsOf(results, whole, site);
       return workings;
     },
     findings,
@@ -80,9 +78,27 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
 
 /** What {@link computeJob} finds, and no more is worked out than that needs: mostly no cut pieces are nested. */
 export function* judgeJob(job: Job, session: Session, scope: string): Generator<void, JudgedJob> {
-  const nests = looksAt(job.rules, isNested) || (looksAt(job.rules, isOfDelivery) && countsUnits(job));
-  const { findings, missing } = yield* workedOut(job, askedByRules(job), { session, scope, nests });
+  const asked = askedByRules(job);
+  const nests = asked.units || looksAt(job.rules, 'nested');
+  const { findings, missing } = yield* workedOut(job, asked, { session, scope, nests });
   return { findings, missing };
+}
+
+/** What takes time and no finding may hang on. */
+interface Asked extends SiteAsked {
+  /** How many units are to be bought, which hangs on how the cut pieces of all areas come out of them. */
+  readonly units: boolean;
+}
+
+const EVERYTHING: Asked = { water: true, routes: true, units: true };
+
+function askedByRules({ rules, drains, routes, log }: Job): Asked {
+  const concerns = new Set(rules.flatMap(rule => rule.cases.map(({ concerns: kind }) => kind)));
+  return {
+    water: looksAt(rules, 'drained') || (drains.length > 0 && concerns.has('drain')),
+    routes: routes.length > 0 && concerns.has('route'),
+    units: concerns.has('delivery') && log.some(entry => entry.kind === 'delivered' && entry.measure === '')
+  };
 }
 
 interface JudgedJob {
@@ -91,33 +107,21 @@ interface JudgedJob {
   readonly missing: readonly string[];
 }
 
-function looksAt(rules: readonly Rule[], isWanted: (member: Member) => boolean): boolean {
+function looksAt(rules: readonly Rule[], what: 'nested' | 'drained'): boolean {
   return rules.some(({ cases }) =>
-    cases.some(({ concerns, reads }) => reads.some(name => isWanted(memberOf(concerns, name)!)))
+    cases.some(({ concerns, reads }) => reads.some(name => memberOf(concerns, name)?.[what] === true))
   );
-}
-
-const isNested = ({ nested }: Member): boolean => nested === true;
-const isOfWater = ({ of, ofWater }: Member): boolean => of === 'drain' || ofWater === true;
-const isOfRoute = ({ of }: Member): boolean => of === 'route';
-const isOfDelivery = ({ of }: Member): boolean => of === 'delivery';
-
-function askedByRules({ rules, routes }: Job): SiteAsked {
-  return { water: looksAt(rules, isOfWater), routes: routes.length > 0 && looksAt(rules, isOfRoute) };
-}
-
-/** Units delivered are held against those to buy. */
-function countsUnits({ log }: Job): boolean {
-  return log.some(entry => entry.kind === 'delivered' && entry.measure === '');
 }
 
 interface WorkedOut extends JudgedJob {
   readonly results: readonly AreaResult[];
   readonly pairs: readonly Pair[];
   readonly site: Site;
+  /** Where it was asked for. */
+  readonly whole?: WholeJob;
 }
 
-function* workedOut(job: Job, asked: SiteAsked, memory: Memory): Generator<void, WorkedOut> {
+function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, WorkedOut> {
   const findings: RawFinding[] = [];
   const results: AreaResult[] = [];
   const missing = job.missing.map(({ key }) => key);
@@ -133,26 +137,32 @@ function* workedOut(job: Job, asked: SiteAsked, memory: Memory): Generator<void,
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system));
   const shares = yield* sharesOf(job, results, memory);
-  const site = yield* siteOf(job, results, asked, memory);
-  const delivered = yield* deliveriesOf(job, results, shares.pairs, memory);
+  const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
+  const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
+  const seen = seenByRules(site.quantities, askedByRules(job));
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
-    findings.push(...(yield* judged(job, rules, result, site.quantities, memory, result === results[0])));
-  findings.push(...(yield* judgedSite(job, rules, { ...site.quantities, ...delivered }, memory)));
+    findings.push(...(yield* judged(job, rules, result, seen, memory, result === results[0])));
+  findings.push(...(yield* judgedSite(job, rules, seen, memory)));
   const told = findings.map(finding => withEdgeFixes(finding, job.areas, shares.unsaid));
-  return { results, missing, pairs: shares.pairs, site, findings: [...told, ...shares.findings] };
+  return {
+    results,
+    missing,
+    pairs: shares.pairs,
+    site,
+    findings: [...told, ...shares.findings],
+    ...(whole === undefined ? {} : { whole })
+  };
 }
 
-/** What was delivered against what the whole job needs; nothing is worked out for it where nothing was. */
-function* deliveriesOf(
-  job: Job,
-  results: readonly AreaResult[],
-  pairs: readonly Pair[],
-  memory: Memory
-): Generator<void, SiteQuantities> {
-  if (!job.log.some(({ kind }) => kind === 'delivered')) return {};
-  const units = countsUnits(job) ? (yield* wholeJob(job, results, pairs, memory)).units : [];
-  return (yield* deliveredOf(job, results, units, memory)).quantities;
+/** What no rule looks at is left out, so that it makes no difference to what was judged before. */
+function seenByRules({ water, drains, routes, ...others }: SiteQuantities, asked: Asked): SiteQuantities {
+  return {
+    ...others,
+    ...(asked.water && water !== undefined ? { water } : {}),
+    ...(asked.water && drains !== undefined ? { drains } : {}),
+    ...(asked.routes && routes !== undefined ? { routes } : {})
+  };
 }
 
 /** Heights at the places of an area that a sheet shows: no finding looks at them. */
@@ -286,8 +296,8 @@ function rulesAsBefore({ rules }: Job, { session, scope }: Memory): readonly Rul
   return rules.map(rule => session.asBefore(scope, rule.key, rule));
 }
 
-function workingsOf(results: readonly AreaResult[], whole: WholeJob, sites: readonly Site[]): Record<string, Working> {
-  const workings: Record<string, Working> = Object.assign({}, ...sites.map(site => site.workings));
+function workingsOf(results: readonly AreaResult[], whole: WholeJob, site: Site): Record<string, Working> {
+  const workings: Record<string, Working> = { ...site.workings };
   results.forEach(({ shapes, layers, levels }, index) => {
     const all = { ...shapes.workings, ...layers.workings, ...levels?.workings };
     Object.assign(workings, movedTo(`/areas/${index}`, all));

@@ -46,14 +46,27 @@ export interface SiteToJudge extends Omit<
 
 /** What rules about gates, boxes, pipes and the like are judged from. */
 export function siteToJudge(job: Job, quantities: SiteQuantities): SiteToJudge {
-  const { datum: _datum, heights: _heights, boxes, drains, water: _water, readings, gaps, slopes, ...others } = quantities;
+  const {
+    datum: _datum,
+    heights: _heights,
+    boxes,
+    drains,
+    water: _water,
+    readings,
+    gaps,
+    slopes,
+    ...others
+  } = quantities;
   const site = job.areas[0]?.site;
   return {
     ...others,
     system: job.system,
     ...(site === undefined ? {} : { site }),
     // Numbers take one in use to stay, whatever the text asks.
-    boxes: (boxes ?? []).map(box => ({ ...box, buried: job.boxes.find(({ key }) => key === box.id)?.use?.buried === true })),
+    boxes: (boxes ?? []).map(box => ({
+      ...box,
+      buried: job.boxes.find(({ key }) => key === box.id)?.use?.buried === true
+    })),
     drains: (drains ?? []).map(drain => ({ ...drain, kind: job.drains.find(({ key }) => key === drain.id)!.kind })),
     readings: [
       ...(readings ?? []).map(reading => heightRead(reading, areaOf(job, reading.area))),

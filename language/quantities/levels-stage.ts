@@ -116,7 +116,7 @@ function levelAt(
   index: number
 ): LevelQuantities {
   const there = heights.at(point);
-  const beyond = heights.ground?.beyond(point) ?? false;
+  const beyond = heights.isMeasured && (heights.ground?.beyond(point) ?? false);
   if (heights.ground !== undefined) page.repeat('ground', there.ground);
   page.repeat('finish', there.finish);
   const finish = leaf('finish', there.finish, 'm', { pointer: `/levels/${index}/finish` });

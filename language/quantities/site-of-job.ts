@@ -17,17 +17,20 @@ export interface Site {
   readonly workings: Workings;
 }
 
+const NOTHING: Site = { quantities: {}, workings: {} };
+
 /** What takes time is worked out only where it is asked for. */
 export interface SiteAsked {
   readonly water: boolean;
   readonly routes: boolean;
 }
 
-/** What stands in the job besides its areas, but for deliveries. */
+/** What stands in the job besides its areas; `units`: those to buy, where they are known. */
 export function* siteOf(
   job: Job,
   results: readonly AreaResult[],
   asked: SiteAsked,
+  units: UnitsToBuy,
   memory: Memory
 ): Generator<void, Site> {
   const areas = results.map(siteArea);
@@ -39,9 +42,10 @@ export function* siteOf(
   const site = yield* recall(memory, 'site', [job.key], inputs, () => siteStage(inputs));
   const drainsAndWater = asked.water ? yield* waterOf(job, areas, memory) : undefined;
   const routes = asked.routes ? yield* routesOfJob(job, results, memory) : undefined;
+  const delivered = yield* deliveredOf(job, areas, units, memory);
   return {
-    quantities: { ...site.quantities, ...drainsAndWater?.quantities, ...routes?.quantities },
-    workings: { ...site.workings, ...drainsAndWater?.workings }
+    quantities: { ...site.quantities, ...drainsAndWater?.quantities, ...routes?.quantities, ...delivered.quantities },
+    workings: { ...site.workings, ...drainsAndWater?.workings, ...delivered.workings }
   };
 }
 
@@ -56,8 +60,9 @@ function* waterOf({ key, drains }: Job, areas: readonly SiteArea[], memory: Memo
     alone.push(inputs && (yield* recall(memory, 'water', [area.key], inputs, () => waterStage(inputs))));
     yield;
   }
+  if (drains.length === 0 && alone.every(one => one === undefined)) return NOTHING;
   const inputs = { drains, areas, alone };
-  return yield* recall(memory, 'water', [key], inputs, () => {
+  return yield* recall(memory, 'drains', [key], inputs, () => {
     const water: Water = waterLedOn(
       areas.map(({ area }) => area),
       alone
@@ -72,8 +77,8 @@ function* waterOf({ key, drains }: Job, areas: readonly SiteArea[], memory: Memo
 }
 
 function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memory: Memory): Generator<void, Site> {
-  const areas = results.map(({ area, edgeHeights }) => ({ area, edgeHeights }));
-  const inputs = { routes, areas: routes.length === 0 ? [] : areas };
+  if (routes.length === 0) return NOTHING;
+  const inputs = { routes, areas: results.map(({ area, edgeHeights }) => ({ area, edgeHeights })) };
   return yield* recall(memory, 'routes', [key], inputs, () => ({
     quantities: listed('routes', routesOf(routes, inputs.areas, new Book())),
     workings: {}
@@ -81,14 +86,15 @@ function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memo
 }
 
 /** What was delivered against what is needed, which of units hangs on how the cut pieces come out of them. */
-export function* deliveredOf(
+function* deliveredOf(
   { key, log }: Job,
-  results: readonly AreaResult[],
+  areas: readonly SiteArea[],
   units: UnitsToBuy,
   memory: Memory
 ): Generator<void, Site> {
   const delivered = log.filter(({ kind }) => kind === 'delivered');
-  const inputs = { delivered, areas: delivered.length === 0 ? [] : results.map(siteArea), units };
+  if (delivered.length === 0) return NOTHING;
+  const inputs = { delivered, areas, units };
   return yield* recall(memory, 'deliveries', [key], inputs, () => {
     const book = new Book();
     const quantities = listed('deliveries', deliveriesOf(delivered, inputs.areas, units, book));

@@ -29,7 +29,7 @@ const MOST_TURNS = 32;
 const JUST_IN = 1e-4;
 
 /** Metres: water that comes back no further off than this runs along the side that it came over. */
-const SAME_PLACE = 0.01;
+const SAME_PLACE = 0.25;
 
 /** Slope, and metres, that are level. */
 const LEVEL = 1e-6;

@@ -11,6 +11,7 @@ export type Stage =
   | 'levels'
   | 'site'
   | 'water'
+  | 'drains'
   | 'routes'
   | 'deliveries'
   | 'pair'

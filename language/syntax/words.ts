@@ -51,7 +51,9 @@ export type BlockName =
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
 const height = ['below', 'above', 'level', 'with'];
-const spot = ['along', 'to', 'out', 'left', 'right', 'from', 'towards', 'at'];
+/** Heights on a wall that a side meets. Benchmarks are called so too. */
+export const WALL_MARKS: readonly string[] = ['damp-course', 'siding', 'weep-holes', 'footing'];
+const spot = ['along', 'to', 'leg', 'out', 'left', 'right', 'from', 'towards', 'at'];
 const rectangle = ['corner', 'centre', 'turned', ...spot];
 const circle = ['across', 'radius', 'centre', ...spot];
 const layer: Statement = { clauses: ['as', 'past', 'the', 'edging', 'settles'] };
@@ -221,7 +223,21 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       traffic: plain,
       finish: {
         clauses: [
-          ...['as', 'along', 'to', 'at', 'falling', 'rising', 'away', 'from', 'towards', 'twisted', 'evenly', 'folded'],
+          ...[
+            'as',
+            'along',
+            'to',
+            'leg',
+            'at',
+            'falling',
+            'rising',
+            'away',
+            'from',
+            'towards',
+            'twisted',
+            'evenly',
+            'folded'
+          ],
           ...['cross-fall', 'camber', 'the', 'left', 'right', ...height]
         ],
         rows: true
@@ -261,7 +277,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
           'last',
           'course'
         ],
-        ...['solid', 'masonry', 'damp-course', 'siding', 'weep-holes', 'footing', ...height]
+        ...['solid', 'masonry', ...WALL_MARKS, ...height]
       ]
     }
   },

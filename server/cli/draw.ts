@@ -4,6 +4,9 @@ import type { Evaluation } from '../../language/paving.ts';
 import { planDrawing } from '../../language/views/plan/plan-drawing.ts';
 import { planOfJob } from '../../language/views/plan/plan-of-job.ts';
 import { planText } from '../../language/views/plan/plan-text.ts';
+import { sectionDrawing } from '../../language/views/section/section-drawing.ts';
+import { sectionOfJob } from '../../language/views/section/section-of-job.ts';
+import { sectionText } from '../../language/views/section/section-text.ts';
 import { oneOf } from './choices.ts';
 import { today } from '../today.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
@@ -17,6 +20,7 @@ const FORMATS = ['svg', 'text'] as const;
 interface DrawOptions {
   readonly format: (typeof FORMATS)[number];
   readonly output?: string;
+  readonly section?: string;
 }
 
 export function addDraw(program: Command): void {
@@ -24,11 +28,12 @@ export function addDraw(program: Command): void {
     .command('draw')
     .usage('[options] FILE')
     .argument('[files...]')
-    .summary('draw the plan: every unit, the cuts numbered')
+    .summary('draw the plan: every unit, the cuts numbered; or a section')
     .description(
-      `Draws the plan of a job to scale: every unit as it lies, cuts with their numbers, borders, what is kept out, where laying begins. ${FILES} One job is drawn at a time.`
+      `Draws the plan of a job to scale: every unit as it lies, cuts with their numbers, borders, what is kept out, where laying begins, points, heights, falls, gates, drains and pipes. With --section the cut along a line that the job names. ${FILES} One job is drawn at a time.`
     )
     .option('--format <format>', 'svg, a drawing, or text, the same in words', oneOf('--format', FORMATS), 'svg')
+    .option('--section <name>', 'draw the cut along a section of the job, not the plan')
     .option('-o, --output <file>', 'write to a file')
     .addHelpText('after', EXAMPLES)
     .action(draw);
@@ -38,6 +43,7 @@ const EXAMPLES = `
 Examples:
   paving draw -o terrace.svg terrace.paving        a drawing that any browser opens and prints to scale
   paving draw --format text terrace.paving         sides, units, and the place of each cut in words
+  paving draw --section across -o across.svg terrace.paving    ground, finish, layers and dig along a line
 
 The drawing tells its paper and scale. Before taking measures from a print, check its bar with a rule.
 Exit code: 0 fine, 1 the job has errors (what is sound is drawn all the same), 2 could not run.`;
@@ -65,9 +71,20 @@ function hasJob(evaluation: Evaluation): evaluation is WithJob {
   return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
-function drawn({ job, numbers }: WithJob, { format, output }: DrawOptions): string {
+function drawn({ job, numbers }: WithJob, { format, output, section }: DrawOptions): string {
+  if (section !== undefined) {
+    const cut = sectionOfJob(job, numbers, section);
+    if (cut === undefined) throw new Failure(noSection(section, job.sections));
+    return format === 'svg' ? svgOf(sectionDrawing(cut)) : sectionText(cut, coloursFor(output));
+  }
   const plan = planOfJob(job, numbers);
   return format === 'svg' ? svgOf(planDrawing(plan)) : planText(plan, coloursFor(output));
+}
+
+function noSection(asked: string, sections: readonly { readonly name: string }[]): string {
+  if (sections.length === 0)
+    return `the job has no section ${asked}. Write \`section ${asked} A to B\` with two of its points.`;
+  return `the job has no section ${asked}. It has: ${sections.map(({ name }) => name).join(', ')}.`;
 }
 
 /** A drawing has no room for findings. */

@@ -10,6 +10,7 @@ import type { PlanInput } from '../../language/views/plan/plan-input.ts';
 import { planText } from '../../language/views/plan/plan-text.ts';
 import type { Colours } from '../../language/views/text/colours.ts';
 import { JOBS, planned } from './jobs.ts';
+import { SITE_JOBS } from './site-jobs.ts';
 import { circle, drive, lattice, terrace, yard } from './plans.ts';
 
 /*
@@ -23,10 +24,11 @@ const as = (text: string): string => text;
 const PLAIN: Colours = { strong: as, faint: as, error: as, warning: as, note: as };
 
 /** Drawn in one file each; the large drive is too long to be kept. */
-const KEPT = ['terrace', 'yard', 'circle', 'drive', ...Object.keys(JOBS)];
+const WRITTEN_JOBS = { ...JOBS, ...SITE_JOBS };
+const KEPT = ['terrace', 'yard', 'circle', 'drive', ...Object.keys(WRITTEN_JOBS)];
 
 const WRITTEN = await Promise.all(
-  Object.entries(JOBS).map(async ([name, text]) => {
+  Object.entries(WRITTEN_JOBS).map(async ([name, text]) => {
     const plan = await planned(text);
     return [name, () => plan] as const;
   })
@@ -104,6 +106,59 @@ describe.each(PLANS)('the plan of the %s', (name, input) => {
       .join(' ');
     const isOwnedUpTo = notes.includes('too small here') || notes.includes('A small piece without a number');
     expect(numbered === pieces || isOwnedUpTo).toBe(true);
+  });
+});
+
+describe('the plan of a site', () => {
+  const of = async (name: string): Promise<Drawing> => planDrawing(await planned(SITE_JOBS[name]!));
+  const textsIn = (drawing: Drawing, layer: string): string[] =>
+    drawing.layers
+      .filter(({ key }) => key === layer)
+      .flatMap(({ shapes }) => shapes.flatMap(shape => (shape.kind === 'label' ? [shape.text] : [])));
+
+  it('tells the finish at points against the benchmark, and falls by the foot', async () => {
+    const drawing = await of('falling terrace');
+    expect(textsIn(drawing, 'points')).toEqual(
+      expect.arrayContaining(['A', '2 1/2 in below', 'C', '5 11/16 in below', 'M', '4 1/16 in below'])
+    );
+    expect(textsIn(drawing, 'falls')).toEqual(['1/4 in per ft']);
+  });
+
+  it('tells heights from nought, two arrows where the fall twists, and a rounded corner at its point', async () => {
+    const drawing = await of('twisted drive');
+    expect(textsIn(drawing, 'points')).toEqual(expect.arrayContaining(['R1', '10.312 m', 'T2', '10.179 m']));
+    expect(textsIn(drawing, 'falls').sort()).toEqual(['1:29', '1:35', '1:36']);
+  });
+
+  it('has an arrow on each side of a fold', async () => {
+    expect(textsIn(await of('crowded yard'), 'falls').sort()).toEqual(['1:39', '1:49', '1:67']);
+  });
+
+  it('names gates, drains and pipes, and what is done to boxes', async () => {
+    const [terrace, drive] = [await of('falling terrace'), await of('twisted drive')];
+    expect(textsIn(terrace, 'names')).toEqual(expect.arrayContaining(['raise 1 in']));
+    const names = [...textsIn(terrace, 'thing-names'), ...textsIn(drive, 'thing-names')];
+    expect(names).toEqual(
+      expect.arrayContaining([
+        'gate side-gate',
+        'box old-sprinkler, cut down at least 8 5/8 in',
+        'channel garage-channel',
+        'outlet to soakaway, class B125'
+      ])
+    );
+    expect(textsIn(terrace, 'legend').join(' ')).toContain('about 10 in deep, depth not proven');
+    expect(names.filter(name => name === 'across')).toHaveLength(2);
+  });
+
+  it('draws the swing of a leaf as an arc of its turn about the hinge', async () => {
+    const things = (await of('falling terrace')).layers.find(({ key }) => key === 'things')!.shapes;
+    const swing = things.find(({ ink }) => ink === 'swing')!;
+    expect(swing.kind === 'line' && swing.sides[0]!.arc!.turn).toBeCloseTo((95 * Math.PI) / 180, 9);
+  });
+
+  it('tells a side measured by offsets once, whole', async () => {
+    const sides = textsIn(await of('falling terrace'), 'sides').filter(text => text.startsWith('D to A'));
+    expect(sides).toEqual(['D to A, 12 ft 8 5/8 in']);
   });
 });
 

@@ -87,18 +87,18 @@ it('drops what is no longer there, keeps what is only broken for now', () => {
   // Of the whole job alone: its totals changed, and which pieces come out of one unit.
   expect(computed(session, row())).toEqual({ nesting: 1, job: 1 });
   numbersOf({ ...rest, areas: [areas[0]!] }, session);
-  // Seven stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
-  expect(session.size).toBe(10 + row().rules.length);
+  // Eleven stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
+  expect(session.size).toBe(14 + row().rules.length);
   session.forget('job');
   expect(session.size).toBe(0);
 });
 
 it('is bounded: what was used longest ago goes first', () => {
-  const session = new Session(10);
+  const session = new Session(14);
   numbersOf(job([small('a', 0)]), session);
-  expect(session.size).toBe(9);
+  expect(session.size).toBe(13);
   numbersOf({ ...job([small('z', 0)]), key: 'other' }, session);
-  expect(session.size).toBe(10);
+  expect(session.size).toBe(14);
 });
 
 it('jobs of one name in two files do not meet', () => {

@@ -230,7 +230,9 @@ describe('base', () => {
   it('never on topsoil (common practice)', () => {
     const site = { ...SITE, topsoil: given(5 * INCH) };
     expect(base(5, { site }).size).toBe(0);
-    expect(base(4, { site }).get('base-on-topsoil')).toContain('leaves 1 in of the topsoil, which is 5 in thick');
+    expect(base(4, { site }).get('base-on-topsoil')).toBe(
+      'The layers of a end 1 in above the underside of the topsoil, which is 5 in thick: the dig goes down to it, and 1.20 cu yd is made up with stone in layers, never with soil.'
+    );
   });
 });
 
@@ -251,7 +253,10 @@ it('no rules without a country; a value of practice or from memory is never an e
     cases.every(({ source }) => !/(?:Standard|Code|guidance|Handbook): /.test(source))
   );
   expect(ungrounded.map(({ key, cases }) => [key, cases[0]!.source])).toEqual([
-    ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)]
+    ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/footing-undermined', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/box-in-use-buried', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/gas-or-power-near-dig', expect.stringMatching(/^Safety\. /)]
   ]);
 });
 

@@ -19,11 +19,6 @@ const PLACES: Readonly<Record<string, string>> = {
   joints: '/areas/*/joints',
   edging: '/areas/*/edging/*',
   geotextile: '/areas/*/geotextile',
-  'job-dig': '/dig',
-  totals: '/totals',
-  'job-material': '/materials/*',
-  'job-unit': '/units/*',
-  'job-edging': '/edging/*',
   'soft-spot': '/areas/*/softSpots/*',
   level: '/areas/*/levels/*',
   tape: '/tapes/*',
@@ -35,7 +30,14 @@ const PLACES: Readonly<Record<string, string>> = {
   route: '/routes/*',
   stretch: '/routes/*/stretches/*',
   delivery: '/deliveries/*',
-  reading: '/readings/*'
+  reading: '/readings/*',
+  gap: '/gaps/*',
+  slope: '/slopes/*',
+  'job-dig': '/dig',
+  totals: '/totals',
+  'job-material': '/materials/*',
+  'job-unit': '/units/*',
+  'job-edging': '/edging/*',
 };
 
 /** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */

@@ -34,12 +34,17 @@ function tile(hatch: Hatch, distance: number, pen: number): string {
   const middle = round(distance / 2);
   const size = round(distance);
   if (hatch === 'dots') return `<circle class="plan-fill-ink" cx="${middle}" cy="${middle}" r="${round(pen / 2)}"/>`;
+  if (hatch === 'rings') {
+    const ring = `cx="${middle}" cy="${middle}" r="${round(distance * 0.36)}" fill="none"`;
+    return `<circle class="plan-pen" ${ring} stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
+  }
   const lines = linesOf(hatch, middle, size);
   return `<path class="plan-pen" d="${lines}" fill="none" stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
 }
 
 function linesOf(hatch: Hatch, middle: number, size: number): string {
   if (hatch === 'crossed') return `M0 ${middle}h${size}M${middle} 0v${size}`;
+  if (hatch === 'bricks') return `M0 0h${size}M0 ${middle}h${size}M${middle} 0v${middle}M0 ${middle}v${middle}`;
   // Short lines, each row set over by half.
   if (hatch === 'dashes') return `M0 ${round(size / 4)}h${middle}M${middle} ${round((size * 3) / 4)}h${middle}`;
   return `M0 ${middle}h${size}`;

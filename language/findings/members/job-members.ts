@@ -12,6 +12,13 @@ export const GATE_MEMBERS: readonly Member<'gate'>[] = [
   },
   ...ownNumbers('gate', 'gate', ({ gate }) => gate),
   {
+    ...words('gate', 'strikes-when', 'How far open the leaf is when it strikes, in words'),
+    read: ({ gate: { strikesAt }, judged: { system } }) => {
+      if (strikesAt === undefined) return [];
+      return [strikesAt < SHUT ? 'as it hangs shut' : `when it is open by ${printAs('angle', strikesAt, system)}`];
+    }
+  },
+  {
     ...length('gate', 'strikes-by', 'How far the finish stands above the underside of the leaf, where it does'),
     print: 'thickness',
     read: ({ gate }) => turned(gate.clearance)
@@ -111,8 +118,8 @@ export const TAPE_MEMBERS: readonly Member<'tape'>[] = [
     read: ({ tape }) => [`${tape.from} to ${tape.to}`]
   },
   {
-    ...words('tape', 'misfits', 'Whether any other tape misfits more', ['worst', 'less']),
-    read: ({ tape }) => [tape.worst ? 'worst' : 'less']
+    ...words('tape', 'misfits', 'Whether it misfits most of all tapes, or others do', ['worst', 'others']),
+    read: ({ tape }) => [tape.worst ? 'worst' : 'others']
   },
   ...ownNumbers('tape', 'tape', ({ tape }) => tape),
   {
@@ -201,6 +208,9 @@ function amount(
 }
 
 const PRINTS = { kg: 'mass', m3: 'stone-volume', '': 'count' } as const;
+
+/** Opened by less than this, degrees, a leaf is shut. */
+const SHUT = 0.05;
 
 function amountOf(
   name: string,

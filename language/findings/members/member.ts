@@ -81,8 +81,8 @@ export interface Member<T extends Concern = Concern> {
   readonly choices?: readonly string[];
   /** It takes cut pieces to be put into units. */
   readonly nested?: true;
-  /** It takes the ways of the water to be found. */
-  readonly ofWater?: true;
+  /** It takes where water goes. */
+  readonly drained?: true;
   read(thing: ThingOf<T>): Value;
   /** Where it stands, or the nearest thing that is written. */
   at?(thing: ThingOf<T>): Key | undefined;

@@ -38,10 +38,15 @@ function numbersOf(owner: Owner): Record<string, Schema> {
   );
 }
 
-function schemaOf({ kind, describe, measure }: Quantity): Schema {
+function schemaOf({ kind, describe, measure, print }: Quantity): Schema {
   if (kind === 'count') return { type: 'integer', minimum: 0, description: `${describe}, a count` };
-  if (kind === 'share') return { type: 'number', minimum: 0, description: `${describe}, a share of 1` };
-  return number(describe, measure);
+  if (kind === 'share')
+    return {
+      type: 'number',
+      ...(print === 'slope' ? {} : { minimum: 0 }),
+      description: `${describe}, a share of 1`
+    };
+  return number(describe, kind === 'number' ? 'measure as named' : measure);
 }
 
 /** `2026-04-18` */
@@ -130,8 +135,127 @@ const working = object(
   'How a number came about; a number rounded up may exceed the result by a millionth without asking for one more'
 );
 
+/** Where something lies on the plan. */
+const placeXY = { x: number('x, to the right', 'm'), y: number('y, up', 'm') };
+
+const STEP = object({ at: number('Distance along it', 'm'), step: number('Up is more than nought', 'm') });
+
 /** Whether the units used are as few as can be. */
 const PROVEN = { 'proven?': { type: 'boolean', description: 'No way of cutting takes fewer units' } };
+
+/** How a place is found again. */
+const TAPED = { point: text('Point that has coordinates'), distance: number('Distance from it', 'm') };
+const NAMED = { id: text('Name within the file'), name: text('Name') };
+const DATED = { id: text('Name within the file'), date: { type: 'string', pattern: DAY, description: 'Day' } };
+const drained = number('Area of paving whose water that is', 'm2');
+
+/** What the job holds besides its areas; of what it does not hold there is no key. */
+const SITE = {
+  'datum?': object(
+    {
+      benchmark: text('Benchmark'),
+      height: number('Its height above what heights count from', 'm'),
+      fromNought: { type: 'boolean', description: 'Heights count from nought, not from the benchmark' }
+    },
+    'What all heights count from'
+  ),
+  'tapes?': list(
+    object({
+      from: text('Point'),
+      to: text('Point'),
+      worst: { type: 'boolean', description: 'No tape misfits more' },
+      ...numbersOf('tape')
+    }),
+    'Distances between points, as read and as fitted together'
+  ),
+  'heights?': list(
+    object({ of: text('`ground`, or what is there'), at: text('Point'), ...numbersOf('measured-height') }),
+    'Heights taken at points'
+  ),
+  'boxes?': list(
+    object({
+      ...NAMED,
+      area: text('Area'),
+      'inUse?': { type: 'boolean', description: 'It is in use; absent where that is not said' },
+      buried: { type: 'boolean', description: 'It is cut down and buried' },
+      ...placeXY,
+      tapedFrom: list(object(TAPED), 'From two points to its middle'),
+      ...numbersOf('box')
+    })
+  ),
+  'gates?': list(
+    object({
+      ...NAMED,
+      kind: one('gate', 'door'),
+      'leastAt?': { ...ref('point'), description: 'Where the clearance is least' },
+      strikes: { type: 'boolean', description: 'The leaf strikes the finish' },
+      'overPaving?': { type: 'boolean', description: 'The leaf swings over paving whose finish is known' },
+      ...numbersOf('gate')
+    })
+  ),
+  'pipes?': list(
+    object({
+      ...NAMED,
+      'carries?': text('What runs in it'),
+      proven: { type: 'boolean', description: 'Its depth was proven on site' },
+      'nearestAt?': { ...ref('point'), description: 'Where the dig comes nearest to it, by its stated depth' },
+      tapedFrom: list(object({ of: text('Place on the pipe'), ...TAPED })),
+      ...numbersOf('pipe')
+    })
+  ),
+  'drains?': list(
+    object({ ...NAMED, from: list(object({ area: text('Area'), drained })), ...numbersOf('drain') }),
+    'Channels and gullies; none is sized'
+  ),
+  'water?': list(
+    object({
+      area: text('Area'),
+      over: list(
+        object({
+          side: text('Name of the side'),
+          index: { type: 'integer', minimum: 0, description: 'Its place in the outline, from 0' },
+          'meets?': text('What lies beyond'),
+          drained
+        }),
+        'Sides that water comes to over the area alone'
+      ),
+      lowPlaces: list(object({ ...placeXY, drained }), 'Where its water stays'),
+      tolerance: number('By how much these areas may be off', 'a share of 1')
+    }),
+    'Where water goes; none of areas that lie level or whose finish is not said'
+  ),
+  'routes?': list(
+    object({
+      ...NAMED,
+      stretches: list(object({ 'area?': text('Area'), ...numbersOf('stretch') }), 'Of one slope each, in order'),
+      lips: list(STEP, 'Steps along the line'),
+      ...numbersOf('route')
+    })
+  ),
+  'deliveries?': list(
+    object({
+      id: text('Name within the file'),
+      thing: text('Material or unit'),
+      measure: { enum: ['kg', 'm3', ''], description: 'Measure of the numbers; empty for pieces' },
+      ...numbersOf('delivery')
+    })
+  ),
+  'readings?': list(
+    object({
+      ...DATED,
+      layer: one('dig', 'sub-base', 'base', 'bed', 'as-laid', 'finish'),
+      at: text('Point'),
+      area: text('Area'),
+      ...numbersOf('reading')
+    }),
+    'Heights measured against the design'
+  ),
+  'gaps?': list(object({ ...DATED, 'area?': text('Area'), ...numbersOf('gap') }), 'Gaps under a straightedge'),
+  'slopes?': list(
+    object({ ...DATED, along: text('Line'), 'area?': text('Area'), ...numbersOf('slope') }),
+    'Slopes measured against the design'
+  )
+};
 
 const area = object({
   id: text('Name within the file'),
@@ -147,11 +271,35 @@ const area = object({
       to: ref('point'),
       'meets?': text('What lies beyond; absent where nothing is said'),
       'edging?': text('Edging material'),
-      ...numbersOf('edge')
+      ...numbersOf('edge'),
+      'steps?': list(STEP, "Along the side: the neighbour's height less that of the finish")
     })
   ),
   'finish?': object({ at: text('Benchmark'), ...numbersOf('finish') }),
   dig: object(numbersOf('dig')),
+  'softSpots?': list(
+    object({ id: text('Name within the file'), 'material?': text('What fills it'), ...numbersOf('soft-spot') }),
+    'Dug deeper and filled with stone'
+  ),
+  'levels?': list(
+    object({
+      at: text('Corner, point, box, or place along a side'),
+      ...placeXY,
+      ...numbersOf('level'),
+      compactionTops: list(number('Height above the datum', 'm'), 'Tops of the layers of stone as they are compacted'),
+      'beyond?': { const: true, description: 'The ground was not measured there: as high as at the nearest place' }
+    }),
+    'Heights above the datum'
+  ),
+  'offsetPoints?': list(
+    object({
+      at: text('On the line of which side, beyond which end'),
+      ...placeXY,
+      fromCorner: number('Distance from the corner', 'm'),
+      finish: number('Height of the finish there, were it prolonged', 'm')
+    }),
+    'Outside the dig, on the lines of the sides'
+  ),
   layers: list(object({ role: one('bed', 'base', 'sub-base'), material: text('Material'), ...numbersOf('layer') })),
   'geotextile?': object({ material: text('Material'), ...numbersOf('geotextile') }),
   'laying?': list(object({ unit: text('Unit'), bond: text('Bond'), ...PROVEN, ...numbersOf('laying') })),
@@ -213,6 +361,7 @@ const job = object({
     object({ material: text('Edging material'), ...numbersOf('job-edging') }),
     'Edging of all areas together, by name'
   ),
+  ...SITE,
   workings: {
     type: 'object',
     description: 'By JSON pointer that starts at the job',

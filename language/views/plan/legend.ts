@@ -35,7 +35,7 @@ export const SIGN_WIDTH = 8;
 export const SIGN_GAP = 2;
 
 /** Words as wide as the column leaves, with a sign or without; each text begins a line. */
-function entry(texts: string | readonly string[], rest: Omit<LegendEntry, 'lines'> = {}): LegendEntry {
+export function entry(texts: string | readonly string[], rest: Omit<LegendEntry, 'lines'> = {}): LegendEntry {
   const width = COLUMN - 2 - (rest.sign ? SIGN_WIDTH + SIGN_GAP : 0);
   return { ...rest, lines: [texts].flat().flatMap(text => wrapped(text, width / LEGEND_SIZE)) };
 }

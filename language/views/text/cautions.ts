@@ -8,7 +8,8 @@ export function notChecked(isAnySetAside: boolean): string {
 export const CUTTING_CAUTION = 'Cut wet, with lungs, eyes and ears protected.';
 
 /** Said wherever pipes are drawn or told. */
-export const PIPES_CAUTION = 'Pipes are shown as told, others may lie here: have them located, and dig by hand near them.';
+export const PIPES_CAUTION =
+  'Pipes are shown as told, others may lie here: have them located, and dig by hand near them.';
 
 /** Said once, at the end of all quantities. */
 export const CAUTIONS: readonly string[] = [

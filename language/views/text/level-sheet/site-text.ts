@@ -118,7 +118,7 @@ function waterText({ water }: JobQuantities, { areas }: Job, { system, colours }
     const name = areas.find(({ key }) => key === area)?.name ?? '';
     const about = tolerance > 0 ? 'about ' : '';
     return [
-      ...over
+      ...sidesTogether(over)
         .filter(({ drained }) => drained > LEAST_DRAINED)
         .map(({ side, meets, drained }) => [
           name,
@@ -133,6 +133,16 @@ function waterText({ water }: JobQuantities, { areas }: Job, { system, colours }
     ];
   });
   return table([{ head: 'Area' }, { head: 'Runs' }, { head: 'From', right: true }], rows, colours);
+}
+
+/** The parts of a rounded or measured side share its name. */
+function sidesTogether<T extends { readonly side: string; readonly drained: number }>(over: readonly T[]): T[] {
+  const sides = new Map<string, T>();
+  for (const one of over) {
+    const before = sides.get(one.side);
+    sides.set(one.side, before === undefined ? one : { ...before, drained: before.drained + one.drained });
+  }
+  return [...sides.values()];
 }
 
 /** Less is rounding, m2. */

@@ -1,0 +1,132 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Drawing, Label } from '../../language/drawing/drawing.ts';
+import { textWidth } from '../../language/drawing/lettering.ts';
+import { svgOf } from '../../language/drawing/svg/svg.ts';
+import { lineBox, Taken } from '../../language/drawing/taken.ts';
+import { sectionDrawing } from '../../language/views/section/section-drawing.ts';
+import type { SectionInput } from '../../language/views/section/section-input.ts';
+import { sectionOfJob } from '../../language/views/section/section-of-job.ts';
+import { sectionText } from '../../language/views/section/section-text.ts';
+import type { Colours } from '../../language/views/text/colours.ts';
+import { evaluated } from '../language/in-memory.ts';
+import { SITE_JOBS } from './site-jobs.ts';
+
+/* Sections as they are drawn and told; `UPDATE=1` writes them anew, as for plans. */
+const UPDATE = process.env.UPDATE === '1';
+const GOLDEN = path.join(import.meta.dirname, 'golden');
+
+const as = (text: string): string => text;
+const PLAIN: Colours = { strong: as, faint: as, error: as, warning: as, note: as };
+
+async function cut(text: string, name: string): Promise<SectionInput> {
+  const { job, numbers } = await evaluated(text);
+  return sectionOfJob(job!, numbers!, name)!;
+}
+
+function asKept(name: string, text: string): string {
+  const file = path.join(GOLDEN, name);
+  if (UPDATE) writeFileSync(file, text);
+  return existsSync(file) ? readFileSync(file, 'utf8') : '';
+}
+
+const CUTS = await Promise.all(
+  (
+    [
+      ['falling terrace', 'long'],
+      ['falling terrace', 'side'],
+      ['twisted drive', 'across'],
+      ['crowded yard', 'y']
+    ] as const
+  ).map(async ([job, name]) => [`section-${name}`, await cut(SITE_JOBS[job]!, name)] as const)
+);
+
+function labelsOf({ layers }: Drawing): Label[] {
+  return layers.flatMap(({ shapes }) => shapes.filter(shape => shape.kind === 'label'));
+}
+
+describe.each(CUTS)('%s', (name, input) => {
+  const drawing = sectionDrawing(input);
+
+  it('is drawn and told as before', () => {
+    const svg = svgOf(drawing);
+    expect(svg).toBe(asKept(`${name}.svg`, svg));
+    const text = `${sectionText(input, PLAIN)}\n`;
+    expect(text).toBe(asKept(`${name}.txt`, text));
+  });
+
+  it('has a key of its own for every shape, and no text over another', () => {
+    const keys = drawing.layers.flatMap(({ shapes }) => shapes.map(({ key }) => key));
+    expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([]);
+    const taken = new Taken(0.5);
+    const over = labelsOf(drawing).filter(({ at, text, size, turn, anchor }) => {
+      const width = textWidth(text) * size * 0.98;
+      const shift = anchor === 'start' ? width / 2 : 0;
+      const middle = { x: at.x + shift * Math.cos(turn), y: at.y + shift * Math.sin(turn) };
+      const box = { ...lineBox(middle, middle), width, height: 0.7 * size, turn };
+      const free = taken.isFree(box);
+      taken.add(box);
+      return !free;
+    });
+    expect(over.map(({ text }) => text)).toEqual([]);
+  });
+
+  it('says by how much heights are drawn larger, and draws them so', () => {
+    const said = labelsOf(drawing).find(({ key }) => key === 'sheet/under-title')!.text;
+    const times = Number(/heights drawn (\d+) times/.exec(said)?.[1] ?? 1);
+    const [finish] = input.lines.filter(({ role }) => role === 'finish');
+    const line = drawing.layers.flatMap(({ shapes }) => shapes).find(({ key }) => key === finish!.key);
+    const [from, to] = [finish!.levels[0]!, finish!.levels.at(-1)!];
+    if (line?.kind !== 'line') throw new Error('The finish is not drawn.');
+    const [start, end] = [line.sides[0]!.from, line.sides.at(-1)!.to];
+    expect(end.x - start.x).toBeCloseTo(to.at - from.at, 9);
+    expect(end.y - start.y).toBeCloseTo((to.z - from.z) * times, 9);
+  });
+});
+
+describe('a section', () => {
+  const heightsAt = ({ stations }: SectionInput, at: number): unknown => {
+    const { finish, ground, digBottom } = stations.find(one => Math.abs(one.at - at) < 0.002)!;
+    return [finish, ground, digBottom];
+  };
+
+  it('tells the heights at its ends', async () => {
+    const long = await cut(SITE_JOBS['falling terrace']!, 'long');
+    expect(heightsAt(long, 0)).toEqual(['2 1/2 in below', '3 in below', '11 1/2 in below']);
+    expect(heightsAt(long, long.length)).toEqual(['5 11/16 in below', '6 3/4 in below', '14 11/16 in below']);
+    const across = await cut(SITE_JOBS['twisted drive']!, 'across');
+    expect(heightsAt(across, 0)).toEqual(['9.985 m', '10.020 m', '9.755 m']);
+  });
+
+  it('is no deeper than its layers, and deeper under a soft spot', async () => {
+    const { bodies } = await cut(SITE_JOBS['falling terrace']!, 'long');
+    const soft = bodies.find(({ role }) => role === 'soft-spot')!;
+    const [top, bottom] = [soft.corners[0]!, soft.corners.at(-1)!];
+    expect(top.z - bottom.z).toBeCloseTo(4 * 0.0254, 6);
+  });
+
+  it('crosses a pipe at the depth that is told, and says that it is not proven', async () => {
+    const { marks } = await cut(SITE_JOBS['falling terrace']!, 'side');
+    const pipe = marks.find(({ isPipe }) => isPipe)!;
+    expect(pipe.text).toBe('pipe irrigation: about 10 in deep, depth not proven');
+  });
+
+  it('names drains within an area, and areas on both sides of a step', async () => {
+    const { marks, stations } = await cut(SITE_JOBS['crowded yard']!, 'y');
+    const texts = marks.map(({ text }) => text);
+    expect(texts).toEqual(
+      expect.arrayContaining(['area yard', 'channel strip', 'area lane', 'pipe water: 600 mm deep'])
+    );
+    // A height that rounds to either side of a half is told once.
+    expect(stations.filter(({ finish }) => finish?.includes('/'))).toEqual([]);
+  });
+
+  it('says what it can show of a job without a finish', async () => {
+    const text = SITE_JOBS['falling terrace']!.replace(/ {2}finish .*\n/, '');
+    const bare = await cut(text, 'long');
+    expect(bare.missing).toEqual(['terrace has no finish']);
+    expect(svgOf(sectionDrawing(bare))).not.toMatch(/NaN|Infinity|undefined/);
+    expect(sectionText(bare, PLAIN)).toContain('Not shown: terrace has no finish.');
+  });
+});
