@@ -144,7 +144,7 @@ function lets(scene: Scene, { path }: Next, { word, tokens, kinds }: Written): D
 }
 
 function fits(measure: string, kind: QuantityKind): boolean {
-  return kind === 'any' || measure === (kind === 'share' || kind === 'number' ? '' : kind);
+  return kind === 'any' || measure === (/^(?:share|slope|number)$/.test(kind) ? '' : kind);
 }
 
 // ---- materials ----
@@ -274,7 +274,7 @@ function points(scene: Scene, { rule }: Next, { word, tokens, kinds }: Written):
 }
 
 /** Where points may be named again: lines between two points, and the direction in which something lies. */
-const AGAIN: readonly string[] = ['PointLine', 'FromPoint', 'LeafClause'];
+const AGAIN: readonly string[] = ['PointLine', 'AreaLine', 'FromPoint', 'LeafClause'];
 
 /** The line that was named before is most likely meant again; it does not end where it begins. */
 function againFirst(all: readonly Declared[], named: readonly string[], isEnd: boolean): Declared[] {

@@ -1,3 +1,4 @@
+import { CONCERNS } from '../../findings/members/members.ts';
 import type { Country, System } from '../../job/job.ts';
 
 /** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
@@ -28,7 +29,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'SourceKind.kind': ['standard', 'code', 'association-guidance', 'handbook', 'common-practice', 'memory'],
   'RuleSeverity.severity': ['warning', 'error', 'note'],
   'Treated.severity': ['note', 'warning', 'error'],
-  'RuleConcerns.kind': ['area', 'layer', 'side', 'unit', 'material', 'site'],
+  'RuleConcerns.kind': CONCERNS,
   'RuleCites.how': ['from-memory', 'as-quoted']
 };
 

@@ -12,6 +12,7 @@ import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './q
 import type { Scene } from './scene.ts';
 import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
+import { beginsLine, legsOfLine, lineOffers, sidesOfLine } from './line-sides.ts';
 import { beginsSide, beginsStart, sideOffers } from './sides-in-laying.ts';
 import { blockParts } from './statements.ts';
 import { beginsQuantity, usualEnding } from './usual.ts';
@@ -46,6 +47,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
       things.filter(each => !isCorner(each))
     ),
     ...(isSide ? sideOffers(scene, begun, next) : []),
+    ...(beginsLine(next) ? lineOffers(scene, begun.word, sidesOfLine(scene, begun.tokens, next)) : []),
     ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
     ...offersOfNames(scene, begun, values),
@@ -136,7 +138,7 @@ function helpOnMeasure(measure: string): OfferHelp {
 }
 
 function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
-  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system);
+  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system, wantedHere(scene, begun, at)?.kind);
   const wanted = wantedHere(scene, begun, at);
   const before = begun.tokens.at(-2);
   const isSecondPart = begun.kinds.at(-1) === 'NUMBER' && begun.kinds.at(-2) === 'MEASURE';
@@ -202,6 +204,7 @@ function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[
 /** Further sides in a list, or legs by their number. */
 function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly string[] | undefined {
   const property = path.at(-1);
+  if (property === 'AreaLine.leg') return legsOfLine(scene, [{ what: 'free', is: 'NUMBER', rule: 'AreaLine', path }]);
   const sides = sidesAround(scene.cursor);
   if (sides === undefined) return undefined;
   const { said } = sidesSaid(scene.cursor, sides);
