@@ -62,6 +62,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'kept-out Size.sides': length('20 x 14 in', '500 x 350 mm'),
   'kept-out Circle.across': length('10 in', '250 mm'),
   'kept-out Circle.radius': length('5 in', '125 mm'),
+  'existing PlaceClause.at': long('(0, 0)', '(0, 0)'),
   'area PlaceClause.at': long('(0, 0)', '(0, 0)'),
   'kept-out PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
   'PlaceClause.turn': same('degrees', '12 degrees'),
@@ -222,10 +223,10 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
   m3: [['cu yd', 'cu ft'], ['m3']],
   kg: [
     ['lb', 'short ton'],
-    ['kg', 't']
+    ['kg', 't', 'tonne']
   ],
   'kg/m3': [['lb per cu ft'], ['t/m3', 'kg/m3']],
-  s: [['day', 'h'], []],
+  s: [['days', 'h'], []],
   degrees: [['degrees'], []],
   share: [['%'], []],
   slope: [

@@ -4,7 +4,7 @@ import type { Cursor } from './cursor.ts';
 
 /** The sides of an outline as a person names them in `edges`. */
 export interface Sides {
-  readonly form: 'rectangle' | 'circle' | 'walk' | 'points';
+  readonly form: 'rectangle' | 'circle' | 'walk' | 'strip' | 'points';
   readonly names: readonly string[];
   /** Of an outline from point to point, in its order. */
   readonly corners: readonly string[];
@@ -30,6 +30,7 @@ function sidesOf(tokens: readonly Token[]): Sides | undefined {
   const form = tokens[0]?.tokenType.name;
   if (form === 'rectangle') return RECTANGLE;
   if (form === 'circle') return { form, names: ['all round'], corners: [] };
+  if (form === 'along') return { form: 'strip', names: ['right', 'end', 'left', 'start'], corners: [] };
   if (form === 'walk') {
     const legs = Array.from({ length: commasOutsideBrackets(tokens) }, (_, leg) => `leg ${leg + 1}`);
     return { form, names: legs, corners: [] };
