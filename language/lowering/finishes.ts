@@ -9,6 +9,7 @@ import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context, NOT_NEGATIVE } from './context.ts';
+import { isTowardsSide } from './fall-towards.ts';
 import { zOf, type Heights } from './heights.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
@@ -169,6 +170,7 @@ export class Finishes {
       const fallKey = `${key}/fall-${index + 1}`;
       const rate = this.context.given(text, fallKey, fall.rate as Expression | undefined, '', NOT_NEGATIVE);
       const line = fall.line && this.points.line(text, fallKey, fall.line, beside);
+      if (isTowardsSide(this.context, text, fallKey, fall, beside)) return undefined;
       const towards = fall.towards && this.points.named(text, fallKey, fall, 'towards', fall.towards.$refText);
       if (rate === undefined || (fall.line !== undefined && line === undefined)) return undefined;
       if (fall.towards !== undefined && towards === undefined) return undefined;
@@ -304,6 +306,14 @@ export class Finishes {
     const stations = item.stations.flatMap((station, index) => {
       const stationKey = `${key}/station-${index + 1}`;
       const height = this.heights.read(text, stationKey, station.height);
+      if (station.station === undefined)
+        this.context.fault(
+          text,
+          stationKey,
+          station,
+          'finish-without-place',
+          'Say how far along the line it is so high: `finish along spine, 9.80 m at 0, 9.95 m at 4 m`.'
+        );
       const at = this.context.given(text, `${stationKey}/at`, station.station as Expression | undefined, 'm', ANY);
       return height && at ? [{ at: at.value, height: zOf(height), written: at.written, key: stationKey }] : [];
     });
