@@ -92,7 +92,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'finish-not-said': { severity: 'note', title: 'An area without the height of its finish' },
   'nothing-to-dig': { severity: 'note', title: 'A finish above today’s ground' },
   'ground-does-not-fit': { severity: 'error', title: 'Heights that make no ground' },
-  'ground-not-measured': { severity: 'warning', title: 'A dig past the measured ground' },
+  'ground-not-measured': { severity: 'note', title: 'A dig past the measured ground' },
   'soft-spot-outside-dig': { severity: 'warning', title: 'A soft spot outside the dig' },
   'measured-in-no-area': { severity: 'warning', title: 'A height measured in no area' },
   'gate-over-no-paving': { severity: 'warning', title: 'A gate that swings over no paving' },
