@@ -143,8 +143,7 @@ describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
 describe('base', () => {
   const QUESTIONS =
     'Association guidance: Interlocking Concrete Pavement Institute, frequently asked questions, 6th edition, 2015.';
-  const base = (inches: number, more: AreaWords = {}) =>
-    judged({ layers: [layer('base', inches * INCH)], ...more });
+  const base = (inches: number, more: AreaWords = {}) => judged({ layers: [layer('base', inches * INCH)], ...more });
 
   it('P-01 (common practice) and O-22 (ICPI frequently asked questions, 2015): 4 in under foot traffic, 6 in under cars', () => {
     expect(base(4).size).toBe(0);
@@ -440,8 +439,7 @@ describe('finish at the house', () => {
 });
 
 describe('continental Europe (German guidance, from memory)', () => {
-  const continental = (more: AreaWords) =>
-    judged(more, { system: 'metric', rules: rulesOf(['continental-europe']) });
+  const continental = (more: AreaWords) => judged(more, { system: 'metric', rules: rulesOf(['continental-europe']) });
   const heaving = (name: string): Area['site'] => ({
     ...SITE,
     winters: 'freeze',
