@@ -46,15 +46,22 @@ function spotAt({ x, y }: Point, { ground }: SiteHeights): object | undefined {
   return ground.find(({ at }) => at.x === x && at.y === y);
 }
 
-/** Metres squared: a strip of the dig past the measured ground that is no larger tells nothing. */
+/** Square metres: no larger part tells anything. */
 const LEAST_BEYOND = 0.1;
 
-/** Share of the dig past the measured ground that is no news: the base reaches past the points all round. */
-const USUAL_BEYOND = 0.15;
+/** Share of the dig past the measured ground that is no news: points are set beside the corners. */
+const USUAL_BEYOND = 0.05;
 
-/** The dig reaches past the places where the ground was measured. */
-export function groundNotMeasured(area: Area, beyond: number, dug: number, system: System): RawFinding[] {
-  if (beyond <= Math.max(LEAST_BEYOND, USUAL_BEYOND * dug)) return [];
+/**
+ * The dig reaches past the places where the ground was measured, and not only with the strip outside the paving. `dug` and
+ * `paved`: m2.
+ */
+export function groundNotMeasured(
+  area: Area,
+  { beyond, dug, paved }: { readonly beyond: number; readonly dug: number; readonly paved: number },
+  system: System
+): RawFinding[] {
+  if (beyond - Math.max(0, dug - paved) <= Math.max(LEAST_BEYOND, USUAL_BEYOND * dug)) return [];
   return [
     {
       id: 'ground-not-measured',

@@ -217,7 +217,10 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  findings.push(...groundNotMeasured(area, layers.beyond, layers.dig.area, job.system));
+  const { beyond: notMeasured, dig } = layers;
+  findings.push(
+    ...groundNotMeasured(area, { beyond: notMeasured, dug: dig.area, paved: shapes.area.netArea }, job.system)
+  );
   findings.push(...softSpotsOutside(area, layers.softSpots));
   const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
   const edges = { area: layered.area, beyond };

@@ -67,10 +67,13 @@ function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
   return { rests: here.at };
 }
 
+/** Shipped kinds of sides that stand above what is laid against them; of any other the text says what stands up. */
+const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
+
 /** Edging that stands up and walls keep water on the paving: it runs along them. */
-function isHeldBack({ standing, meets, flush }: Edge): boolean {
+function isHeldBack({ standing, meets, wall, flush }: Edge): boolean {
   if (standing !== undefined && standing.value > 0) return true;
-  return meets !== undefined && meets.holds && !flush && !meets.openGround && meets.existing === undefined;
+  return !flush && (wall !== undefined || (meets !== undefined && STANDING.has(meets.name)));
 }
 
 /** From a shared side over the next area to where it leaves that one; along the side where both fall towards it. */
