@@ -127,6 +127,13 @@ function quantity(node: Quantity, context: AmountContext, listMeasure: string | 
         ? undefined
         : context.fault(part, 'division-by-nought', 'This divides by nought.');
     }
+    if (isRatioInWords(node))
+      return context.fault(
+        node,
+        'measure-missing',
+        `In \`${node.parts.map(({ number, measure = '' }) => `${number} ${measure}`.trim()).join(' ')}\` the \`in\` reads as inches. Write the slope as \`1:${node.parts[1]!.number}\`, or as \`1/4 in per ft\`.`,
+        [{ title: `Write \`1:${node.parts[1]!.number}\``, does: `1:${node.parts[1]!.number}` }]
+      );
     if (node.parts.length > 1 && written === undefined)
       return context.fault(
         part,
@@ -166,6 +173,13 @@ function quantity(node: Quantity, context: AmountContext, listMeasure: string | 
       `\`${node.per}\` could be three weights. Write \`short ton\` (2,000 lb) or \`tonne\` (1,000 kg).`
     );
   return { value: total.value.div(per.factor), dimensions: combine(total.dimensions, per.dimensions, -1), bare: false };
+}
+
+/** `1 in 60`: a slope as it is spoken. */
+function isRatioInWords({ parts, per }: Quantity): boolean {
+  const [one, other] = parts;
+  const isOneInch = one?.number === '1' && one.measure === 'in';
+  return isOneInch && parts.length === 2 && other!.measure === undefined && per === undefined;
 }
 
 function partFixes(node: Quantity, part: Part): SaidFix[] {

@@ -28,6 +28,13 @@ const WANTED_WORDS: Readonly<Record<Wanted, string>> = {
   '': 'a share or plain number such as `2 %` or `1.25`'
 };
 
+const SLOPE = 'a slope such as `1:60` or `1/4 in per ft`';
+
+/** By the key of what it measures: falls of a finish, and slopes that were measured. */
+function isSlope(key: Key): boolean {
+  return /\/(?:fall-\d+|across|slope)$/.test(key);
+}
+
 /** What was read from a text, and what is known to be broken by now. */
 export interface Reading {
   /** Names of broken or missing things that the thing being read takes its numbers from. */
@@ -303,8 +310,8 @@ export class Context {
             key,
             node,
             'wrong-kind',
-            `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${WANTED_WORDS[wanted]}.`,
-            { fixes: wanted === 'kg/m3' ? densityFixes(node) : [] }
+            `\`${writtenOf(node)}\` is ${kindOf(amount.dimensions)}; here stands ${isSlope(key) ? SLOPE : WANTED_WORDS[wanted]}.`,
+            { fixes: wanted === 'kg/m3' ? densityFixes(node) : isSlope(key) ? slopeFixes(node) : [] }
           );
     }
     const tooLarge = wanted === 'm' ? LARGEST_LENGTH : LARGEST_OTHER;
@@ -352,6 +359,13 @@ export interface ListEnd {
 }
 
 /** `140 lb` where a density is wanted: what is left out is the volume. */
+/** `falling 1/4 in` lacks the length on which it falls so much. */
+function slopeFixes(node: Expression): SaidFix[] {
+  const measure = isQuantity(node) && node.per === undefined ? node.parts.at(-1)!.measure : undefined;
+  if (measure === undefined || measureText(measureNamed(measure)?.dimensions ?? {}) !== 'm') return [];
+  return [writing(`${writtenOf(node)} per ${/m$/.test(measure) ? 'm' : 'ft'}`)];
+}
+
 function densityFixes(node: Expression): SaidFix[] {
   const measure = isQuantity(node) && node.per === undefined ? node.parts[0]!.measure?.toLowerCase() : undefined;
   if (measure === undefined || measureText(measureNamed(measure)?.dimensions ?? {}) !== 'kg') return [];

@@ -9,12 +9,13 @@ import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context, NOT_NEGATIVE } from './context.ts';
+import { isTowardsSide } from './fall-towards.ts';
 import { zOf, type Heights } from './heights.ts';
 import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import { besideArea } from './own-side.ts';
 import type { PathLines } from './path-lines.ts';
-import { endMeasure, type Beside, type PointLine, type Points } from './points.ts';
+import type { Beside, PointLine, Points } from './points.ts';
 
 /** Corner heights that lie off a plane by no more than this are taken as a plane, m: nobody lays finer. */
 const FLAT = 0.0005;
@@ -169,6 +170,7 @@ export class Finishes {
       const fallKey = `${key}/fall-${index + 1}`;
       const rate = this.context.given(text, fallKey, fall.rate as Expression | undefined, '', NOT_NEGATIVE);
       const line = fall.line && this.points.line(text, fallKey, fall.line, beside);
+      if (isTowardsSide(this.context, text, fallKey, fall, beside)) return undefined;
       const towards = fall.towards && this.points.named(text, fallKey, fall, 'towards', fall.towards.$refText);
       if (rate === undefined || (fall.line !== undefined && line === undefined)) return undefined;
       if (fall.towards !== undefined && towards === undefined) return undefined;
@@ -211,11 +213,10 @@ export class Finishes {
 
   private corners(text: SpecText, key: Key, item: ast.Finish): Read {
     const last = item.corners.at(-1)!.height;
-    const list = { measure: endMeasure(last?.by as Expression | undefined), node: last };
     const corners = item.corners.flatMap((corner, index) => {
       const cornerKey = `${key}/corner-${index + 1}`;
       const point = this.points.named(text, cornerKey, corner, 'at', corner.at?.$refText);
-      const height = this.heights.read(text, cornerKey, corner.height, list);
+      const height = this.heights.read(text, cornerKey, corner.height, last);
       return point && height ? [{ name: corner.at.$refText, point, height: zOf(height), key: cornerKey }] : [];
     });
     if (corners.length < item.corners.length) return undefined;
@@ -305,6 +306,14 @@ export class Finishes {
     const stations = item.stations.flatMap((station, index) => {
       const stationKey = `${key}/station-${index + 1}`;
       const height = this.heights.read(text, stationKey, station.height);
+      if (station.station === undefined)
+        this.context.fault(
+          text,
+          stationKey,
+          station,
+          'finish-without-place',
+          'Say how far along the line it is so high: `finish along spine, 9.80 m at 0, 9.95 m at 4 m`.'
+        );
       const at = this.context.given(text, `${stationKey}/at`, station.station as Expression | undefined, 'm', ANY);
       return height && at ? [{ at: at.value, height: zOf(height), written: at.written, key: stationKey }] : [];
     });

@@ -32,8 +32,21 @@ export function besideArea(context: Context, outlines: Outlines, area: Declared 
     },
     get sideNames() {
       return outline()?.sideNames ?? [];
-    }
+    },
+    sidesMeeting: thing => sidesMeeting(area.node as ast.Area, thing)
   };
+}
+
+/** The sides that are said, each by itself, to meet a thing. */
+function sidesMeeting({ items }: ast.Area, thing: string): string[] {
+  return items.filter(ast.isEdges).flatMap(edges =>
+    edges.items.flatMap(item => {
+      const { sides = [], points = [], legs = [] } = item.where ?? {};
+      if (item.thing?.$refText !== thing) return [];
+      if (points.length === 2) return [points.map(({ $refText }) => $refText).join(' to ')];
+      return [...sides, ...legs.flatMap(({ first, last }) => (last === undefined ? [`leg ${first}`] : []))];
+    })
+  );
 }
 
 /** The side of a line on which a shape lies: where it lies beside the middle of the line, else where most of it lies. */

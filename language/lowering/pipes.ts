@@ -12,7 +12,7 @@ import type { Points } from './points.ts';
 import { saidOnce } from './said-once.ts';
 
 /** What runs in the ground. */
-const CARRIED = [
+export const CARRIED = [
   'gas',
   'power',
   'water',

@@ -7,6 +7,7 @@ import type { Expression } from './amounts.ts';
 import { ANY, type Context, POSITIVE, type Property } from './context.ts';
 import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
+import { writing } from './said-fix.ts';
 import type { Taped } from './taped.ts';
 
 /** The area that a place or a fall is told beside. */
@@ -16,6 +17,8 @@ export interface Beside {
   /** The ends of a side by its name; undefined where the area has no such side, or its outline is faulty. */
   side(name: string): { readonly from: Point; readonly to: Point } | undefined;
   readonly sideNames: readonly string[];
+  /** The sides that are said to meet a thing. */
+  sidesMeeting(thing: string): readonly string[];
 }
 
 interface Found {
@@ -106,6 +109,16 @@ export class Points {
     const side = beside.side(name);
     if (side !== undefined) return { ...side, name };
     const known = beside.sideNames;
+    const meeting = beside.sidesMeeting(name);
+    if (meeting.length > 0)
+      return this.context.fault(
+        text,
+        key,
+        node,
+        'no-such-side',
+        `Name the side itself: \`${meeting[0]!}\` meets ${name}.`,
+        { fixes: meeting.map(writing) }
+      );
     return this.context.fault(
       text,
       key,
@@ -223,7 +236,7 @@ function sideNamed({ from, to, side, leg }: ast.AreaLine): string | undefined {
 const ONE_SPOT = 0.0005;
 
 /** Without an area `out` is to the left as one walks along the line. */
-const NO_AREA: Beside = { out: () => 'left', side: () => undefined, sideNames: [] };
+const NO_AREA: Beside = { out: () => 'left', side: () => undefined, sideNames: [], sidesMeeting: () => [] };
 
 /** The measure at the end of a pair counts for the number before it. */
 export function endMeasure(last: Expression | undefined): string | undefined {

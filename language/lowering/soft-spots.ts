@@ -126,9 +126,7 @@ export class SoftSpots {
     const areas = this.context.names.areas();
     if (node.area !== undefined || areas.length === 1) {
       const area =
-        node.area === undefined
-          ? areas[0]
-          : this.context.find(text, key, node, 'area', node.area.$refText, ['area']);
+        node.area === undefined ? areas[0] : this.context.find(text, key, node, 'area', node.area.$refText, ['area']);
       const beside = besideArea(this.context, this.outlines, area);
       const centre = beside && this.points.spot(text, `${key}/centre`, clause.at, aside, beside);
       return area && centre && { area, centre };
@@ -160,7 +158,8 @@ export class SoftSpots {
         return 'left';
       },
       side: () => undefined,
-      sideNames: []
+      sideNames: [],
+      sidesMeeting: () => []
     });
     return left && { left, ...(line === undefined || aside === undefined ? {} : { line }) };
   }

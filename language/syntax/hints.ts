@@ -1,4 +1,6 @@
 import type { IToken } from 'chevrotain';
+import { finishHint } from './finish-hints.ts';
+import { heightHint } from './height-hints.ts';
 import { courseFirst, layingHint } from './laying-hints.ts';
 import { nearest } from './nearest.ts';
 import { ruleHint, testHint } from './rule-hints.ts';
@@ -18,7 +20,8 @@ export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: 
   return (
     nameInWords(tokens, at) ??
     courseFirst(tokens, at) ??
-    heightRow(tokens, at) ??
+    heightHint(tokens, at) ??
+    finishHint(tokens, at) ??
     twoWords(tokens, at, isKnownName) ??
     layingHint(tokens, at) ??
     needlessWord(tokens, at) ??
@@ -28,19 +31,6 @@ export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: 
     nearWord(tokens, at) ??
     testHint(tokens, at)
   );
-}
-
-/** `heights { A 3 in }` */
-function heightRow(tokens: readonly IToken[], at: number): Hint | undefined {
-  const [first, odd] = [tokens[at - 1], tokens[at]];
-  if (odd?.tokenType.name !== 'NUMBER' || first === undefined) return undefined;
-  if (first.tokenType.name !== 'THING') return undefined;
-  const edit = { start: first.startOffset, end: first.startOffset, text: 'ground ' };
-  return {
-    message: `Say first what is so high, the ground or a thing that is there: \`ground ${first.image} ${odd.image}\`.`,
-    fixes: [{ title: 'Write `ground`', edits: [edit] }],
-    isWhole: true
-  };
 }
 
 /** `below the door-sill`, `14 x 16 ft wide`: a word that people say and the language does not need. */

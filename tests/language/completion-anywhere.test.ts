@@ -70,9 +70,11 @@ function misread(completion: Completion, text: string): string | undefined {
     switch (kind) {
       case 'job':
       case 'statement':
+        // A line of the log begins with its day.
+        if (type === 'DATE') return isStart && tokens[at + 1]?.tokenType.name === label;
         return isStart && type === token?.image && (kind === 'job' || type === label);
       case 'side':
-        return isStart || (/^(?:ID|leg)$/.test(type) && label.split(' ')[0] === token?.image);
+        return isStart || (/^(?:ID|leg|left|right)$/.test(type) && label.split(' ')[0] === token?.image);
       case 'clause':
         return type === token?.image || /^(?:NUMBER|BY)$/.test(type);
       case 'choice':

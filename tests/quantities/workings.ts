@@ -37,7 +37,7 @@ const PLACES: Readonly<Record<string, string>> = {
   totals: '/totals',
   'job-material': '/materials/*',
   'job-unit': '/units/*',
-  'job-edging': '/edging/*',
+  'job-edging': '/edging/*'
 };
 
 /** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */

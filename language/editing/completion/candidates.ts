@@ -144,7 +144,7 @@ function lets(scene: Scene, { path }: Next, { word, tokens, kinds }: Written): D
 }
 
 function fits(measure: string, kind: QuantityKind): boolean {
-  return kind === 'any' || measure === (kind === 'share' || kind === 'number' ? '' : kind);
+  return kind === 'any' || measure === (/^(?:share|slope|number)$/.test(kind) ? '' : kind);
 }
 
 // ---- materials ----
@@ -152,6 +152,7 @@ function fits(measure: string, kind: QuantityKind): boolean {
 function roleAt({ rule }: Next, { word }: Written): Role {
   if (rule === 'JointFill') return 'joint-filler';
   if (rule === 'Geotextile') return 'geotextile';
+  if (rule === 'SoftSpotClause') return 'base';
   return rule === 'EdgeClause' ? 'edging' : (word as Role);
 }
 
@@ -195,9 +196,10 @@ const USUAL_SIDES = ['house-wall', 'lawn'];
 /** The statements that may say the same as another area. */
 const LIKE: readonly string[] = ['Finish', 'Paving', 'Layer', 'Geotextile', 'JointFill'];
 
-/** None twice in a list. */
+/** None twice in a list: `done dig of drive and …`. */
 function areas(scene: Scene, { tokens }: Written): Declared[] {
-  const said = new Set(tokens.map(({ image }) => image));
+  const list = tokens.findLastIndex(({ tokenType }) => /^(?:of|in)$/.test(tokenType.name));
+  const said = new Set(tokens.slice(list + 1).map(({ image }) => image));
   return declared(things(scene, 'area')).filter(({ name }) => !said.has(name));
 }
 
@@ -274,7 +276,7 @@ function points(scene: Scene, { rule }: Next, { word, tokens, kinds }: Written):
 }
 
 /** Where points may be named again: lines between two points, and the direction in which something lies. */
-const AGAIN: readonly string[] = ['PointLine', 'FromPoint', 'LeafClause'];
+const AGAIN: readonly string[] = ['PointLine', 'AreaLine', 'FromPoint', 'LeafClause', 'Offset'];
 
 /** The line that was named before is most likely meant again; it does not end where it begins. */
 function againFirst(all: readonly Declared[], named: readonly string[], isEnd: boolean): Declared[] {

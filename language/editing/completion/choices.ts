@@ -1,4 +1,6 @@
+import { CONCERNS } from '../../findings/members/members.ts';
 import type { Country, System } from '../../job/job.ts';
+import { CARRIED } from '../../lowering/pipes.ts';
 
 /** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
@@ -8,7 +10,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'Heights.tool': ['laser', 'dumpy-level'],
   'Outlet.to': ['soakaway', 'rain-drain', 'ditch'],
   'Outlet.load': ['A15', 'B125', 'C250'],
-  'PipeCarries.what': ['water', 'waste-water', 'rain-water', 'gas', 'power'],
+  'PipeCarries.what': CARRIED,
   'Done.stage': ['dig', 'geotextile', 'edging', 'sub-base', 'base', 'bed', 'paving', 'joints'],
   'Measured.layer': ['base', 'sub-base', 'dig', 'bed', 'as-laid', 'finish'],
   'SoilFact.word': ['poorly-drained', 'well-drained'],
@@ -28,7 +30,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'SourceKind.kind': ['standard', 'code', 'association-guidance', 'handbook', 'common-practice', 'memory'],
   'RuleSeverity.severity': ['warning', 'error', 'note'],
   'Treated.severity': ['note', 'warning', 'error'],
-  'RuleConcerns.kind': ['area', 'layer', 'side', 'unit', 'material', 'site'],
+  'RuleConcerns.kind': CONCERNS,
   'RuleCites.how': ['from-memory', 'as-quoted']
 };
 

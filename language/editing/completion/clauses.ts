@@ -8,10 +8,11 @@ import type { Begun } from './cursor.ts';
 import type { Part } from './insertion.ts';
 import { plainText } from './insertion.ts';
 import { helpOn, type Offer } from './offer.ts';
-import { measuresAfterPer } from './quantities.ts';
+import { measuresAfterPer, type QuantityKind } from './quantities.ts';
 import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
+import { goesOnFromPoint } from './line-sides.ts';
 import { isNewClause, isSideWord } from './sides-in-laying.ts';
 import { isWord, usualEnding, usualParts } from './usual.ts';
 
@@ -37,11 +38,13 @@ function clauseOffer(
   const { block } = scene.cursor;
   const [word] = phrase as [string];
   const said = phrase.join(' ');
-  const help = word === 'per' ? PER : helpOn(scene, word, begun.word);
+  const isRate = word === 'per';
+  const rate = isRate ? wantedRate(scene, begun, kinds) : undefined;
+  const help = !isRate ? helpOn(scene, word, begun.word) : rate === 'slope' ? SLOPE_PER : PER;
   const offer = (ending: readonly Part[]): Offer => ({ label: said, kind: 'clause', parts: [said, ...ending], help });
   if (word === 'walk') return { ...offer([]), parts: usualParts(scene, block, begun.word, WALK) };
-  if (word === 'per') {
-    const choices = measuresAfterPer(scene.system);
+  if (isRate) {
+    const choices = measuresAfterPer(scene.system, rate);
     return offer([' ', { usual: choices[0]!, choices }]);
   }
   const ending = usualEnding(scene, block, begun, [...kinds, ...phrase]);
@@ -58,6 +61,15 @@ function phrases(scene: Scene, kinds: readonly string[], word: string): readonly
 
 const PER = { line: 'a density: so much mass for each volume', about: { text: '`140 lb per cu ft`' } };
 
+const SLOPE_PER = { line: 'a slope: so much for each length', about: { text: '`1/4 in per ft`' } };
+
+/** What kind of rate the number wants behind which `per` stands. */
+function wantedRate(scene: Scene, begun: Begun, kinds: readonly string[]): QuantityKind | undefined {
+  const { block } = scene.cursor;
+  const per = nextWords(block, kinds).next.find(({ is }) => is === 'per');
+  return per && wantedAt(scene, block, begun, per)?.kind;
+}
+
 const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
 
 /** Whether the grammar's word is one of this statement, and makes sense with what is said already. */
@@ -67,7 +79,10 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   const { statements, lines } = BLOCKS[block];
   // On a line of its own it would begin a statement.
   if (startsStatement && Object.hasOwn(statements, is)) return false;
-  if (is === 'per') return isMass(begun) && wantedAt(scene, block, begun, next)?.kind === 'kg/m3';
+  if (is === 'per') {
+    const wanted = wantedAt(scene, block, begun, next)?.kind;
+    return (wanted === 'kg/m3' && isOf('kg', begun)) || (wanted === 'slope' && isOf('m', begun));
+  }
   if (!(lines ?? statements[begun.word])?.clauses.includes(is)) return false;
   const said = begun.kinds;
   if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is) && suitsSide(scene, begun, is);
@@ -76,6 +91,8 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   if (rule === 'Step' && is !== 'back') return false;
   if (rule === 'Height') return !(block === 'heights' && isReadByInstrument(scene));
   if (rule === 'PlaceClause') return !isPlaced(said, is);
+  // Sides are offered whole.
+  if (rule === 'AreaLine') return is === 'to' && goesOnFromPoint(scene, begun.tokens.at(-1));
   if (rule === 'SideWhere' || (rule === 'LegRange' && lines === undefined)) return isSideWord(scene, begun, next);
   if (rule === 'Paving' && is === 'as') return block === 'area';
   if (rule === 'StartClause' || rule === 'Border' || rule === 'BorderClause') return isNewClause(begun, next);
@@ -113,10 +130,13 @@ export function isReadByInstrument({ cursor: { around, parsed } }: Scene): boole
   return parsed.tokens.slice(heights.first, heights.open).some(({ tokenType }) => tokenType.name === 'reads');
 }
 
-function isMass({ tokens }: Begun): boolean {
+/** Whether the last word is a measure of mass, or of length. */
+function isOf(dimension: 'kg' | 'm', { tokens }: Begun): boolean {
   const last = tokens.at(-1);
   return (
-    last?.tokenType.name === 'MEASURE' && measureNamed(last.image)?.dimensions['kg'] === 1 && !last.image.includes('/')
+    last?.tokenType.name === 'MEASURE' &&
+    measureNamed(last.image)?.dimensions[dimension] === 1 &&
+    !last.image.includes('/')
   );
 }
 

@@ -12,13 +12,14 @@ export interface HeightLine {
   readonly parts: readonly Part[];
 }
 
-/** The lines that are still to be written: of the ground, and of each thing that is there already. */
+/** The lines that can be written: of the ground, on several lines where it has many points, and of each thing that is there. */
 export function heightLinesToSay(scene: Scene): readonly HeightLine[] {
   const { around, start, parsed } = scene.cursor;
   const lines = around.at(-1)?.inside ?? [];
   const hasGround = lines.some(({ word, first }) => word === 'ground' && parsed.tokens[first]!.startOffset !== start);
+  const ground = ['ground' as const];
   const things = candidatesAt(scene, { what: 'name', is: 'Existing', rule: 'HeightsOf', path: [] }, NOTHING);
-  const all = [...(hasGround ? [] : ['ground' as const]), ...things];
+  const all = hasGround ? [...things, ...ground] : [...ground, ...things];
   return all.map(of => {
     const word = of === 'ground' ? of : of.name;
     return { of, parts: [`${word} `, ...spots(scene, 1, isReadByInstrument(scene))] };

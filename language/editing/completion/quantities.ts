@@ -2,7 +2,7 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'number' | 'any';
+export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -62,6 +62,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'kept-out Size.sides': length('20 x 14 in', '500 x 350 mm'),
   'kept-out Circle.across': length('10 in', '250 mm'),
   'kept-out Circle.radius': length('5 in', '125 mm'),
+  'existing PlaceClause.at': long('(0, 0)', '(0, 0)'),
   'area PlaceClause.at': long('(0, 0)', '(0, 0)'),
   'kept-out PlaceClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
   'PlaceClause.turn': same('degrees', '12 degrees'),
@@ -98,8 +99,8 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'StripWidth.width': long('4 ft', '1.2 m'),
   'StripWidth.station': long('20 ft', '6 m'),
   'StationHeight.station': long('20 ft', '6 m'),
-  'Fall.rate': same('share', '1:60'),
-  'Across.rate': same('share', '1:40'),
+  'Fall.rate': { kind: 'slope', imperial: '1/4 in per ft', metric: '1:60' },
+  'Across.rate': { kind: 'slope', imperial: '1/4 in per ft', metric: '1:40' },
 
   'heights Backsight.reading': length('31 1/4 in', '1482 mm'),
   'heights Height.by': length('34 in', '1480 mm'),
@@ -148,7 +149,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'Delivered.amount': { kind: 'kg', imperial: '8 short ton', metric: '8 t' },
   'Measured.gap': length('1/8 in', '3 mm'),
   'Measured.straightedge': long('10 ft', '3 m'),
-  'Measured.slope': same('share', '1:60'),
+  'Measured.slope': { kind: 'slope', imperial: '1/4 in per ft', metric: '1:60' },
   'log Size.sides': long('3 x 4 ft', '0.9 x 1.2 m'),
   'SoftSpotClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
   'SoftSpotClause.deeper': length('4 in', '100 mm')
@@ -206,7 +207,8 @@ export function measuresFor({ kind, large }: WantedQuantity, system: System): re
 }
 
 /** The words that follow `per`. */
-export function measuresAfterPer(system: System): readonly string[] {
+export function measuresAfterPer(system: System, kind: QuantityKind | undefined): readonly string[] {
+  if (kind === 'slope') return system === 'imperial' ? ['ft', 'm'] : ['m', 'ft'];
   return system === 'imperial' ? ['cu ft', 'cu yd', 'm3'] : ['m3', 'cu ft', 'cu yd'];
 }
 
@@ -221,12 +223,16 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
   m3: [['cu yd', 'cu ft'], ['m3']],
   kg: [
     ['lb', 'short ton'],
-    ['kg', 't']
+    ['kg', 't', 'tonne']
   ],
   'kg/m3': [['lb per cu ft'], ['t/m3', 'kg/m3']],
-  s: [['day', 'h'], []],
+  s: [['days', 'h'], []],
   degrees: [['degrees'], []],
   share: [['%'], []],
+  slope: [
+    ['in per ft', '%'],
+    ['mm per m', '%']
+  ],
   number: [[], []],
   any: [
     ['in', 'ft', 'sq ft', 'cu yd', 'lb', '%'],

@@ -133,7 +133,7 @@ function wantedInRule(scene: Scene, { word, tokens, kinds }: Written, { path }: 
   const concern = concernHere(scene);
   if (concern === undefined) return undefined;
   const isLimit = path.some(each => each.startsWith('Limit.'));
-  if (!isLimit && word !== 'fix') return undefined;
+  if (!isLimit && word !== 'fix') return wantedInSum(concern, tokens, path);
   const measure =
     word === 'fix' ? memberOf(concern, tokens[1]?.image ?? '')?.measure : comparedMeasure(concern, tokens);
   const usual = measure === undefined ? undefined : USUAL[measure];
@@ -144,6 +144,13 @@ function wantedInRule(scene: Scene, { word, tokens, kinds }: Written, { path }: 
   const isWhole = isLimit && other !== undefined && !hangsAlone;
   const value = isWithin ? undefined : isWhole ? `${first!} (${other})` : first;
   return { property: path.at(-1)!, kind: usual.kind, large: false, ...(value === undefined ? {} : { usual: value }) };
+}
+
+/** `needs (damp-course - 150 mm)`: what is added or taken off is of the kind of what stands before it. */
+function wantedInSum(concern: Concern, tokens: Written['tokens'], path: Next['path']): WantedQuantity | undefined {
+  const measure = comparedMeasure(concern, tokens);
+  const kind = path.includes('Test.subject') && measure !== undefined ? USUAL[measure]?.kind : undefined;
+  return kind && { property: path.at(-1)!, kind, large: false };
 }
 
 const USUAL: Readonly<Record<string, { readonly kind: QuantityKind; readonly values: readonly string[] }>> = {

@@ -5,15 +5,14 @@ import type { Begun } from './cursor.ts';
 import type { Slot } from './insertion.ts';
 import { helpOn, type Offer } from './offer.ts';
 import type { Scene } from './scene.ts';
-import { sidesAround, type Sides } from './sides.ts';
+import { beginsLine, sidesOfLine } from './line-sides.ts';
+import { RECTANGLE, sidesAround, type Sides } from './sides.ts';
 
 /** Something that names a side, and what its words are to the grammar. */
 interface SideSlot {
   readonly slot: Slot;
   readonly kinds: readonly string[];
 }
-
-const RECTANGLE: Sides = { form: 'rectangle', names: ['near', 'right', 'far', 'left'], corners: [] };
 
 /** Whether a side of the area has to be named next, in a statement that says how units lie. */
 export function beginsSide(next: readonly Next[]): boolean {
@@ -37,6 +36,7 @@ export function sideOffers(scene: Scene, begun: Begun, next: readonly Next[]): O
 /** The usual side that is named next. */
 export function usualSide(scene: Scene, next: readonly Next[], written: Written): SideSlot | undefined {
   if (beginsSide(next) && next.some(({ is }) => is === 'along')) return slotOf(['all round']);
+  if (beginsLine(next)) return slotOf(sidesOfLine(scene, written.tokens, next));
   return slotOf(sidesNext(scene, written, next));
 }
 

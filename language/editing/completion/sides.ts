@@ -4,7 +4,7 @@ import type { Cursor } from './cursor.ts';
 
 /** The sides of an outline as a person names them in `edges`. */
 export interface Sides {
-  readonly form: 'rectangle' | 'circle' | 'walk' | 'points';
+  readonly form: 'rectangle' | 'circle' | 'walk' | 'strip' | 'points';
   readonly names: readonly string[];
   /** Of an outline from point to point, in its order. */
   readonly corners: readonly string[];
@@ -13,15 +13,24 @@ export interface Sides {
 /** The sides of the area or inset around the cursor; undefined without an outline. */
 export function sidesAround({ parsed: { tokens }, around }: Cursor): Sides | undefined {
   const area = around.find(({ opens }) => opens === 'area' || opens === 'inset');
-  const outline = area?.inside.find(({ word }) => /^(?:outline|rectangle|circle)$/.test(word));
+  return area && sidesOfArea(tokens, area);
+}
+
+/** Where no outline is written yet. */
+export const RECTANGLE: Sides = { form: 'rectangle', names: ['near', 'right', 'far', 'left'], corners: [] };
+
+/** The sides of an area or inset by its statement; undefined without an outline. */
+export function sidesOfArea(tokens: readonly Token[], { inside }: Statement): Sides | undefined {
+  const outline = inside.find(({ word }) => /^(?:outline|rectangle|circle)$/.test(word));
   if (outline === undefined) return undefined;
   return sidesOf(tokens.slice(outline.first + (outline.word === 'outline' ? 1 : 0), outline.end));
 }
 
 function sidesOf(tokens: readonly Token[]): Sides | undefined {
   const form = tokens[0]?.tokenType.name;
-  if (form === 'rectangle') return { form, names: ['near', 'right', 'far', 'left'], corners: [] };
+  if (form === 'rectangle') return RECTANGLE;
   if (form === 'circle') return { form, names: ['all round'], corners: [] };
+  if (form === 'along') return { form: 'strip', names: ['right', 'end', 'left', 'start'], corners: [] };
   if (form === 'walk') {
     const legs = Array.from({ length: commasOutsideBrackets(tokens) }, (_, leg) => `leg ${leg + 1}`);
     return { form, names: legs, corners: [] };

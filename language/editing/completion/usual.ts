@@ -114,7 +114,7 @@ const TEXTS: Readonly<Record<string, string>> = {
   'Accept.until': '2027-06-30',
   'Heights.date': '2026-04-18',
   'LogLine.date': '2026-04-18',
-  'Delivered.batch': '"K-114"'
+  'Batch.batch': '"K-114"'
 };
 
 function pickName(scene: Scene, next: Next, written: Written): Picked | undefined {

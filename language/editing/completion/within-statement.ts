@@ -12,9 +12,10 @@ import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './q
 import type { Scene } from './scene.ts';
 import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
+import { beginsLine, legsOfLine, lineOffers, sidesOfLine } from './line-sides.ts';
 import { beginsSide, beginsStart, sideOffers } from './sides-in-laying.ts';
 import { blockParts } from './statements.ts';
-import { beginsQuantity, usualEnding } from './usual.ts';
+import { beginsQuantity, usualEnding, usualParts } from './usual.ts';
 
 /** Whether the statement that is being written can't end here, or hardly: something of what is offered has to follow. */
 export function hasToGoOn(scene: Scene, begun: Begun): boolean {
@@ -46,6 +47,7 @@ export function offersWithin(scene: Scene, begun: Begun): readonly Offer[] {
       things.filter(each => !isCorner(each))
     ),
     ...(isSide ? sideOffers(scene, begun, next) : []),
+    ...(beginsLine(next) ? lineOffers(scene, begun.word, sidesOfLine(scene, begun.tokens, next)) : []),
     ...ruleOffers(scene, begun, next),
     ...valueOffers(scene, begun, begun.kinds, next),
     ...offersOfNames(scene, begun, values),
@@ -107,10 +109,12 @@ function endingOf(scene: Scene, begun: Begun, { path }: Next, after: readonly st
   return ending === undefined ? [] : [' ', word, ...ending];
 }
 
-/** A place begins mostly with a bracket; what stands in it is no distance along a line. */
+/** A place begins mostly with a bracket, and a depth or distance with its figure: a value of one's own is rare there. */
 function isPlaceAlong({ path }: Next): boolean {
-  return path.includes('FromLine.along') || path.includes('FromPoint.away');
+  return path.some(property => OF_PLACES.includes(property));
 }
+
+const OF_PLACES: readonly string[] = ['FromLine.along', 'FromPoint.away', 'Aside.off', 'SoftSpotClause.deeper'];
 
 /** How far a place lies off a line is said once, behind the line. */
 function isNewPlace({ kinds }: Begun, { path }: Next): boolean {
@@ -136,7 +140,7 @@ function helpOnMeasure(measure: string): OfferHelp {
 }
 
 function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
-  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system);
+  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system, wantedHere(scene, begun, at)?.kind);
   const wanted = wantedHere(scene, begun, at);
   const before = begun.tokens.at(-2);
   const isSecondPart = begun.kinds.at(-1) === 'NUMBER' && begun.kinds.at(-2) === 'MEASURE';
@@ -168,10 +172,15 @@ function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer
   return names.flatMap(each => nameOffers(scene, candidatesAt(scene, each, begun)));
 }
 
+const CORNER = '[] [] below []';
+
 /** Corners, each with its height. */
 function cornerOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
-  const ending = usualEnding(scene, scene.cursor.block, begun, [...begun.kinds, 'ID']) ?? [];
-  return offersOfNames(scene, begun, next).map(offer => ({ ...offer, parts: [...offer.parts, ...ending] }));
+  const height = usualParts(scene, 'area', 'finish', CORNER).slice(2);
+  return offersOfNames(scene, begun, next).map(offer => ({
+    ...offer,
+    parts: scene.cursor.isFollowed ? offer.parts : [...offer.parts, ' ', ...height]
+  }));
 }
 
 /** A name behind a layer's word is its material, and `12 x deep` lacks the measure of the 12. */
@@ -184,8 +193,9 @@ function canBeValue({ kinds }: Begun, next: readonly Next[]): boolean {
 const BESIDE_VALUES: readonly string[] = ['SpotHeight', 'Offset'];
 
 function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
-  // A list names nothing twice; a walk goes one way again and again.
-  const said = new Set(begun.kinds.includes('walk') ? [] : begun.tokens.map(({ image }) => image));
+  // A list names nothing twice; a walk goes one way again and again, and on one day much is done.
+  const isAgain = begun.kinds.includes('walk') || scene.cursor.block === 'log';
+  const said = new Set(isAgain ? [] : begun.tokens.map(({ image }) => image));
   return next.flatMap(each => {
     if (each.what !== 'free') return [];
     const words =
@@ -202,11 +212,12 @@ function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[
 /** Further sides in a list, or legs by their number. */
 function sideChoices(scene: Scene, begun: Begun, { path }: Next): readonly string[] | undefined {
   const property = path.at(-1);
+  if (property === 'AreaLine.leg') return legsOfLine(scene, [{ what: 'free', is: 'NUMBER', rule: 'AreaLine', path }]);
   const sides = sidesAround(scene.cursor);
   if (sides === undefined) return undefined;
   const { said } = sidesSaid(scene.cursor, sides);
   const free = sides.names.filter(name => !said.has(name));
-  if (property === 'EdgeWhere.sides') return sides.form === 'rectangle' ? free : undefined;
+  if (property === 'EdgeWhere.sides') return sides.form === 'rectangle' || sides.form === 'strip' ? free : undefined;
   if (sides.form !== 'walk' || !/^LegRange\.(?:first|last)$/.test(property ?? '')) return undefined;
   const first = property === 'LegRange.last' ? Number(begun.tokens.at(-2)?.image) : 0;
   return free.map(name => name.replace('leg ', '')).filter(leg => Number(leg) > first);

@@ -31,6 +31,20 @@ const CROSS_FALL = help(
   '`cross-fall 1:40 to the left`, as one walks along the line.'
 );
 
+const SIDES: Helps = {
+  near: help('The side of a rectangle that its first figure runs along', '`along near, falling 1:60 away from near`'),
+  right: help(
+    'The right side of a rectangle; behind `to the`, the right of the line',
+    '`along right, falling 1:60 away from right`, `cross-fall 1:40 to the right`.'
+  ),
+  far: help('The side of a rectangle across from the near side', '`along far, rising 1:60 away from far`'),
+  left: help(
+    'The left side of a rectangle; behind `to the`, the left of the line',
+    '`along left, falling 1:60 away from left`, `cross-fall 1:40 to the left`.'
+  ),
+  leg: help('A side of a walked outline, by its number', '`along leg 1, falling 1:60 away from leg 1`')
+};
+
 const FINISH_WORDS: Helps = {
   as: help(
     'The same as in another area',
@@ -38,7 +52,7 @@ const FINISH_WORDS: Helps = {
   ),
   along: help(
     'The line that this height holds along, or a fall runs along',
-    '`2 1/2 in below door-sill along A to B`. By the name of a `line` with heights at stations: `along spine, 10.2 m at 0, 10.5 m at 9 m`.'
+    '`2 1/2 in below door-sill along A to B`, or along a side of the area: `along near`. By the name of a `line` with heights at stations: `along spine, 10.2 m at 0, 10.5 m at 9 m`.'
   ),
   to: help('From the one point to the other', '`along A to B`'),
   at: help('The point, or the station of a line, that it holds at', '`2 1/2 in below door-sill at A`'),
@@ -62,8 +76,8 @@ const FINISH_WORDS: Helps = {
     '`finish A 9.985  B 9.985  C 10.298  D 10.312 m, folded along A to C`'
   ),
   'cross-fall': CROSS_FALL,
-  ...together('the left', CROSS_FALL),
-  right: CROSS_FALL,
+  ...SIDES,
+  the: CROSS_FALL,
   camber: help('It is highest along the line and falls to both sides', '`camber 1:40`'),
   ...HEIGHT_WORDS
 };

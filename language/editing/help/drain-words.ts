@@ -50,6 +50,15 @@ export const DRAIN_WORDS: BlockHelp = {
       and: help('One more point, as high', '`grate 9.982 m at G1 and G2`')
     },
     outlet: {
+      soakaway: help(
+        'Into the ground through a pit of stone or crates',
+        '`outlet at G2 to soakaway`. Its size hangs on the soil.'
+      ),
+      'rain-drain': help('Into a drain for rain water', '`outlet at G2 to rain-drain`. Whoever owns it has to agree.'),
+      ditch: help('Into an open ditch', '`outlet at G2 to ditch`. Ask the authority first.'),
+      A15: help('For feet and bicycles', 'EN 124, from memory.'),
+      B125: help('For cars', 'EN 124, from memory.'),
+      C250: help('For trucks along a kerb', 'EN 124, from memory.'),
       at: help('The point where the pipe leaves', '`outlet at G2`'),
       to: help('What the water is led to, in a word', '`outlet at G2 to soakaway`'),
       class: help(

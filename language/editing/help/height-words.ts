@@ -13,6 +13,11 @@ export const HEIGHT_WORDS: Helps = {
 
 /** Words of the statement `heights`. */
 export const HEIGHTS_WORDS: Helps = {
+  laser: help('A laser and a rod', '`heights by laser on 2026-04-18, door-sill reads 31 1/4 in`'),
+  'dumpy-level': help(
+    'A level on a tripod and a rod',
+    '`heights by dumpy-level on 2026-04-18, door-sill reads 31 1/4 in`'
+  ),
   by: help('What the heights were read with', '`heights by laser on 2026-04-18, door-sill reads 31 1/4 in`'),
   on: help('The day on which they were read', '`on 2026-04-18`: year, month, day.'),
   ground: help(

@@ -1,4 +1,5 @@
-import { distance, type Loop, type Point, pointAlong, sideLength } from '../../geometry/index.ts';
+import { distanceToSide, type Loop } from '../../geometry/index.ts';
+import { middleOf } from '../../quantities/middle-of.ts';
 import { length, type Member, words } from './member.ts';
 
 /** What rules can look at in how an area falls, where its water goes, and what must not be dug. */
@@ -38,7 +39,7 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
     ...words('area', 'no-dig-reached', 'The pits in whose no-dig circle the area is dug'),
     read: ({ judged: { area } }) =>
       area.keptOut.flatMap(({ name, noDig, outline }) =>
-        noDig !== undefined && noDig.value > leastReach(outline) ? [name] : []
+        noDig !== undefined && noDig.value > leastReach(outline) + AT_EDGE ? [name] : []
       ),
     at: ({ judged: { area } }) => area.keptOut.find(({ noDig }) => noDig !== undefined)?.key
   },
@@ -56,22 +57,11 @@ function slope(name: string, describe: string) {
   return { name, of: 'area', measure: '', print: 'slope', describe } as const;
 }
 
+/** Metres: a circle that reaches no further past the edge of its pit ends there. */
+const AT_EDGE = 0.0005;
+
 /** From the middle of a pit to the nearest ground beside it: what surrounds it is dug. */
 function leastReach(outline: Loop): number {
-  const places = outline.flatMap(side => [0, 1 / 4, 1 / 2, 3 / 4].map(share => pointAlong(side, share)));
   const middle = middleOf(outline);
-  return Math.min(...places.map(place => distance(place, middle)));
-}
-
-function middleOf(outline: Loop): Point {
-  const total = outline.reduce((sum, side) => sum + sideLength(side), 0);
-  const sum = outline.reduce(
-    (so, side) => {
-      const middle = pointAlong(side, 0.5);
-      const share = sideLength(side) / total;
-      return { x: so.x + middle.x * share, y: so.y + middle.y * share };
-    },
-    { x: 0, y: 0 }
-  );
-  return sum;
+  return Math.min(...outline.map(side => distanceToSide(side, middle)));
 }

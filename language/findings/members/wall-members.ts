@@ -4,6 +4,7 @@ import { extremesBetween } from '../../levels/extremes.ts';
 import { heightAt } from '../../levels/surface.ts';
 import { printHeight, printLength } from '../../measures/print.ts';
 import { areaHeights, zOf } from '../../quantities/area-heights.ts';
+import { CHANNEL, namesMet } from '../sides.ts';
 import { length, type Member, type ThingOf, words } from './member.ts';
 
 type SideThing = ThingOf<'side'>;
@@ -177,6 +178,8 @@ interface Held {
 /** Of what holds the finish further off what leaves it the least fall. */
 function heldBy(thing: SideThing): Held | undefined {
   const { edge } = thing;
+  // A channel along the wall takes the water: the finish may fall towards it.
+  if (namesMet(edge).includes(CHANNEL)) return undefined;
   const tops = [of(edge.wall?.dampCourse), of(edge.wall?.siding), of(edge.wall?.weepHoles), sillOf(thing)];
   const top = Math.min(...tops.filter(each => each !== undefined));
   if (!Number.isFinite(top)) return undefined;
