@@ -73,7 +73,10 @@ export class Taped {
   }
 
   private fitAll(): { readonly fit: PointsFromTapes; readonly tapes: readonly ReadTape[] } {
-    const free = this.declared.filter(({ text, node }) => !this.context.isBroken(text, node));
+    // By name, not by where the text has them: sums in another order end in other digits.
+    const free = this.declared
+      .filter(({ text, node }) => !this.context.isBroken(text, node))
+      .sort((one, other) => (one.name < other.name ? -1 : 1));
     const names = new Set(free.map(({ name }) => name));
     const fixed = new Map<string, Point>();
     const tapes: ReadTape[] = [];
