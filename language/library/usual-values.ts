@@ -8,7 +8,7 @@ export const USUAL_VALUES = {
   topsoil: { imperial: '5 in', metric: '125 mm' },
   // 2 in or more below a sill where snow lies, else water comes in; the finish a little above the ground beside it.
   finishBelowSill: { imperial: '2 1/2 in', metric: '65 mm' },
-  groundBelowSill: { imperial: '3 in', metric: '75 mm' },
+  groundBelowSill: { imperial: '7 in', metric: '180 mm' },
   bed: { imperial: '1 in', metric: '30 mm' },
   joint: { imperial: '1/8 in', metric: '3 mm' },
   unitName: { imperial: 'slab-16', metric: 'block' },

@@ -12,7 +12,10 @@ export interface Heights {
 
 interface Usual extends Pick<Heights, 'means'> {
   readonly benchmark: string;
-  /** Heights of finish and ground; the finish stands a little above the ground, so that the lawn does not drown it. */
+  /**
+   * Heights of the finish where it is highest, and of the ground: so much lower as the finish falls over some 5 m (16 ft), so
+   * that the lawn drowns it nowhere.
+   */
   readonly imperial: readonly [finish: string, ground: string];
   readonly metric: readonly [finish: string, ground: string];
 }
@@ -33,8 +36,8 @@ const SILL: Usual = {
 const DAMP_COURSE: Usual = {
   benchmark: 'damp-course',
   means: 'the strip low in the wall: heights hang from it',
-  imperial: ['6 in below', '6 1/2 in below'],
-  metric: ['150 mm below', '160 mm below']
+  imperial: ['6 in below', '10 1/2 in below'],
+  metric: ['150 mm below', '265 mm below']
 };
 
 // North America: 6 in below siding; from memory, common practice.
@@ -48,26 +51,26 @@ const OTHERS: Readonly<Record<Exclude<NearAnswer, 'house-door' | 'house-wall'>, 
   garage: {
     benchmark: 'garage-floor',
     means: 'the floor in the gateway: heights hang from it',
-    imperial: ['1 in below', '1 1/2 in below'],
-    metric: ['25 mm below', '35 mm below']
+    imperial: ['1 in below', '5 1/2 in below'],
+    metric: ['25 mm below', '140 mm below']
   },
   'garden-wall': {
     benchmark: 'wall-line',
     means: 'a level line drawn on the wall: heights hang from it',
-    imperial: ['12 in below', '12 1/2 in below'],
-    metric: ['300 mm below', '310 mm below']
+    imperial: ['12 in below', '16 1/2 in below'],
+    metric: ['300 mm below', '415 mm below']
   },
   'existing-paving': {
     benchmark: 'old-paving',
     means: 'the face of the paving that is there: heights hang from it',
-    imperial: [LEVEL, '1/2 in below'],
-    metric: [LEVEL, '10 mm below']
+    imperial: [LEVEL, '4 1/2 in below'],
+    metric: [LEVEL, '115 mm below']
   },
   open: {
     benchmark: 'nail',
-    means: 'a nail in a stake, level with the ground: heights hang from it',
-    imperial: ['1/2 in above', LEVEL],
-    metric: ['10 mm above', LEVEL]
+    means: 'a nail in a stake, as high as the paving at its highest: heights hang from it',
+    imperial: [LEVEL, '4 1/2 in below'],
+    metric: [LEVEL, '115 mm below']
   }
 };
 

@@ -15,6 +15,7 @@ import {
   trafficOf,
   unitFor
 } from './build-up.ts';
+import { fallFor } from './fall.ts';
 import { heightsFor } from './heights.ts';
 import { leastBase } from './least-base.ts';
 
@@ -109,6 +110,7 @@ function edging(answers: AllAnswers): string[] {
 
 function area(answers: AllAnswers, least: string): string[] {
   const { near, country, traffic, size } = answers;
+  const { words, means } = fallFor(answers);
   const { joints, jointFiller, bed, base } = layersFor(answers, least);
   const wheels = traffic === 'foot' ? '' : ' // herringbone holds under wheels that turn and brake';
   const thick = traffic === 'trucks' ? 'the engineer says how thick' : 'what the rules ask for here';
@@ -117,7 +119,7 @@ function area(answers: AllAnswers, least: string): string[] {
     `area ${nameOf(answers)} {`,
     `outline rectangle ${size} // ${ALONG[near]} x out from it`,
     `traffic ${trafficOf(answers).join(', ')}`,
-    `finish ${heightsFor(near, country).finish} // the face of the units at the near side`,
+    `finish ${heightsFor(near, country).finish} ${words} // ${means}`,
     `paving ${unitFor(answers).name} in ${bondFor(answers)}, joints ${joints}${wheels}`,
     `bed ${bed} // thickness with the units down`,
     `base ${base} // as compacted: ${thick}`,
@@ -132,31 +134,13 @@ function area(answers: AllAnswers, least: string): string[] {
 }
 
 /** What the language cannot do right yet is said where it matters. */
-function cautions({ country, traffic, near }: AllAnswers): string[] {
-  const away = near === 'open' ? 'to one side' : 'away from the near side';
-  const water = [
-    `// Let it fall ${away}, about ${FALL[country]}, to where water can go.`,
-    '// Falls and drains are not counted here yet.'
-  ];
-  if (traffic !== 'trucks') return water;
+function cautions({ traffic }: AllAnswers): string[] {
+  if (traffic !== 'trucks') return [];
   return [
-    ...water,
     '// Trucks: a licensed engineer sets the layers, the units and the edging.',
     '// This is a start for that talk, no design.'
   ];
 }
-
-/**
- * Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain; in Ireland
- * as there, common practice); 2.5 % (German guidance, from memory).
- */
-const FALL: Readonly<Record<CountryAnswer, string>> = {
-  'north-america': '1/4 in per ft',
-  'north-america-metric': '1:50',
-  britain: '1:60',
-  ireland: '1:60',
-  'continental-europe': '1:40'
-};
 
 const ALONG: Readonly<Record<NearAnswer, string>> = {
   'house-door': 'along the house wall',

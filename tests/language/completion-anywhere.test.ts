@@ -58,8 +58,16 @@ function withCompletion(completion: Completion, text: string): { text: string; a
 
 /** What the text says of a completion, where that is not what it claims to be. */
 function misread(completion: Completion, text: string): string | undefined {
-  const { kind, label } = completion;
   const put = withCompletion(completion, text);
+  const told = misreadIn(completion, put);
+  if (told === undefined || completion.kind !== 'name') return told;
+  // A name may need what follows it: the height behind a corner.
+  const whole =
+    text.slice(0, replaced(completion, text).start) + completion.text + text.slice(replaced(completion, text).end);
+  return misreadIn(completion, { text: whole, at: put.at });
+}
+
+function misreadIn({ kind, label }: Completion, put: { text: string; at: number }): string | undefined {
   const { text: spec, project } = look(put.text);
   const { tokens, statements } = spec.parsed;
   const at = tokens.findIndex(({ startOffset, image }) => startOffset === put.at && image !== '');

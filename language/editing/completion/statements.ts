@@ -136,7 +136,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
   area: {
     outline: 'rectangle []',
     traffic: '[]',
-    finish: '[] below []',
+    finish: '[] below [] along [], falling [] away from []',
     paving: '[] in [], joints []',
     start: 'whole units along []',
     'inboard-cuts': '[]',

@@ -174,12 +174,18 @@ function offersOfNames(scene: Scene, begun: Begun, next: readonly Next[]): Offer
 
 const CORNER = '[] [] below []';
 
+/** What a corner can stand before. */
+const IS_HEIGHT = /^\s*(?:[-(\d]|level\b)/;
+const MOST_SPACES = 80;
+
 /** Corners, each with its height. */
 function cornerOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  const { isFollowed, parsed, end } = scene.cursor;
+  if (isFollowed && !IS_HEIGHT.test(parsed.text.slice(end, end + MOST_SPACES))) return [];
   const height = usualParts(scene, 'area', 'finish', CORNER).slice(2);
   return offersOfNames(scene, begun, next).map(offer => ({
     ...offer,
-    parts: scene.cursor.isFollowed ? offer.parts : [...offer.parts, ' ', ...height]
+    parts: isFollowed ? offer.parts : [...offer.parts, ' ', ...height]
   }));
 }
 

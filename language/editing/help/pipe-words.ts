@@ -17,7 +17,10 @@ export const PIPE_WORDS: BlockHelp = {
   },
   within: {
     carries: {
-      gas: help('Gas', `Leave it be: who smells gas stops all work, goes away and calls the network. ${LOCATED}`),
+      gas: help(
+        'A gas pipe',
+        `Leave it be: who smells gas stops all work, goes away and calls the network. ${LOCATED}`
+      ),
       power: help('A power cable', LOCATED),
       water: help('Drinking water', LOCATED),
       irrigation: help('Water for the garden', 'It is seldom on any drawing and lies shallow.'),
