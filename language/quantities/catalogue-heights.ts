@@ -181,6 +181,17 @@ export const AREA_HEIGHTS = [
     describe: 'Least fall of the finish away from the side, into the area; less than nought: water runs to the side'
   },
   {
+    ...slope,
+    id: 'edge-fall-away-most',
+    owner: 'edge',
+    sheetOnly: true,
+    key: 'fallAwayMost',
+    words: 'Most fall away from it',
+    name: 'most fall away from the side',
+    always: false,
+    describe: 'Greatest fall of the finish away from the side, where it is not the same all along'
+  },
+  {
     ...read,
     id: 'edge-step-up',
     owner: 'edge',

@@ -9,7 +9,10 @@ import type { LayeredArea } from './layers-stage.ts';
 import { Book } from './page.ts';
 
 /** Heights of the finish along one side, and the step to what lies beyond it. */
-export type EdgeHeights = Pick<NumbersOf<'edge'>, 'finishFrom' | 'finishTo' | 'fallAway' | 'stepUp' | 'stepDown'> & {
+export type EdgeHeights = Pick<
+  NumbersOf<'edge'>,
+  'finishFrom' | 'finishTo' | 'fallAway' | 'fallAwayMost' | 'stepUp' | 'stepDown'
+> & {
   /** Along the side: the neighbour's height less that of the finish, m. */
   readonly steps?: readonly { readonly at: number; readonly step: number }[];
 };
@@ -34,6 +37,7 @@ export function edgeHeightsStage({ area, beyond }: EdgeHeightsInputs): readonly 
     page.repeat('finishFrom', fall.start);
     page.repeat('finishTo', fall.end);
     page.repeat('fallAway', fall.least.value);
+    if (fall.most.value - fall.least.value > SAME_FALL) page.repeat('fallAwayMost', fall.most.value);
     const there = neighbourOf(edge, beyond[index], heights.ground?.heightAt.bind(heights.ground));
     if (there === undefined) return page.numbers as EdgeHeights;
     const here = (at: Point): number => heightAt(heights.surface, at);
@@ -44,6 +48,9 @@ export function edgeHeightsStage({ area, beyond }: EdgeHeightsInputs): readonly 
     return { ...(page.numbers as EdgeHeights), steps };
   });
 }
+
+/** Falls that differ by less are one. */
+const SAME_FALL = 1e-4;
 
 interface Neighbour {
   readonly heightAt: (at: Point) => number;

@@ -29,11 +29,17 @@ export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours:
     if (area.levels === undefined) return block(`Area ${area.name}`, [`No heights: its finish is not said.`]);
     const edges = edgeHeightsText(area.edges, datum, style, system, colours);
     const offsets = table(
-      [{ head: 'Offset point' }, { head: 'From the corner', right: true }, { head: 'Finish prolonged', right: true }],
+      [
+        { head: 'Offset point' },
+        { head: 'From the corner', right: true },
+        { head: 'Finish prolonged', right: true },
+        { head: 'String there', right: true }
+      ],
       (area.offsetPoints ?? []).map(point => [
         point.at,
         printLength(point.fromCorner, system),
-        printLevelWithMark(point.finish, datum, style)
+        printLevelWithMark(point.finish, datum, style),
+        point.string === undefined ? '' : printLevelWithMark(point.string, datum, style)
       ]),
       colours
     );

@@ -46,7 +46,7 @@ export function levelsText(
   const print = (z: number | undefined): string => (z === undefined ? '' : printLevel(z, datum, style));
   const heads = columns.flatMap(key => [
     { head: wordsOf(key), right: true },
-    ...(key === 'digBottom' ? layers.map(index => ({ head: `Layer ${index + 1}`, right: true })) : [])
+    ...(key === 'digBottom' ? layers.map(index => ({ head: `Compacted ${index + 1}`, right: true })) : [])
   ]);
   const rows = levels.map(level => [
     placeText(level, system),

@@ -145,8 +145,8 @@ function sidesTogether<T extends { readonly side: string; readonly drained: numb
   return [...sides.values()];
 }
 
-/** Less is rounding, m2. */
-const LEAST_DRAINED = 0.01;
+/** Less is a crumb that nobody sees run, m2. */
+const LEAST_DRAINED = 0.05;
 
 function recordText({ boxes, pipes }: JobQuantities, _job: Job, { system, style, colours }: Printing): string[] {
   const tapes = (all: readonly { readonly point: string; readonly distance: number }[]): string =>
