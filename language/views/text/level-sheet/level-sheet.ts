@@ -11,6 +11,7 @@ import { edgeHeightsText } from './edges-text.ts';
 import { dropsText, levelsText } from './levels-text.ts';
 import { settingOutText } from './setting-out-text.ts';
 import { siteText } from './site-text.ts';
+import { steppedBedText } from './stepped-bed-text.ts';
 
 /** The sheet for the site: where points lie, every height layer by layer, what is met on the way. */
 export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours: Colours): string {
@@ -43,8 +44,10 @@ export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours:
       ]),
       colours
     );
+    const lowered = job.areas.find(({ key }) => key === area.id);
+    const stepped = lowered === undefined ? [] : steppedBedText(lowered, style);
     const drops = dropsText(area.levels, style, system, colours);
-    const parts = [levelsText(area.levels, datum, style, system, colours), drops, edges, offsets];
+    const parts = [levelsText(area.levels, datum, style, system, colours), stepped, drops, edges, offsets];
     const lines = parts.filter(part => part.length > 0).flatMap((part, index) => (index === 0 ? part : ['', ...part]));
     return block(`Area ${area.name}: ${heightsAre(datum)}`, lines);
   });
