@@ -1,5 +1,6 @@
 import { inside, type Loop, type Point, reversedLoop, signedAreaOf } from '../geometry/index.ts';
-import type { Area, Height, Site } from '../job/job.ts';
+import { zOf } from '../job/heights.ts';
+import type { Area, Site } from '../job/job.ts';
 import { type GroundFault, type GroundSurface, groundThrough } from '../levels/ground.ts';
 import { heightAt, type Surface } from '../levels/surface.ts';
 
@@ -31,11 +32,6 @@ export interface AreaHeights {
 }
 
 type Heighted = Pick<Area, 'site' | 'finish' | 'layers' | 'paving' | 'softSpots'>;
-
-/** A height above the datum, m. */
-export function zOf({ above, base, fromNought }: Height): number {
-  return fromNought ? above.value : (base?.value ?? 0) + above.value;
-}
 
 /** The heights of an area; undefined where its finish is not said. */
 export function areaHeights(area: Heighted): AreaHeights | undefined {

@@ -2,7 +2,8 @@ import { distance, inside, type Loop, type Point, pointAlong, sideLength } from 
 import type { LevelSheetWords } from '../job/heights.ts';
 import type { Layer, NamedPoint } from '../job/job.ts';
 import { type Expression, given, leaf, measured, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
-import { type AreaHeights, areaHeights, zOf } from './area-heights.ts';
+import { zOf } from '../job/heights.ts';
+import { type AreaHeights, areaHeights } from './area-heights.ts';
 import { pointAt } from '../setting-out/stationed-line.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';

@@ -3,7 +3,8 @@ import type { Height } from '../../job/job.ts';
 import { extremesBetween } from '../../levels/extremes.ts';
 import { heightAt } from '../../levels/surface.ts';
 import { printHeight, printLength } from '../../measures/print.ts';
-import { areaHeights, zOf } from '../../quantities/area-heights.ts';
+import { areaHeights } from '../../quantities/area-heights.ts';
+import { zOf } from '../../job/heights.ts';
 import { CHANNEL, namesMet } from '../sides.ts';
 import { length, type Member, type ThingOf, words } from './member.ts';
 

@@ -1,5 +1,5 @@
 import type { Layer } from '../../job/job.ts';
-import { zOf } from '../../quantities/area-heights.ts';
+import { zOf } from '../../job/heights.ts';
 import type { HeightsThere } from '../../quantities/area-heights.ts';
 import type { Level, SectionBody, SectionLine } from './section-input.ts';
 import { runsOf, type Stretch } from './stretches.ts';

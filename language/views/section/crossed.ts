@@ -2,7 +2,7 @@ import { distance, inside, type Side } from '../../geometry/index.ts';
 import { contactsBetween } from '../../geometry/contacts.ts';
 import type { Drain, Pipe } from '../../job/heights.ts';
 import type { Area, Edge, Job, KeptOut } from '../../job/job.ts';
-import { zOf } from '../../quantities/area-heights.ts';
+import { zOf } from '../../job/heights.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
 import { depthText, lidText } from '../plan/things-of-job.ts';
 import { printMarked, roundedUp } from '../../measures/print.ts';
