@@ -223,7 +223,8 @@ function* areaResult(
   );
   findings.push(...softSpotsOutside(area, layers.softSpots));
   const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
-  const edges = { area: layered.area, beyond };
+  const { outline: shape, edges: sides, finish, site } = area;
+  const edges = { area: { outline: shape, edges: sides, site, ...(finish === undefined ? {} : { finish }) }, beyond };
   const edgeHeights = yield* recall(memory, 'edges', [area.key], edges, () => edgeHeightsStage(edges));
   return { area, shapes, layers, edgeHeights, ...(laid === undefined ? {} : { laid }), isLaid: known };
 }

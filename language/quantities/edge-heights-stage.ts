@@ -3,7 +3,7 @@ import type { Edge } from '../job/job.ts';
 import { fallFromSide } from '../levels/fall-from-side.ts';
 import { type StepAt, stepsAlong } from '../levels/step-along-edge.ts';
 import { heightAt, type Surface } from '../levels/surface.ts';
-import { areaHeights } from './area-heights.ts';
+import { groundOf } from './area-heights.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { LayeredArea } from './layers-stage.ts';
 import { Book } from './page.ts';
@@ -18,29 +18,30 @@ export type EdgeHeights = Pick<
 };
 
 export interface EdgeHeightsInputs {
-  readonly area: LayeredArea;
+  readonly area: Pick<LayeredArea, 'outline' | 'edges' | 'finish' | 'site'>;
   /** The finish of the area that a side meets, where it meets one. */
   readonly beyond: readonly (Surface | undefined)[];
 }
 
 /** Heights along the sides of an area; nothing where its finish is not said. */
 export function edgeHeightsStage({ area, beyond }: EdgeHeightsInputs): readonly EdgeHeights[] {
-  const heights = areaHeights(area);
-  if (heights === undefined) return area.edges.map(() => ({}));
+  const surface = area.finish?.surface;
+  if (surface === undefined) return area.edges.map(() => ({}));
+  const ground = groundOf(area.site);
   const into = signedAreaOf(area.outline) >= 0 ? 'left' : 'right';
   const book = new Book();
   return area.edges.map((edge, index): EdgeHeights => {
     const side = area.outline[index]!;
     const page = book.page('edge', `/edges/${index}`);
-    const fall = fallFromSide(heights.surface, side, into);
+    const fall = fallFromSide(surface, side, into);
     if ('fault' in fall) return {};
     page.repeat('finishFrom', fall.start);
     page.repeat('finishTo', fall.end);
     page.repeat('fallAway', fall.least.value);
     if (fall.most.value - fall.least.value > SAME_FALL) page.repeat('fallAwayMost', fall.most.value);
-    const there = neighbourOf(edge, beyond[index], heights.ground?.heightAt.bind(heights.ground));
+    const there = neighbourOf(edge, beyond[index], ground && (at => ground.heightAt(at)));
     if (there === undefined) return page.numbers as EdgeHeights;
-    const here = (at: Point): number => heightAt(heights.surface, at);
+    const here = (at: Point): number => heightAt(surface, at);
     const { places, up, down } = stepsAlong([side], here, there.heightAt, there.breaksOn(side));
     if (up !== undefined) page.repeat('stepUp', up.difference);
     if (down !== undefined) page.repeat('stepDown', -down.difference);

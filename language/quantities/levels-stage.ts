@@ -51,6 +51,8 @@ export interface LevelsInputs {
 export interface LevelsNumbers {
   readonly levels: readonly LevelQuantities[];
   readonly offsetPoints: readonly OffsetPoint[];
+  /** Places beyond the limit. */
+  readonly leftOut: number;
   readonly workings: Workings;
 }
 
@@ -61,7 +63,7 @@ interface Spot {
 }
 
 /** More places than a sheet can hold help nobody. */
-export const MOST_LEVELS = 400;
+const MOST_LEVELS = 400;
 
 /** A point lies on a corner when it is nearer than this, m. */
 const AT_CORNER = 0.001;
@@ -70,12 +72,18 @@ const AT_CORNER = 0.001;
 export function levelsStage(inputs: LevelsInputs): LevelsNumbers {
   const book = new Book();
   const heights = areaHeights(inputs.area);
-  if (heights === undefined) return { levels: [], offsetPoints: [], workings: {} };
-  const spots = spotsOf(inputs).slice(0, MOST_LEVELS);
+  if (heights === undefined) return { levels: [], offsetPoints: [], leftOut: 0, workings: {} };
+  const all = spotsOf(inputs);
+  const spots = all.slice(0, MOST_LEVELS);
   const levels = spots.map((spot, index) =>
     levelAt(inputs, heights, spot, book.page('level', `/levels/${index}`), index)
   );
-  return { levels, offsetPoints: offsetPoints(inputs, heights), workings: book.workings };
+  return {
+    levels,
+    offsetPoints: offsetPoints(inputs, heights),
+    leftOut: all.length - spots.length,
+    workings: book.workings
+  };
 }
 
 function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {

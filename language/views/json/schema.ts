@@ -284,6 +284,7 @@ const area = object({
   'levels?': list(
     object({
       at: text('Corner, point, box, or place along a side'),
+      'along?': number('Distance along the side or line', 'm'),
       ...placeXY,
       ...numbersOf('level'),
       compactionTops: list(number('Height above the datum', 'm'), 'Tops of the layers of stone as they are compacted'),
@@ -291,12 +292,14 @@ const area = object({
     }),
     'Heights above the datum'
   ),
+  'levelsLeftOut?': whole('Places that would have made the sheet too long'),
   'offsetPoints?': list(
     object({
       at: text('On the line of which side, beyond which end'),
       ...placeXY,
       fromCorner: number('Distance from the corner', 'm'),
-      finish: number('Height of the finish there, were it prolonged', 'm')
+      finish: number('Height of the finish there, were it prolonged', 'm'),
+      'string?': number('Height of the string there', 'm')
     }),
     'Outside the dig, on the lines of the sides'
   ),

@@ -47,7 +47,11 @@ export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours:
     const lowered = job.areas.find(({ key }) => key === area.id);
     const stepped = lowered === undefined ? [] : steppedBedText(lowered, style);
     const drops = dropsText(area.levels, style, system, colours);
-    const parts = [levelsText(area.levels, datum, style, system, colours), stepped, drops, edges, offsets];
+    const more =
+      area.levelsLeftOut === undefined
+        ? []
+        : [`${area.levelsLeftOut} more places are left out: say a wider \`every\` in the level sheet.`];
+    const parts = [levelsText(area.levels, datum, style, system, colours), more, stepped, drops, edges, offsets];
     const lines = parts.filter(part => part.length > 0).flatMap((part, index) => (index === 0 ? part : ['', ...part]));
     return block(`Area ${area.name}: ${heightsAre(datum)}`, lines);
   });
