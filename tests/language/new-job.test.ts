@@ -61,7 +61,7 @@ site {
   topsoil   5 in                      // measure: dig to where the dark soil ends
   winters   freeze
   benchmark door-sill                 // the top of the sill: heights hang from it
-  ground    3 in below door-sill      // measure: the ground in the middle of the place
+  ground    6 1/4 in below door-sill  // measure: the ground in the middle of the place
 }
 
 unit slab-16 {

@@ -1,0 +1,40 @@
+import type { AllAnswers, CountryAnswer, NearAnswer } from './answers.ts';
+
+/** How the finish falls, as written behind its height. */
+export interface FallWords {
+  readonly words: string;
+  /** What is to be settled on site, for a comment. */
+  readonly means: string;
+}
+
+type SideName = 'near' | 'left' | 'far' | 'right';
+
+/**
+ * Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain; in Ireland
+ * as there, common practice); 2.5 % (German guidance, from memory).
+ */
+const FALL: Readonly<Record<CountryAnswer, string>> = {
+  'north-america': '1/4 in per ft',
+  'north-america-metric': '1:50',
+  britain: '1:60',
+  ireland: '1:60',
+  'continental-europe': '1:40'
+};
+
+/** Where water can run off onto one's own ground and soak away. */
+const TAKES_WATER: ReadonlySet<string> = new Set(['lawn', 'planting', 'gravel', 'bare-ground', 'fence']);
+
+const ACROSS: Readonly<Record<SideName, SideName>> = { far: 'near', left: 'right', right: 'left', near: 'far' };
+
+/** Away from the house to open ground; else to a side that has some; else away from the house, and a drain has to take it. */
+export function fallFor({ country, ...sides }: AllAnswers): FallWords {
+  const near = (sides.near as NearAnswer) === 'open' ? 'lawn' : '';
+  const meets: Readonly<Record<SideName, string>> = { ...sides, near };
+  const low = (['far', 'left', 'right', 'near'] as const).find(side => TAKES_WATER.has(meets[side]));
+  const high = ACROSS[low ?? 'far'];
+  const means =
+    low === undefined
+      ? 'water has no way off yet: draw in a channel or a gully'
+      : `water runs off over the ${low} side`;
+  return { words: `along ${high}, falling ${FALL[country]} away from ${high}`, means };
+}
