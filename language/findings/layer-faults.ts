@@ -8,7 +8,7 @@ export function nothingToDig(area: Area, groundAboveLayers: number, system: Syst
   return [
     {
       id: 'nothing-to-dig',
-      message: `The layers of ${area.name} lie on or above the ground, by ${printThickness(-groundAboveLayers, system)}: nothing is dug, and the fill is not counted.`,
+      message: `The layers of ${area.name} lie on or above the ground, by ${printThickness(-groundAboveLayers, system)}: no soil is dug there but topsoil, and the room under them is made up with stone.`,
       target: area.key,
       ...(area.finish.level.above.key === undefined ? {} : { at: area.finish.level.above.key }),
       values: [{ name: 'underside of the layers above the ground', value: -groundAboveLayers, measure: 'm' }]

@@ -15,7 +15,7 @@ import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import { besideArea } from './own-side.ts';
 import type { PathLines } from './path-lines.ts';
-import { endMeasure, type Beside, type PointLine, type Points } from './points.ts';
+import type { Beside, PointLine, Points } from './points.ts';
 
 /** Corner heights that lie off a plane by no more than this are taken as a plane, m: nobody lays finer. */
 const FLAT = 0.0005;
@@ -213,11 +213,10 @@ export class Finishes {
 
   private corners(text: SpecText, key: Key, item: ast.Finish): Read {
     const last = item.corners.at(-1)!.height;
-    const list = { measure: endMeasure(last?.by as Expression | undefined), node: last };
     const corners = item.corners.flatMap((corner, index) => {
       const cornerKey = `${key}/corner-${index + 1}`;
       const point = this.points.named(text, cornerKey, corner, 'at', corner.at?.$refText);
-      const height = this.heights.read(text, cornerKey, corner.height, list);
+      const height = this.heights.read(text, cornerKey, corner.height, last);
       return point && height ? [{ name: corner.at.$refText, point, height: zOf(height), key: cornerKey }] : [];
     });
     if (corners.length < item.corners.length) return undefined;

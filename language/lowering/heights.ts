@@ -4,6 +4,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context, type ListEnd, NOT_NEGATIVE, writtenOf } from './context.ts';
 import type { Declared, SpecText } from './names.ts';
+import { endMeasure } from './points.ts';
 import type { SaidFix } from './said-fix.ts';
 
 /** Reads heights, and tells them against each other. */
@@ -19,16 +20,18 @@ export class Heights {
     this.benchmarks = benchmarks;
   }
 
-  /** A height; `list` where the measure at the end of a row counts for it too. */
-  read(text: SpecText, key: Key, node: ast.Height | undefined, list: ListEnd = {}): Height | undefined {
+  /** A height; `last` is the one at the end of its row, whose measure and mark count for it where it has none. */
+  read(text: SpecText, key: Key, node: ast.Height | undefined, last?: ast.Height): Height | undefined {
     const { context } = this;
     if (node === undefined) {
       context.breaks(key);
       return undefined;
     }
-    if (node.mark === undefined && !node.level) return this.fromNought(text, key, node, list);
-    const name = node.mark?.$refText;
-    const found = context.find(text, key, node, 'mark', name, ['benchmark'], {
+    const list = { measure: endMeasure(last?.by as Expression | undefined), node: last };
+    const marked = this.marked(node, last);
+    if (marked.mark === undefined && !node.level) return this.fromNought(text, key, node, list);
+    const name = marked.mark?.$refText;
+    const found = context.find(text, key, marked, 'mark', name, ['benchmark'], {
       otherwise: () => this.newBenchmark(text, name!)
     });
     const by = node.level
@@ -42,13 +45,25 @@ export class Heights {
       return undefined;
     }
     context.place(key, text, node);
-    const value = node.where === 'below' ? -by.value : by.value;
+    const value = marked.where === 'below' ? -by.value : by.value;
     return {
       benchmark: found.name,
       above: { value: value === 0 ? 0 : value, key, written: by.written },
       fromNought: false,
       ...(base === NO_BASE ? {} : { base })
     };
+  }
+
+  /** Where the mark stands: at the height itself, or at the end of its row, `A 3 B 4 in below door-sill`. */
+  private marked(node: ast.Height, last: ast.Height | undefined): ast.Height {
+    if (node.mark !== undefined || node.level || last?.mark === undefined) return node;
+    // Where heights count from nought, one with a measure of its own is such a height.
+    const isBare = endMeasure(node.by as Expression | undefined) === undefined;
+    return isBare || !this.countsFromNought() ? last : node;
+  }
+
+  private countsFromNought(): boolean {
+    return this.benchmarks.some(({ node }) => isAbsolute((node as ast.Benchmark).height));
   }
 
   /** What all heights are told from; undefined where the site names no benchmark, or its height is faulty. */
@@ -143,8 +158,7 @@ export class Heights {
     const { context } = this;
     const key = `benchmark:${found.name}`;
     if (node.height === undefined) {
-      const some = this.benchmarks.some(({ node: other }) => isAbsolute((other as ast.Benchmark).height));
-      return !some && this.benchmarks[0]?.name === found.name ? NO_BASE : 'apart';
+      return !this.countsFromNought() && this.benchmarks[0]?.name === found.name ? NO_BASE : 'apart';
     }
     if (isAbsolute(node.height))
       return context.given(found.text, key, node.height.by as Expression | undefined, 'm', ANY) ?? 'faulty';

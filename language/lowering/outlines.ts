@@ -182,11 +182,11 @@ export class Outlines {
     ]) {
       const owner = reference === node.start ? node : node.legs.find(leg => leg.to === reference)!;
       const at = this.points.named(text, key, owner, reference === node.start ? 'start' : 'to', reference?.$refText);
-      if (at === undefined) return undefined;
-      corners.push({ name: reference!.$refText, at });
+      // The names behind one that leads nowhere are looked up all the same: they are used.
+      if (at !== undefined) corners.push({ name: reference!.$refText, at });
       bends.push(bend);
     }
-    return { corners, bends };
+    return corners.length < bends.length ? undefined : { corners, bends };
   }
 
   private chain(text: SpecText, key: Key, node: ast.Chain): NamedOutline | undefined {

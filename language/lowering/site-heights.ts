@@ -103,7 +103,7 @@ export class SiteHeightsReader {
     node: ast.SpotHeight,
     list: { measure: string | undefined; node: ast.Height | undefined }
   ): { z: number; given: Given } | undefined {
-    const height = this.heights.read(text, key, node.height, list);
+    const height = this.heights.read(text, key, node.height, list.node);
     return height && { z: zOf(height), given: height.above };
   }
 

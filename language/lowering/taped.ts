@@ -73,7 +73,10 @@ export class Taped {
   }
 
   private fitAll(): { readonly fit: PointsFromTapes; readonly tapes: readonly ReadTape[] } {
-    const free = this.declared.filter(({ text, node }) => !this.context.isBroken(text, node));
+    // By name, not by where the text has them: sums in another order end in other digits.
+    const free = this.declared
+      .filter(({ text, node }) => !this.context.isBroken(text, node))
+      .sort((one, other) => (one.name < other.name ? -1 : 1));
     const names = new Set(free.map(({ name }) => name));
     const fixed = new Map<string, Point>();
     const tapes: ReadTape[] = [];
@@ -138,7 +141,7 @@ export class Taped {
       case 'tape-from-itself':
         return `A tape of ${fault.point} is taken from ${fault.point} itself. Name the point it was taken from.`;
       case 'too-few-tapes':
-        return `${fault.point} needs tapes from two points; it has ${fault.has === 1 ? 'one' : 'none'}. Add one: \`taped 3.20 m from A, 4.10 m from B\`.`;
+        return `${fault.point} needs tapes from two points; it has ${fault.has === 1 ? 'one' : 'none'}. Add one: \`${this.context.system === 'imperial' ? 'taped 12 ft 6 in from A, 14 ft from B' : 'taped 3.20 m from A, 4.10 m from B'}\`.`;
       case 'others-not-found':
         return `${fault.point} is taped from ${fault.others.join(' and ')}, which ${fault.others.length === 1 ? 'has' : 'have'} no place.`;
       case 'too-many-together':

@@ -75,7 +75,16 @@ export function groundOf(site: Site): GroundSurface | undefined {
   if (ground !== undefined && !isFault(ground)) return ground;
   if (site.ground === undefined) return undefined;
   const level = groundThrough([{ x: 0, y: 0, z: zOf(site.ground) }]);
-  return isFault(level) ? undefined : level;
+  return isFault(level) ? undefined : saidAllOver(level);
+}
+
+/** The site says that the ground lies so all over: no place is beyond what is known. */
+function saidAllOver(level: GroundSurface): GroundSurface {
+  return {
+    ...level,
+    beyond: () => false,
+    partsWithin: box => level.partsWithin(box).map(part => ({ ...part, beyond: false }))
+  };
 }
 
 /** Through the heights taken at points, where any were. */

@@ -4,6 +4,13 @@ import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-fa
 import { withEdgeFixes } from '../findings/edge-fixes.ts';
 import { edgingFaults, notLaid, startFaults } from '../findings/laying-faults.ts';
 import { outlineFaults } from '../findings/outline-faults.ts';
+import {
+  gatesOverNothing,
+  groundFaults,
+  groundNotMeasured,
+  measuredNowhere,
+  softSpotsOutside
+} from '../findings/site-faults.ts';
 import { judgeArea, judgeSite, type Judgement } from '../findings/judge.ts';
 import type { Judged } from '../findings/members/member.ts';
 import { memberOf } from '../findings/members/members.ts';
@@ -135,10 +142,12 @@ function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, Wor
     yield;
   }
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
-  findings.push(...groundNotSaid(dug, job.system));
+  findings.push(...groundNotSaid(dug, job.system), ...groundFaults(job));
   const shares = yield* sharesOf(job, results, memory);
   const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
   const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
+  const known = results.map(({ area }) => area);
+  findings.push(...measuredNowhere(job, known), ...gatesOverNothing(site.quantities.gates ?? [], job, known));
   const seen = seenByRules(site.quantities, askedByRules(job));
   const rules = rulesAsBefore(job, memory);
   for (const result of results)
@@ -208,6 +217,11 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
+  const { beyond: notMeasured, dig } = layers;
+  findings.push(
+    ...groundNotMeasured(area, { beyond: notMeasured, dug: dig.area, paved: shapes.area.netArea }, job.system)
+  );
+  findings.push(...softSpotsOutside(area, layers.softSpots));
   const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
   const edges = { area: layered.area, beyond };
   const edgeHeights = yield* recall(memory, 'edges', [area.key], edges, () => edgeHeightsStage(edges));

@@ -84,7 +84,9 @@ function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
   const isCorner = (point: Point): boolean => corners.some(corner => distance(corner.point, point) <= AT_CORNER);
   const within = points
     .filter(point => !isCorner(point) && (cornerNames.has(point.name) || inside(area.outline, point)))
-    .map(({ name, x, y }): Spot => ({ at: name, point: { x, y } }));
+    .map(({ name, x, y }): Spot => ({ at: name, point: { x, y } }))
+    // By name, not by where the text has them: a point moved in the text changes nothing.
+    .sort((one, other) => (one.at < other.at ? -1 : 1));
   const boxes = area.keptOut.map(({ name, outline }): Spot => ({ at: name, point: middleOf(outline) }));
   return [...distinct(corners), ...within, ...boxes, ...alongSides(area.outline, names, sheet)];
 }

@@ -67,7 +67,7 @@ export function slopesOf(log: readonly LogEntry[], areas: readonly SiteArea[], b
 }
 
 /** The area named, else the one that the place lies in or on the edge of. */
-export function areaMeasured(named: Key | undefined, at: Point, areas: readonly SiteArea[]): Area | undefined {
+function areaMeasured(named: Key | undefined, at: Point, areas: readonly SiteArea[]): Area | undefined {
   return areas.find(({ area }) => (named === undefined ? inside(area.outline, at) : area.key === named))?.area;
 }
 
@@ -76,7 +76,7 @@ function middle(from: Point, to: Point): Point {
 }
 
 /** Height that a layer has by the design; undefined where the area has no such layer or no height. */
-export function designHeight(area: Area, measured: MeasuredLayer, at: Point): number | undefined {
+function designHeight(area: Area, measured: MeasuredLayer, at: Point): number | undefined {
   const heights = areaHeights(area);
   if (heights === undefined) return undefined;
   const bed = area.layers.find(({ role }) => role === 'bed');

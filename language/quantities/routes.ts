@@ -99,7 +99,7 @@ function partsOf(line: Loop, areas: readonly RouteArea[]): Part[] {
 }
 
 /** The place of a part at a distance along the route. */
-export function placeOn({ side, start }: Pick<Part, 'side' | 'start'>, at: number): Point {
+function placeOn({ side, start }: Pick<Part, 'side' | 'start'>, at: number): Point {
   return pointAlong(side, (at - start) / sideLength(side));
 }
 

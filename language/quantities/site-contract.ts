@@ -64,8 +64,8 @@ export interface DrainQuantities extends NumbersOf<'drain'> {
 }
 
 /**
- * Where the water of an area goes: which of its sides it comes to, m2 of paving; and where it stays, on the area, at sides
- * that hold it, or further on.
+ * Where the water of an area goes: which of its sides it comes to over the area alone, m2 of paving; and where water stays
+ * on it, that of other areas included.
  */
 export interface WaterQuantities {
   readonly area: Key;

@@ -41,6 +41,6 @@ export function siteStage({ job, areas }: SiteInputs): SiteNumbers {
 }
 
 /** A list under its key, where it holds anything. */
-export function listed<K extends string, T>(key: K, list: readonly T[]): { readonly [key in K]?: readonly T[] } {
-  return (list.length === 0 ? {} : { [key]: list }) as { readonly [key in K]?: readonly T[] };
+export function listed<K extends string, T>(key: K, list: readonly T[]): Partial<Record<K, readonly T[]>> {
+  return (list.length === 0 ? {} : { [key]: list }) as Partial<Record<K, readonly T[]>>;
 }

@@ -12,9 +12,11 @@ export interface Followed {
   readonly end: WaterEnd;
 }
 
-/** A drain takes it, it leaves the paving over a side, or it rests. */
+/** A drain takes it, it leaves the paving over a side, or it rests on an area, by index. */
 export type WaterEnd =
-  { readonly drain: Key } | { readonly leaves: Key; readonly side: number } | { readonly rests: Point };
+  | { readonly drain: Key }
+  | { readonly leaves: Key; readonly side: number }
+  | { readonly rests: Point; readonly on: number };
 
 /**
  * Places on a side from which its water is followed on, each with an equal share: where water of one side parts further
@@ -64,20 +66,23 @@ function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
     if (!('at' in onward)) return onward;
     here = onward;
   }
-  return { rests: here.at };
+  return { rests: here.at, on: here.area };
 }
 
+/** Shipped kinds of sides that stand above what is laid against them; of any other the text says what stands up. */
+const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
+
 /** Edging that stands up and walls keep water on the paving: it runs along them. */
-function isHeldBack({ standing, meets, flush }: Edge): boolean {
+function isHeldBack({ standing, meets, wall, flush }: Edge): boolean {
   if (standing !== undefined && standing.value > 0) return true;
-  return meets !== undefined && meets.holds && !flush && !meets.openGround && meets.existing === undefined;
+  return !flush && (wall !== undefined || (meets !== undefined && STANDING.has(meets.name)));
 }
 
 /** From a shared side over the next area to where it leaves that one; along the side where both fall towards it. */
 function acrossTo(areas: readonly Area[], next: number, here: AtSide): AtSide | WaterEnd {
   const from = areas[here.area]!;
   const onward = over(areas, next, besideOf(from, here, 1));
-  if (onward === undefined) return { rests: here.at };
+  if (onward === undefined) return { rests: here.at, on: here.area };
   const isBack = 'at' in onward && areas[next]!.edges[onward.side]!.meets?.area === from.key;
   return isBack && distance(onward.at, here.at) <= SAME_PLACE ? alongValley(areas, next, here) : onward;
 }
@@ -91,7 +96,7 @@ function over(areas: readonly Area[], index: number, from: Point): AtSide | Wate
   const region = [...pavedRegion(area), ...holes.map(({ outline }) => outline)];
   const { end } = steepestOver(surface, region)(from);
   if (end.kind === 'outside') return undefined;
-  if (end.kind === 'rests') return { rests: end.at };
+  if (end.kind === 'rests') return { rests: end.at, on: index };
   if (end.loop > 0) return { drain: holes[end.loop - 1]!.key };
   const isTurned = signedAreaOf(area.outline) < 0;
   return { area: index, side: isTurned ? area.outline.length - 1 - end.side : end.side, at: end.at };
@@ -102,7 +107,7 @@ function alongValley(areas: readonly Area[], next: number, here: AtSide): AtSide
   const area = areas[here.area]!;
   const surface = area.finish!.surface;
   const down = lowerEnd(area.outline[here.side]!, surface, here.at);
-  if (down.isEnd === undefined) return { rests: down.at };
+  if (down.isEnd === undefined) return { rests: down.at, on: here.area };
   const height = heightAt(surface, down.at);
   const end = { ...here, at: down.at };
   const leads = [over(areas, next, besideOf(area, end, 1)), over(areas, here.area, besideOf(area, end, -1))].flatMap(
@@ -113,7 +118,7 @@ function alongValley(areas: readonly Area[], next: number, here: AtSide): AtSide
     }
   );
   const [lowest] = leads.filter(lead => lead.height < height - LEVEL).sort((a, b) => a.height - b.height);
-  return lowest?.way ?? { rests: down.at };
+  return lowest?.way ?? { rests: down.at, on: here.area };
 }
 
 /** A place just beside a side, outside its area (1) or within it (-1); at a corner a little away from that. */
@@ -132,9 +137,9 @@ function besideOf({ outline }: Area, { side, at }: AtSide, outward: 1 | -1): Poi
 function alongSide(areas: readonly Area[], here: AtSide): AtSide | WaterEnd {
   const area = areas[here.area]!;
   const { outline, finish } = area;
-  if (finish === undefined) return { rests: here.at };
+  if (finish === undefined) return { rests: here.at, on: here.area };
   const down = lowerEnd(outline[here.side]!, finish.surface, here.at);
-  if (down.isEnd === undefined) return { rests: down.at };
+  if (down.isEnd === undefined) return { rests: down.at, on: here.area };
   const side = (here.side + (down.isEnd === 'to' ? 1 : outline.length - 1)) % outline.length;
   const corner = { area: here.area, side, at: down.at };
   if (isHeldBack(area.edges[side]!) || fallsOut(area, corner)) return corner;

@@ -50,39 +50,38 @@ export function waterLedOn(areas: readonly Area[], alone: readonly (Drainage | u
     const key = `${drain}\n${area}`;
     drains.set(key, { drain, area, drained: (drains.get(key)?.drained ?? 0) + drained });
   };
-  const numbers = areas.flatMap((area, index): WaterQuantities[] => {
+  const lowPlaces = areas.map(() => new LowPlaces());
+  for (const [index, area] of areas.entries()) {
     const drainage = alone[index];
-    if (drainage === undefined) return [];
+    if (drainage === undefined) continue;
     const within = drainsWithin(area);
-    const lowPlaces = new LowPlaces();
+    const rest = (on: number, at: Point, drained: number): void => {
+      const drain = areas.flatMap(other => other.drains).find(({ outline }) => isAt(outline, at));
+      if (drain === undefined) lowPlaces[on]!.add(at, drained);
+      else take(drain.key, area.key, drained);
+    };
     const settle = ({ end, share }: Followed, drained: number): void => {
       if ('drain' in end) take(end.drain, area.key, share * drained);
-      else if ('rests' in end) rest(end.rests, share * drained);
-    };
-    const rest = (at: Point, drained: number): void => {
-      const drain = [...area.drains, ...areas.flatMap(other => other.drains)].find(({ outline }) => isAt(outline, at));
-      if (drain === undefined) lowPlaces.add(at, drained);
-      else take(drain.key, area.key, drained);
+      else if ('rests' in end) rest(end.on, end.rests, share * drained);
     };
     for (const { loop, side, area: drained } of drainage.sides) {
       if (loop > 0) take(within[loop - 1]!.key, area.key, drained);
       else for (const one of followed(areas, index, sideOf(area, side))) settle(one, drained);
     }
-    for (const { at, area: drained } of drainage.lowPlaces) rest(at, drained);
-    return [
-      {
-        area: area.key,
-        over: drainage.sides
-          .filter(({ loop }) => loop === 0)
-          .map(({ side, area: drained }) => {
-            const at = sideOf(area, side);
-            const { name, meets } = area.edges[at]!;
-            return { side: name, index: at, ...(meets === undefined ? {} : { meets: meets.name }), drained };
-          }),
-        lowPlaces: lowPlaces.all,
-        tolerance: drainage.tolerance
-      }
-    ];
+    for (const { at, area: drained } of drainage.lowPlaces) rest(index, at, drained);
+  }
+  const numbers = areas.flatMap((area, index): WaterQuantities[] => {
+    const drainage = alone[index];
+    const { all } = lowPlaces[index]!;
+    if (drainage === undefined && all.length === 0) return [];
+    const over = (drainage?.sides ?? [])
+      .filter(({ loop }) => loop === 0)
+      .map(({ side, area: drained }) => {
+        const at = sideOf(area, side);
+        const { name, meets } = area.edges[at]!;
+        return { side: name, index: at, ...(meets === undefined ? {} : { meets: meets.name }), drained };
+      });
+    return [{ area: area.key, over, lowPlaces: all, tolerance: drainage?.tolerance ?? 0 }];
   });
   return { areas: numbers, drains: [...drains.values()] };
 }

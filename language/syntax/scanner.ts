@@ -36,6 +36,7 @@ import {
   otherStatement,
   saidElsewhere,
   TOP_WORDS,
+  WALL_MARKS,
   type BlockName,
   type Statement
 } from './words.ts';
@@ -247,8 +248,17 @@ class Scanner {
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
     if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
-    const isClause = this.clauses.has(word) && word in this.types && (!BEHIND_VALUES.has(word) || this.afterOperand());
+    const isClause =
+      this.clauses.has(word) &&
+      word in this.types &&
+      (!BEHIND_VALUES.has(word) || this.afterOperand()) &&
+      !this.isBenchmarkHere(word);
     this.emit(isClause ? word : 'ID', word);
+  }
+
+  /** A height hangs from a benchmark, which may be called as a mark on a wall is: `20 mm below damp-course`. */
+  private isBenchmarkHere(word: string): boolean {
+    return WALL_MARKS.includes(word) && ['below', 'above', 'with'].includes(this.tokens.at(-1)?.image ?? '');
   }
 
   /** The block before was never opened, and what stands here belongs into it: by its word, or by its indent. */

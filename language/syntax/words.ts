@@ -51,6 +51,8 @@ export type BlockName =
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
 const height = ['below', 'above', 'level', 'with'];
+/** Heights on a wall that a side meets. Benchmarks are called so too. */
+export const WALL_MARKS: readonly string[] = ['damp-course', 'siding', 'weep-holes', 'footing'];
 const spot = ['along', 'to', 'leg', 'out', 'left', 'right', 'from', 'towards', 'at'];
 const rectangle = ['corner', 'centre', 'turned', ...spot];
 const circle = ['across', 'radius', 'centre', ...spot];
@@ -275,7 +277,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
           'last',
           'course'
         ],
-        ...['solid', 'masonry', 'damp-course', 'siding', 'weep-holes', 'footing', ...height]
+        ...['solid', 'masonry', ...WALL_MARKS, ...height]
       ]
     }
   },

@@ -130,6 +130,10 @@ describe('the plan of a site', () => {
     expect(textsIn(drawing, 'falls').sort()).toEqual(['1:29', '1:35', '1:36']);
   });
 
+  it('has an arrow on each side of a fold', async () => {
+    expect(textsIn(await of('crowded yard'), 'falls').sort()).toEqual(['1:39', '1:49', '1:67']);
+  });
+
   it('names gates, drains and pipes, and what is done to boxes', async () => {
     const [terrace, drive] = [await of('falling terrace'), await of('twisted drive')];
     expect(textsIn(terrace, 'names')).toEqual(expect.arrayContaining(['raise 1 in']));

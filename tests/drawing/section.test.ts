@@ -36,7 +36,8 @@ const CUTS = await Promise.all(
     [
       ['falling terrace', 'long'],
       ['falling terrace', 'side'],
-      ['twisted drive', 'across']
+      ['twisted drive', 'across'],
+      ['crowded yard', 'y']
     ] as const
   ).map(async ([job, name]) => [`section-${name}`, await cut(SITE_JOBS[job]!, name)] as const)
 );
@@ -109,6 +110,16 @@ describe('a section', () => {
     const { marks } = await cut(SITE_JOBS['falling terrace']!, 'side');
     const pipe = marks.find(({ isPipe }) => isPipe)!;
     expect(pipe.text).toBe('pipe irrigation: about 10 in deep, depth not proven');
+  });
+
+  it('names drains within an area, and areas on both sides of a step', async () => {
+    const { marks, stations } = await cut(SITE_JOBS['crowded yard']!, 'y');
+    const texts = marks.map(({ text }) => text);
+    expect(texts).toEqual(
+      expect.arrayContaining(['area yard', 'channel strip', 'area lane', 'pipe water: 600 mm deep'])
+    );
+    // A height that rounds to either side of a half is told once.
+    expect(stations.filter(({ finish }) => finish?.includes('/'))).toEqual([]);
   });
 
   it('says what it can show of a job without a finish', async () => {

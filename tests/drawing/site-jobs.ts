@@ -77,6 +77,83 @@ log {
 section long A to C
 section side D to B
 `,
+  'crowded yard': `job "Crowded yard" { rules britain, show metric }
+unit block { size 200 x 100 x 60 mm, colour red }
+site { soil clay, topsoil 0.15 m, benchmark sill
+  break-line P to Q
+}
+point A at (0, 0) m
+point B at (6, 0) m
+point C at (6, 4) m
+point D at (0, 4) m
+point E at (12, 4) m
+point F at (12, 0) m
+point P at (2, -0.5) m
+point Q at (3, 4.5) m
+heights by laser on 2026-02-20, sill reads 1.0 m {
+  ground A 1.10 B 1.12 C 1.2 D 1.25 P 1.05 Q 1.15 F 1.2 E 1.2 m
+}
+existing slabs { outline rectangle 1.5 x 1 m, corner (0.3, 2.4) m, thickness 100 mm, broken out }
+area yard {
+  outline A to B to C to D
+  traffic foot
+  finish A 60 mm below sill B 60 mm below sill C 120 mm below sill D 140 mm below sill, folded along A to C
+  paving block in running-bond, joints 3 mm
+  base type-1 150 mm
+  sub-base type-1 150 mm
+  bed sharp-sand 30 mm
+  edges {
+    A to B meets house-wall
+    B to C meets lane, flush
+    the rest meets lawn, edging concrete-edging
+  }
+}
+material concrete-edging { role edging, width 50 mm }
+line spine B to F
+area lane {
+  outline B to F to E to C
+  traffic foot
+  finish along spine, 60 mm below sill at 0 m, 100 mm below sill at 6 m, camber 1:40
+  base type-1 150 mm
+  bed sharp-sand 30 mm
+  edges {
+    C to B meets yard, flush
+    the rest meets lawn, edging concrete-edging
+  }
+}
+box valve in yard {
+  rectangle 600 x 400 mm, centre 2 m along C to D, 1 m out
+  lid 80 mm below sill
+  in use, set flush
+}
+pit maple in yard {
+  circle 0.8 m across, centre (4.8, 1.4) m
+  no-dig 2 m across
+}
+door kitchen {
+  opening 1 to 1.9 m along A to B
+  sill level with sill
+}
+drain sump in yard {
+  gully circle 300 mm across, centre (2, 2) m
+  grate 90 mm below sill
+  outlet at D to soakaway
+}
+drain strip in yard {
+  channel along B to C, 130 mm wide
+  grate 90 mm below sill
+}
+pipe water { from A to C
+  depth 600 mm, proven
+  carries water }
+pipe cable { from D to F
+  depth about 450 mm, not proven
+  carries power }
+line path A to C
+route bins along path
+section x A to C
+section y D to F
+`,
   'twisted drive': `job "Test drive" { rules britain, show metric, dig by machine, 1.5 t }
 site { soil clay, bearing 3 %, topsoil 0.15 m, kept for backfill
   benchmark garage-floor 10.000 m

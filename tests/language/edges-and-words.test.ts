@@ -318,3 +318,20 @@ area b { outline along spine, ${wide.join(', ')}
     { seed: 6, numRuns: 200 }
   );
 });
+
+test('a height on a wall hangs from a benchmark that is called as the mark is', () => {
+  const { job, faults } = read(`job "T" { rules britain }
+site { soil clay, benchmark damp-course, ground 150 mm below damp-course }
+area terrace {
+  outline rectangle 6 x 4 m
+  traffic foot
+  finish  150 mm below damp-course
+  edges {
+    near     meets house-wall, damp-course level with damp-course, footing 600 mm below damp-course
+    the rest meets lawn
+  }
+}`);
+  expect(faults).toEqual([]);
+  const { dampCourse, footing } = job.areas[0]!.edges[0]!.wall!;
+  expect([dampCourse!.above.value, footing!.above.value]).toEqual([0, -0.6]);
+});

@@ -143,8 +143,7 @@ describe('bed and joints of clay units (BIA Technical Note 14A, 2017)', () => {
 describe('base', () => {
   const QUESTIONS =
     'Association guidance: Interlocking Concrete Pavement Institute, frequently asked questions, 6th edition, 2015.';
-  const base = (inches: number, more: AreaWords = {}) =>
-    judged({ layers: [layer('base', inches * INCH)], ...more });
+  const base = (inches: number, more: AreaWords = {}) => judged({ layers: [layer('base', inches * INCH)], ...more });
 
   it('P-01 (common practice) and O-22 (ICPI frequently asked questions, 2015): 4 in under foot traffic, 6 in under cars', () => {
     expect(base(4).size).toBe(0);
@@ -230,7 +229,9 @@ describe('base', () => {
   it('never on topsoil (common practice)', () => {
     const site = { ...SITE, topsoil: given(5 * INCH) };
     expect(base(5, { site }).size).toBe(0);
-    expect(base(4, { site }).get('base-on-topsoil')).toContain('leaves 1 in of the topsoil, which is 5 in thick');
+    expect(base(4, { site }).get('base-on-topsoil')).toBe(
+      'The layers of a end 1 in above the underside of the topsoil, which is 5 in thick: the dig goes down to it, and 1.20 cu yd is made up with stone in layers, never with soil.'
+    );
   });
 });
 
@@ -251,7 +252,10 @@ it('no rules without a country; a value of practice or from memory is never an e
     cases.every(({ source }) => !/(?:Standard|Code|guidance|Handbook): /.test(source))
   );
   expect(ungrounded.map(({ key, cases }) => [key, cases[0]!.source])).toEqual([
-    ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)]
+    ['rule:everywhere/dig-deep', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/footing-undermined', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/box-in-use-buried', expect.stringMatching(/^Safety\. /)],
+    ['rule:everywhere/gas-or-power-near-dig', expect.stringMatching(/^Safety\. /)]
   ]);
 });
 
@@ -435,8 +439,7 @@ describe('finish at the house', () => {
 });
 
 describe('continental Europe (German guidance, from memory)', () => {
-  const continental = (more: AreaWords) =>
-    judged(more, { system: 'metric', rules: rulesOf(['continental-europe']) });
+  const continental = (more: AreaWords) => judged(more, { system: 'metric', rules: rulesOf(['continental-europe']) });
   const heaving = (name: string): Area['site'] => ({
     ...SITE,
     winters: 'freeze',

@@ -114,7 +114,7 @@ describe('every number is worked out again from its formula', () => {
     expect(findings.map(({ id, message }) => [id, message])).toEqual([
       [
         'nothing-to-dig',
-        'The layers of a lie on or above the ground, by 400 mm: nothing is dug, and the fill is not counted.'
+        'The layers of a lie on or above the ground, by 400 mm: no soil is dug there but topsoil, and the room under them is made up with stone.'
       ]
     ]);
   });

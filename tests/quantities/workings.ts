@@ -37,19 +37,7 @@ const PLACES: Readonly<Record<string, string>> = {
   totals: '/totals',
   'job-material': '/materials/*',
   'job-unit': '/units/*',
-  'job-edging': '/edging/*',
-  'soft-spot': '/areas/*/softSpots/*',
-  level: '/areas/*/levels/*',
-  tape: '/tapes/*',
-  'measured-height': '/heights/*',
-  box: '/boxes/*',
-  gate: '/gates/*',
-  pipe: '/pipes/*',
-  drain: '/drains/*',
-  route: '/routes/*',
-  stretch: '/routes/*/stretches/*',
-  delivery: '/deliveries/*',
-  reading: '/readings/*'
+  'job-edging': '/edging/*'
 };
 
 /** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */

@@ -21,12 +21,14 @@ function comesTo(paving: Paving, file: string) {
   };
 }
 
-/** Numbers to a nanometre: sums in another order end in other digits. Sides of edges may have new names. */
+/** Numbers to a nanometre: sums in another order end in other digits. Sides and corners may have new names. */
 function rounded(value: unknown): unknown {
   if (typeof value === 'number') return Number(value.toFixed(9));
   if (Array.isArray(value)) return value.map(rounded);
   if (typeof value !== 'object' || value === null) return value;
-  const parts = Object.entries(value).filter(([name]) => name !== 'name');
+  const parts = Object.entries(value).filter(
+    ([name, part]) => !['name', 'side'].includes(name) && !(name === 'at' && typeof part === 'string')
+  );
   return Object.fromEntries(parts.map(([name, part]) => [name, rounded(part)]));
 }
 

@@ -23,11 +23,11 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
   },
   {
     name: 'low-places',
+    drained: true,
     of: 'area',
     measure: '',
     print: 'count',
     describe: 'Places where water stays: it finds no way over a side, nor into a drain',
-    drained: true,
     read: ({ judged }) => judged.water?.lowPlaces.length,
     at: ({ judged }) => judged.area.finish?.key
   },
@@ -39,7 +39,7 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
     ...words('area', 'no-dig-reached', 'The pits in whose no-dig circle the area is dug'),
     read: ({ judged: { area } }) =>
       area.keptOut.flatMap(({ name, noDig, outline }) =>
-        noDig !== undefined && noDig.value > leastReach(outline) ? [name] : []
+        noDig !== undefined && noDig.value > leastReach(outline) + AT_EDGE ? [name] : []
       ),
     at: ({ judged: { area } }) => area.keptOut.find(({ noDig }) => noDig !== undefined)?.key
   },
@@ -56,6 +56,9 @@ export const GROUND_MEMBERS: readonly Member<'area'>[] = [
 function slope(name: string, describe: string) {
   return { name, of: 'area', measure: '', print: 'slope', describe } as const;
 }
+
+/** Metres: a circle that reaches no further past the edge of its pit ends there. */
+const AT_EDGE = 0.0005;
 
 /** From the middle of a pit to the nearest ground beside it: what surrounds it is dug. */
 function leastReach(outline: Loop): number {

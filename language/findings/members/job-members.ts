@@ -118,8 +118,8 @@ export const TAPE_MEMBERS: readonly Member<'tape'>[] = [
     read: ({ tape }) => [`${tape.from} to ${tape.to}`]
   },
   {
-    ...words('tape', 'misfits', 'Whether any other tape misfits more', ['worst', 'less']),
-    read: ({ tape }) => [tape.worst ? 'worst' : 'less']
+    ...words('tape', 'misfits', 'Whether it misfits most of all tapes, or others do', ['worst', 'others']),
+    read: ({ tape }) => [tape.worst ? 'worst' : 'others']
   },
   ...ownNumbers('tape', 'tape', ({ tape }) => tape),
   {

@@ -56,11 +56,11 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
   }),
   {
     name: 'water-over',
+    drained: true,
     of: 'side',
     measure: 'm2',
     print: 'area',
     describe: 'Area of paving whose water runs over the side',
-    drained: true,
     read: ({ judged: { water }, index }) =>
       water && water.over.reduce((sum, over) => (over.index === index ? sum + over.drained : sum), 0),
     at: atSide

@@ -1,11 +1,11 @@
 import type { Label, Shape } from '../../drawing/drawing.ts';
-import { reachOf } from '../../drawing/taken.ts';
-import { distance, type Point, pointAlong, type Side } from '../../geometry/index.ts';
+import { reachOf, Taken } from '../../drawing/taken.ts';
+import { boundsOf, distance, type Point, pointAlong, type Side } from '../../geometry/index.ts';
 import { calledOut } from './call-out.ts';
 import { labelBox, upright } from './cut-numbers.ts';
 import { ground } from './page.ts';
 import type { PlanThing } from './plan-site.ts';
-import { isOnSheet, type Surroundings } from './surroundings.ts';
+import { isOnSheet, SQUARE, type Surroundings } from './surroundings.ts';
 
 /** Sizes of letters, mm on paper: of names, and of sections at both ends of their lines. */
 const SIZE = 2.2;
@@ -70,8 +70,24 @@ function labelAlong(thing: PlanThing, text: string, side: Side, around: Surround
 
 function besideLabel(thing: PlanThing, text: string, from: Point, around: Surroundings): Shape[] | undefined {
   const label = labelOf(thing, text, from, ground(around.sheet, SIZE), 0);
-  const called = calledOut({ label, from, boxOf: labelBox, around });
+  const called = calledOut({ label, from, boxOf: labelBox, around, spared: hatched(thing, around) });
   return called && [...called.leader, called.label];
+}
+
+/** Texts are hard to read over the hatch of what they name. */
+function hatched({ parts }: PlanThing, { sheet }: Surroundings): Taken {
+  const taken = new Taken(ground(sheet, SQUARE));
+  for (const part of parts) {
+    if (!('loop' in part) || part.loop.length === 0) continue;
+    const { left, right, bottom, top } = boundsOf(part.loop);
+    taken.add({
+      at: { x: (left + right) / 2, y: (bottom + top) / 2 },
+      width: right - left,
+      height: top - bottom,
+      turn: 0
+    });
+  }
+  return taken;
 }
 
 /** The name of a section at both ends of its line, the way that the line goes on. */

@@ -140,7 +140,7 @@ function groundAlong(run: readonly Stretch[]): Level[] {
 const STRAIGHT = 0.0004;
 
 /** A line through as few places as show it: what is straight has its ends alone. */
-export function simplified(levels: readonly Level[]): Level[] {
+function simplified(levels: readonly Level[]): Level[] {
   const [first, last] = [levels[0], levels.at(-1)];
   if (first === undefined || last === undefined || levels.length < 3) return [...levels];
   let [worst, most] = [0, STRAIGHT];

@@ -34,7 +34,7 @@ export function sectionOfJob(
     heights: datum === undefined ? '' : heightsText(datum, system),
     bodies: [...bodiesOf(stretches, strip), ...crossed.bodies],
     lines,
-    marks: [...areaMarks(stretches), ...crossed.marks].sort((a, b) => a.at - b.at),
+    marks: [...areaMarks(stretches), ...drainMarks(stretches, job), ...crossed.marks].sort((a, b) => a.at - b.at),
     stations: datum === undefined ? [] : stationsOf(line, stretches, job, datum, lines),
     layers: layersOf(stretches, job),
     missing: job.areas.filter(({ finish }) => finish === undefined).map(area => `${area.name} has no finish`)
@@ -46,6 +46,18 @@ function areaMarks(stretches: readonly Stretch[]): SectionMark[] {
     const middle = run[Math.floor(run.length / 2)]!;
     const z = middle.heights?.[0].finish ?? heights.at({ x: 0, y: 0 }).finish;
     return { key: `${area.key}/name-${index + 1}`, at: middle.from, z, text: `area ${area.name}` };
+  });
+}
+
+/** Channels and gullies within areas. */
+function drainMarks(stretches: readonly Stretch[], { drains }: Job): SectionMark[] {
+  return runsOf(stretches, ({ box }) => (box?.kind === 'drain' ? box : undefined)).flatMap(({ same, run }, index) => {
+    const drain = drains.find(({ name }) => name === same.name);
+    const [first, last] = [run[0]!, run.at(-1)!];
+    const z = first.heights?.[0].finish;
+    if (z === undefined) return [];
+    const text = `${drain?.kind ?? 'drain'} ${same.name}`;
+    return [{ key: `${same.key}/mark-${index + 1}`, at: (first.from + last.to) / 2, z, text }];
   });
 }
 
@@ -63,6 +75,9 @@ function layersOf(stretches: readonly Stretch[], { system }: Job): string[] {
 
 /** m: places nearer than this are one. */
 const SAME = 0.002;
+
+/** m: a smaller step in height is none. */
+const STEP = 0.0005;
 
 /** Ends of the line, where areas begin and end, boxes, and where ground, finish or dig bend. */
 function stationsOf(
@@ -117,7 +132,10 @@ function stationAt(
   const after = stretches.find(({ from }) => Math.abs(from - at) <= SAME);
   const both = (heightOf: (stretch: Stretch, end: 0 | 1) => number | undefined): string | undefined => {
     const heights = [before && heightOf(before, 1), after && heightOf(after, 0)];
-    const texts = heights.flatMap(z => (z === undefined ? [] : [levelText(z, datum, system)]));
+    const [first, second] = heights.filter(z => z !== undefined);
+    // Rounding to either side of a half is no step.
+    const told = second !== undefined && Math.abs(first! - second) < STEP ? [first] : [first, second];
+    const texts = told.flatMap(z => (z === undefined ? [] : [levelText(z, datum, system)]));
     return texts.length === 0 ? undefined : bothTexts([...new Set(texts)]);
   };
   const ground = both(({ ground: levels }, end) => levels?.[end]);

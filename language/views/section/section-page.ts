@@ -8,7 +8,7 @@ import type { Level, SectionInput } from './section-input.ts';
 /** mm on paper: names over the cut, what the heads of the rows under it take, and the gap between cut and rows. */
 export const NAMES = 27;
 export const ROW_HEADS = 24;
-export const ROWS_GAP = 4;
+const ROWS_GAP = 4;
 
 /** Between the cut and the legend. */
 const LEGEND_GAP = 7;
