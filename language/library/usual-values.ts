@@ -5,10 +5,11 @@ export type BothWays = Readonly<Record<System, string>>;
 
 /** Values that are often right where nothing is known yet: common practice, and there to be measured and changed. */
 export const USUAL_VALUES = {
-  topsoil: { imperial: '5 in', metric: '125 mm' },
-  // 2 in or more below a sill where snow lies, else water comes in; the finish a little above the ground beside it.
+  topsoil: { imperial: '5 in', metric: '100 mm' },
+  // 2 in or more below a sill where snow lies, else water comes in; where the
+  // finish has fallen over some 4 m (16 ft) it lies about as high as the ground beside it.
   finishBelowSill: { imperial: '2 1/2 in', metric: '65 mm' },
-  groundBelowSill: { imperial: '7 in', metric: '180 mm' },
+  groundBelowSill: { imperial: '6 1/4 in', metric: '135 mm' },
   bed: { imperial: '1 in', metric: '30 mm' },
   joint: { imperial: '1/8 in', metric: '3 mm' },
   unitName: { imperial: 'slab-16', metric: 'block' },

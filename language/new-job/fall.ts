@@ -21,16 +21,23 @@ const FALL: Readonly<Record<CountryAnswer, string>> = {
   'continental-europe': '1:40'
 };
 
-/** Where water can run off onto one's own ground and soak away. */
-const TAKES_WATER: ReadonlySet<string> = new Set(['lawn', 'planting', 'gravel', 'bare-ground', 'fence']);
+/** Where water can go, the best first: it soaks away on one's own ground, a channel takes it, other paving leads it on. */
+const TAKES_WATER: readonly (readonly string[])[] = [
+  ['lawn', 'planting', 'gravel', 'bare-ground', 'fence'],
+  ['drain-channel'],
+  ['existing-paving', 'concrete-slab', 'kerb', 'road', 'footway']
+];
+
+/** Away from the house first. */
+const LOW_SIDES: readonly SideName[] = ['far', 'left', 'right', 'near'];
 
 const ACROSS: Readonly<Record<SideName, SideName>> = { far: 'near', left: 'right', right: 'left', near: 'far' };
 
-/** Away from the house to open ground; else to a side that has some; else away from the house, and a drain has to take it. */
+/** To the side that takes the water best; where none does away from the house, and a drain has to take it. */
 export function fallFor({ country, ...sides }: AllAnswers): FallWords {
   const near = (sides.near as NearAnswer) === 'open' ? 'lawn' : '';
   const meets: Readonly<Record<SideName, string>> = { ...sides, near };
-  const low = (['far', 'left', 'right', 'near'] as const).find(side => TAKES_WATER.has(meets[side]));
+  const low = TAKES_WATER.flatMap(kinds => LOW_SIDES.filter(side => kinds.includes(meets[side])))[0];
   const high = ACROSS[low ?? 'far'];
   const means =
     low === undefined

@@ -164,7 +164,7 @@ describe('Anywhere', () => {
     expect(alone.flatMap(notOffered)).toEqual([]);
   });
 
-  test('in the rules that ship', () => {
+  test('in the rules that ship', { timeout: 600_000 }, () => {
     const below = seeded(10);
     expect(RULE_TEXTS.flatMap(text => wrongIn(text, 200, 2, below))).toEqual([]);
   });

@@ -26,10 +26,34 @@ function findingsIn(text: string): readonly Finding[] {
 
 const idsOf = (id: keyof typeof CHOICES): string[] => CHOICES[id]!.map(choice => choice.id);
 
-/** Trucks are the one thing that no spec can settle. */
-const findingsFor = ({ traffic }: Answers): string[] => (traffic === 'trucks' ? ['note trucks-need-an-engineer'] : []);
+/** Trucks no spec can settle, nor where water goes that has no way off over any side. */
+function findingsFor(answers: Answers): string[] {
+  const trucks = answers['traffic'] === 'trucks' ? ['note trucks-need-an-engineer'] : [];
+  return [...waterOf(answers), ...trucks];
+}
+
+const HOLDS_WATER: readonly string[] = ['boundary', 'neighbour', 'house-wall', 'garden-wall', 'steps'];
+
+function waterOf({ near, far = 'lawn', left = 'lawn', right = 'lawn' }: Answers): string[] {
+  if (near === 'open' || [far, left, right].some(side => !HOLDS_WATER.includes(side))) return [];
+  if (far === 'boundary' || far === 'neighbour') return ['warning water-over-boundary'];
+  return ['warning low-place-without-drain', ...(far === 'house-wall' ? ['warning water-runs-to-house'] : [])];
+}
+
 const told = (text: string): string[] =>
-  findingsIn(text).flatMap(({ severity, id }) => (CUTS.includes(id) ? [] : `${severity} ${id}`));
+  findingsIn(text)
+    .flatMap(({ severity, id }) => (CUTS.includes(id) || GROUND.includes(id) ? [] : `${severity} ${id}`))
+    .sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other));
+
+const ORDER: readonly string[] = [
+  'warning low-place-without-drain',
+  'warning water-runs-to-house',
+  'warning water-over-boundary',
+  'note trucks-need-an-engineer'
+];
+
+/** How far the finish falls hangs on the size: on large places ground told at one height lies too high or too low somewhere. */
+const GROUND: readonly string[] = ['finish-off-ground', 'base-on-topsoil'];
 
 /** What is left to cut hangs on the size that was asked for: it is told, and mended by another start or a border. */
 const CUTS: readonly string[] = ['slivers', 'slivers-too-narrow-to-cut', 'piece-too-small-under-wheels'];
@@ -61,19 +85,17 @@ site {
   topsoil   5 in                      // measure: dig to where the dark soil ends
   winters   freeze
   benchmark door-sill                 // the top of the sill: heights hang from it
-  ground    3 in below door-sill      // measure: the ground in the middle of the place
+  ground    6 1/4 in below door-sill  // measure: the ground in the middle of the place
 }
 
 unit slab-16 {
   size 15 7/8 x 15 7/8 x 2 in         // measure: lay ten tight, divide by ten
 }
 
-// Let it fall away from the near side, about 1/4 in per ft, to where water can go.
-// Falls and drains are not counted here yet.
 area patio {
   outline rectangle 12 by 16 ft       // along the house wall x out from it
   traffic foot
-  finish  2 1/2 in below door-sill    // the face of the units at the near side
+  finish  2 1/2 in below door-sill along near, falling 1/4 in per ft away from near  // water runs off over the far side
   paving  slab-16 in running-bond, joints 1/8 in
   bed     washed-sand 1 in            // thickness with the units down
   base    crushed-stone 6 in          // as compacted: what the rules ask for here
@@ -89,12 +111,12 @@ area patio {
 `);
   });
 
-  test('has 192 sq ft, 44 ft of edging, and 8 1/2 in to dig', async () => {
+  test('has 192 sq ft, 44 ft of edging, and 9 3/8 in to dig at most', async () => {
     const { numbers, findings } = await evaluated(written(answers));
     const [patio] = numbers!.quantities.areas;
     expect(findings).toEqual([]);
     expect(patio!.netArea / 0.3048 ** 2).toBeCloseTo(192, 9);
-    expect(patio!.dig.deepest! / 0.0254).toBeCloseTo(8.5, 9);
+    expect(patio!.dig.deepest! / 0.0254).toBeCloseTo(9.375, 9);
     expect(patio!.edging[0]!.length / 0.3048).toBeCloseTo(44, 9);
   });
 
