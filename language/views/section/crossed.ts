@@ -6,7 +6,7 @@ import { zOf } from '../../quantities/area-heights.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
 import { depthText, lidText } from '../plan/things-of-job.ts';
 import { printMarked, roundedUp } from '../../measures/print.ts';
-import { levelText } from '../plan/level-text.ts';
+import { levelStyleOf, printLevel } from '../../measures/print-level.ts';
 import type { Level, SectionBody, SectionMark } from './section-input.ts';
 import { type CutLine, crossings, placeAt } from './section-line.ts';
 import type { CutArea, Stretch } from './stretches.ts';
@@ -191,7 +191,7 @@ function boxCrossed(
   const at = (span.from + span.to) / 2;
   const there = cut.heights.at(placeAt(line, at));
   const today = lid === undefined ? undefined : zOf(lid);
-  const lidNow = today === undefined || datum === undefined ? [] : [`lid today ${levelText(today, datum, system)}`];
+  const lidNow = today === undefined || datum === undefined ? [] : [`lid today ${printLevel(today, datum, levelStyleOf(system))}`];
   if (!use?.buried) {
     const change = lidText(box, quantities, system);
     const text = `${kind} ${name}${[...lidNow, ...(change === undefined ? [] : [change])].map(one => `, ${one}`).join('')}`;

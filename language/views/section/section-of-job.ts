@@ -2,8 +2,9 @@ import { distance, type Point } from '../../geometry/index.ts';
 import type { Datum } from '../../job/heights.ts';
 import type { Job } from '../../job/job.ts';
 import { printThickness } from '../../measures/print.ts';
+import { levelStyleOf, printLevel } from '../../measures/print-level.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
-import { heightsText, levelText } from '../plan/level-text.ts';
+import { heightsFrom } from '../plan/heights-from.ts';
 import { bodiesOf, linesOf } from './bodies.ts';
 import { crossedBy } from './crossed.ts';
 import type { SectionInput, SectionMark, SectionStation } from './section-input.ts';
@@ -31,7 +32,7 @@ export function sectionOfJob(
     system,
     length: line.length,
     past: line.past,
-    heights: datum === undefined ? '' : heightsText(datum, system),
+    heights: datum === undefined ? '' : heightsFrom(datum, system),
     bodies: [...bodiesOf(stretches, strip), ...crossed.bodies],
     lines,
     marks: [...areaMarks(stretches), ...drainMarks(stretches, job), ...crossed.marks].sort((a, b) => a.at - b.at),
@@ -135,7 +136,7 @@ function stationAt(
     const [first, second] = heights.filter(z => z !== undefined);
     // Rounding to either side of a half is no step.
     const told = second !== undefined && Math.abs(first! - second) < STEP ? [first] : [first, second];
-    const texts = told.flatMap(z => (z === undefined ? [] : [levelText(z, datum, system)]));
+    const texts = told.flatMap(z => (z === undefined ? [] : [printLevel(z, datum, levelStyleOf(system))]));
     return texts.length === 0 ? undefined : bothTexts([...new Set(texts)]);
   };
   const ground = both(({ ground: levels }, end) => levels?.[end]);
