@@ -37,7 +37,8 @@ const CUTS = await Promise.all(
       ['falling terrace', 'long'],
       ['falling terrace', 'side'],
       ['twisted drive', 'across'],
-      ['crowded yard', 'y']
+      ['crowded yard', 'y'],
+      ['raised path', 'spine']
     ] as const
   ).map(async ([job, name]) => [`section-${name}`, await cut(SITE_JOBS[job]!, name)] as const)
 );

@@ -17,6 +17,7 @@ import { scaleText } from './scales.ts';
 import { placeSides } from './side-labels.ts';
 import { startMarks } from './start-marks.ts';
 import { surroundingsOf } from './surroundings.ts';
+import { tangentTicks } from './tangent-ticks.ts';
 import { thingLabels } from './thing-labels.ts';
 import {
   boundsOfSite,
@@ -74,6 +75,7 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
   const outletNames = thingLabels(outlets, around);
   if (site) takeThings(withoutSetOut(site), page.sheet, around.taken);
   const setOut = site ? setOutShapes(site, around) : [];
+  const ticks = tangentTicks(areas, around);
   const points = site ? pointLabels(site.points, around) : [];
   const falls = site ? fallArrows(site.falls, around) : [];
   const sides = placeSides(areas, system, around);
@@ -85,6 +87,7 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
       { key: 'leaders', shapes: [...numbers.leaders, ...within.leaders] },
       { key: 'numbers', shapes: numbers.numbers },
       ...filled('set-out', setOut),
+      ...filled('ticks', ticks),
       ...filled('points', points),
       ...filled('falls', falls),
       { key: 'sides', shapes: sides.shapes },

@@ -5,6 +5,7 @@ import type { AreaQuantities } from '../../quantities/contract.ts';
 import type { GroundSurface } from '../../levels/ground.ts';
 import { baseOut } from '../../geometry/index.ts';
 import { type CutLine, crossings, placeAt } from './section-line.ts';
+import { type SideMet, standsUp } from './sides-met.ts';
 
 /** An area as a section needs it. */
 export interface CutArea {
@@ -26,6 +27,8 @@ export interface Stretch {
   readonly heights?: readonly [HeightsThere, HeightsThere];
   readonly ground?: readonly [number, number];
   readonly isSoft: boolean;
+  /** Past a side that meets no open ground: there is no topsoil; behind what stands up nothing is known of the ground. */
+  readonly behind?: 'closed' | 'wall';
 }
 
 export function cutAreas({ areas }: Job, quantities: readonly AreaQuantities[]): CutArea[] {
@@ -102,4 +105,29 @@ export function runsOf<Same>(
     before = same;
   }
   return runs;
+}
+
+/** m: sides within it of where the dig ends are what it ends at. */
+const AT_END = 0.01;
+
+/** What lies past sides where the dig ends is not taken for open ground where it is none. */
+export function withoutOpenGround(stretches: readonly Stretch[], sides: readonly SideMet[]): Stretch[] {
+  const undug = runsOf(stretches, ({ dug }) => (dug === undefined ? 'undug' : undefined));
+  const behind = new Map<Stretch, Stretch['behind']>();
+  for (const { run } of undug) {
+    const [start, end] = [run[0]!.from, run.at(-1)!.to];
+    const ends = sides.filter(
+      ({ at, outwards, edge: { meets } }) =>
+        meets.area === undefined && !meets.openGround && Math.abs(at - (outwards > 0 ? start : end)) <= AT_END
+    );
+    if (ends.length === 0) continue;
+    const way = ends.some(({ edge }) => standsUp(edge)) ? 'wall' : 'closed';
+    for (const stretch of run) behind.set(stretch, way);
+  }
+  return stretches.map((stretch): Stretch => {
+    const way = behind.get(stretch);
+    if (way === undefined) return stretch;
+    const { ground, ...rest } = stretch;
+    return { ...rest, ...(way === 'wall' || ground === undefined ? {} : { ground }), behind: way };
+  });
 }
