@@ -44,7 +44,7 @@ Examples:
   paving draw -o terrace.svg terrace.paving        a drawing that any browser opens and prints to scale
   paving draw --format text terrace.paving         sides, units, and the place of each cut in words
   paving draw --section across -o across.svg terrace.paving    ground, finish, layers and dig along a line
-  paving draw --section spine -o spine.svg path.paving         a path cut lengthways, along `line spine P to Q to R`
+  paving draw --section spine -o spine.svg path.paving         a path cut lengthways, along line spine P to Q to R
 
 The drawing tells its paper and scale. Before taking measures from a print, check its bar with a rule.
 Exit code: 0 fine, 1 the job has errors (what is sound is drawn all the same), 2 could not run.`;

@@ -70,12 +70,12 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
   const around = surroundingsOf(areas, page);
   const within = keptOutNames(areas, around);
   const start = startMarks(areas, around);
+  const ticks = tangentTicks(areas, around);
   const numbers = placeNumbers(pieces, around);
   const [outlets, others] = outletsFirst(site?.things ?? []);
   const outletNames = thingLabels(outlets, around);
   if (site) takeThings(withoutSetOut(site), page.sheet, around.taken);
   const setOut = site ? setOutShapes(site, around) : [];
-  const ticks = tangentTicks(areas, around);
   const points = site ? pointLabels(site.points, around) : [];
   const falls = site ? fallArrows(site.falls, around) : [];
   const sides = placeSides(areas, system, around);

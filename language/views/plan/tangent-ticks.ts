@@ -5,8 +5,8 @@ import { ground } from './page.ts';
 import type { PlanArea } from './plan-input.ts';
 import { isOnSheet, type Surroundings } from './surroundings.ts';
 
-/** Half the length of a tick, and free room about it, mm on paper. */
-const HALF = 1.3;
+/** Half the length of a tick, which shows past an edging, and free room about it, mm on paper. */
+const HALF = 2.2;
 const ROOM = 0.6;
 
 /** The cosine of an angle at which a curve and what follows it still meet without a corner. */

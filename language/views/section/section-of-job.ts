@@ -2,7 +2,7 @@ import { distance, type Point } from '../../geometry/index.ts';
 import type { Datum } from '../../job/heights.ts';
 import type { Job } from '../../job/job.ts';
 import { printThickness } from '../../measures/print.ts';
-import { levelStyleOf, printLevel } from '../../measures/print-level.ts';
+import { levelStyleOf, printDrop, printLevel } from '../../measures/print-level.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
 import { heightsFrom } from '../plan/heights-from.ts';
 import { bodiesOf, linesOf, madeUpOf } from './bodies.ts';
@@ -79,7 +79,7 @@ function layersOf(stretches: readonly Stretch[], { system }: Job): string[] {
 
 function madeUpLines(stretches: readonly Stretch[], { system }: Job): string[] {
   return madeUpOf(stretches).map(({ area, stone, most }) => {
-    const thick = printThickness(most, system);
+    const thick = printDrop(most, levelStyleOf(system));
     return `${area}: low ground made up with ${stone ?? 'stone'}, ${thick} at most along this line`;
   });
 }

@@ -4,6 +4,7 @@ import { type AreaHeights, areaHeights, groundOf, type HeightsThere } from '../.
 import type { AreaQuantities } from '../../quantities/contract.ts';
 import type { GroundSurface } from '../../levels/ground.ts';
 import { baseOut } from '../../geometry/index.ts';
+import { finishStations } from './finish-stations.ts';
 import { type CutLine, crossings, placeAt } from './section-line.ts';
 import { type SideMet, standsUp } from './sides-met.ts';
 
@@ -59,9 +60,14 @@ export function stretchesOf(line: CutLine, areas: readonly CutArea[], job: Job):
   const met = loops.flatMap(loop => crossings(line, loop).map(({ at }) => at));
   const looks = Array.from({ length: LOOKS + 1 }, (_, index) => -line.past + (whole * index) / LOOKS);
   const all = [...looks, ...met, 0, line.length, -line.past, end].sort((a, b) => a - b);
-  const stations = all.filter((at, index) => index === 0 || at - all[index - 1]! > SHORTEST);
   const ground = job.areas.map(({ site }) => groundOf(site)).find(one => one !== undefined);
-  return stations.slice(1).map((to, index) => stretchBetween(line, stations[index]!, to, areas, ground));
+  const between = (wished: readonly number[]): Stretch[] => {
+    const stations = wished.filter((at, index) => index === 0 || at - wished[index - 1]! > SHORTEST);
+    return stations.slice(1).map((to, index) => stretchBetween(line, stations[index]!, to, areas, ground));
+  };
+  const stretches = between(all);
+  const bends = finishStations(line, stretches);
+  return bends.length === 0 ? stretches : between([...all, ...bends].sort((a, b) => a - b));
 }
 
 function stretchBetween(
