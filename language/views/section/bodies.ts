@@ -77,8 +77,8 @@ function levelsAlong(run: readonly Stretch[], height: (there: HeightsThere) => n
 /** Topsoil is stripped where it is dug: it stays beside. */
 function topsoil(stretches: readonly Stretch[], strip: number): SectionBody[] {
   if (!(strip > 0)) return [];
-  const runs = runsOf(stretches, ({ dug, ground, behind }) =>
-    dug === undefined && ground !== undefined && behind === undefined ? 'topsoil' : undefined
+  const runs = runsOf(stretches, ({ dug, ground, isClosed }) =>
+    dug === undefined && ground !== undefined && !isClosed ? 'topsoil' : undefined
   );
   return runs.map(({ run }, index) => {
     const top = simplified(groundAlong(run));

@@ -90,7 +90,7 @@ const SAME = 0.002;
 /** m: a smaller step in height is none. */
 const STEP = 0.0005;
 
-/** Ends of the line, where areas begin and end, stations of a finish, boxes, and where ground, finish or dig bend. */
+/** Ends of the line and of its sides, where areas begin and end, stations of a finish, boxes, and where ground, finish or dig bend. */
 function stationsOf(
   line: CutLine,
   stretches: readonly Stretch[],
@@ -103,6 +103,7 @@ function stationsOf(
   const bends = lines.flatMap(({ levels }) => levels.map(({ at }) => at));
   const wished = [
     ...[0, line.length].map(at => ({ at, rank: 0 })),
+    ...line.parts.slice(2, -1).map(({ start }) => ({ at: start, rank: 1 })),
     ...rims.map(at => ({ at, rank: 1 })),
     ...finishStations(line, stretches).map(at => ({ at, rank: 1 })),
     ...boxes.map(at => ({ at, rank: 2 })),

@@ -28,8 +28,8 @@ export interface Stretch {
   readonly heights?: readonly [HeightsThere, HeightsThere];
   readonly ground?: readonly [number, number];
   readonly isSoft: boolean;
-  /** Past a side that meets no open ground: there is no topsoil; behind what stands up nothing is known of the ground. */
-  readonly behind?: 'closed' | 'wall';
+  /** Past a side that meets no open ground: no topsoil is drawn there. */
+  readonly isClosed?: true;
 }
 
 export function cutAreas({ areas }: Job, quantities: readonly AreaQuantities[]): CutArea[] {
@@ -59,7 +59,7 @@ export function stretchesOf(line: CutLine, areas: readonly CutArea[], job: Job):
   ]);
   const met = loops.flatMap(loop => crossings(line, loop).map(({ at }) => at));
   const looks = Array.from({ length: LOOKS + 1 }, (_, index) => -line.past + (whole * index) / LOOKS);
-  const all = [...looks, ...met, 0, line.length, -line.past, end].sort((a, b) => a - b);
+  const all = [...looks, ...met, ...line.parts.map(({ start }) => start), end].sort((a, b) => a - b);
   const ground = job.areas.map(({ site }) => groundOf(site)).find(one => one !== undefined);
   const between = (wished: readonly number[]): Stretch[] => {
     const stations = wished.filter((at, index) => index === 0 || at - wished[index - 1]! > SHORTEST);
@@ -116,24 +116,18 @@ export function runsOf<Same>(
 /** m: sides within it of where the dig ends are what it ends at. */
 const AT_END = 0.01;
 
-/** What lies past sides where the dig ends is not taken for open ground where it is none. */
+/** Past sides that meet no open ground there is no topsoil; behind what stands up nothing is known of the ground. */
 export function withoutOpenGround(stretches: readonly Stretch[], sides: readonly SideMet[]): Stretch[] {
-  const undug = runsOf(stretches, ({ dug }) => (dug === undefined ? 'undug' : undefined));
-  const behind = new Map<Stretch, Stretch['behind']>();
-  for (const { run } of undug) {
+  const closed = new Map<Stretch, Stretch>();
+  for (const { run } of runsOf(stretches, ({ dug }) => (dug === undefined ? 'undug' : undefined))) {
     const [start, end] = [run[0]!.from, run.at(-1)!.to];
-    const ends = sides.filter(
-      ({ at, outwards, edge: { meets } }) =>
-        meets.area === undefined && !meets.openGround && Math.abs(at - (outwards > 0 ? start : end)) <= AT_END
-    );
-    if (ends.length === 0) continue;
-    const way = ends.some(({ edge }) => standsUp(edge)) ? 'wall' : 'closed';
-    for (const stretch of run) behind.set(stretch, way);
+    const ends = sides.filter(({ at, outwards }) => Math.abs(at - (outwards > 0 ? start : end)) <= AT_END);
+    if (!ends.some(({ edge: { meets } }) => meets.area === undefined && !meets.openGround)) continue;
+    const isWalled = ends.some(({ edge }) => standsUp(edge));
+    for (const stretch of run) {
+      const { ground, ...rest } = stretch;
+      closed.set(stretch, { ...rest, ...(isWalled || ground === undefined ? {} : { ground }), isClosed: true });
+    }
   }
-  return stretches.map((stretch): Stretch => {
-    const way = behind.get(stretch);
-    if (way === undefined) return stretch;
-    const { ground, ...rest } = stretch;
-    return { ...rest, ...(way === 'wall' || ground === undefined ? {} : { ground }), behind: way };
-  });
+  return stretches.map(stretch => closed.get(stretch) ?? stretch);
 }
