@@ -122,7 +122,10 @@ function lineOf(tokens: readonly IToken[]): string | undefined {
   const along = tokens.findIndex(({ tokenType }) => tokenType.name === 'along');
   if (along < 0) return undefined;
   const rest = tokens.slice(along + 1);
-  const end = rest.findIndex(({ tokenType }) => !/^(?:ID|to|leg|left|right|NUMBER)$/.test(tokenType.name));
+  const end = rest.findIndex(
+    ({ tokenType: { name } }, at) =>
+      !/^(?:ID|to|leg|left|right)$/.test(name) && !(name === 'NUMBER' && rest[at - 1]?.tokenType.name === 'leg')
+  );
   const words = rest.slice(0, end < 0 ? rest.length : end).filter(({ image }) => !FALLING.has(image));
   return words.length === 0 ? undefined : words.map(({ image }) => image).join(' ');
 }

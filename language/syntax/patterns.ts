@@ -28,6 +28,8 @@ export const SIZE_SIGN = /(?:[x×X]|by(?![\p{L}_-]))(?=[ \t]*(?:[0-9.(½¼¾⅓�
 export const COMMA_WORD = /,\s*([\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy;
 /** What follows a name at the start of an edge. */
 export const NAME_GOES_ON = /[ \t]+(?:to|meets)(?![\p{L}\p{N}_-])|[ \t]*,/uy;
+/** What follows the name of a point that is declared. */
+export const POINT_GOES_ON = /\s+(?:at|halfway|taped)(?![\p{L}\p{N}_-])/uy;
 /** `12'-6"`: the hyphen of the tape, not a minus. */
 export const TAPE_HYPHEN = /[-−–‑](?=[0-9.½¼¾⅓⅔⅛⅜⅝⅞])/y;
 /** `6-in`, `12-ft`. */

@@ -19,6 +19,7 @@ import {
   SIZE_SIGN,
   COMMA_WORD,
   NAME_GOES_ON,
+  POINT_GOES_ON,
   TAPE_HYPHEN,
   MEASURE_HYPHEN,
   ABBREVIATION_STOP,
@@ -248,12 +249,20 @@ class Scanner {
     }
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
     if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
+    if (this.isPointsName(word)) return this.emit('ID', word);
     const isClause =
       this.clauses.has(word) &&
       word in this.types &&
       (!BEHIND_VALUES.has(word) || this.afterOperand()) &&
       !this.isBenchmarkHere(word);
     this.emit(isClause ? word : 'ID', word);
+  }
+
+  /** `point left at (0, 0)`: a word of the statement in the place of its name. */
+  private isPointsName(word: string): boolean {
+    if (this.tokens.at(-1)?.tokenType.name !== 'point') return false;
+    POINT_GOES_ON.lastIndex = this.offset + word.length;
+    return POINT_GOES_ON.test(this.text);
   }
 
   /** A height hangs from a benchmark, which may be called as a mark on a wall is: `20 mm below damp-course`. */

@@ -125,7 +125,7 @@ describe('Statements', () => {
       'base ${1|pit-stone,crushed-stone,type-1,clause-804,stone-0-32,open-graded-stone|} ${2:6 in}'
     );
     expect(offer(inArea('be‸', METRIC), 'bed').snippet).toBe('bed ${1|sharp-sand,washed-sand,grit-2-6|} ${2:30 mm}');
-    expect(offer(`${METRIC}site {\n  ‸\n}\n`, 'topsoil').text).toBe('topsoil 125 mm');
+    expect(offer(`${METRIC}site {\n  ‸\n}\n`, 'topsoil').text).toBe('topsoil 100 mm');
     expect(offer(inArea('‸'), 'paving').text).toBe('paving slab-16 in running-bond, joints 1/8 in');
   });
 

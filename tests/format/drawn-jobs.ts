@@ -1,0 +1,289 @@
+/** Two made-up jobs with heights, gates, drains and a log: as typed, and in their canonical form. */
+export const TERRACE_AS_TYPED = `job "Test terrace" {
+  rules    north-america
+  show     feet-and-inches
+  currency USD
+  dig      by hand
+  access   3 ft wide, barrow run 85 ft
+  note     "Shut-off is in the garage."
+}
+unit slab-16 { size 15 7/8 x 15 7/8 x 2 in, weight 42 lb, set by hand }
+site {
+  soil clay, poorly-drained
+  topsoil 5 in
+  winters freeze
+  benchmark door-sill
+}
+point A at (0, 0)
+point B at (18 ft 6 in, 0)
+point C taped 12 ft 7 7/8 in from B, 22 ft 4 1/2 in from A, left of A to B
+point D taped 12 ft 8 5/8 in from A, 22 ft 7 3/8 in from B, 18 ft 7 3/4 in from C, left of A to B
+point M halfway D to A
+
+heights by laser on 2026-04-18, door-sill reads 31 1/4 in {
+  ground   A 34 1/4 in   B 34 1/2 in   C 38 in   D 37 1/4 in
+  old-walk A 33 3/4 in   M 34 7/8 in   D 36 7/8 in
+}
+existing old-walk {
+  edge  D to A, offsets into it 0 at D, 3/16 in at 4 ft, 3/8 in at 8 ft, 0 at A
+  units 15 7/8 x 15 7/8 in, joints 1/8 in
+  joint-line at A
+}
+area terrace {
+  outline A to B to C to D
+  traffic foot
+  finish  2 1/2 in below door-sill along A to B, falling 1/4 in per ft away from A to B
+  paving  slab-16 in running-bond, joints 1/8 in
+  start   whole units along A to B, carried on from old-walk
+  bed     washed-sand 1 in
+  base    crushed-stone 6 in, 6 in past the edging
+  edges {
+    A to B  meets house-wall, solid masonry
+    B to C  meets lawn, edging spiked-strip set after laying
+    C to D  meets lawn
+    D to A  meets old-walk, flush
+  }
+}
+box valves in terrace {
+  rectangle 20 x 14 in, centre 6 ft 2 in along A to B, 3 ft 1 in out
+  lid       4 1/4 in below door-sill
+  in use, set flush
+}
+box old-sprinkler in terrace {
+  circle    10 in across, centre 12 ft 4 in along A to B, 8 ft out
+  lid       5 in below door-sill
+  out of use, cut down and bury
+}
+pipe irrigation in terrace {
+  from valves to old-sprinkler
+  depth about 10 in, not proven
+}
+gate side-gate {
+  hinge 2 ft along B to C, leaf 3 ft 2 in towards C, opens 95 degrees into terrace
+  underside 3 1/4 in below door-sill
+  clearance 1/2 in
+}
+accept gate-too-low on side-gate because "joiner trims it when the slabs are down" until 2026-06-30
+level-sheet { every 6 ft, printed in inches, string 6 in above the finish, offset-points 2 ft outside the dig }
+log {
+  2026-04-25 delivered crushed-stone 8 1/2 short ton
+  2026-05-02 soft-spot 3 x 4 ft, centre 14 ft along A to B, 9 ft out, 4 in deeper, filled crushed-stone
+  2026-05-09 measured base at C 8 1/2 in below door-sill, at D 8 7/8 in below door-sill
+  2026-05-09 done base of terrace, done dig of terrace along A to B
+}
+`;
+
+export const TERRACE = `job "Test terrace" {
+  rules    north-america
+  show     feet-and-inches
+  currency USD
+  dig      by hand
+  access   3 ft wide, barrow run 85 ft
+  note     "Shut-off is in the garage."
+}
+
+unit slab-16 { size 15 7/8 x 15 7/8 x 2 in, weight 42 lb, set by hand }
+
+site {
+  soil      clay, poorly-drained
+  topsoil   5 in
+  winters   freeze
+  benchmark door-sill
+}
+
+point A at (0, 0)
+point B at (18 ft 6 in, 0)
+point C taped 12 ft 7 7/8 in from B, 22 ft 4 1/2 in from A, left of A to B
+point D taped 12 ft 8 5/8 in from A, 22 ft 7 3/8 in from B, 18 ft 7 3/4 in from C, left of A to B
+point M halfway D to A
+
+heights by laser on 2026-04-18, door-sill reads 31 1/4 in {
+  ground   A 34 1/4 in  B 34 1/2 in  C 38 in  D 37 1/4 in
+  old-walk A 33 3/4 in  M 34 7/8 in  D 36 7/8 in
+}
+
+existing old-walk {
+  edge       D to A, offsets into it 0 at D, 3/16 in at 4 ft, 3/8 in at 8 ft, 0 at A
+  units      15 7/8 x 15 7/8 in
+  joints     1/8 in
+  joint-line at A
+}
+
+area terrace {
+  outline A to B to C to D
+  traffic foot
+  finish  2 1/2 in below door-sill along A to B, falling 1/4 in per ft away from A to B
+  paving  slab-16 in running-bond, joints 1/8 in
+  start   whole units along A to B, carried on from old-walk
+  bed     washed-sand 1 in
+  base    crushed-stone 6 in, 6 in past the edging
+  edges {
+    A to B  meets house-wall, solid masonry
+    B to C  meets lawn, edging spiked-strip set after laying
+    C to D  meets lawn
+    D to A  meets old-walk, flush
+  }
+}
+
+box valves in terrace {
+  rectangle 20 x 14 in, centre 6 ft 2 in along A to B, 3 ft 1 in out
+  lid       4 1/4 in below door-sill
+  in use, set flush
+}
+
+box old-sprinkler in terrace {
+  circle 10 in across, centre 12 ft 4 in along A to B, 8 ft out
+  lid    5 in below door-sill
+  out of use, cut down and bury
+}
+
+pipe irrigation in terrace {
+  from  valves to old-sprinkler
+  depth about 10 in, not proven
+}
+
+gate side-gate {
+  hinge     2 ft along B to C, leaf 3 ft 2 in towards C, opens 95 degrees into terrace
+  underside 3 1/4 in below door-sill
+  clearance 1/2 in
+}
+
+accept gate-too-low on side-gate because "joiner trims it when the slabs are down" until 2026-06-30
+
+level-sheet {
+  every         6 ft
+  printed       in inches
+  string        6 in above the finish
+  offset-points 2 ft outside the dig
+}
+
+log {
+  2026-04-25 delivered crushed-stone 8 1/2 short ton
+  2026-05-02 soft-spot 3 x 4 ft, centre 14 ft along A to B, 9 ft out, 4 in deeper, filled crushed-stone
+  2026-05-09 measured base at C 8 1/2 in below door-sill, at D 8 7/8 in below door-sill
+  2026-05-09 done base of terrace, done dig of terrace along A to B
+}
+`;
+
+export const DRIVE_AS_TYPED = `job "Test drive" { rules britain, show metric, dig by machine, 1.5 t }
+site { soil clay, bearing 3 %, topsoil 0.15 m, kept for backfill
+  benchmark garage-floor 10.000 m
+  planning "front garden over 5 m2: drains to own soakaway" }
+point G1 at (0, 0)
+point G2 at (5.20, 0) m
+point R1 at (0, 11.40) m
+point R2 at (5.20, 11.40) m
+point T1 at (5.20, 4.00) m
+point T2 at (9.40, 4.00) m
+point T3 at (9.40, 9.50) m
+point T4 at (5.20, 9.50) m
+existing footway
+heights by laser on 2026-02-20, garage-floor reads 1.482 m {
+  ground  G1 1.462  G2 1.470  R1 1.176  R2 1.190  T2 1.330  T3 1.201 m
+  footway R1 1.170  R2 1.184 m
+}
+drain garage-channel {
+  channel along G1 to G2, 130 mm wide, on concrete 150 mm below and both sides
+  grate 9.982 m at G1 and G2
+  outlet at G2 to soakaway, class B125
+}
+area drive {
+  outline G1 to G2 to T1 to T4 to R2 to R1
+  traffic cars
+  finish  G1 9.985  G2 9.985  R2 10.298  R1 10.312 m, twisted evenly
+  base type-1 200 mm, 150 mm past the edging
+  bed sharp-sand 30 mm, settles 8 mm
+  edges {
+    G1 to G2  meets garage-channel
+    T1 to T4  meets turning, flush
+    R2 to R1  meets footway, flush, concrete behind the last course
+    the rest  meets lawn, edging kerb-100 set before laying, standing 25 mm up
+  }
+}
+area turning {
+  outline T1 to T2 to T3 to T4, rounded 1.20 m at T2 and T3
+  traffic cars, turning
+  finish  as drive along T1 to T4, rising 1:50 away from T1 to T4
+  base as drive
+}
+material kerb-100 { role edging, size 915 x 100 x 200 mm, concrete 300 x 100 mm below, 50 mm of it under the paving, haunch 100 x 75 mm behind, curve-pieces 305 mm, wait 3 days before compacting against it }
+box foul-manhole in drive {
+  rectangle 675 x 525 mm, centre (3.10, 6.20) m, turned 12 degrees
+  lid 10.020 m
+  in use, set flush, tray 80 mm deep
+}
+line spine G1 to T1 to R1, rounded 1 m at T1
+section across G1 to R2
+route way along spine
+`;
+
+export const DRIVE = `job "Test drive" { rules britain, show metric, dig by machine, 1.5 t }
+
+site {
+  soil      clay, bearing 3 %
+  topsoil   0.15 m, kept for backfill
+  benchmark garage-floor 10.000 m
+  planning  "front garden over 5 m2: drains to own soakaway"
+}
+
+point G1 at (0, 0)
+point G2 at (5.20, 0) m
+point R1 at (0, 11.40) m
+point R2 at (5.20, 11.40) m
+point T1 at (5.20, 4.00) m
+point T2 at (9.40, 4.00) m
+point T3 at (9.40, 9.50) m
+point T4 at (5.20, 9.50) m
+existing footway
+
+heights by laser on 2026-02-20, garage-floor reads 1.482 m {
+  ground  G1 1.462  G2 1.470  R1 1.176  R2 1.190  T2 1.330  T3 1.201 m
+  footway R1 1.170  R2 1.184 m
+}
+
+drain garage-channel {
+  channel along G1 to G2, 130 mm wide, on concrete 150 mm below and both sides
+  grate   9.982 m at G1 and G2
+  outlet  at G2 to soakaway, class B125
+}
+
+area drive {
+  outline G1 to G2 to T1 to T4 to R2 to R1
+  traffic cars
+  finish  G1 9.985  G2 9.985  R2 10.298  R1 10.312 m, twisted evenly
+  base    type-1 200 mm, 150 mm past the edging
+  bed     sharp-sand 30 mm, settles 8 mm
+  edges {
+    G1 to G2  meets garage-channel
+    T1 to T4  meets turning, flush
+    R2 to R1  meets footway, flush, concrete behind the last course
+    the rest  meets lawn, edging kerb-100 set before laying, standing 25 mm up
+  }
+}
+
+area turning {
+  outline T1 to T2 to T3 to T4, rounded 1.20 m at T2 and T3
+  traffic cars, turning
+  finish  as drive along T1 to T4, rising 1:50 away from T1 to T4
+  base    as drive
+}
+
+material kerb-100 {
+  role         edging
+  size         915 x 100 x 200 mm
+  concrete     300 x 100 mm below, 50 mm of it under the paving
+  haunch       100 x 75 mm behind
+  curve-pieces 305 mm
+  wait         3 days before compacting against it
+}
+
+box foul-manhole in drive {
+  rectangle 675 x 525 mm, centre (3.10, 6.20) m, turned 12 degrees
+  lid       10.020 m
+  in use, set flush, tray 80 mm deep
+}
+
+line spine G1 to T1 to R1, rounded 1 m at T1
+section across G1 to R2
+route way along spine
+`;
