@@ -69,7 +69,7 @@ function neighbourOf(
 }
 
 /** Between the two spots that the place lies nearest to, straight from the one to the other; beyond them the nearest. */
-function alongSpots(spots: readonly { readonly at: Point; readonly z: number }[], at: Point): number {
+export function alongSpots(spots: readonly { readonly at: Point; readonly z: number }[], at: Point): number {
   const [first, last] = furthestApart(spots);
   const run = distance(first.at, last.at);
   if (run === 0) return first.z;

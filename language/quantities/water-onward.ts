@@ -68,7 +68,7 @@ function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
 }
 
 /** Shipped kinds of sides that stand above what is laid against them; of any other the text says what stands up. */
-const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
+export const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
 
 /** Edging that stands up and walls keep water on the paving: it runs along them. */
 function isHeldBack({ standing, meets, wall, flush }: Edge): boolean {

@@ -63,7 +63,9 @@ function heightsAt({ areas, datum, system }: Job, at: Point): string[] {
   if (datum === undefined) return [];
   const all = areas.flatMap(area => {
     const heights = belongsTo(area, at) ? areaHeights(area) : undefined;
-    return heights === undefined ? [] : [{ name: area.name, text: printLevel(heights.at(at).finish, datum, levelStyleOf(system)) }];
+    return heights === undefined
+      ? []
+      : [{ name: area.name, text: printLevel(heights.at(at).finish, datum, levelStyleOf(system)) }];
   });
   const [first] = all;
   if (first === undefined) return [];
