@@ -212,7 +212,12 @@ function boxCrossed(
 }
 
 /** A pipe where it crosses, by the depth that is told. */
-function pipeCrossed(line: CutLine, pipe: Pipe, stretches: readonly Stretch[], { system, areas: [area] }: Job): Crossed[] {
+function pipeCrossed(
+  line: CutLine,
+  pipe: Pipe,
+  stretches: readonly Stretch[],
+  { system, areas: [area] }: Job
+): Crossed[] {
   const { key, name, depth } = pipe;
   const sides = pipe.line.slice(1).map(({ at }, index): Side => ({ from: pipe.line[index]!.at, to: at }));
   const met = sides.flatMap(side =>

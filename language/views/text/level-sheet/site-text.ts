@@ -31,11 +31,7 @@ export function siteText(quantities: JobQuantities, job: Job, printing: Printing
 function boxesText({ boxes }: JobQuantities, { datum, style, colours }: Printing): string[] {
   const rows = (boxes ?? []).flatMap(box => {
     if (box.lid === undefined) return [];
-    const what = box.buried
-      ? cutText(box, style)
-      : box.change === undefined
-        ? ''
-        : changeText(box.change, style);
+    const what = box.buried ? cutText(box, style) : box.change === undefined ? '' : changeText(box.change, style);
     return [
       [
         box.name,
