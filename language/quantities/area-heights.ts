@@ -52,8 +52,8 @@ export function areaHeights(area: Heighted): AreaHeights | undefined {
       const finish = heightAt(surface, point);
       const today = ground?.heightAt(point) ?? finish;
       const underside = finish - depth;
-      const soft = area.softSpots.find(spot => inside(spot.outline, point));
-      const digBottom = Math.min(underside, today - strip) - (soft?.deeper.value ?? 0);
+      const deeper = area.softSpots.filter(spot => inside(spot.outline, point)).map(spot => spot.deeper.value);
+      const digBottom = Math.min(underside, today - strip) - Math.max(0, ...deeper);
       return { finish, ground: today, underside, digBottom };
     }
   };

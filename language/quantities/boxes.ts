@@ -43,6 +43,11 @@ export function boxesOf(
     });
 }
 
+/** How far a box is cut down at least: to the bottom of the dig, or of a soft spot over it; undefined where that is not known. */
+export function deepestCut(box: Pick<BoxQuantities, 'cutDown' | 'cutDownInSoftSpot'> | undefined): number | undefined {
+  return box?.cutDown === undefined ? undefined : Math.max(box.cutDown, box.cutDownInSoftSpot ?? 0);
+}
+
 function isCutDown({ use }: KeptOut): boolean {
   return use !== undefined && use.buried && !use.inUse;
 }

@@ -215,7 +215,8 @@ const SITE = {
           side: text('Name of the side'),
           index: { type: 'integer', minimum: 0, description: 'Its place in the outline, from 0' },
           'meets?': text('What lies beyond'),
-          drained
+          drained,
+          'stays?': number('What of it stays in low places, of this area or further on', 'm2')
         }),
         'Sides that water comes to over the area alone'
       ),

@@ -3,7 +3,9 @@ import { contactsBetween } from '../../geometry/contacts.ts';
 import type { Drain, Pipe } from '../../job/heights.ts';
 import type { Job, KeptOut } from '../../job/job.ts';
 import { zOf } from '../../job/heights.ts';
+import { deepestCut } from '../../quantities/boxes.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
+import { pipeTopAt } from '../../quantities/pipes.ts';
 import { depthText, lidText } from '../plan/things-of-job.ts';
 import { printMarked, roundedUp } from '../../measures/print.ts';
 import { levelStyleOf, printLevel } from '../../measures/print-level.ts';
@@ -70,7 +72,7 @@ function boxCrossed(
     const text = `${kind} ${name}${[...lidNow, ...(change === undefined ? [] : [change])].map(one => `, ${one}`).join('')}`;
     return [{ bodies: [], lines: [], marks: [{ key: `${key}/mark`, at, z: there.finish, text }] }];
   }
-  const by = quantities.boxes?.find(({ id }) => id === key)?.cutDown;
+  const by = deepestCut(quantities.boxes?.find(({ id }) => id === key));
   const down = by === undefined ? 'cut down' : `cut down at least ${printMarked(roundedUp(by, system), system)}`;
   const top = today ?? there.finish;
   const corners = rectangle(span.from, 1, span.to - span.from, Math.min(there.digBottom, top), top);
@@ -83,8 +85,13 @@ function boxCrossed(
   ];
 }
 
-/** A pipe where it crosses, by the depth that is told, below today's ground. */
-function pipeCrossed(line: CutLine, pipe: Pipe, stretches: readonly Stretch[], { system }: Job): Crossed[] {
+/** A pipe where it crosses, by the depth that is told. */
+function pipeCrossed(
+  line: CutLine,
+  pipe: Pipe,
+  stretches: readonly Stretch[],
+  { system, areas: [area] }: Job
+): Crossed[] {
   const { key, name, depth } = pipe;
   const sides = pipe.line.slice(1).map(({ at }, index): Side => ({ from: pipe.line[index]!.at, to: at }));
   const met = sides.flatMap(side =>
@@ -96,7 +103,8 @@ function pipeCrossed(line: CutLine, pipe: Pipe, stretches: readonly Stretch[], {
     const here = stretches.find(({ from, to }) => at >= from && at <= to);
     const ground = here?.ground?.[0] ?? here?.heights?.[0].ground;
     if (ground === undefined) return [];
-    const mark = { key: `${key}/mark-${index + 1}`, at, z: ground - (depth?.value ?? 0) };
+    const top = area && pipeTopAt(pipe, area.site, placeAt(line, at));
+    const mark = { key: `${key}/mark-${index + 1}`, at, z: top ?? ground - (depth?.value ?? 0) };
     const text = `pipe ${name}: ${depthText(pipe, system)}`;
     return [
       { bodies: [], lines: [], marks: [{ ...mark, text, ...(depth === undefined ? {} : { isPipe: true as const }) }] }
