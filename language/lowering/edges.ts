@@ -252,7 +252,7 @@ export class Edges {
     if (side === undefined || found.kind === 'side-kind') return side;
     const existing = keyOf(found);
     const heights = levelled.find(thing => thing.key === existing)?.spots;
-    return { ...side, existing, ...(heights === undefined ? {} : { heights }) };
+    return { ...side, existing, kind: kind.name, ...(heights === undefined ? {} : { heights }) };
   }
 
   /** Something that is there already can be declared right before the area. */

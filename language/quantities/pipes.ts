@@ -35,6 +35,7 @@ export function pipesOf(
       name: pipe.name,
       ...(pipe.carries === undefined ? {} : { carries: pipe.carries }),
       proven: pipe.proven,
+      crossesDig: crossesDig(pipe, areas),
       ...(nearest === undefined ? {} : { nearestAt: [nearest.at.x, nearest.at.y] as const }),
       tapedFrom: pipe.line.flatMap(({ name, at: place }) =>
         tapedFrom(
@@ -65,6 +66,13 @@ function depthNumbers(pipe: Pipe, areas: readonly SiteArea[], at: string, page: 
     )
   );
   return nearest;
+}
+
+function crossesDig({ line }: Pipe, areas: readonly SiteArea[]): boolean {
+  return areas.some(one => {
+    const region = digRegion(one);
+    return line.slice(1).some((to, index) => stretchesIn({ from: line[index]!.at, to: to.at }, region).length > 0);
+  });
 }
 
 /**

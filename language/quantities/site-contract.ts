@@ -51,6 +51,8 @@ export interface PipeQuantities extends NumbersOf<'pipe'> {
   readonly name: string;
   readonly carries?: string;
   readonly proven: boolean;
+  /** Its line leads over a dig. */
+  readonly crossesDig: boolean;
   /** Where the dig comes nearest to it. */
   readonly nearestAt?: Place2d;
   readonly tapedFrom: readonly { readonly of: string; readonly point: string; readonly distance: number }[];

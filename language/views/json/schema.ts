@@ -198,6 +198,7 @@ const SITE = {
       ...NAMED,
       'carries?': text('What runs in it'),
       proven: { type: 'boolean', description: 'Its depth was proven on site' },
+      crossesDig: { type: 'boolean', description: 'Its line leads over a dig' },
       'nearestAt?': { ...ref('point'), description: 'Where the dig comes nearest to it, by its stated depth' },
       tapedFrom: list(object({ of: text('Place on the pipe'), ...TAPED })),
       ...numbersOf('pipe')
