@@ -61,7 +61,7 @@ export function thingsOfJob(concern: Concern, all: SiteToJudge): readonly JobThi
   const judged = { system, ...(site === undefined ? {} : { site }) };
   switch (concern) {
     case 'gate':
-      return (all.gates ?? []).map(gate => ({ is: 'gate', judged, key: gate.id, gate }));
+      return all.gates.map(gate => ({ is: 'gate', judged, key: gate.id, gate }));
     case 'box':
       return (all.boxes ?? []).map(box => ({ is: 'box', judged, key: box.id, box }));
     case 'pipe':

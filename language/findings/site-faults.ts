@@ -4,6 +4,8 @@ import type { Area, Job, System } from '../job/job.ts';
 import type { GroundFault } from '../levels/ground.ts';
 import { printArea } from '../measures/print.ts';
 import { isFault, measuredGround } from '../quantities/area-heights.ts';
+import type { LayersNumbers } from '../quantities/layers-stage.ts';
+import { areaInDig } from '../quantities/old-paving.ts';
 import type { GateQuantities } from '../quantities/site-contract.ts';
 import type { RawFinding } from './finding.ts';
 
@@ -46,36 +48,54 @@ function spotAt({ x, y }: Point, { ground }: SiteHeights): object | undefined {
   return ground.find(({ at }) => at.x === x && at.y === y);
 }
 
-/** Square metres: no larger part tells anything. */
-const LEAST_BEYOND = 0.1;
+/** Square metres: less is a crumb. */
+const LEAST_BEYOND = 0.05;
 
-/** Share of the dig past the measured ground that is no news: points are set beside the corners. */
-const USUAL_BEYOND = 0.05;
-
-/**
- * The dig reaches past the places where the ground was measured, and not only with the strip outside the paving. `dug` and
- * `paved`: m2.
- */
+/** Digs that reach past the places where the ground was measured; told once, of the site. `beyond`: m2. */
 export function groundNotMeasured(
-  area: Area,
-  { beyond, dug, paved }: { readonly beyond: number; readonly dug: number; readonly paved: number },
+  digs: readonly { readonly area: Area; readonly beyond: number }[],
   system: System
 ): RawFinding[] {
-  if (beyond - Math.max(0, dug - paved) <= Math.max(LEAST_BEYOND, USUAL_BEYOND * dug)) return [];
+  const past = digs.filter(({ area, beyond }) => beyond > LEAST_BEYOND && isMeasuredAtPoints(area));
+  const [first] = past;
+  if (first === undefined) return [];
+  const of = past.map(({ area, beyond }) => `${printArea(beyond, system)} of the dig of ${area.name}`);
+  const at = first.area.site.heights?.ground[0]?.key;
   return [
     {
       id: 'ground-not-measured',
-      message: `The ground was not measured under ${printArea(beyond, system)} of the dig of ${area.name}: it is taken to lie as high there as at the nearest place where it was. Take heights there too.`,
-      target: area.key,
-      values: [{ name: 'dig where the ground was not measured', value: beyond, measure: 'm2' }]
+      message: `The ground was not measured under ${inWords(of)}: it is taken to lie as high there as at the nearest place where it was. Take heights there too.`,
+      target: 'site',
+      ...(at === undefined ? {} : { at }),
+      values: [
+        {
+          name: 'dig where the ground was not measured',
+          value: past.reduce((sum, { beyond }) => sum + beyond, 0),
+          measure: 'm2'
+        }
+      ]
     }
   ];
 }
 
+function isMeasuredAtPoints({ site }: Area): boolean {
+  const ground = measuredGround(site);
+  return ground !== undefined && !isFault(ground);
+}
+
+function inWords(all: readonly string[]): string {
+  return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)!}`;
+}
+
 /** Soft spots that lie wholly outside the dig of their area. */
-export function softSpotsOutside(area: Area, volumes: readonly { readonly bankVolume: number }[]): RawFinding[] {
+export function softSpotsOutside(
+  area: Area,
+  { baseLoops, softSpots }: Pick<LayersNumbers, 'baseLoops' | 'softSpots'>
+): RawFinding[] {
+  const keptOut = area.keptOut.map(({ outline }) => outline);
   return area.softSpots.flatMap((spot, index): RawFinding[] =>
-    (volumes[index]?.bankVolume ?? 1) > 0
+    // A deeper spot may take all of one that lies in the dig.
+    (softSpots[index]?.bankVolume ?? 1) > 0 || areaInDig(spot.outline, { loops: baseLoops, keptOut }) > 0
       ? []
       : [
           {

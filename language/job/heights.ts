@@ -15,6 +15,11 @@ export interface Datum {
   readonly fromNought: boolean;
 }
 
+/** A height above the datum, m. */
+export function zOf({ above, base, fromNought }: Height): number {
+  return fromNought ? above.value : (base?.value ?? 0) + above.value;
+}
+
 /** A height taken at a named point. */
 export interface SpotLevel {
   readonly key: Key;

@@ -406,6 +406,8 @@ export interface Meets {
   readonly drain?: Key;
   /** What is there already, where it was declared. */
   readonly existing?: Key;
+  /** Of what is there already: the kind of side that it is. */
+  readonly kind?: string;
   /** Heights taken on it. */
   readonly heights?: readonly SpotLevel[];
   /** The thing named is nowhere declared (its own finding says so): taken as closed and holding. */

@@ -249,10 +249,10 @@ export class Edges {
     for (const thing of broken) this.context.breaks(thing);
     const kind = found.kind === 'side-kind' ? found : this.kindOfExisting(found);
     const side = kind && this.sideKind(kind, name);
-    if (side === undefined || found.kind === 'side-kind') return side;
+    if (kind === undefined || side === undefined || found.kind === 'side-kind') return side;
     const existing = keyOf(found);
     const heights = levelled.find(thing => thing.key === existing)?.spots;
-    return { ...side, existing, ...(heights === undefined ? {} : { heights }) };
+    return { ...side, existing, kind: kind.name, ...(heights === undefined ? {} : { heights }) };
   }
 
   /** Something that is there already can be declared right before the area. */

@@ -123,7 +123,8 @@ export class Gates {
         `The hinge lies on ${leafClause.towards!.$refText}: no leaf points towards it. Name another point.`,
         { property: 'towards' }
       );
-    const turn = sideOfLoop(outline.loop, hinge, end) === 'left' ? opens.value : -opens.value;
+    const isInside = sideOfLoop(outline.loop, hinge, end) === 'left';
+    const turn = isInside === (opensClause.outward !== true) ? opens.value : -opens.value;
     return { hinge, length, end, opens, turn, into: `area:${area.name}` };
   }
 

@@ -1,5 +1,5 @@
 import type { Given, Height, Key } from '../job/job.ts';
-import type { Datum } from '../job/heights.ts';
+import { type Datum, zOf } from '../job/heights.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context, type ListEnd, NOT_NEGATIVE, writtenOf } from './context.ts';
@@ -66,13 +66,15 @@ export class Heights {
     return this.benchmarks.some(({ node }) => isAbsolute((node as ast.Benchmark).height));
   }
 
-  /** What all heights are told from; undefined where the site names no benchmark, or its height is faulty. */
+  /** What all heights are told from: the first benchmark whose height is known; undefined where there is none. */
   datum(): Datum | undefined {
-    const first = this.benchmarks[0];
-    if (first === undefined) return undefined;
-    const base = this.baseOf(first);
-    if (base === 'faulty' || base === 'apart') return undefined;
-    return { benchmark: first.name, z: base.value, fromNought: base !== NO_BASE };
+    for (const found of this.benchmarks) {
+      const base = this.baseOf(found);
+      if (base === 'faulty') return undefined;
+      if (base !== 'apart')
+        return { benchmark: found.name, z: base.value, fromNought: this.countsFromNought() };
+    }
+    return undefined;
   }
 
   /** Height of a benchmark above the datum, m. */
@@ -87,7 +89,7 @@ export class Heights {
     const given = context.given(text, key, node.by as Expression | undefined, 'm', ANY, list);
     if (given === undefined) return undefined;
     for (const found of this.benchmarks) {
-      if ((found.node as ast.Benchmark).height === undefined) continue;
+      if (!isAbsolute((found.node as ast.Benchmark).height)) continue;
       context.names.find(text, 'benchmark', found.name);
       const base = this.baseOf(found);
       if (base === 'faulty' || base === 'apart') return undefined;
@@ -128,7 +130,8 @@ export class Heights {
   }
 
   private apart(text: SpecText, key: Key, node: ast.Height, name: string): undefined {
-    const first = this.benchmarks[0]?.name ?? name;
+    const known = this.benchmarks.find(found => typeof this.baseOf(found) !== 'string');
+    const first = known?.name ?? name;
     if (this.toldApart.has(name)) {
       this.context.breaks(name);
       return undefined;
@@ -166,11 +169,6 @@ export class Heights {
     if (from === undefined) return 'faulty';
     return { ...from.above, value: zOf(from) };
   }
-}
-
-/** A height above the datum, m. */
-export function zOf({ above, base, fromNought }: Height): number {
-  return fromNought ? above.value : (base?.value ?? 0) + above.value;
 }
 
 function isAbsolute(height: ast.Height | undefined): height is ast.Height {

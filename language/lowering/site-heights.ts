@@ -4,7 +4,8 @@ import { printLength } from '../measures/print.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, type Context } from './context.ts';
-import { zOf, type Heights } from './heights.ts';
+import type { Heights } from './heights.ts';
+import { zOf } from '../job/heights.ts';
 import type { SpecText } from './names.ts';
 import { endMeasure, type Points } from './points.ts';
 

@@ -27,7 +27,7 @@ export function printLevel(z: number, datum: LevelDatum, style: LevelStyle): str
   if (datum.fromNought) return absolute(z, style);
   const above = z - datum.z;
   const size = printDrop(Math.abs(above), style);
-  if (Number.parseFloat(size) === 0) return 'level';
+  if (Number.parseFloat(size) === 0) return style === 'decimal-feet' ? size : 'level';
   return `${size} ${above < 0 ? 'below' : 'above'}`;
 }
 
@@ -47,7 +47,9 @@ export function printDrop(metres: number, style: LevelStyle): string {
 export function printLevelWithMark(z: number, datum: LevelDatum, style: LevelStyle): string {
   const level = printLevel(z, datum, style);
   if (datum.fromNought) return level;
-  return level === 'level' ? `level with ${datum.benchmark}` : `${level} ${datum.benchmark}`;
+  return Number.parseFloat(level) === 0 || level === 'level'
+    ? `level with ${datum.benchmark}`
+    : `${level} ${datum.benchmark}`;
 }
 
 function absolute(z: number, style: LevelStyle): string {

@@ -1,5 +1,6 @@
 import { inside, type Loop, type Point, reversedLoop, signedAreaOf } from '../geometry/index.ts';
-import type { Area, Height, Site } from '../job/job.ts';
+import { zOf } from '../job/heights.ts';
+import type { Area, Site } from '../job/job.ts';
 import { type GroundFault, type GroundSurface, groundThrough } from '../levels/ground.ts';
 import { heightAt, type Surface } from '../levels/surface.ts';
 
@@ -32,11 +33,6 @@ export interface AreaHeights {
 
 type Heighted = Pick<Area, 'site' | 'finish' | 'layers' | 'paving' | 'softSpots'>;
 
-/** A height above the datum, m. */
-export function zOf({ above, base, fromNought }: Height): number {
-  return fromNought ? above.value : (base?.value ?? 0) + above.value;
-}
-
 /** The heights of an area; undefined where its finish is not said. */
 export function areaHeights(area: Heighted): AreaHeights | undefined {
   const surface = area.finish?.surface;
@@ -56,8 +52,8 @@ export function areaHeights(area: Heighted): AreaHeights | undefined {
       const finish = heightAt(surface, point);
       const today = ground?.heightAt(point) ?? finish;
       const underside = finish - depth;
-      const soft = area.softSpots.find(spot => inside(spot.outline, point));
-      const digBottom = Math.min(underside, today - strip) - (soft?.deeper.value ?? 0);
+      const deeper = area.softSpots.filter(spot => inside(spot.outline, point)).map(spot => spot.deeper.value);
+      const digBottom = Math.min(underside, today - strip) - Math.max(0, ...deeper);
       return { finish, ground: today, underside, digBottom };
     }
   };

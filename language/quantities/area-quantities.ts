@@ -32,6 +32,7 @@ export function areaQuantities({ area, shapes, layers, edgeHeights, levels, laid
     dig: layers.dig,
     ...(layers.softSpots.length === 0 ? {} : { softSpots: layers.softSpots }),
     ...(levels === undefined || levels.levels.length === 0 ? {} : { levels: levels.levels }),
+    ...(levels === undefined || levels.leftOut === 0 ? {} : { levelsLeftOut: levels.leftOut }),
     ...(levels === undefined || levels.offsetPoints.length === 0 ? {} : { offsetPoints: levels.offsetPoints }),
     layers: layers.layers,
     ...(layers.geotextile === undefined ? {} : { geotextile: layers.geotextile }),

@@ -2,7 +2,8 @@ import { areaOf, inside, type Loop, type Point, pointAlong, type Side } from '..
 import type { Area, Given, KeptOut, NamedPoint, Unit } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
 import { divide, given, leaf, measured, multiply, notBelowNought, roundedUp, subtract, sum } from './arithmetic.ts';
-import { type AreaHeights, areaHeights, zOf } from './area-heights.ts';
+import { zOf } from '../job/heights.ts';
+import { type AreaHeights, areaHeights } from './area-heights.ts';
 import { middleOf, tapedFrom } from './middle-of.ts';
 import type { Book, Page } from './page.ts';
 import { digBottomAt, type SiteArea, stretchesIn } from './site-area.ts';
@@ -40,6 +41,11 @@ export function boxesOf(
         ...page.numbers
       };
     });
+}
+
+/** How far a box is cut down at least: to the bottom of the dig, or of a soft spot over it; undefined where that is not known. */
+export function deepestCut(box: Pick<BoxQuantities, 'cutDown' | 'cutDownInSoftSpot'> | undefined): number | undefined {
+  return box?.cutDown === undefined ? undefined : Math.max(box.cutDown, box.cutDownInSoftSpot ?? 0);
 }
 
 function isCutDown({ use }: KeptOut): boolean {

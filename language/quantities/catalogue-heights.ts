@@ -45,6 +45,29 @@ export const AREA_HEIGHTS = [
     describe: 'How far the fourth corner lies off the plane of the other three; above it is more than nought'
   },
   {
+    ...length,
+    id: 'dig-layers-shallowest',
+    owner: 'dig',
+    sheetOnly: true,
+    key: 'layersShallowest',
+    words: 'Layers reach below the ground at least',
+    name: 'least depth of the layers',
+    print: 'thickness',
+    always: false,
+    describe:
+      'How far the layers reach below the ground where they reach least; less than nought: they end above it. Where this is less than the topsoil the dig goes on down through it'
+  },
+  {
+    ...volume,
+    id: 'dig-topsoil-volume',
+    owner: 'dig',
+    key: 'topsoilVolume',
+    words: 'Topsoil in it',
+    name: 'volume of topsoil',
+    always: false,
+    describe: 'Topsoil stripped, as it lies in the ground; part of the bank volume'
+  },
+  {
     ...volume,
     id: 'dig-fill-volume',
     owner: 'dig',
@@ -179,6 +202,17 @@ export const AREA_HEIGHTS = [
     name: 'fall away from the side',
     always: false,
     describe: 'Least fall of the finish away from the side, into the area; less than nought: water runs to the side'
+  },
+  {
+    ...slope,
+    id: 'edge-fall-away-most',
+    owner: 'edge',
+    sheetOnly: true,
+    key: 'fallAwayMost',
+    words: 'Most fall away from it',
+    name: 'most fall away from the side',
+    always: false,
+    describe: 'Greatest fall of the finish away from the side, where it is not the same all along'
   },
   {
     ...read,

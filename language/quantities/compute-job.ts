@@ -27,7 +27,7 @@ import { cutsStage } from './cuts-stage.ts';
 import { type LaidTotals, layingStage, withCuts } from './laying-stage.ts';
 import { nestingStage } from './nesting-stage.ts';
 import { kindOfUnit, unitsOf } from './units-of-area.ts';
-import { edgeHeightsStage } from './edge-heights-stage.ts';
+import { type AreaBeyond, edgeHeightsStage } from './edge-heights-stage.ts';
 import { doorsOf, siteToJudge } from './judged-site.ts';
 import { layersInputs, layersStage } from './layers-stage.ts';
 import { type LevelsInputs, type LevelsNumbers, levelsStage } from './levels-stage.ts';
@@ -143,6 +143,8 @@ function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, Wor
   }
   const dug = results.map(({ area, layers }) => ({ area, deepest: layers.dig.deepest }));
   findings.push(...groundNotSaid(dug, job.system), ...groundFaults(job));
+  const digs = results.map(({ area, layers }) => ({ area, beyond: layers.beyond }));
+  findings.push(...groundNotMeasured(digs, job.system));
   const shares = yield* sharesOf(job, results, memory);
   const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
   const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
@@ -217,15 +219,17 @@ function* areaResult(
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
   findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
-  const { beyond: notMeasured, dig } = layers;
-  findings.push(
-    ...groundNotMeasured(area, { beyond: notMeasured, dug: dig.area, paved: shapes.area.netArea }, job.system)
-  );
-  findings.push(...softSpotsOutside(area, layers.softSpots));
-  const beyond = area.edges.map(({ meets }) => areas.get(meets?.area ?? '')?.finish?.surface);
-  const edges = { area: layered.area, beyond };
+  findings.push(...softSpotsOutside(area, layers));
+  const beyond = area.edges.map(({ meets }) => beyondSide(areas.get(meets?.area ?? '')));
+  const { outline: shape, edges: sides, finish, site } = area;
+  const edges = { area: { outline: shape, edges: sides, site, ...(finish === undefined ? {} : { finish }) }, beyond };
   const edgeHeights = yield* recall(memory, 'edges', [area.key], edges, () => edgeHeightsStage(edges));
   return { area, shapes, layers, edgeHeights, ...(laid === undefined ? {} : { laid }), isLaid: known };
+}
+
+function beyondSide(area: Area | undefined): AreaBeyond | undefined {
+  const surface = area?.finish?.surface;
+  return surface && { surface, outline: area!.outline };
 }
 
 /** What is laid in an area and how it is cut, where its units could be laid. */

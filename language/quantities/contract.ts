@@ -117,6 +117,8 @@ export interface AreaQuantities extends NumbersOf<'area'> {
   readonly softSpots?: readonly SoftSpotQuantities[];
   /** Heights above the datum at its corners, points, boxes and along its sides. */
   readonly levels?: readonly LevelQuantities[];
+  /** Places that would have made the sheet too long. */
+  readonly levelsLeftOut?: number;
   /** Outside the dig, on the lines of the sides: what is set up there is not dug away. */
   readonly offsetPoints?: readonly OffsetPoint[];
   readonly geotextile?: GeotextileQuantities;

@@ -7,14 +7,14 @@ import type { Book } from './page.ts';
 import type { SiteArea } from './site-area.ts';
 import type { DeliveryQuantities } from './site-contract.ts';
 
-/** Units to buy, by name. */
-export type UnitsToBuy = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy'>)[];
+/** Units that are used, without breakage and what is put by, by name. */
+export type UnitsUsed = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'unitsUsed'>)[];
 
 /** What was delivered, thing by thing and measure by measure, against what the job needs before loss. */
 export function deliveriesOf(
   log: readonly LogEntry[],
   areas: readonly SiteArea[],
-  units: UnitsToBuy,
+  units: UnitsUsed,
   book: Book
 ): DeliveryQuantities[] {
   const groups = new Map<string, (LogEntry & Delivered)[]>();
@@ -39,11 +39,11 @@ function total([first, ...others]: readonly Expression[]): Expression | undefine
   return others.length === 0 ? multiply(plainNumber(1), first) : sum(first, ...others);
 }
 
-function unitsNeeded(name: string, units: UnitsToBuy): Expression | undefined {
+function unitsNeeded(name: string, units: UnitsUsed): Expression | undefined {
   const index = units.findIndex(({ unit }) => unit === name);
-  const found = units[index]?.toBuy;
+  const found = units[index]?.unitsUsed;
   if (found === undefined) return undefined;
-  return total([leaf(`${name} to buy`, found, '', { pointer: `/units/${index}/toBuy` })]);
+  return total([leaf(`${name} used`, found, '', { pointer: `/units/${index}/unitsUsed` })]);
 }
 
 /** Of a material: what its layers, soft spots and low ground take; undefined where one of them can't be told. */

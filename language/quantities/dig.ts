@@ -56,12 +56,13 @@ export function digOf(area: LayeredArea, shape: DigShape, book: Book): DigResult
 function evenDig(area: LayeredArea, shape: DigShape, page: Page<'dig'>): DigResult {
   const wanted = digDepth(area);
   const areaDug = page.put('area', shape.area);
-  const depth = page.put('deepest', notBelowNought(wanted));
-  page.put('shallowest', notBelowNought(wanted));
-  const { topsoil } = area.site;
-  const isShort = topsoil !== undefined && topsoil.value > wanted.value && area.layers.length > 0;
-  const strip = isShort ? given('topsoil', topsoil, 'm') : undefined;
-  spoil(area, shape, multiply(areaDug, strip === undefined ? depth : largerOf(strip, depth)), page);
+  const topsoil = topsoilOf(area);
+  const strip = topsoil !== undefined && topsoil.value > wanted.value ? topsoil : undefined;
+  const down = strip === undefined ? notBelowNought(wanted) : largerOf(strip, notBelowNought(wanted));
+  const depth = page.put('deepest', down);
+  page.put('shallowest', down);
+  if (topsoil !== undefined) page.put('layersShallowest', wanted);
+  spoil(area, shape, multiply(areaDug, depth), page);
   if (strip !== undefined) fill(area, multiply(areaDug, subtract(strip, wanted)), page);
   else if (wanted.value < 0) fill(area, multiply(areaDug, subtract(plainZero(), wanted)), page);
   return { numbers: page.numbers, area: areaDug, groundAboveLayers: wanted.value, beyond: 0 };
@@ -70,8 +71,13 @@ function evenDig(area: LayeredArea, shape: DigShape, page: Page<'dig'>): DigResu
 function unevenDig(area: LayeredArea, shape: DigShape, work: Earthwork, page: Page<'dig'>): DigResult {
   const areaDug = page.put('area', shape.area);
   const least = work.shallowest?.depth ?? 0;
-  page.put('deepest', notBelowNought(measured('deepest below the ground', work.deepest?.depth ?? 0, 'm', area.key)));
-  page.put('shallowest', notBelowNought(measured('least below the ground', least, 'm', area.key)));
+  const topsoil = topsoilOf(area);
+  const down = (layers: Expression): Expression =>
+    topsoil !== undefined && topsoil.value > layers.value ? largerOf(topsoil, layers) : notBelowNought(layers);
+  const shallowest = measured('layers at least below the ground', least, 'm', area.key);
+  page.put('deepest', down(measured('layers deepest below the ground', work.deepest?.depth ?? 0, 'm', area.key)));
+  page.put('shallowest', down(shallowest));
+  if (topsoil !== undefined) page.put('layersShallowest', shallowest);
   spoil(area, shape, measured('ground above the bottom of the dig', work.cut, 'm3', area.key), page);
   if (work.fill > 0) fill(area, measured('room under the layers', work.fill, 'm3', area.key), page);
   return {
@@ -91,9 +97,17 @@ function spoil(area: LayeredArea, shape: DigShape, layersDig: Expression, page: 
   const trench = trenches && page.put('trenchVolume', trenches);
   const old = oldPavingOf(area, shape, page);
   const dug = trench === undefined ? layersDig : sum(layersDig, trench);
+  const topsoil = topsoilOf(area);
+  if (topsoil !== undefined) page.put('topsoilVolume', multiply(shape.area, topsoil));
   const bank = page.put('bankVolume', old === undefined ? dug : notBelowNought(subtract(dug, old)));
   page.put('looseVolume', multiply(bank, sum(plainNumber(1), given('swell of the soil', soil.swell, ''))));
   page.put('mass', multiply(bank, given('density of the soil', soil.density, 'kg/m3')));
+}
+
+/** The topsoil that is stripped under layers; none is built on. */
+function topsoilOf({ site, layers }: LayeredArea): Expression | undefined {
+  if (site.topsoil === undefined || layers.length === 0) return undefined;
+  return given('topsoil', site.topsoil, 'm');
 }
 
 /** Low ground is made up with stone in layers, as the base is: never with soil. */

@@ -2,7 +2,7 @@ import type { Gate } from '../job/heights.ts';
 import type { Area } from '../job/job.ts';
 import { type Clearance, type Swing, swingOf } from '../levels/swing.ts';
 import { type Expression, given, leaf, measured, notBelowNought, subtract } from './arithmetic.ts';
-import { zOf } from './area-heights.ts';
+import { zOf } from '../job/heights.ts';
 import type { Book, Page } from './page.ts';
 import { highestFinishAlong, pavedRegion, type SiteArea } from './site-area.ts';
 import type { GateQuantities } from './site-contract.ts';

@@ -1,9 +1,15 @@
+import { distanceToSide, type Side } from '../geometry/index.ts';
 import type { Gate } from '../job/heights.ts';
-import type { Area, Job, Key, Site, System } from '../job/job.ts';
+import type { Area, Job, Key, Meets, Site, System } from '../job/job.ts';
 import type { MeasuredLayer } from '../job/log.ts';
-import type { DrainQuantities, ReadingQuantities, SiteQuantities } from './site-contract.ts';
+import type { DrainQuantities, GateQuantities, ReadingQuantities, SiteQuantities } from './site-contract.ts';
 
 export type JudgedDrain = DrainQuantities & { readonly kind: 'channel' | 'gully' };
+
+export type JudgedGate = GateQuantities & {
+  /** A channel lies along its opening, or the side that it is in meets one. */
+  readonly channelAlong: boolean;
+};
 
 /** Something measured, against what it should be. What was not measured is absent. */
 export interface JudgedReading {
@@ -32,10 +38,11 @@ export interface JudgedReading {
 /** All that rules look at of a job besides its areas. */
 export interface SiteToJudge extends Omit<
   SiteQuantities,
-  'datum' | 'heights' | 'drains' | 'water' | 'readings' | 'gaps' | 'slopes'
+  'datum' | 'heights' | 'gates' | 'drains' | 'water' | 'readings' | 'gaps' | 'slopes'
 > {
   readonly system: System;
   readonly site?: Site;
+  readonly gates: readonly JudgedGate[];
   readonly drains: readonly JudgedDrain[];
   readonly readings: readonly JudgedReading[];
   /** By the thing delivered: its last entry in the log. */
@@ -50,6 +57,7 @@ export function siteToJudge(job: Job, quantities: SiteQuantities): SiteToJudge {
     datum: _datum,
     heights: _heights,
     boxes,
+    gates,
     drains,
     water: _water,
     readings,
@@ -66,6 +74,10 @@ export function siteToJudge(job: Job, quantities: SiteQuantities): SiteToJudge {
     boxes: (boxes ?? []).map(box => ({
       ...box,
       buried: job.boxes.find(({ key }) => key === box.id)?.use?.buried === true
+    })),
+    gates: (gates ?? []).map(gate => ({
+      ...gate,
+      channelAlong: channelAlong(job, job.gates.find(({ key }) => key === gate.id)?.opening)
     })),
     drains: (drains ?? []).map(drain => ({ ...drain, kind: job.drains.find(({ key }) => key === drain.id)!.kind })),
     readings: [
@@ -91,6 +103,26 @@ export function siteToJudge(job: Job, quantities: SiteQuantities): SiteToJudge {
 export function doorsOf({ gates }: Job): readonly Gate[] {
   return gates.filter(({ sill, opening }) => sill !== undefined && opening !== undefined);
 }
+
+/** Metres: a channel or a side no further off runs along an opening. */
+const ALONG = 0.3;
+
+/** A channel takes the water before an opening. */
+function channelAlong({ drains, areas }: Job, opening: Gate['opening']): boolean {
+  if (opening === undefined) return false;
+  const isAlong = (side: Side): boolean => [opening.from, opening.to].every(end => distanceToSide(side, end) <= ALONG);
+  return (
+    drains.some(({ line }) => line !== undefined && isAlong(line)) ||
+    areas.some(({ edges, outline }) => edges.some(({ meets }, index) => isChannel(meets) && isAlong(outline[index]!)))
+  );
+}
+
+function isChannel(meets: Meets | undefined): boolean {
+  return meets !== undefined && (meets.drain !== undefined || meets.kind === CHANNEL || meets.name === CHANNEL);
+}
+
+/** The shipped kind of side that a channel is. */
+const CHANNEL = 'drain-channel';
 
 function areaOf({ areas }: Job, key: Key | undefined): Area | undefined {
   return areas.find(area => area.key === key);

@@ -2,7 +2,9 @@ import { distance, inside, type Loop, type Point, pointAlong, sideLength } from 
 import type { LevelSheetWords } from '../job/heights.ts';
 import type { Layer, NamedPoint } from '../job/job.ts';
 import { type Expression, given, leaf, measured, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
-import { type AreaHeights, areaHeights, zOf } from './area-heights.ts';
+import { zOf } from '../job/heights.ts';
+import { type AreaHeights, areaHeights } from './area-heights.ts';
+import { pointAt } from '../setting-out/stationed-line.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import type { LayeredArea } from './layers-stage.ts';
@@ -33,6 +35,8 @@ export interface OffsetPoint {
   readonly fromCorner: number;
   /** Height of the finish there, were it prolonged, m. */
   readonly finish: number;
+  /** Height of the string there, m, where one is set. */
+  readonly string?: number;
 }
 
 export interface LevelsInputs {
@@ -47,6 +51,8 @@ export interface LevelsInputs {
 export interface LevelsNumbers {
   readonly levels: readonly LevelQuantities[];
   readonly offsetPoints: readonly OffsetPoint[];
+  /** Places beyond the limit. */
+  readonly leftOut: number;
   readonly workings: Workings;
 }
 
@@ -57,7 +63,7 @@ interface Spot {
 }
 
 /** More places than a sheet can hold help nobody. */
-export const MOST_LEVELS = 400;
+const MOST_LEVELS = 400;
 
 /** A point lies on a corner when it is nearer than this, m. */
 const AT_CORNER = 0.001;
@@ -66,12 +72,18 @@ const AT_CORNER = 0.001;
 export function levelsStage(inputs: LevelsInputs): LevelsNumbers {
   const book = new Book();
   const heights = areaHeights(inputs.area);
-  if (heights === undefined) return { levels: [], offsetPoints: [], workings: {} };
-  const spots = spotsOf(inputs).slice(0, MOST_LEVELS);
+  if (heights === undefined) return { levels: [], offsetPoints: [], leftOut: 0, workings: {} };
+  const all = spotsOf(inputs);
+  const spots = all.slice(0, MOST_LEVELS);
   const levels = spots.map((spot, index) =>
     levelAt(inputs, heights, spot, book.page('level', `/levels/${index}`), index)
   );
-  return { levels, offsetPoints: offsetPoints(inputs, heights), workings: book.workings };
+  return {
+    levels,
+    offsetPoints: offsetPoints(inputs, heights),
+    leftOut: all.length - spots.length,
+    workings: book.workings
+  };
 }
 
 function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
@@ -87,8 +99,16 @@ function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
     .map(({ name, x, y }): Spot => ({ at: name, point: { x, y } }))
     // By name, not by where the text has them: a point moved in the text changes nothing.
     .sort((one, other) => (one.at < other.at ? -1 : 1));
-  const boxes = area.keptOut.map(({ name, outline }): Spot => ({ at: name, point: middleOf(outline) }));
-  return [...distinct(corners), ...within, ...boxes, ...alongSides(area.outline, names, sheet)];
+  const boxes = area.keptOut.flatMap(box => [{ at: box.name, point: middleOf(box.outline) }, ...frameCorners(box)]);
+  const soft = area.softSpots.map(({ outline }): Spot => ({ at: 'soft spot', point: middleOf(outline) }));
+  return distinct([
+    ...corners,
+    ...within,
+    ...boxes,
+    ...soft,
+    ...alongLine(area),
+    ...alongSides(area.outline, names, sheet)
+  ]);
 }
 
 function distinct(spots: readonly Spot[]): Spot[] {
@@ -100,14 +120,35 @@ function distinct(spots: readonly Spot[]): Spot[] {
 function alongSides(outline: Loop, names: readonly string[], { every }: LevelSheetWords): Spot[] {
   const step = every?.value;
   if (step === undefined || step <= 0) return [];
-  return outline.flatMap((side, index) => {
+  let before = 0;
+  return outline.flatMap((side, index): Spot[] => {
+    // The parts of a rounded or measured side share its name: one distance runs through them all.
+    if (names[index] !== names[index - 1]) before = 0;
     const length = sideLength(side);
-    const count = Math.min(MOST_LEVELS, Math.ceil(length / step - AT_CORNER) - 1);
-    return Array.from({ length: Math.max(0, count) }, (_, at): Spot => {
-      const station = (at + 1) * step;
-      return { at: names[index]!, along: station, point: pointAlong(side, station / length) };
+    const first = Math.floor(before / step + AT_CORNER) + 1;
+    const count = Math.min(MOST_LEVELS, Math.ceil((before + length) / step - AT_CORNER) - first);
+    const spots = Array.from({ length: Math.max(0, count) }, (_, at): Spot => {
+      const station = (first + at) * step;
+      return { at: names[index]!, along: station, point: pointAlong(side, (station - before) / length) };
     });
+    before += length;
+    return spots;
   });
+}
+
+/** The corners of a frame that is set to a finish which falls: a middle alone does not set it. */
+function frameCorners({ name, kind, outline }: LayeredArea['keptOut'][number]): Spot[] {
+  if (kind !== 'box' || outline.length !== 4 || outline.some(({ arc }) => arc !== undefined)) return [];
+  return outline.map(({ from }, index) => ({ at: `${name}, corner ${index + 1}`, point: from }));
+}
+
+/** Where the finish follows a line: the places on it whose heights are given, such as the foot and the top of a ramp. */
+function alongLine({ finish, outline }: LayeredArea): Spot[] {
+  const surface = finish?.surface;
+  if (surface?.kind !== 'along') return [];
+  return surface.stations
+    .map(({ at }): Spot => ({ at: 'along its line', along: at, point: pointAt(surface.line, at, 0) }))
+    .filter(({ point }) => inside(outline, point));
 }
 
 function levelAt(
@@ -172,7 +213,7 @@ function compactionTops(stone: readonly Layer[], underside: number): number[] {
 /** No base is compacted in more parts. */
 const MOST_PARTS = 40;
 
-/** On the line of each straight side, prolonged past the dig at both ends. */
+/** On the line of each straight side, prolonged past the dig at both ends, but into no wall. */
 function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: AreaHeights): OffsetPoint[] {
   const out = sheet.offsetPoints?.value;
   if (out === undefined) return [];
@@ -191,13 +232,18 @@ function offsetPoints({ area, names, sheet, overhangs }: LevelsInputs, heights: 
       const fromCorner = past + out;
       const share = fromCorner / length;
       const point = { x: corner.x + (corner.x - other.x) * share, y: corner.y + (corner.y - other.y) * share };
-      return { at: `${name}, beyond its ${end}`, ...point, fromCorner, finish: heights.at(point).finish };
+      const { finish } = heights.at(point);
+      return { at: `${name}, beyond its ${end}`, ...point, fromCorner, finish, ...stringAt(sheet, finish) };
     };
-    // A side measured by offsets bends on its way: no line is set out there.
-    const [isFirst, isLast] = [outline.length - 1 + index, index + 1].map(at => names[at % outline.length] !== name);
+    const isFree = (beside: number): boolean => area.edges[beside % outline.length]?.meets?.openGround === true;
     return [
-      ...(isFirst ? [place(side.from, side.to, before!, 'start')] : []),
-      ...(isLast ? [place(side.to, side.from, after!, 'end')] : [])
+      ...(isFree(outline.length - 1 + index) ? [place(side.from, side.to, before!, 'start')] : []),
+      ...(isFree(last + 1) ? [place(side.to, side.from, after!, 'end')] : [])
     ];
   });
+}
+
+function stringAt({ string }: LevelSheetWords, finish: number): { string?: number } {
+  if (string === undefined) return {};
+  return { string: 'above' in string ? finish + string.above.value : zOf(string.level) };
 }

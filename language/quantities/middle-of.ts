@@ -15,9 +15,13 @@ const ORIGIN: Point = { x: 0, y: 0 };
 /** How a place is found again with two tapes, m. */
 export type TapedFrom = readonly { readonly point: string; readonly distance: number }[];
 
-/** From the two points furthest apart of those that have coordinates: what was found from others may be gone. */
+/**
+ * From the two points furthest apart of those that have coordinates: what was found from others may be gone. Where fewer
+ * than two have, from any two.
+ */
 export function tapedFrom(points: readonly NamedPoint[], place: Point): TapedFrom {
-  return furthestApart(points.filter(({ fixed }) => fixed)).map(point => ({
+  const lasting = points.filter(({ fixed }) => fixed);
+  return furthestApart(lasting.length < 2 ? points : lasting).map(point => ({
     point: point.name,
     distance: distance(point, place)
   }));

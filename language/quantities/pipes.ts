@@ -1,7 +1,9 @@
-import { baseOut, type Point, pointAlong, type Side } from '../geometry/index.ts';
+import { baseOut, distanceToSide, type Point, pointAlong, type Side } from '../geometry/index.ts';
+import { shareAlong } from '../geometry/containment.ts';
 import type { Pipe } from '../job/heights.ts';
-import type { NamedPoint } from '../job/job.ts';
+import type { NamedPoint, Site } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
+import type { GroundSurface } from '../levels/ground.ts';
 import { groundOf } from './area-heights.ts';
 import { leaf, measured, subtract } from './arithmetic.ts';
 import { tapedFrom } from './middle-of.ts';
@@ -33,6 +35,7 @@ export function pipesOf(
       name: pipe.name,
       ...(pipe.carries === undefined ? {} : { carries: pipe.carries }),
       proven: pipe.proven,
+      crossesDig: crossesDig(pipe, areas),
       ...(nearest === undefined ? {} : { nearestAt: [nearest.at.x, nearest.at.y] as const }),
       tapedFrom: pipe.line.flatMap(({ name, at: place }) =>
         tapedFrom(
@@ -48,8 +51,7 @@ export function pipesOf(
 function depthNumbers(pipe: Pipe, areas: readonly SiteArea[], at: string, page: Page<'pipe'>): Nearest | undefined {
   const ground = areas[0] && groundOf(areas[0].area.site);
   if (ground === undefined || pipe.depth === undefined) return undefined;
-  const tops = pipe.line.map(end => ({ at: end.at, z: ground.heightAt(end.at) - pipe.depth!.value }));
-  const runs = tops.slice(1).map((to, index) => ({ from: tops[index]!, to }));
+  const runs = runsOf(pipe, ground, pipe.depth.value);
   const beside = nearestOf(runs.flatMap(run => aboveRun(run, areas, false)));
   const nearest = nearestOf(runs.flatMap(run => aboveRun(run, areas, true)));
   if (nearest === undefined || beside === undefined) return undefined;
@@ -66,21 +68,53 @@ function depthNumbers(pipe: Pipe, areas: readonly SiteArea[], at: string, page: 
   return nearest;
 }
 
+function crossesDig({ line }: Pipe, areas: readonly SiteArea[]): boolean {
+  return areas.some(one => {
+    const region = digRegion(one);
+    return line.slice(1).some((to, index) => stretchesIn({ from: line[index]!.at, to: to.at }, region).length > 0);
+  });
+}
+
 /**
  * Metres: a soft spot no further from the line of a pipe counts as over it. No pipe lies as straight as it is drawn, and
  * this near to one it is usual to dig by hand alone (common practice).
  */
 const BY_HAND = 0.5;
 
+/** A straight run of pipe; `topAt`: its height at a share of the run, m. */
 interface Run {
-  readonly from: { readonly at: Point; readonly z: number };
-  readonly to: { readonly at: Point; readonly z: number };
+  readonly side: Side;
+  readonly topAt: (share: number) => number;
 }
 
+/**
+ * Runs of a pipe by the depth that is told of it. Whether that depth holds at its ends alone or all along nobody knows:
+ * of both readings, straight between the depths at the ends or so deep below the ground everywhere, the higher counts.
+ */
+function runsOf({ line }: Pipe, ground: GroundSurface, depth: number): Run[] {
+  const topBelow = (at: Point): number => ground.heightAt(at) - depth;
+  return line.slice(1).map((end, index): Run => {
+    const side: Side = { from: line[index]!.at, to: end.at };
+    const [from, to] = [topBelow(side.from), topBelow(side.to)];
+    return { side, topAt: share => Math.max(from + (to - from) * share, topBelow(pointAlong(side, share))) };
+  });
+}
+
+/** Height of a pipe where its line passes a place, m above the datum; undefined where its depth is not told. */
+export function pipeTopAt(pipe: Pipe, site: Site, place: Point): number | undefined {
+  const ground = groundOf(site);
+  if (ground === undefined || pipe.depth === undefined) return undefined;
+  const runs = runsOf(pipe, ground, pipe.depth.value).map(run => ({ ...run, off: distanceToSide(run.side, place) }));
+  const least = Math.min(...runs.map(({ off }) => off));
+  const tops = runs.filter(({ off }) => off <= least + AT_LINE).map(run => run.topAt(shareAlong(run.side, place)));
+  return tops.length === 0 ? undefined : Math.max(...tops);
+}
+
+/** Metres: runs no further off pass a place alike. */
+const AT_LINE = 1e-6;
+
 /** Where each dig over a run of pipe comes nearest to it, with soft spots or without. */
-function aboveRun({ from, to }: Run, areas: readonly SiteArea[], softSpots: boolean): Nearest[] {
-  const side: Side = { from: from.at, to: to.at };
-  const topAt = (share: number): number => from.z + (to.z - from.z) * share;
+function aboveRun({ side, topAt }: Run, areas: readonly SiteArea[], softSpots: boolean): Nearest[] {
   return heightsOf(areas).flatMap(one => {
     const { area, heights } = one;
     const dug = stretchesIn(side, digRegion(one));

@@ -1,4 +1,5 @@
-import { distance, type Loop, type Point, pointAlong, type Side, sideLength } from '../geometry/index.ts';
+import { distanceToSide, type Loop, type Point, pointAlong, type Side, sideLength } from '../geometry/index.ts';
+import { shareAlong } from '../geometry/containment.ts';
 import { heading } from '../geometry/moved-side.ts';
 import type { Route } from '../job/heights.ts';
 import type { Area, Key } from '../job/job.ts';
@@ -36,6 +37,9 @@ const MOST_PLACES = 2000;
 
 /** Metres: parts no further apart follow each other. */
 const NEXT_TO = 0.005;
+
+/** Metres: so far past where the steps of a side are known they still hold. */
+const PAST_STEPS = 0.002;
 
 /** Metres: lower steps are none. */
 const NO_LIP = 1e-6;
@@ -172,19 +176,18 @@ function finishAt(part: Part, at: number): number {
 function stepAtRim(part: Part, at: number): number | undefined {
   const { area, edgeHeights } = part.on;
   const place = placeOn(part, at);
-  const index = area.outline.findIndex(side => isOn(side, place));
+  const index = area.outline.findIndex(side => distanceToSide(side, place) <= NO_LIP);
   const meets = area.edges[index]?.meets;
   const steps = edgeHeights[index]?.steps;
   // A lawn at its height today is no step of the paving.
-  if (meets === undefined || meets.openGround || meets.area !== undefined || steps === undefined) return undefined;
-  const along = distance(area.outline[index]!.from, place);
+  if (meets === undefined || meets.openGround || meets.area !== undefined || steps === undefined || steps.length === 0)
+    return undefined;
+  const side = area.outline[index]!;
+  const along = shareAlong(side, place) * sideLength(side);
+  if (along < steps[0]!.at - PAST_STEPS || along > steps.at(-1)!.at + PAST_STEPS) return undefined;
   const after = steps.findIndex(step => step.at >= along);
   const [low, high] = [steps[after - 1] ?? steps[after], steps[after] ?? steps.at(-1)];
   if (low === undefined || high === undefined) return undefined;
   if (high.at === low.at) return high.step;
   return low.step + ((high.step - low.step) * (along - low.at)) / (high.at - low.at);
-}
-
-function isOn({ from, to }: Side, place: Point): boolean {
-  return distance(from, place) + distance(place, to) - distance(from, to) <= NO_LIP;
 }

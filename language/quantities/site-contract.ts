@@ -28,7 +28,7 @@ export interface BoxQuantities extends NumbersOf<'box'> {
   readonly area: Key;
   readonly inUse?: boolean;
   readonly buried: boolean;
-  /** The middle of the box, and how it is taped from the two points furthest apart that have coordinates. */
+  /** The middle of the box, and how it is taped from the two points furthest apart, of those that have coordinates. */
   readonly x: number;
   readonly y: number;
   readonly tapedFrom: readonly { readonly point: string; readonly distance: number }[];
@@ -51,6 +51,8 @@ export interface PipeQuantities extends NumbersOf<'pipe'> {
   readonly name: string;
   readonly carries?: string;
   readonly proven: boolean;
+  /** Its line leads over a dig. */
+  readonly crossesDig: boolean;
   /** Where the dig comes nearest to it. */
   readonly nearestAt?: Place2d;
   readonly tapedFrom: readonly { readonly of: string; readonly point: string; readonly distance: number }[];
@@ -74,7 +76,10 @@ export interface WaterQuantities {
     readonly index: number;
     readonly meets?: string;
     readonly drained: number;
+    /** What of it stays in low places, of this area or further on, m2. */
+    readonly stays?: number;
   }[];
+  /** Told once where it reaches over several areas. */
   readonly lowPlaces: readonly { readonly x: number; readonly y: number; readonly drained: number }[];
   /** Share by which these areas may be off; nought for a plane. */
   readonly tolerance: number;

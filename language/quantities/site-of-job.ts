@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import type { AreaResult } from './area-result.ts';
 import type { Workings } from './contract.ts';
-import { deliveriesOf, type UnitsToBuy } from './deliveries.ts';
+import { deliveriesOf, type UnitsUsed } from './deliveries.ts';
 import { drainsOf } from './drains.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { Book } from './page.ts';
@@ -25,12 +25,12 @@ export interface SiteAsked {
   readonly routes: boolean;
 }
 
-/** What stands in the job besides its areas; `units`: those to buy, where they are known. */
+/** What stands in the job besides its areas; `units`: those used, where they are known. */
 export function* siteOf(
   job: Job,
   results: readonly AreaResult[],
   asked: SiteAsked,
-  units: UnitsToBuy,
+  units: UnitsUsed,
   memory: Memory
 ): Generator<void, Site> {
   const areas = results.map(siteArea);
@@ -89,7 +89,7 @@ function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memo
 function* deliveredOf(
   { key, log }: Job,
   areas: readonly SiteArea[],
-  units: UnitsToBuy,
+  units: UnitsUsed,
   memory: Memory
 ): Generator<void, Site> {
   const delivered = log.filter(({ kind }) => kind === 'delivered');

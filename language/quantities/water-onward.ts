@@ -12,11 +12,12 @@ export interface Followed {
   readonly end: WaterEnd;
 }
 
-/** A drain takes it, it leaves the paving over a side, or it rests on an area, by index. */
+/** A drain takes it, it leaves the paving over a side, it rests on an area, by index, or nobody knows. */
 export type WaterEnd =
   | { readonly drain: Key }
   | { readonly leaves: Key; readonly side: number }
-  | { readonly rests: Point; readonly on: number };
+  | { readonly rests: Point; readonly on: number }
+  | { readonly unknown: true };
 
 /**
  * Places on a side from which its water is followed on, each with an equal share: where water of one side parts further
@@ -61,6 +62,7 @@ function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
     const edge = area.edges[here.side]!;
     if (edge.meets?.drain !== undefined) return { drain: edge.meets.drain };
     const next = edge.meets?.area === undefined ? -1 : areas.findIndex(({ key }) => key === edge.meets!.area);
+    if (next < 0 && edge.meets?.area !== undefined && !standsUp(edge)) return UNKNOWN;
     if (next < 0 && !isHeldBack(edge)) return { leaves: area.key, side: here.side };
     const onward = next < 0 ? alongSide(areas, here) : acrossTo(areas, next, here);
     if (!('at' in onward)) return onward;
@@ -69,17 +71,25 @@ function followOn(areas: readonly Area[], start: AtSide): WaterEnd {
   return { rests: here.at, on: here.area };
 }
 
+const UNKNOWN: WaterEnd = { unknown: true };
+
 /** Shipped kinds of sides that stand above what is laid against them; of any other the text says what stands up. */
-const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
+export const STANDING: ReadonlySet<string> = new Set(['house-wall', 'garden-wall', 'steps']);
 
 /** Edging that stands up and walls keep water on the paving: it runs along them. */
-function isHeldBack({ standing, meets, wall, flush }: Edge): boolean {
-  if (standing !== undefined && standing.value > 0) return true;
-  return !flush && (wall !== undefined || (meets !== undefined && STANDING.has(meets.name)));
+function isHeldBack(edge: Edge): boolean {
+  const { meets, wall, flush } = edge;
+  return standsUp(edge) || (!flush && (wall !== undefined || (meets !== undefined && STANDING.has(meets.name))));
+}
+
+function standsUp({ standing }: Edge): boolean {
+  return standing !== undefined && standing.value > 0;
 }
 
 /** From a shared side over the next area to where it leaves that one; along the side where both fall towards it. */
 function acrossTo(areas: readonly Area[], next: number, here: AtSide): AtSide | WaterEnd {
+  // An area that is half written has no finish yet.
+  if (areas[next]!.finish === undefined) return UNKNOWN;
   const from = areas[here.area]!;
   const onward = over(areas, next, besideOf(from, here, 1));
   if (onward === undefined) return { rests: here.at, on: here.area };
@@ -137,7 +147,7 @@ function besideOf({ outline }: Area, { side, at }: AtSide, outward: 1 | -1): Poi
 function alongSide(areas: readonly Area[], here: AtSide): AtSide | WaterEnd {
   const area = areas[here.area]!;
   const { outline, finish } = area;
-  if (finish === undefined) return { rests: here.at, on: here.area };
+  if (finish === undefined) return UNKNOWN;
   const down = lowerEnd(outline[here.side]!, finish.surface, here.at);
   if (down.isEnd === undefined) return { rests: down.at, on: here.area };
   const side = (here.side + (down.isEnd === 'to' ? 1 : outline.length - 1)) % outline.length;

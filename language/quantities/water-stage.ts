@@ -1,8 +1,16 @@
-import { distance, distanceToSide, type Loop, type Point, reversedLoop, signedAreaOf } from '../geometry/index.ts';
+import {
+  distance,
+  distanceToSide,
+  inside,
+  type Loop,
+  type Point,
+  reversedLoop,
+  signedAreaOf
+} from '../geometry/index.ts';
 import type { Area, Key } from '../job/job.ts';
 import { type Drainage, drainageOf } from '../levels/drainage.ts';
 import { LEVEL_SLOPE } from '../levels/steepest.ts';
-import type { Surface } from '../levels/surface.ts';
+import { heightAt, type Surface } from '../levels/surface.ts';
 import { pavedRegion } from './site-area.ts';
 import type { WaterQuantities } from './site-contract.ts';
 import { type Followed, followed } from './water-onward.ts';
@@ -50,38 +58,45 @@ export function waterLedOn(areas: readonly Area[], alone: readonly (Drainage | u
     const key = `${drain}\n${area}`;
     drains.set(key, { drain, area, drained: (drains.get(key)?.drained ?? 0) + drained });
   };
-  const lowPlaces = areas.map(() => new LowPlaces());
+  const lowPlaces: LowPlace[] = [];
+  const stays = areas.map(() => new Map<number, number>());
   for (const [index, area] of areas.entries()) {
     const drainage = alone[index];
     if (drainage === undefined) continue;
     const within = drainsWithin(area);
-    const rest = (on: number, at: Point, drained: number): void => {
+    /** Whether it stays there: no drain takes it. */
+    const rest = (on: number, at: Point, drained: number): boolean => {
       const drain = areas.flatMap(other => other.drains).find(({ outline }) => isAt(outline, at));
-      if (drain === undefined) lowPlaces[on]!.add(at, drained);
+      if (drain === undefined) lowPlaces.push({ on, at, drained });
       else take(drain.key, area.key, drained);
+      return drain === undefined;
     };
-    const settle = ({ end, share }: Followed, drained: number): void => {
+    const settle = ({ end, share }: Followed, side: number, drained: number): void => {
       if ('drain' in end) take(end.drain, area.key, share * drained);
-      else if ('rests' in end) rest(end.on, end.rests, share * drained);
+      else if ('rests' in end && rest(end.on, end.rests, share * drained))
+        stays[index]!.set(side, (stays[index]!.get(side) ?? 0) + share * drained);
     };
     for (const { loop, side, area: drained } of drainage.sides) {
       if (loop > 0) take(within[loop - 1]!.key, area.key, drained);
-      else for (const one of followed(areas, index, sideOf(area, side))) settle(one, drained);
+      else for (const one of followed(areas, index, sideOf(area, side))) settle(one, sideOf(area, side), drained);
     }
     for (const { at, area: drained } of drainage.lowPlaces) rest(index, at, drained);
   }
+  const pools = pooled(lowPlaces, areas);
   const numbers = areas.flatMap((area, index): WaterQuantities[] => {
     const drainage = alone[index];
-    const { all } = lowPlaces[index]!;
-    if (drainage === undefined && all.length === 0) return [];
+    const here = pools.filter(({ on }) => on === index).map(({ at, drained }) => ({ x: at.x, y: at.y, drained }));
+    if (drainage === undefined && here.length === 0) return [];
     const over = (drainage?.sides ?? [])
       .filter(({ loop }) => loop === 0)
       .map(({ side, area: drained }) => {
         const at = sideOf(area, side);
         const { name, meets } = area.edges[at]!;
-        return { side: name, index: at, ...(meets === undefined ? {} : { meets: meets.name }), drained };
+        const still = stays[index]!.get(at);
+        const met = meets === undefined ? {} : { meets: meets.name };
+        return { side: name, index: at, ...met, drained, ...(still === undefined ? {} : { stays: still }) };
       });
-    return [{ area: area.key, over, lowPlaces: all, tolerance: drainage?.tolerance ?? 0 }];
+    return [{ area: area.key, over, lowPlaces: here, tolerance: drainage?.tolerance ?? 0 }];
   });
   return { areas: numbers, drains: [...drains.values()] };
 }
@@ -107,16 +122,45 @@ function isAt(outline: Loop, at: Point): boolean {
 /** Places no further apart than this are one, m. */
 const ONE_PLACE = 0.05;
 
-class LowPlaces {
-  readonly #all: { readonly at: Point; drained: number }[] = [];
+/** Metres: water stands over a rise no higher than this, and is one pool. */
+const OVER_RISE = 0.002;
 
-  add(at: Point, drained: number): void {
-    const same = this.#all.find(place => distance(place.at, at) <= ONE_PLACE);
-    if (same === undefined) this.#all.push({ at, drained });
-    else same.drained += drained;
-  }
+/** Places looked up between two low places. */
+const LOOKED_UP = 16;
 
-  get all(): WaterQuantities['lowPlaces'] {
-    return this.#all.map(({ at, drained }) => ({ x: at.x, y: at.y, drained }));
+interface LowPlace {
+  /** The area, by index. */
+  readonly on: number;
+  readonly at: Point;
+  readonly drained: number;
+}
+
+/** Low places between which the paving does not rise are one, whatever areas they lie on: where most water comes to. */
+function pooled(places: readonly LowPlace[], areas: readonly Area[]): LowPlace[] {
+  const spots: LowPlace[] = [];
+  for (const place of places) {
+    const at = spots.findIndex(spot => spot.on === place.on && distance(spot.at, place.at) <= ONE_PLACE);
+    if (at < 0) spots.push(place);
+    else spots[at] = { ...spots[at]!, drained: spots[at]!.drained + place.drained };
   }
+  const keyOf = ({ on }: LowPlace): string => areas[on]!.key;
+  const pools: LowPlace[] = [];
+  for (const spot of spots.sort((a, b) => b.drained - a.drained || (keyOf(a) < keyOf(b) ? -1 : 1))) {
+    const at = pools.findIndex(pool => isOnePool(pool, spot, areas));
+    if (at < 0) pools.push(spot);
+    else pools[at] = { ...pools[at]!, drained: pools[at]!.drained + spot.drained };
+  }
+  return pools;
+}
+
+function isOnePool(one: LowPlace, other: LowPlace, areas: readonly Area[]): boolean {
+  if (distance(one.at, other.at) <= ONE_PLACE) return true;
+  const heightOn = ({ on, at }: LowPlace): number => heightAt(areas[on]!.finish!.surface, at);
+  const [from, to] = [heightOn(one), heightOn(other)];
+  if (Math.abs(from - to) > OVER_RISE) return false;
+  return Array.from({ length: LOOKED_UP }, (_, index) => (index + 0.5) / LOOKED_UP).every(share => {
+    const at = { x: one.at.x + (other.at.x - one.at.x) * share, y: one.at.y + (other.at.y - one.at.y) * share };
+    const over = areas.find(({ outline, finish }) => finish !== undefined && inside(outline, at));
+    return over !== undefined && heightAt(over.finish!.surface, at) <= Math.max(from, to) + OVER_RISE;
+  });
 }

@@ -314,7 +314,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   gate: {
     commas: false,
     statements: {
-      hinge: { clauses: ['leaf', 'opens', 'into', ...spot] },
+      hinge: { clauses: ['leaf', 'opens', 'into', 'of', ...spot] },
       underside: { clauses: height },
       clearance: plain,
       opening: { clauses: ['to', 'along'] },

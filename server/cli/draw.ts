@@ -30,10 +30,10 @@ export function addDraw(program: Command): void {
     .argument('[files...]')
     .summary('draw the plan: every unit, the cuts numbered; or a section')
     .description(
-      `Draws the plan of a job to scale: every unit as it lies, cuts with their numbers, borders, what is kept out, where laying begins, points, heights, falls, gates, drains and pipes. With --section the cut along a line that the job names. ${FILES} One job is drawn at a time.`
+      `Draws the plan of a job to scale: every unit as it lies, cuts with their numbers, borders, what is kept out, where laying begins, points, heights, falls, gates, drains and pipes. With --section the cut along a section that the job names (section NAME P to Q to R, of two points or more), or along one of its lines. ${FILES} One job is drawn at a time.`
     )
     .option('--format <format>', 'svg, a drawing, or text, the same in words', oneOf('--format', FORMATS), 'svg')
-    .option('--section <name>', 'draw the cut along a section of the job, not the plan')
+    .option('--section <name>', 'draw the cut along a section or a line of the job, not the plan')
     .option('-o, --output <file>', 'write to a file')
     .addHelpText('after', EXAMPLES)
     .action(draw);
@@ -44,6 +44,7 @@ Examples:
   paving draw -o terrace.svg terrace.paving        a drawing that any browser opens and prints to scale
   paving draw --format text terrace.paving         sides, units, and the place of each cut in words
   paving draw --section across -o across.svg terrace.paving    ground, finish, layers and dig along a line
+  paving draw --section spine -o spine.svg path.paving         a path cut lengthways, along line spine P to Q to R
 
 The drawing tells its paper and scale. Before taking measures from a print, check its bar with a rule.
 Exit code: 0 fine, 1 the job has errors (what is sound is drawn all the same), 2 could not run.`;
@@ -74,17 +75,20 @@ function hasJob(evaluation: Evaluation): evaluation is WithJob {
 function drawn({ job, numbers }: WithJob, { format, output, section }: DrawOptions): string {
   if (section !== undefined) {
     const cut = sectionOfJob(job, numbers, section);
-    if (cut === undefined) throw new Failure(noSection(section, job.sections));
+    if (cut === undefined) throw new Failure(noSection(section, job.sections, job.lines));
     return format === 'svg' ? svgOf(sectionDrawing(cut)) : sectionText(cut, coloursFor(output));
   }
   const plan = planOfJob(job, numbers);
   return format === 'svg' ? svgOf(planDrawing(plan)) : planText(plan, coloursFor(output));
 }
 
-function noSection(asked: string, sections: readonly { readonly name: string }[]): string {
-  if (sections.length === 0)
-    return `the job has no section ${asked}. Write \`section ${asked} A to B\` with two of its points.`;
-  return `the job has no section ${asked}. It has: ${sections.map(({ name }) => name).join(', ')}.`;
+type Named = readonly { readonly name: string }[];
+
+function noSection(asked: string, sections: Named, lines: Named): string {
+  const known = [...sections, ...lines].map(({ name }) => name);
+  const what = `the job has no section or line ${asked}.`;
+  if (known.length === 0) return `${what} Write \`section ${asked} A to B\` with two of its points or more.`;
+  return `${what} It has: ${known.join(', ')}.`;
 }
 
 /** A drawing has no room for findings. */

@@ -53,6 +53,22 @@ function labelsOf({ layers }: Drawing): Label[] {
   return layers.flatMap(({ shapes }) => shapes.filter(shape => shape.kind === 'label'));
 }
 
+describe('a path along a line', () => {
+  it('lists its corners, and its curves by centre, radius and where they begin and end', async () => {
+    const text = planText(await planned(SITE_JOBS['raised path']!), PLAIN);
+    // The first leg runs along x: the curves of both sides are about one centre, 2 m to the left of it.
+    expect(text).toMatch(/corner 2 +4\.868 m +-0\.600 m/);
+    expect(text).toMatch(/corner 11 +4\.868 m +0\.600 m/);
+    expect(text).toMatch(/right +corner 2 to corner 3 +\(4\.868 m, 2\.000 m\) +2\.600 m/);
+    expect(text).toMatch(/left +corner 10 to corner 11 +\(4\.868 m, 2\.000 m\) +1\.400 m/);
+  });
+
+  it('has a tick across the outline where each curve begins and ends', async () => {
+    const { layers } = planDrawing(await planned(SITE_JOBS['raised path']!));
+    expect(layers.find(({ key }) => key === 'ticks')?.shapes).toHaveLength(8);
+  });
+});
+
 describe.each(PLANS)('the plan of the %s', (name, input) => {
   const drawing = planDrawing(input());
   const svg = svgOf(drawing);

@@ -37,7 +37,8 @@ const CUTS = await Promise.all(
       ['falling terrace', 'long'],
       ['falling terrace', 'side'],
       ['twisted drive', 'across'],
-      ['crowded yard', 'y']
+      ['crowded yard', 'y'],
+      ['raised path', 'spine']
     ] as const
   ).map(async ([job, name]) => [`section-${name}`, await cut(SITE_JOBS[job]!, name)] as const)
 );
@@ -86,7 +87,7 @@ describe.each(CUTS)('%s', (name, input) => {
 });
 
 describe('a section', () => {
-  const heightsAt = ({ stations }: SectionInput, at: number): unknown => {
+  const heightsAt = ({ stations }: SectionInput, at: number): (string | undefined)[] => {
     const { finish, ground, digBottom } = stations.find(one => Math.abs(one.at - at) < 0.002)!;
     return [finish, ground, digBottom];
   };
@@ -120,6 +121,63 @@ describe('a section', () => {
     );
     // A height that rounds to either side of a half is told once.
     expect(stations.filter(({ finish }) => finish?.includes('/'))).toEqual([]);
+  });
+
+  it('draws as walls what stands up, and what lies flat at the height taken', async () => {
+    const rolesOf = ({ bodies }: SectionInput): string[] => bodies.map(({ role }) => role);
+    const wall = await cut(SITE_JOBS['falling terrace']!, 'side');
+    expect(rolesOf(wall)).toContain('wall');
+    const raised = SITE_JOBS['raised path']!.replace(/ {2}paving .*\n/, '');
+    const path = await cut(raised, 'spine');
+    const beside = path.lines.filter(({ role }) => role === 'beside');
+    expect(beside.map(({ levels }) => levels.map(({ z }) => z))).toEqual([[9.985, 9.985]]);
+    for (const flat of ['existing-paving', 'road', 'footway', 'concrete-slab', 'drain-channel', 'kerb']) {
+      const named = await cut(
+        raised
+          .replace('meets footway', `meets ${flat}-there`)
+          .replace('existing footway { kind footway }', `existing footway\nexisting ${flat}-there { kind ${flat} }`),
+        'spine'
+      );
+      expect(rolesOf(named)).not.toContain('wall');
+      expect(named.lines.filter(({ role }) => role === 'beside')).toEqual([]);
+      expect(named.marks.map(({ text }) => text)).toContain(`${flat}-there`);
+    }
+  });
+
+  it('draws a channel at the end of the line with its concrete, and no topsoil behind it or a wall', async () => {
+    const { bodies } = await cut(SITE_JOBS['raised path']!, 'spine');
+    const depths = bodies
+      .filter(({ key }) => key.startsWith('drain:end-channel'))
+      .map(({ role, corners }) => [
+        role,
+        Math.min(...corners.map(({ z }) => z)),
+        Math.max(...corners.map(({ z }) => z))
+      ]);
+    const [under, , , channel] = depths;
+    expect(under).toEqual(['concrete', expect.closeTo(9.73, 6), expect.closeTo(9.83, 6)]);
+    expect(channel).toEqual(['drain', expect.closeTo(9.83, 6), expect.closeTo(9.95, 6)]);
+    expect(bodies.filter(({ role }) => role === 'topsoil')).toEqual([]);
+    const terrace = await cut(SITE_JOBS['falling terrace']!, 'side');
+    const topsoil = terrace.bodies.filter(({ role }) => role === 'topsoil').flatMap(({ corners }) => corners);
+    expect(Math.max(...topsoil.map(({ at }) => at))).toBeLessThan(0);
+  });
+
+  it('shows stone under the layers where the stripped ground lies low', async () => {
+    const path = await cut(SITE_JOBS['raised path']!, 'spine');
+    const made = path.bodies.filter(({ role }) => role === 'made-up');
+    // At 4 m: finish 10.080 less 190 mm of layers; ground 9.95 - 0.35 x 4 / 6 = 9.717 less 50 mm of topsoil.
+    const [, ground, digBottom] = heightsAt(path, 4);
+    expect(Math.max(...made.flatMap(({ corners }) => corners.map(({ z }) => z)))).toBeCloseTo(9.89, 6);
+    expect([ground, digBottom]).toEqual(['9.717 m', '9.667 m']);
+    expect(path.layers.at(-1)).toBe('path: low ground made up with type-1, 292 mm at most along this line');
+  });
+
+  it('is cut along a line of the job, too, and tells the stations of a finish along it', async () => {
+    const path = await cut(SITE_JOBS['raised path']!, 'spine');
+    expect(heightsAt(path, 4)[0]).toBe('10.080 m');
+    expect(heightsAt(path, 12)[0]).toBe('9.955 m');
+    const bent = await cut(SITE_JOBS['raised path']!, 'both');
+    expect(bent.stations.map(({ name }) => name).filter(name => name !== undefined)).toEqual(['P', 'R', 'S']);
   });
 
   it('says what it can show of a job without a finish', async () => {

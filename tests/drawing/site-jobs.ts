@@ -204,5 +204,40 @@ box foul-manhole in drive {
 line spine G1 to T1 to R1, rounded 1 m at T1
 section across G1 to R2
 route way along spine
+`,
+  'raised path': `job "Raised path" { rules britain, show metric }
+unit block { size 200 x 100 x 60 mm }
+site { soil clay, topsoil 0.05 m, benchmark sill 10.000 m }
+point P at (0, 0)
+point Q at (6, 0) m
+point R at (9, 5) m
+point S at (9, 9) m
+point E1 at (8.4, 9) m
+point E2 at (9.6, 9) m
+line spine P to Q to R to S, rounded 2 m at Q and R
+existing footway { kind footway }
+heights {
+  ground P 9.95 m  Q 9.60 m  R 9.65 m  S 9.95 m  E1 9.95 m
+  footway P 9.985 m
+}
+drain end-channel {
+  channel along E1 to E2, 130 mm wide, 120 mm deep, on concrete 100 mm below and both sides
+  grate 9.950 m at E1 and E2
+  outlet at E2 to soakaway
+}
+area path {
+  outline along spine, 1.2 m wide
+  traffic foot
+  finish  along spine, 9.985 m at 0 m, 10.080 m at 4 m, 9.955 m at 12 m, camber 1:60
+  paving  block in stack-bond, joints 3 mm
+  bed     sharp-sand 30 mm
+  base    type-1 100 mm
+  edges {
+    start       meets footway, flush
+    end         meets end-channel
+    left, right meets lawn, edging spiked-strip
+  }
+}
+section both P to R to S
 `
 };

@@ -99,7 +99,9 @@ describe('the JSON contract', () => {
       'looseVolume',
       'mass',
       'deepest',
-      'shallowest'
+      'shallowest',
+      'layersShallowest',
+      'topsoilVolume'
     ]);
   });
 

@@ -35,10 +35,14 @@ it('computes a job once; only neighbours are held against each other', () => {
     // Of each area, and of all that cut the same unit.
     nesting: 4,
     layers: 3,
+    edges: 3,
+    levels: 3,
+    site: 1,
     pair: 1,
     neighbours: 1,
     job: 1,
-    rules: 3
+    rules: 3,
+    'site-rules': 1
   });
   expect(computed(session, structuredClone(row()))).toEqual({});
 });
@@ -46,14 +50,27 @@ it('computes a job once; only neighbours are held against each other', () => {
 it('an edit in one area recomputes what depends on it, and nothing else', () => {
   const session = new Session();
   numbersOf(row(), session);
-  expect(computed(session, row({ layers: [layer('base', 0.2)] }))).toEqual({ layers: 1, pair: 1, job: 1, rules: 1 });
-  expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'] }))).toEqual({ rules: 1 });
+  expect(computed(session, row({ layers: [layer('base', 0.2)] }))).toEqual({
+    layers: 1,
+    levels: 1,
+    site: 1,
+    pair: 1,
+    job: 1,
+    rules: 1
+  });
+  expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'] }))).toEqual({
+    // What stands beside areas is looked at against whole areas.
+    site: 1,
+    rules: 1
+  });
   const joint = paving(unit(0.2, 0.1, 0.06), 0.004);
   expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'], paving: joint }))).toEqual({
     laying: 1,
     cuts: 1,
     nesting: 2,
     layers: 1,
+    levels: 1,
+    site: 1,
     // The sum of all units.
     job: 1,
     rules: 1
@@ -85,7 +102,7 @@ it('drops what is no longer there, keeps what is only broken for now', () => {
   const missing = [{ key: 'area:b', name: 'b', because: 'area:b' }];
   numbersOf({ ...rest, areas: [areas[0]!, areas[2]!], missing }, session);
   // Of the whole job alone: its totals changed, and which pieces come out of one unit.
-  expect(computed(session, row())).toEqual({ nesting: 1, job: 1 });
+  expect(computed(session, row())).toEqual({ nesting: 1, site: 1, job: 1 });
   numbersOf({ ...rest, areas: [areas[0]!] }, session);
   // Eleven stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
   expect(session.size).toBe(14 + row().rules.length);

@@ -19,7 +19,7 @@ describe('heights against a benchmark', () => {
     [0.0004, 'millimetres', 'level'],
     [-1.15 * FOOT, 'decimal-feet', '1.15 ft below'],
     [-0.015 * FOOT, 'decimal-feet', '0.02 ft below'],
-    [0.004 * FOOT, 'decimal-feet', 'level']
+    [0.004 * FOOT, 'decimal-feet', '0.00 ft']
   ] as const)('%d m in %s: %s', (z, style, printed) => expect(printLevel(z, SILL, style)).toBe(printed));
 
   it('are told with it where they stand alone', () => {

@@ -1,4 +1,4 @@
-import { printAs, roundedUp } from '../../measures/print.ts';
+import { printAs, printHeight, roundedUp } from '../../measures/print.ts';
 import { ownNumbers } from './from-catalogue.ts';
 import { length, type Member, type ThingOf, words } from './member.ts';
 
@@ -15,7 +15,7 @@ export const GATE_MEMBERS: readonly Member<'gate'>[] = [
     ...words('gate', 'strikes-when', 'How far open the leaf is when it strikes, in words'),
     read: ({ gate: { strikesAt }, judged: { system } }) => {
       if (strikesAt === undefined) return [];
-      return [strikesAt < SHUT ? 'as it hangs shut' : `when it is open by ${printAs('angle', strikesAt, system)}`];
+      return [strikesAt < SHUT ? 'already when shut' : `when it is open by ${printAs('angle', strikesAt, system)}`];
     }
   },
   {
@@ -32,6 +32,22 @@ export const GATE_MEMBERS: readonly Member<'gate'>[] = [
     ...length('gate', 'proud-by', 'The same, while units stand proud of the finish'),
     print: 'thickness',
     read: ({ gate }) => turned(gate.laidClearance)
+  },
+  {
+    ...words(
+      'gate',
+      'sill-lies',
+      'How the finish lies to the sill, in words: `1/2 in below the sill`, `level with the sill`'
+    ),
+    read: ({ gate: { sillStep }, judged: { system } }) =>
+      sillStep === undefined ? [] : [printHeight(-sillStep, 'the sill', system)]
+  },
+  {
+    ...words('gate', 'channel', 'Whether a channel lies along its opening, or the side that it is in meets one', [
+      'along',
+      'none'
+    ]),
+    read: ({ gate }) => [gate.channelAlong ? 'along' : 'none']
   },
   {
     ...length('gate', 'above-sill', 'How far the finish lies above the sill, where it does'),
@@ -80,6 +96,18 @@ export const PIPE_MEMBERS: readonly Member<'pipe'>[] = [
     ...words('pipe', 'depth', 'Whether its depth was proven on site', ['proven', 'not-proven']),
     read: ({ pipe }) => [pipe.proven ? 'proven' : 'not-proven']
   },
+  {
+    ...words('pipe', 'depth-told', 'By what its depth is known, in words'),
+    read: ({ pipe }) => [pipe.proven ? 'its depth as proven' : 'its stated depth']
+  },
+  {
+    ...words('pipe', 'depth-caution', 'What its depth is worth, in words'),
+    read: ({ pipe }) => [pipe.proven ? 'It was proven only where it was opened' : 'Depth is not proof']
+  },
+  {
+    ...words('pipe', 'dig', 'Whether its line leads over a dig', ['crossed', 'not-crossed']),
+    read: ({ pipe }) => [pipe.crossesDig ? 'crossed' : 'not-crossed']
+  },
   ...ownNumbers('pipe', 'pipe', ({ pipe }) => pipe, {}, { 'pipe-below-dig-at-best': 'below-dig-but-for-soft-spots' }),
   {
     ...length('pipe', 'within-dig', 'How far it lies above the bottom of the dig, by its stated depth'),
@@ -100,6 +128,27 @@ export const DRAIN_MEMBERS: readonly Member<'drain'>[] = [
   }
 ];
 
+const RAMP_FROM = 1 / 20;
+const LANDING_UP_TO = 1 / 48;
+/** Metres. */
+const LANDING = 1.5;
+/** Slopes are no truer than this. */
+const SLOPE_TIE = 1e-4;
+
+/** The most that a ramp rises or falls from landing to landing; all that lies between two counts where some of it is ramp. */
+function longestRise(stretches: ThingOf<'route'>['route']['stretches']): number {
+  let [longest, rise, flat, isRamp] = [0, 0, 0, false];
+  for (const { slope, length: run } of stretches) {
+    const steepness = Math.abs(slope);
+    flat = steepness <= LANDING_UP_TO + SLOPE_TIE ? flat + run : 0;
+    rise += steepness * run;
+    isRamp ||= steepness > RAMP_FROM + SLOPE_TIE;
+    if (flat >= LANDING) [rise, isRamp] = [0, false];
+    if (isRamp) longest = Math.max(longest, rise);
+  }
+  return longest;
+}
+
 /** What rules can look at in a way that must be free of steps. */
 export const ROUTE_MEMBERS: readonly Member<'route'>[] = [
   { ...words('route', 'route', 'Its name'), read: ({ route }) => [route.name] },
@@ -108,6 +157,15 @@ export const ROUTE_MEMBERS: readonly Member<'route'>[] = [
     ...length('route', 'rise', 'All that it rises or falls along its line'),
     print: 'thickness',
     read: ({ route }) => route.stretches.reduce((sum, { slope, length: run }) => sum + Math.abs(slope) * run, 0)
+  },
+  {
+    ...length(
+      'route',
+      'longest-rise',
+      'Most that it rises or falls on a ramp without a landing: a ramp is steeper than 1:20, a landing no steeper than 1:48 and 60 in (1.5 m) long'
+    ),
+    print: 'thickness',
+    read: ({ route }) => longestRise(route.stretches)
   }
 ];
 
@@ -125,6 +183,17 @@ export const TAPE_MEMBERS: readonly Member<'tape'>[] = [
   {
     ...length('tape', 'misfit-size', 'By how much the tape misfits, longer or shorter'),
     read: ({ tape }) => Math.abs(tape.misfit)
+  },
+  {
+    ...words(
+      'tape',
+      'others-say',
+      'What it would have to read by the others, in words; nothing where they do not tell'
+    ),
+    read: ({ tape: { byTheOthers }, judged: { system } }) =>
+      byTheOthers === undefined
+        ? []
+        : [`: by the others it would have to read ${printAs('length', byTheOthers, system)}`]
   }
 ];
 

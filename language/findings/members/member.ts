@@ -4,12 +4,11 @@ import type { Concern } from '../../job/rule.ts';
 import type { Print } from '../../measures/print.ts';
 import type { LayersNumbers } from '../../quantities/layers-stage.ts';
 import type { EdgeHeights } from '../../quantities/edge-heights-stage.ts';
-import type { JudgedDrain, JudgedReading } from '../../quantities/judged-site.ts';
+import type { JudgedDrain, JudgedGate, JudgedReading } from '../../quantities/judged-site.ts';
 import type { OutlineNumbers } from '../../quantities/outline-stage.ts';
 import type {
   BoxQuantities,
   DeliveryQuantities,
-  GateQuantities,
   PipeQuantities,
   RouteQuantities,
   TapeQuantities,
@@ -55,7 +54,7 @@ export type AreaThing = { readonly judged: Judged; readonly key: Key } & (
 
 /** Something that a job holds besides its areas; `at` is where it stands. */
 export type JobThing = { readonly judged: JudgedSite; readonly key: Key; readonly at?: Key } & (
-  | { readonly is: 'gate'; readonly gate: GateQuantities }
+  | { readonly is: 'gate'; readonly gate: JudgedGate }
   | { readonly is: 'box'; readonly box: BoxQuantities }
   | { readonly is: 'pipe'; readonly pipe: PipeQuantities }
   | { readonly is: 'drain'; readonly drain: JudgedDrain }

@@ -11,7 +11,8 @@ export function baseThickness({ layers }: Area): number {
 }
 
 /** Offers to make the one layer thicker, the upper of two by what both lack, or to write a base where there is none. */
-export function thickerBase({ area, system, usualStone }: Judged, to: Length): readonly RawFix[] {
+export function thickerBase({ area, system, usualStone }: Judged, asked: Length): readonly RawFix[] {
+  const to = asked.written === undefined ? ofWholeSteps(asked) : asked;
   const [first, ...others] = stoneLayers(area.layers);
   if (first === undefined) return [saying(`${area.key}/base`, `base ${usualStone} ${printLimit(to, system)}`)];
   const { thickness } = first;
@@ -22,6 +23,11 @@ export function thickerBase({ area, system, usualStone }: Judged, to: Length): r
   const lower = baseThickness(area) - thickness.value;
   const upper = roundedUp(to[system] - lower, system);
   return thickerLayer(thickness, upper, system).map(fix => withPast(fix, area, lower + upper, system));
+}
+
+/** What is worked out is rounded up to what a tape shows; what is published stays as it is. */
+function ofWholeSteps({ imperial, metric }: Length): Length {
+  return { imperial: roundedUp(imperial, 'imperial'), metric: roundedUp(metric, 'metric') };
 }
 
 function thickerLayer({ key, assumed }: Given, becomes: number, system: System): RawFix[] {

@@ -3,7 +3,8 @@ import type { Height } from '../../job/job.ts';
 import { extremesBetween } from '../../levels/extremes.ts';
 import { heightAt } from '../../levels/surface.ts';
 import { printHeight, printLength } from '../../measures/print.ts';
-import { areaHeights, zOf } from '../../quantities/area-heights.ts';
+import { areaHeights } from '../../quantities/area-heights.ts';
+import { zOf } from '../../job/heights.ts';
 import { CHANNEL, namesMet } from '../sides.ts';
 import { length, type Member, type ThingOf, words } from './member.ts';
 
@@ -37,6 +38,14 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
     ...words('side', 'wall', 'What the wall is, where it has no damp course, siding or weep holes', ['solid']),
     read: ({ edge }) => (edge.wall?.solid === true ? ['solid'] : [])
   },
+  {
+    ...words('side', 'walked-on', 'What people walk on beyond it: another area, or paving that is there already', [
+      'area',
+      'existing'
+    ]),
+    read: ({ edge: { meets } }) =>
+      meets?.area !== undefined ? ['area'] : WALKED_ON.includes(meets?.kind ?? meets?.name ?? '') ? ['existing'] : []
+  },
   level('damp-course', 'Height of the damp course', ({ edge }) => of(edge.wall?.dampCourse)),
   level('siding', 'Height of the lower edge of the siding', ({ edge }) => of(edge.wall?.siding)),
   level('weep-holes', 'Height of the weep holes', ({ edge }) => of(edge.wall?.weepHoles)),
@@ -45,6 +54,10 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
   clearance('damp-course-clearance', 'From the highest finish along the side up to the damp course', 'dampCourse'),
   clearance('siding-clearance', 'From the highest finish along the side up to the siding', 'siding'),
   clearance('weep-holes-clearance', 'From the highest finish along the side up to the weep holes', 'weepHoles'),
+  gauge('weep-holes-covered-by', 'How far the highest finish along the side lies above the weep holes', thing => {
+    const [holes, finish] = [of(thing.edge.wall?.weepHoles), highestFinish(thing)];
+    return holes === undefined || finish === undefined ? undefined : finish - holes;
+  }),
   gauge(
     'dig-above-footing',
     'From the underside of the footing up to the bottom of the dig beside it; less than nought: the dig goes below',
@@ -80,6 +93,9 @@ export const WALL_MEMBERS: readonly Member<'side'>[] = [
     read: fixedHeights
   }
 ];
+
+/** Kinds of sides that people walk on. */
+const WALKED_ON = ['existing-paving', 'footway', 'concrete-slab'];
 
 function level(name: string, describe: string, read: (thing: SideThing) => number | undefined): Member<'side'> {
   return { name, of: 'side', measure: 'm', print: 'level', describe, read, at: atSide };

@@ -198,6 +198,7 @@ const SITE = {
       ...NAMED,
       'carries?': text('What runs in it'),
       proven: { type: 'boolean', description: 'Its depth was proven on site' },
+      crossesDig: { type: 'boolean', description: 'Its line leads over a dig' },
       'nearestAt?': { ...ref('point'), description: 'Where the dig comes nearest to it, by its stated depth' },
       tapedFrom: list(object({ of: text('Place on the pipe'), ...TAPED })),
       ...numbersOf('pipe')
@@ -215,7 +216,8 @@ const SITE = {
           side: text('Name of the side'),
           index: { type: 'integer', minimum: 0, description: 'Its place in the outline, from 0' },
           'meets?': text('What lies beyond'),
-          drained
+          drained,
+          'stays?': number('What of it stays in low places, of this area or further on', 'm2')
         }),
         'Sides that water comes to over the area alone'
       ),
@@ -284,6 +286,7 @@ const area = object({
   'levels?': list(
     object({
       at: text('Corner, point, box, or place along a side'),
+      'along?': number('Distance along the side or line', 'm'),
       ...placeXY,
       ...numbersOf('level'),
       compactionTops: list(number('Height above the datum', 'm'), 'Tops of the layers of stone as they are compacted'),
@@ -291,12 +294,14 @@ const area = object({
     }),
     'Heights above the datum'
   ),
+  'levelsLeftOut?': whole('Places that would have made the sheet too long'),
   'offsetPoints?': list(
     object({
       at: text('On the line of which side, beyond which end'),
       ...placeXY,
       fromCorner: number('Distance from the corner', 'm'),
-      finish: number('Height of the finish there, were it prolonged', 'm')
+      finish: number('Height of the finish there, were it prolonged', 'm'),
+      'string?': number('Height of the string there', 'm')
     }),
     'Outside the dig, on the lines of the sides'
   ),

@@ -88,6 +88,13 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
   if ('stroke' in sign) {
     return [{ kind: 'line', key, ink: sign.stroke, sides: [{ from: at(0, 0), to: at(SIGN_WIDTH, 0) }] }];
   }
+  if ('tick' in sign) {
+    const middle = SIGN_WIDTH / 2;
+    return [
+      { kind: 'line', key: `${key}/side`, ink: 'outline', sides: [{ from: at(0, 0), to: at(SIGN_WIDTH, 0) }] },
+      { kind: 'line', key, ink: 'tick', sides: [{ from: at(middle, -1.3), to: at(middle, 1.3) }] }
+    ];
+  }
   if ('dot' in sign) {
     const half = ground(sheet, 1);
     const loop =

@@ -6,6 +6,7 @@ import { countsOf, countText, unitText } from './counts.ts';
 import { COLUMN } from './page.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { PlanThing, ThingKind } from './plan-site.ts';
+import { hasTangents } from './tangent-ticks.ts';
 import { wholeInk } from './unit-shapes.ts';
 
 /** One thing that the legend tells: a sign as it is drawn, and words. */
@@ -22,6 +23,7 @@ export type Sign =
   | { readonly leaf: true }
   | { readonly fall: true }
   | { readonly point: true }
+  | { readonly tick: true }
   | { readonly dot: 'round' | 'diamond' }
   | { readonly arrow: true }
   | { readonly cross: true }
@@ -56,6 +58,7 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
     ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
     ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
     ...(inRings ? [entry('centre of the rings', { sign: { cross: true } })] : []),
+    ...(areas.some(hasTangents) ? [entry('tick: a curve begins or ends there', { sign: { tick: true } })] : []),
     ...siteEntries(input),
     entry('Before taking measures from a print, check the bar with a rule.'),
     ...(cuts ? [entry(CUTTING_CAUTION)] : [])

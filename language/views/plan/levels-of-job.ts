@@ -3,10 +3,11 @@ import type { Bounds } from '../../geometry/bounds.ts';
 import type { Datum } from '../../job/heights.ts';
 import type { Area, Job, System } from '../../job/job.ts';
 import { gradientAt, type Surface } from '../../levels/surface.ts';
+import { printSlope, printLength } from '../../measures/print.ts';
+import { levelStyleOf, printLevel } from '../../measures/print-level.ts';
 import { areaHeights } from '../../quantities/area-heights.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
 import { footOn } from '../../setting-out/stationed-line.ts';
-import { fallText, levelText } from './level-text.ts';
 import type { FallPlace, PlanFall, PlanPoint, PlanSite } from './plan-site.ts';
 import { isInView, spreadOver } from './view.ts';
 
@@ -62,7 +63,9 @@ function heightsAt({ areas, datum, system }: Job, at: Point): string[] {
   if (datum === undefined) return [];
   const all = areas.flatMap(area => {
     const heights = belongsTo(area, at) ? areaHeights(area) : undefined;
-    return heights === undefined ? [] : [{ name: area.name, text: levelText(heights.at(at).finish, datum, system) }];
+    return heights === undefined
+      ? []
+      : [{ name: area.name, text: printLevel(heights.at(at).finish, datum, levelStyleOf(system)) }];
   });
   const [first] = all;
   if (first === undefined) return [];
@@ -145,6 +148,11 @@ function fallAt(surface: Surface, at: Point, system: System): FallPlace[] {
   return text === 'level' ? [] : [{ at, down: Math.atan2(-up.y, -up.x), text }];
 }
 
+/** `1:48`, or `1/4 in per ft`: short enough for an arrow; `level` where it falls by next to nothing. */
+function fallText(ratio: number, system: System): string {
+  return printSlope(ratio, system).replace(/ \(.*\)$/, '');
+}
+
 function areAlike(a: FallPlace, b: FallPlace): boolean {
   return a.text === b.text && Math.cos(a.down - b.down) > Math.cos(SAME_WAY);
 }
@@ -156,14 +164,14 @@ export function levelsOfJob(
   { quantities }: Pick<JobNumbers, 'quantities'>
 ): PlanSite['levels'] {
   const text = (z: number | undefined): string | undefined =>
-    z === undefined ? undefined : levelText(z, datum, system);
+    z === undefined ? undefined : printLevel(z, datum, levelStyleOf(system));
   return quantities.areas.flatMap(({ id, levels }) => {
-    const rows = (levels ?? []).flatMap(({ at, finish, ground, digBottom }) => {
+    const rows = (levels ?? []).flatMap(({ at, along, finish, ground, digBottom }) => {
       const [finished, today, dug] = [text(finish), text(ground), text(digBottom)];
       if (finished === undefined) return [];
       return [
         {
-          at,
+          at: along === undefined ? at : `${at}, ${printLength(along, system)}`,
           finish: finished,
           ...(today === undefined ? {} : { ground: today }),
           ...(dug === undefined ? {} : { digBottom: dug })

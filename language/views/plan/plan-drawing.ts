@@ -17,6 +17,7 @@ import { scaleText } from './scales.ts';
 import { placeSides } from './side-labels.ts';
 import { startMarks } from './start-marks.ts';
 import { surroundingsOf } from './surroundings.ts';
+import { tangentTicks } from './tangent-ticks.ts';
 import { thingLabels } from './thing-labels.ts';
 import {
   boundsOfSite,
@@ -69,6 +70,7 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
   const around = surroundingsOf(areas, page);
   const within = keptOutNames(areas, around);
   const start = startMarks(areas, around);
+  const ticks = tangentTicks(areas, around);
   const numbers = placeNumbers(pieces, around);
   const [outlets, others] = outletsFirst(site?.things ?? []);
   const outletNames = thingLabels(outlets, around);
@@ -85,6 +87,7 @@ function placeTexts({ areas, system, site }: PlanInput, pieces: readonly Numbere
       { key: 'leaders', shapes: [...numbers.leaders, ...within.leaders] },
       { key: 'numbers', shapes: numbers.numbers },
       ...filled('set-out', setOut),
+      ...filled('ticks', ticks),
       ...filled('points', points),
       ...filled('falls', falls),
       { key: 'sides', shapes: sides.shapes },

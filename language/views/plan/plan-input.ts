@@ -1,4 +1,4 @@
-import type { Loop } from '../../geometry/index.ts';
+import type { Loop, Point } from '../../geometry/index.ts';
 import type { Key, System } from '../../job/job.ts';
 import type { LaidUnits } from '../../laying/laid.ts';
 import type { PlanSite } from './plan-site.ts';
@@ -35,6 +35,8 @@ export interface PlanArea {
   readonly keptOut: readonly PlanKeptOut[];
   readonly parts: readonly PlanPart[];
   readonly start?: PlanStart;
+  /** Where corners lie and how curves run; absent where every corner is a named point and no side is a curve. */
+  readonly settingOut?: PlanSettingOut;
   /** Why nothing of it could be worked out, or not its units. */
   readonly noNumbers?: string;
 }
@@ -47,6 +49,22 @@ export interface PlanStart {
   readonly mirrored: boolean;
   /** Laying begins at the centre of rings. */
   readonly inRings?: boolean;
+}
+
+/** What an outline is set out by that its points do not tell, m. */
+export interface PlanSettingOut {
+  /** A named point, or `corner 3` as where heights are told. */
+  readonly corners: readonly { readonly name: string; readonly at: Point }[];
+  readonly curves: readonly PlanCurve[];
+}
+
+export interface PlanCurve {
+  readonly side: string;
+  readonly centre: Point;
+  readonly radius: number;
+  /** Names of corners; all round both are the same. */
+  readonly from: string;
+  readonly to: string;
 }
 
 export interface PlanSide {

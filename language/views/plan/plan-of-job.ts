@@ -6,6 +6,7 @@ import type { JobNumbers } from '../../quantities/contract.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import { missingReason, missingText } from '../text/missing-text.ts';
 import type { PlanArea, PlanInput, PlanKeptOut, PlanPart, PlanSide, PlanStart, PlanUnit } from './plan-input.ts';
+import { settingOutOf } from './setting-out-of-area.ts';
 import { siteOfJob } from './site-of-job.ts';
 import { lidText } from './things-of-job.ts';
 
@@ -16,7 +17,12 @@ export function planOfJob(job: Job, { laid, quantities }: Pick<JobNumbers, 'laid
   const areas = job.areas.map((area): PlanArea => {
     const keys = [area.key, `${area.key}/laying`].filter(key => quantities.missing.includes(key));
     const noNumbers = keys.length === 0 ? {} : { noNumbers: missingReason(keys[0]!, job.missing) };
-    return { ...planArea(area, known.get(area.key), lids), ...noNumbers };
+    const settingOut = settingOutOf(area, job.points);
+    return {
+      ...planArea(area, known.get(area.key), lids),
+      ...noNumbers,
+      ...(settingOut === undefined ? {} : { settingOut })
+    };
   });
   const drawn = new Set(job.areas.flatMap(({ key }) => [key, `${key}/laying`]));
   const units = new Map(job.areas.flatMap(unitsOf).map(unit => [unit.key, planUnit(unit)]));

@@ -32,6 +32,8 @@ function missingLines(missing: readonly string[], colours: Colours): string {
 function areaText(area: PlanArea, { units, system, site }: PlanInput, colours: Colours): string {
   const blocks = [
     sidesTable(area, system, colours),
+    cornersTable(area, system, colours),
+    curvesTable(area, system, colours),
     keptOutTable(area, system, colours),
     levelsTable(area, site, colours),
     fallLines(area, site),
@@ -82,6 +84,26 @@ function sidesTable(area: PlanArea, system: System, colours: Colours): string[] 
     ];
   });
   return rowsUnder(['Side', 'Length', 'Meets'], rows, colours);
+}
+
+/** Corners counted from nought of the job, as its points are. */
+function cornersTable({ settingOut }: PlanArea, system: System, colours: Colours): string[] {
+  const rows = (settingOut?.corners ?? []).map(({ name, at }) => [
+    name,
+    printLength(at.x, system),
+    printLength(at.y, system)
+  ]);
+  return rowsUnder(['Corner', 'x on the plan', 'y on the plan'], rows, colours, 1);
+}
+
+function curvesTable({ settingOut }: PlanArea, system: System, colours: Colours): string[] {
+  const rows = (settingOut?.curves ?? []).map(({ side, centre, radius, from, to }) => [
+    side,
+    from === to ? 'all round' : `${from} to ${to}`,
+    `(${printLength(centre.x, system)}, ${printLength(centre.y, system)})`,
+    printLength(radius, system)
+  ]);
+  return rowsUnder(['Curve', 'From where to where', 'Centre on the plan', 'Radius'], rows, colours, 3);
 }
 
 function keptOutTable(area: PlanArea, system: System, colours: Colours): string[] {

@@ -1,6 +1,6 @@
 import type { Job } from '../../job/job.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
-import { heightsText } from './level-text.ts';
+import { heightsFrom } from './heights-from.ts';
 import { fallsOf, levelsOfJob, pointsOfJob } from './levels-of-job.ts';
 import type { PlanSite, PlanThing, ThingPart } from './plan-site.ts';
 import { thingsOfJob } from './things-of-job.ts';
@@ -15,7 +15,7 @@ export function siteOfJob(job: Job, numbers: Pick<JobNumbers, 'quantities'>): Pl
   if (view === undefined) return { points: [], falls: [], things: [], levels };
   const points = pointsOfJob(job, view);
   return {
-    ...(datum === undefined || levels.length === 0 ? {} : { heights: heightsText(datum, system) }),
+    ...(datum === undefined || levels.length === 0 ? {} : { heights: heightsFrom(datum, system) }),
     points,
     falls: job.areas.flatMap(area => fallsOf(area, system)),
     things: thingsOfJob(job, numbers.quantities).flatMap(thing => thingInView(thing, view)),

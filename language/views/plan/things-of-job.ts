@@ -2,6 +2,7 @@ import { circleLoop, distance, radiusOf, type Side, turnedAbout } from '../../ge
 import type { Drain, Gate, NamedLine, Pipe } from '../../job/heights.ts';
 import type { Area, Job, KeptOut, System } from '../../job/job.ts';
 import { printLength, printMarked, printThickness, roundedUp } from '../../measures/print.ts';
+import { deepestCut } from '../../quantities/boxes.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
 import { middleOf, type PlanThing } from './plan-site.ts';
 
@@ -71,7 +72,7 @@ function noDig({ key, kind, name, outline, noDig: radius }: KeptOut, system: Sys
 /** A box that is cut down is kept out of nothing: it is drawn as what lies below. */
 function buriedBox({ key, name, outline, use }: KeptOut, quantities: JobQuantities, system: System): PlanThing[] {
   if (!use?.buried) return [];
-  const cutDown = quantities.boxes?.find(({ id }) => id === key)?.cutDown;
+  const cutDown = deepestCut(quantities.boxes?.find(({ id }) => id === key));
   const by = cutDown === undefined ? '' : ` at least ${printMarked(roundedUp(cutDown, system), system)}`;
   return [
     {

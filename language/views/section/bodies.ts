@@ -1,14 +1,20 @@
 import type { Layer } from '../../job/job.ts';
-import { zOf } from '../../quantities/area-heights.ts';
+import { zOf } from '../../job/heights.ts';
 import type { HeightsThere } from '../../quantities/area-heights.ts';
 import type { Level, SectionBody, SectionLine } from './section-input.ts';
-import { runsOf, type Stretch } from './stretches.ts';
+import { type CutArea, runsOf, type Stretch } from './stretches.ts';
 
 type Reach = readonly [top: (there: HeightsThere) => number, bottom: (there: HeightsThere) => number];
 
 /** Units, bed and stone under them, the topsoil beside, soft spots and boxes. */
 export function bodiesOf(stretches: readonly Stretch[], strip: number): SectionBody[] {
-  return [...topsoil(stretches, strip), ...laid(stretches), ...softSpots(stretches), ...boxes(stretches)];
+  return [
+    ...topsoil(stretches, strip),
+    ...madeUp(stretches),
+    ...laid(stretches),
+    ...softSpots(stretches),
+    ...boxes(stretches)
+  ];
 }
 
 function laid(stretches: readonly Stretch[]): SectionBody[] {
@@ -71,13 +77,53 @@ function levelsAlong(run: readonly Stretch[], height: (there: HeightsThere) => n
 /** Topsoil is stripped where it is dug: it stays beside. */
 function topsoil(stretches: readonly Stretch[], strip: number): SectionBody[] {
   if (!(strip > 0)) return [];
-  const runs = runsOf(stretches, ({ dug, ground }) =>
-    dug === undefined && ground !== undefined ? 'topsoil' : undefined
+  const runs = runsOf(stretches, ({ dug, ground, isClosed }) =>
+    dug === undefined && ground !== undefined && !isClosed ? 'topsoil' : undefined
   );
   return runs.map(({ run }, index) => {
     const top = simplified(groundAlong(run));
     const bottom = top.map(({ at, z }) => ({ at, z: z - strip })).reverse();
     return { key: `topsoil-${index + 1}`, role: 'topsoil', says: 'topsoil', corners: [...top, ...bottom] };
+  });
+}
+
+/** m: what is made up is thicker. */
+const THICK = 0.0005;
+
+/** Stone between the stripped ground and the underside of the layers. */
+function madeUp(stretches: readonly Stretch[]): SectionBody[] {
+  return madeUpRuns(stretches).map(({ same: { area, heights }, run }, index) => {
+    const stone = stoneOf(area.layers);
+    return body(`${area.key}/made-up-${index + 1}`, 'made-up', `${stone ?? 'stone'}, makes up low ground`, run, [
+      ({ underside }) => underside,
+      ({ underside, ground }) => Math.min(underside, ground - heights.strip)
+    ]);
+  });
+}
+
+function madeUpRuns(stretches: readonly Stretch[]): ReturnType<typeof runsOf<CutArea>> {
+  return runsOf(stretches, one => (one.box === undefined && thicknessMadeUp(one) > THICK ? one.dug : undefined));
+}
+
+function thicknessMadeUp({ dug, heights }: Stretch): number {
+  if (dug === undefined || heights === undefined) return 0;
+  return Math.max(...heights.map(({ underside, ground }) => underside - (ground - dug.heights.strip)));
+}
+
+function stoneOf(layers: readonly Layer[]): string | undefined {
+  return layers.findLast(({ role }) => role !== 'bed')?.material.name;
+}
+
+/** Of each area whose low ground is made up: with what, and how thick at most along the line, m. */
+export function madeUpOf(stretches: readonly Stretch[]): { area: string; stone?: string; most: number }[] {
+  const runs = madeUpRuns(stretches);
+  const areas = [...new Set(runs.map(({ same }) => same.area))];
+  return areas.map(area => {
+    const stone = stoneOf(area.layers);
+    const most = Math.max(
+      ...runs.filter(({ same }) => same.area === area).flatMap(({ run }) => run.map(thicknessMadeUp))
+    );
+    return { area: area.name, most, ...(stone === undefined ? {} : { stone }) };
   });
 }
 

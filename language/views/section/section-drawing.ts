@@ -22,6 +22,7 @@ const INK: Readonly<Record<BodyRole, Ink>> = {
   bed: 'cut-bed',
   base: 'cut-base',
   'sub-base': 'cut-sub-base',
+  'made-up': 'cut-made-up',
   topsoil: 'cut-topsoil',
   'soft-spot': 'cut-soft-spot',
   box: 'cut-box',
@@ -35,7 +36,8 @@ const INK: Readonly<Record<BodyRole, Ink>> = {
 const LINE_INK: Readonly<Record<SectionLine['role'], Ink>> = {
   ground: 'ground-line',
   finish: 'finish-line',
-  dig: 'dig-line'
+  dig: 'dig-line',
+  beside: 'beside-line'
 };
 
 /** Half the width of the ring of a pipe, mm on paper. */
@@ -101,7 +103,8 @@ function bodyShape({ key, role, says, corners }: SectionBody, page: SectionPage)
 const LINE_SAYS: Readonly<Record<SectionLine['role'], string>> = {
   ground: 'ground today',
   finish: 'finish',
-  dig: 'bottom of the dig'
+  dig: 'bottom of the dig',
+  beside: 'what lies there already, at the heights taken'
 };
 
 function lineShape({ key, role, levels }: SectionLine, page: SectionPage): Shape {
@@ -169,6 +172,7 @@ const BODY_WORDS: Readonly<Record<BodyRole, string>> = {
   bed: 'bed',
   base: 'base',
   'sub-base': 'sub-base',
+  'made-up': 'low ground made up with stone',
   topsoil: 'topsoil that stays',
   'soft-spot': 'soft spot, dug deeper and filled',
   box: 'box or pit: how deep it goes is not told',
@@ -181,7 +185,7 @@ const BODY_WORDS: Readonly<Record<BodyRole, string>> = {
 
 function legendOf({ bodies, lines, marks, layers, missing, heights }: SectionInput): LegendEntry[] {
   const roles = (Object.keys(BODY_WORDS) as BodyRole[]).filter(role => bodies.some(body => body.role === role));
-  const drawn = (['finish', 'ground', 'dig'] as const).filter(role => lines.some(line => line.role === role));
+  const drawn = (['finish', 'ground', 'dig', 'beside'] as const).filter(role => lines.some(line => line.role === role));
   const hasPipes = marks.some(({ isPipe }) => isPipe);
   return [
     ...drawn.map(role => entry(LINE_SAYS[role], { sign: { stroke: LINE_INK[role] } })),

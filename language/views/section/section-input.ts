@@ -31,6 +31,7 @@ export type BodyRole =
   | 'bed'
   | 'base'
   | 'sub-base'
+  | 'made-up'
   | 'topsoil'
   | 'soft-spot'
   | 'box'
@@ -51,7 +52,7 @@ export interface SectionBody {
 
 export interface SectionLine {
   readonly key: Key;
-  readonly role: 'ground' | 'finish' | 'dig';
+  readonly role: 'ground' | 'finish' | 'dig' | 'beside';
   readonly levels: readonly Level[];
 }
 

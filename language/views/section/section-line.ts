@@ -1,5 +1,5 @@
 import { contactsBetween } from '../../geometry/contacts.ts';
-import { distance, type Loop, type Point, pointAlong, type Side, sideLength } from '../../geometry/index.ts';
+import { distance, inside, type Loop, type Point, pointAlong, type Side, sideLength } from '../../geometry/index.ts';
 import { shareOfTurn } from '../../geometry/contacts.ts';
 
 /** The line of a section with a straight piece before its start and past its end. */
@@ -66,4 +66,18 @@ export function crossings(line: CutLine, sides: readonly Side[]): { at: number; 
 function stationOf({ side, start, length }: CutLine['parts'][number], point: Point): number {
   if (side.arc !== undefined) return start + length * Math.min(1, shareOfTurn(side, side.arc, point));
   return start + Math.min(length, distance(side.from, point));
+}
+
+/** m: a shorter stretch within an outline is none. */
+const SHORT = 0.004;
+
+/** The stretch of the line within an outline, from where it first comes in. */
+export function spanWithin(line: CutLine, outline: readonly Side[]): { from: number; to: number } | undefined {
+  const ends = [-line.past, line.length + line.past].filter(end => inside(outline, placeAt(line, end)));
+  const stations = [...crossings(line, outline).map(({ at }) => at), ...ends].sort((a, b) => a - b);
+  const index = stations.findIndex((at, one) => {
+    const next = stations[one + 1];
+    return next !== undefined && next - at > SHORT && inside(outline, placeAt(line, (at + next) / 2));
+  });
+  return index < 0 ? undefined : { from: stations[index]!, to: stations[index + 1]! };
 }

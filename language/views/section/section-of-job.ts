@@ -2,27 +2,31 @@ import { distance, type Point } from '../../geometry/index.ts';
 import type { Datum } from '../../job/heights.ts';
 import type { Job } from '../../job/job.ts';
 import { printThickness } from '../../measures/print.ts';
+import { levelStyleOf, printDrop, printLevel } from '../../measures/print-level.ts';
 import type { JobNumbers } from '../../quantities/contract.ts';
-import { heightsText, levelText } from '../plan/level-text.ts';
-import { bodiesOf, linesOf } from './bodies.ts';
+import { heightsFrom } from '../plan/heights-from.ts';
+import { bodiesOf, linesOf, madeUpOf } from './bodies.ts';
 import { crossedBy } from './crossed.ts';
 import type { SectionInput, SectionMark, SectionStation } from './section-input.ts';
 import { type CutLine, cutLine, placeAt } from './section-line.ts';
-import { type CutArea, cutAreas, runsOf, type Stretch, stretchesOf } from './stretches.ts';
+import { finishStations } from './finish-stations.ts';
+import { sidesMet } from './sides-met.ts';
+import { type CutArea, cutAreas, runsOf, type Stretch, stretchesOf, withoutOpenGround } from './stretches.ts';
 
-/** The cut along a section of the job; undefined where the job has none of that name, or its line has no length. */
+/** The cut along a section or a line of the job; undefined where the job has none of that name, or its line has no length. */
 export function sectionOfJob(
   job: Job,
   { quantities }: Pick<JobNumbers, 'quantities'>,
   name: string
 ): SectionInput | undefined {
-  const section = job.sections.find(one => one.name === name);
+  const section = [...job.sections, ...job.lines].find(one => one.name === name);
   const line = section && cutLine(section.sides);
   if (line === undefined) return undefined;
   const { title, system, datum } = job;
   const areas = cutAreas(job, quantities.areas);
-  const stretches = stretchesOf(line, areas, job);
-  const crossed = crossedBy(line, stretches, areas, job, quantities);
+  const sides = sidesMet(line, areas);
+  const stretches = withoutOpenGround(stretchesOf(line, areas, job), sides);
+  const crossed = crossedBy(line, stretches, areas, sides, job, quantities);
   const strip = job.areas.map(({ site }) => site.topsoil?.value ?? 0).find(depth => depth > 0) ?? 0;
   const lines = linesOf(stretches);
   return {
@@ -31,12 +35,12 @@ export function sectionOfJob(
     system,
     length: line.length,
     past: line.past,
-    heights: datum === undefined ? '' : heightsText(datum, system),
+    heights: datum === undefined ? '' : heightsFrom(datum, system),
     bodies: [...bodiesOf(stretches, strip), ...crossed.bodies],
-    lines,
+    lines: [...lines, ...crossed.lines],
     marks: [...areaMarks(stretches), ...drainMarks(stretches, job), ...crossed.marks].sort((a, b) => a.at - b.at),
     stations: datum === undefined ? [] : stationsOf(line, stretches, job, datum, lines),
-    layers: layersOf(stretches, job),
+    layers: [...layersOf(stretches, job), ...madeUpLines(stretches, job)],
     missing: job.areas.filter(({ finish }) => finish === undefined).map(area => `${area.name} has no finish`)
   };
 }
@@ -73,13 +77,20 @@ function layersOf(stretches: readonly Stretch[], { system }: Job): string[] {
   });
 }
 
+function madeUpLines(stretches: readonly Stretch[], { system }: Job): string[] {
+  return madeUpOf(stretches).map(({ area, stone, most }) => {
+    const thick = printDrop(most, levelStyleOf(system));
+    return `${area}: low ground made up with ${stone ?? 'stone'}, ${thick} at most along this line`;
+  });
+}
+
 /** m: places nearer than this are one. */
 const SAME = 0.002;
 
 /** m: a smaller step in height is none. */
 const STEP = 0.0005;
 
-/** Ends of the line, where areas begin and end, boxes, and where ground, finish or dig bend. */
+/** Ends of the line and of its sides, where areas begin and end, stations of a finish, boxes, and where ground, finish or dig bend. */
 function stationsOf(
   line: CutLine,
   stretches: readonly Stretch[],
@@ -92,7 +103,9 @@ function stationsOf(
   const bends = lines.flatMap(({ levels }) => levels.map(({ at }) => at));
   const wished = [
     ...[0, line.length].map(at => ({ at, rank: 0 })),
+    ...line.parts.slice(2, -1).map(({ start }) => ({ at: start, rank: 1 })),
     ...rims.map(at => ({ at, rank: 1 })),
+    ...finishStations(line, stretches).map(at => ({ at, rank: 1 })),
     ...boxes.map(at => ({ at, rank: 2 })),
     ...bends.map(at => ({ at, rank: 3 }))
   ];
@@ -135,7 +148,7 @@ function stationAt(
     const [first, second] = heights.filter(z => z !== undefined);
     // Rounding to either side of a half is no step.
     const told = second !== undefined && Math.abs(first! - second) < STEP ? [first] : [first, second];
-    const texts = told.flatMap(z => (z === undefined ? [] : [levelText(z, datum, system)]));
+    const texts = told.flatMap(z => (z === undefined ? [] : [printLevel(z, datum, levelStyleOf(system))]));
     return texts.length === 0 ? undefined : bothTexts([...new Set(texts)]);
   };
   const ground = both(({ ground: levels }, end) => levels?.[end]);

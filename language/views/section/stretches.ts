@@ -4,7 +4,9 @@ import { type AreaHeights, areaHeights, groundOf, type HeightsThere } from '../.
 import type { AreaQuantities } from '../../quantities/contract.ts';
 import type { GroundSurface } from '../../levels/ground.ts';
 import { baseOut } from '../../geometry/index.ts';
+import { finishStations } from './finish-stations.ts';
 import { type CutLine, crossings, placeAt } from './section-line.ts';
+import { type SideMet, standsUp } from './sides-met.ts';
 
 /** An area as a section needs it. */
 export interface CutArea {
@@ -26,6 +28,8 @@ export interface Stretch {
   readonly heights?: readonly [HeightsThere, HeightsThere];
   readonly ground?: readonly [number, number];
   readonly isSoft: boolean;
+  /** Past a side that meets no open ground: no topsoil is drawn there. */
+  readonly isClosed?: true;
 }
 
 export function cutAreas({ areas }: Job, quantities: readonly AreaQuantities[]): CutArea[] {
@@ -55,10 +59,15 @@ export function stretchesOf(line: CutLine, areas: readonly CutArea[], job: Job):
   ]);
   const met = loops.flatMap(loop => crossings(line, loop).map(({ at }) => at));
   const looks = Array.from({ length: LOOKS + 1 }, (_, index) => -line.past + (whole * index) / LOOKS);
-  const all = [...looks, ...met, 0, line.length, -line.past, end].sort((a, b) => a - b);
-  const stations = all.filter((at, index) => index === 0 || at - all[index - 1]! > SHORTEST);
+  const all = [...looks, ...met, ...line.parts.map(({ start }) => start), end].sort((a, b) => a - b);
   const ground = job.areas.map(({ site }) => groundOf(site)).find(one => one !== undefined);
-  return stations.slice(1).map((to, index) => stretchBetween(line, stations[index]!, to, areas, ground));
+  const between = (wished: readonly number[]): Stretch[] => {
+    const stations = wished.filter((at, index) => index === 0 || at - wished[index - 1]! > SHORTEST);
+    return stations.slice(1).map((to, index) => stretchBetween(line, stations[index]!, to, areas, ground));
+  };
+  const stretches = between(all);
+  const bends = finishStations(line, stretches);
+  return bends.length === 0 ? stretches : between([...all, ...bends].sort((a, b) => a - b));
 }
 
 function stretchBetween(
@@ -102,4 +111,23 @@ export function runsOf<Same>(
     before = same;
   }
   return runs;
+}
+
+/** m: sides within it of where the dig ends are what it ends at. */
+const AT_END = 0.01;
+
+/** Past sides that meet no open ground there is no topsoil; behind what stands up nothing is known of the ground. */
+export function withoutOpenGround(stretches: readonly Stretch[], sides: readonly SideMet[]): Stretch[] {
+  const closed = new Map<Stretch, Stretch>();
+  for (const { run } of runsOf(stretches, ({ dug }) => (dug === undefined ? 'undug' : undefined))) {
+    const [start, end] = [run[0]!.from, run.at(-1)!.to];
+    const ends = sides.filter(({ at, outwards }) => Math.abs(at - (outwards > 0 ? start : end)) <= AT_END);
+    if (!ends.some(({ edge: { meets } }) => meets.area === undefined && !meets.openGround)) continue;
+    const isWalled = ends.some(({ edge }) => standsUp(edge));
+    for (const stretch of run) {
+      const { ground, ...rest } = stretch;
+      closed.set(stretch, { ...rest, ...(isWalled || ground === undefined ? {} : { ground }), isClosed: true });
+    }
+  }
+  return stretches.map(stretch => closed.get(stretch) ?? stretch);
 }

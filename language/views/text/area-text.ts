@@ -1,5 +1,5 @@
 import type { System } from '../../job/job.ts';
-import { printHeight } from '../../measures/print.ts';
+import { printHeight, printSlope } from '../../measures/print.ts';
 import type { Owner } from '../../quantities/catalogue.ts';
 import type { AreaQuantities } from '../../quantities/contract.ts';
 import type { Colours } from './colours.ts';
@@ -51,10 +51,16 @@ export function areaText(area: AreaQuantities, system: System, colours: Colours)
   return [heading(area, system, colours), ...shown].join('\n\n');
 }
 
+/** `finish 3 in below door-sill, falling 1/4 in per ft (1:48)`: the height is that of the first place given. */
+function finishText({ height, at, fall }: NonNullable<AreaQuantities['finish']>, system: System): string {
+  const falls = fall === undefined ? 'level' : printSlope(fall, system);
+  return `finish ${printHeight(height, at, system)}${falls === 'level' ? '' : `, falling ${falls}`}`;
+}
+
 function heading({ name, traffic, finish }: AreaQuantities, system: System, colours: Colours): string {
   const facts = [
     ...(traffic.length === 0 ? [] : [`traffic ${traffic.join(', ')}`]),
-    ...(finish === undefined ? [] : [`finish ${printHeight(finish.height, finish.at, system)}`])
+    ...(finish === undefined ? [] : [finishText(finish, system)])
   ];
   return [colours.strong(`Area ${name}`), ...facts].join(' · ');
 }

@@ -1,7 +1,7 @@
 /** What no rule here knows; said wherever a job passes. */
 export function notChecked(isAnySetAside: boolean): string {
   const but = isAnySetAside ? ', but for what is set aside' : '';
-  return `Passes the checks these rules know${but}; not checked: falls and drainage, the ground itself, lines in the ground, local codes.`;
+  return `Passes the checks these rules know${but}; not checked: the ground itself, lines in the ground, what drains can take, local codes.`;
 }
 
 /** Said wherever cuts are told. */

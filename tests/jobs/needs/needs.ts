@@ -397,7 +397,7 @@ export const NEEDS: readonly Need[] = [
         in: '%',
         ours: job => told(area(job).finish?.fall)
       },
-      { part: 'unusable', finding: 'fall-too-steep', saying: '1:3.7' },
+      { part: 'unusable', finding: 'fall-steep-under-foot', saying: '1:3.7' },
       {
         part: 'cut in: how high the back stands',
         by: '32.154 - 0.02 x 120',
@@ -413,7 +413,7 @@ export const NEEDS: readonly Need[] = [
         unsaid: { statement: 'steps 4', in: 'area' }
       }
     ],
-    findings: [[], []]
+    findings: [['fall-steep-under-foot'], []]
   },
 
   // ---- base depth ----
@@ -922,7 +922,7 @@ export const NEEDS: readonly Need[] = [
         in: 'in',
         ours: job => told(job.evaluation.numbers!.quantities.readings?.[0]?.above)
       },
-      { part: 'told of as such', missing: 'no rule looks at the heights of a dig, only at base, bed and finish' },
+      { part: 'told of as such', finding: 'dig-off-design', saying: '2 in high: 1/2 in at most. Dig on.' },
       {
         part: 'the door as it is',
         by: '5 - 2 1/2',
@@ -949,7 +949,7 @@ export const NEEDS: readonly Need[] = [
       }
     ],
     findings: [
-      ['unit-too-thin', 'bed-outside-limits'],
+      ['unit-too-thin', 'bed-outside-limits', 'dig-off-design'],
       ['unit-too-thin', 'bed-outside-limits', 'gate-too-low']
     ]
   },

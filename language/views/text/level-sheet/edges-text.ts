@@ -21,7 +21,7 @@ export function edgeHeightsText(
         edge.meets ?? 'not said',
         printLevel(edge.finishFrom, datum, style),
         printLevel(edge.finishTo, datum, style),
-        fallText(edge.fallAway, system),
+        fallsText(edge, system),
         stepText(edge, style, system)
       ]
     ];
@@ -45,6 +45,13 @@ function wholeSides(edges: readonly EdgeQuantities[]): EdgeQuantities[] {
   return sides;
 }
 
+/** Where the parts fall differently. */
+function mostFall(first: EdgeQuantities, second: EdgeQuantities): Pick<EdgeQuantities, 'fallAwayMost'> {
+  const all = [first, second].flatMap(({ fallAway, fallAwayMost }) => [fallAway ?? 0, fallAwayMost ?? fallAway ?? 0]);
+  const most = Math.max(...all);
+  return most > Math.min(...all) ? { fallAwayMost: most } : {};
+}
+
 function joined(first: EdgeQuantities, second: EdgeQuantities): EdgeQuantities {
   const { finishTo, steps: further, length } = second;
   const most = (a: number | undefined, b: number | undefined): number => Math.max(a ?? 0, b ?? 0);
@@ -57,10 +64,18 @@ function joined(first: EdgeQuantities, second: EdgeQuantities): EdgeQuantities {
     length: first.length + length,
     ...(finishTo === undefined ? {} : { finishTo }),
     fallAway: Math.min(first.fallAway ?? 0, second.fallAway ?? 0),
+    ...mostFall(first, second),
     ...(steps === undefined
       ? {}
       : { steps, stepUp: most(first.stepUp, second.stepUp), stepDown: most(first.stepDown, second.stepDown) })
   };
+}
+
+/** `1:60`; where it is not the same all along the side, `1:60 to 1:45`. */
+function fallsText({ fallAway, fallAwayMost }: EdgeQuantities, system: System): string {
+  const least = fallText(fallAway, system);
+  const most = fallText(fallAwayMost, system);
+  return most === '' || most === least ? least : `${least} to ${most}`;
 }
 
 function fallText(fall: number | undefined, system: System): string {

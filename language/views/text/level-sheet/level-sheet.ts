@@ -11,6 +11,7 @@ import { edgeHeightsText } from './edges-text.ts';
 import { dropsText, levelsText } from './levels-text.ts';
 import { settingOutText } from './setting-out-text.ts';
 import { siteText } from './site-text.ts';
+import { steppedBedText } from './stepped-bed-text.ts';
 
 /** The sheet for the site: where points lie, every height layer by layer, what is met on the way. */
 export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours: Colours): string {
@@ -29,16 +30,28 @@ export function levelSheet(file: string, job: Job, numbers: JobNumbers, colours:
     if (area.levels === undefined) return block(`Area ${area.name}`, [`No heights: its finish is not said.`]);
     const edges = edgeHeightsText(area.edges, datum, style, system, colours);
     const offsets = table(
-      [{ head: 'Offset point' }, { head: 'From the corner', right: true }, { head: 'Finish prolonged', right: true }],
+      [
+        { head: 'Offset point' },
+        { head: 'From the corner', right: true },
+        { head: 'Finish prolonged', right: true },
+        { head: 'String there', right: true }
+      ],
       (area.offsetPoints ?? []).map(point => [
         point.at,
         printLength(point.fromCorner, system),
-        printLevelWithMark(point.finish, datum, style)
+        printLevelWithMark(point.finish, datum, style),
+        point.string === undefined ? '' : printLevelWithMark(point.string, datum, style)
       ]),
       colours
     );
+    const lowered = job.areas.find(({ key }) => key === area.id);
+    const stepped = lowered === undefined ? [] : steppedBedText(lowered, style);
     const drops = dropsText(area.levels, style, system, colours);
-    const parts = [levelsText(area.levels, datum, style, system, colours), drops, edges, offsets];
+    const more =
+      area.levelsLeftOut === undefined
+        ? []
+        : [`${area.levelsLeftOut} more places are left out: say a wider \`every\` in the level sheet.`];
+    const parts = [levelsText(area.levels, datum, style, system, colours), more, stepped, drops, edges, offsets];
     const lines = parts.filter(part => part.length > 0).flatMap((part, index) => (index === 0 ? part : ['', ...part]));
     return block(`Area ${area.name}: ${heightsAre(datum)}`, lines);
   });

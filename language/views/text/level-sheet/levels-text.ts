@@ -17,18 +17,24 @@ export function dropsText(
   colours: Colours
 ): string[] {
   if (!levels.some(({ belowString }) => belowString !== undefined)) return [];
-  const columns = FROM_THE_GROUND_UP.filter(key => isShown(key, levels));
-  const rows = levels.map(level => [
-    placeText(level, system),
-    ...columns.map(key => {
-      const z = level[key];
-      if (z === undefined || level.belowString === undefined) return '';
-      const drop = level.belowString + level.finish - z;
-      return drop < 0 ? `${printDrop(-drop, style)} above` : printDrop(drop, style);
-    })
-  ]);
+  const shown = FROM_THE_GROUND_UP.filter(key => isShown(key, levels));
+  const drop = (level: LevelQuantities, key: (typeof FROM_THE_GROUND_UP)[number]): string => {
+    const z = level[key];
+    if (z === undefined || level.belowString === undefined) return '';
+    const down = level.belowString + level.finish - z;
+    return down < 0 ? `${printDrop(-down, style)} above` : printDrop(down, style);
+  };
+  // A string to the fall lies equally far above everything that falls with it: that is told once.
+  const even = shown.filter(
+    key => key !== 'ground' && levels.every(level => drop(level, key) === drop(levels[0]!, key))
+  );
+  const columns = even.length === shown.filter(key => key !== 'ground').length ? even : shown;
+  const rows =
+    columns === even
+      ? [['everywhere', ...columns.map(key => drop(levels[0]!, key))]]
+      : levels.map(level => [placeText(level, system), ...columns.map(key => drop(level, key))]);
   const heads = columns.map(key => ({ head: wordsOf(key), right: true }));
-  return table([{ head: 'Below the string at' }, ...heads], rows, colours);
+  return table([{ head: 'Below the string' }, ...heads], rows, colours);
 }
 
 /** A table of heights at the places of an area; what is the same as the next column is left out where it is so all over. */
@@ -46,7 +52,7 @@ export function levelsText(
   const print = (z: number | undefined): string => (z === undefined ? '' : printLevel(z, datum, style));
   const heads = columns.flatMap(key => [
     { head: wordsOf(key), right: true },
-    ...(key === 'digBottom' ? layers.map(index => ({ head: `Layer ${index + 1}`, right: true })) : [])
+    ...(key === 'digBottom' ? layers.map(index => ({ head: `Compacted ${index + 1}`, right: true })) : [])
   ]);
   const rows = levels.map(level => [
     placeText(level, system),

@@ -10,7 +10,7 @@ export function settingOutText(job: Job, colours: Colours): string[][] {
   const print = (length: number): string => printLength(length, system);
   const pointTable = table(
     [{ head: 'Point' }, { head: 'x', right: true }, { head: 'y', right: true }, { head: '' }],
-    points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'found']),
+    points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'worked out']),
     colours
   );
   const corners = areas.map(area =>
@@ -45,7 +45,7 @@ function tapesText({ tapes, system }: Job, colours: Colours): string[] {
     printLength(fitted, system),
     printFine(misfit, system),
     byTheOthers === undefined ? '' : printLength(byTheOthers, system),
-    worst ? 'measure this one again first' : ''
+    worst && Math.abs((byTheOthers ?? read.value) - read.value) > WORTH_MEASURING ? 'measure this one again first' : ''
   ]);
   const heads = ['Tape', 'Read', 'Fitted', 'Misfit', 'By the others', ''];
   return table(
@@ -54,6 +54,9 @@ function tapesText({ tapes, system }: Job, colours: Colours): string[] {
     colours
   );
 }
+
+/** A tape off by less is as good as tapes are, m: about 1/4 in (common practice). */
+const WORTH_MEASURING = 0.006;
 
 /** A right angle at the ends of the first side of each area. */
 function rightAnglesText({ areas, points, system }: Job, colours: Colours): string[] {

@@ -1,7 +1,9 @@
 import type { Job, System } from '../../../job/job.ts';
 import { printAs, printLength } from '../../../measures/print.ts';
 import { type LevelDatum, type LevelStyle, printDrop, printLevel } from '../../../measures/print-level.ts';
+import { deepestCut } from '../../../quantities/boxes.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
+import type { BoxQuantities } from '../../../quantities/site-contract.ts';
 import type { Colours } from '../colours.ts';
 import { table } from '../table.ts';
 
@@ -19,7 +21,7 @@ export function siteText(quantities: JobQuantities, job: Job, printing: Printing
     ['Gates and doors', gatesText(quantities, printing)],
     ['Drains', drainsText(quantities, printing)],
     ['Where the water goes', waterText(quantities, job, printing)],
-    ['Under the paving, for the record', recordText(quantities, job, printing)],
+    ['Under the paving, for the record', recordText(quantities, printing)],
     ['Measured', readingsText(quantities, printing)],
     ['Delivered', deliveriesText(quantities, printing)]
   ];
@@ -29,11 +31,7 @@ export function siteText(quantities: JobQuantities, job: Job, printing: Printing
 function boxesText({ boxes }: JobQuantities, { datum, style, colours }: Printing): string[] {
   const rows = (boxes ?? []).flatMap(box => {
     if (box.lid === undefined) return [];
-    const what = box.buried
-      ? `cut down by at least ${printDrop(box.cutDown ?? 0, style)}, to the bottom of the dig`
-      : box.change === undefined
-        ? ''
-        : changeText(box.change, style);
+    const what = box.buried ? cutText(box, style) : box.change === undefined ? '' : changeText(box.change, style);
     return [
       [
         box.name,
@@ -52,6 +50,12 @@ function boxesText({ boxes }: JobQuantities, { datum, style, colours }: Printing
     rows,
     colours
   );
+}
+
+function cutText(box: BoxQuantities, style: LevelStyle): string {
+  const by = deepestCut(box) ?? 0;
+  const bottom = by > (box.cutDown ?? 0) ? 'soft spot' : 'dig';
+  return `cut down by at least ${printDrop(by, style)}, to the bottom of the ${bottom}`;
 }
 
 function changeText(change: number, style: LevelStyle): string {
@@ -113,12 +117,13 @@ function drainsText({ drains }: JobQuantities, { datum, style, system, colours }
   return lines.length === 0 ? [] : [...lines, 'The areas are added up; no drain is sized here.'];
 }
 
+/** All paving is told once: over the side that its water leaves it by, or where that stays. */
 function waterText({ water }: JobQuantities, { areas }: Job, { system, colours }: Printing): string[] {
   const rows = (water ?? []).flatMap(({ area, over, lowPlaces, tolerance }) => {
     const name = areas.find(({ key }) => key === area)?.name ?? '';
     const about = tolerance > 0 ? 'about ' : '';
     return [
-      ...sidesTogether(over)
+      ...sidesTogether(over.map(one => ({ ...one, drained: one.drained - (one.stays ?? 0) })))
         .filter(({ drained }) => drained > LEAST_DRAINED)
         .map(({ side, meets, drained }) => [
           name,
@@ -145,10 +150,10 @@ function sidesTogether<T extends { readonly side: string; readonly drained: numb
   return [...sides.values()];
 }
 
-/** Less is rounding, m2. */
-const LEAST_DRAINED = 0.01;
+/** Less is a crumb that nobody sees run, m2. */
+const LEAST_DRAINED = 0.05;
 
-function recordText({ boxes, pipes }: JobQuantities, _job: Job, { system, style, colours }: Printing): string[] {
+function recordText({ boxes, pipes }: JobQuantities, { system, style, colours }: Printing): string[] {
   const tapes = (all: readonly { readonly point: string; readonly distance: number }[]): string =>
     all.map(({ point, distance }) => `${printLength(distance, system)} from ${point}`).join(', ');
   const rows = [
