@@ -36,7 +36,7 @@ test('from the questions to a text without findings', async () => {
   const written = await client.ask<NewJobText>('paving/writeNewJob', { answers });
   expect(written.fileName).toBe('patio.paving');
   const { start, end } = written.firstToMeasure;
-  expect(written.text.split('\n')[start.line]!.slice(start.character, end.character)).toBe('125 mm');
+  expect(written.text.split('\n')[start.line]!.slice(start.character, end.character)).toBe('100 mm');
   const uri = 'untitled:patio.paving';
   await client.open(uri, written.text);
   expect((await client.findings(uri)).diagnostics).toEqual([]);

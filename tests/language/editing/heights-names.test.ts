@@ -71,8 +71,8 @@ async function places(words: string, name: string): Promise<string[]> {
 test('another name for a point goes to its heights, its drain, its falls and the log', async () => {
   expect((await places('ground   A‸ 1.4', 'K')).map(line => line.replace('a.paving: ', ''))).toEqual([
     'point «A» at (0, 0)',
-    'ground   «A» 1.4  B 1.4  C 1.5 m',
-    'old-walk «A» 1.4  C 1.5 m',
+    'ground «A» 1.4 B 1.4 C 1.5 m',
+    'old-walk «A» 1.4 C 1.5 m',
     'drain slot { channel along «A» to B, 130 mm wide }',
     'outline «A» to B to C',
     'finish 60 mm below sill along «A» to B, falling 1:60 away from A to B',
