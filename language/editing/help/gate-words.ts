@@ -28,7 +28,9 @@ export const GATE_WORDS: BlockHelp = {
       leaf: help('How long the leaf is, and where its end lies when shut', '`leaf 3 ft 2 in towards C`'),
       towards: help('Where the end of the leaf lies when it is shut', '`leaf 3 ft 2 in towards C`'),
       opens: help('How far it swings, and over which area', '`opens 95 degrees into terrace`'),
-      into: help('The area that it swings over', '`opens 95 degrees into terrace`')
+      into: help('The area that it swings over', '`opens 95 degrees into terrace`'),
+      out: help('It swings away from the area; or how far out the hinge lies', '`opens 95 degrees out of terrace`'),
+      of: help('It swings away from the area', '`opens 95 degrees out of terrace`')
     },
     underside: HEIGHT_WORDS,
     opening: {
