@@ -133,7 +133,7 @@ function highestFinish(thing: SideThing): number | undefined {
 
 // ---- footings ----
 
-/** Dig that is looked at lies this far within the area, m. */
+/** Just within the area, m. */
 const WITHIN = 0.01;
 
 function digAboveFooting(thing: SideThing): number | undefined {
@@ -143,8 +143,10 @@ function digAboveFooting(thing: SideThing): number | undefined {
   const side = sideOf(thing);
   const into = intoArea(thing);
   const bottomAt = (share: number): number => {
-    const { x, y } = pointAlong(side, share);
-    return heights.at({ x: x + into.x * WITHIN, y: y + into.y * WITHIN }).digBottom;
+    const on = pointAlong(side, share);
+    const within = { x: on.x + into.x * WITHIN, y: on.y + into.y * WITHIN };
+    // At the side itself, and just within, where a soft spot may begin.
+    return Math.min(heights.at(on).digBottom, heights.at(within).digBottom);
   };
   return extremesBetween(bottomAt, 0, 1).least.value - footing;
 }
