@@ -71,8 +71,7 @@ export class Heights {
     for (const found of this.benchmarks) {
       const base = this.baseOf(found);
       if (base === 'faulty') return undefined;
-      if (base !== 'apart')
-        return { benchmark: found.name, z: base.value, fromNought: this.countsFromNought() };
+      if (base !== 'apart') return { benchmark: found.name, z: base.value, fromNought: this.countsFromNought() };
     }
     return undefined;
   }
