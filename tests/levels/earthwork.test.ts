@@ -68,13 +68,13 @@ describe('dig volumes with a known answer', () => {
     expect(dig.shallowest?.depth).toBeCloseTo(0, 12);
   });
 
-  it('grid cell cut 1.4, 1.4, 1.2 and 1.3 ft over 2500 ft²: 3312.5 ft³, 123 yd³ (construction estimating textbook, ch. 9, ex. 9-8)', () => {
+  it('O-29: grid cell cut 1.4, 1.4, 1.2 and 1.3 ft over 2500 ft²: 3312.5 ft³, 123 yd³ (construction estimating textbook, ch. 9, ex. 9-8)', () => {
     const volume = gridVolume(50 * FOOT, [1.4, 1.4, 1.2, 1.3], 0);
     expectClose(volume / CUBIC_FOOT, 3312.5);
     expect(Math.round(volume / CUBIC_YARD)).toBe(123);
   });
 
-  it('borrow grid cell 87.6, 87.6, 87.6 and 88.6 down from 90 ft, 50 ft square: 199 yd³, 2.15 ft on average (secondary source, unnamed)', () => {
+  it('O-34: borrow grid cell 87.6, 87.6, 87.6 and 88.6 down from 90 ft, 50 ft square: 199 yd³, 2.15 ft on average (secondary source, unnamed)', () => {
     const volume = gridVolume(50 * FOOT, [90 - 87.6, 90 - 87.6, 90 - 87.6, 90 - 88.6], 0);
     expectClose(volume / CUBIC_FOOT / 2500, 2.15);
     expect(Math.round(volume / CUBIC_YARD)).toBe(199);

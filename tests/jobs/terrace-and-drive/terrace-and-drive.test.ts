@@ -59,6 +59,7 @@ describe('a garden terrace, dug by hand', () => {
     near(terrace().grossArea / SQUARE_FOOT, 235.85, 0.01);
     near(terrace().netArea / SQUARE_FOOT, 233.9, 0.05);
     near(terrace().dig.area / SQUARE_FOOT, 249.8, 0.05);
+    near((terrace().dig.area + terrace().keptOut[0]!.area) / SQUARE_FOOT, 251.7, 0.05);
   });
 
   it('edges: the old walk is flush at A, stands up in its middle, and a little at D', () => {
@@ -176,6 +177,8 @@ describe('a block drive with a turning area', () => {
   it('finish of the turning area: taken from the drive', () => {
     near(level(turning(), 'T1'), 10.095, 0.0005);
     near(level(turning(), 'T4'), 10.246, 0.0005);
+    near(level(turning(), 'T2'), 10.179, 0.0005);
+    near(level(turning(), 'T3'), 10.33, 0.0005);
     near(1 / turning().finish!.fall!, 29, 0.5);
   });
 
@@ -190,6 +193,8 @@ describe('a block drive with a turning area', () => {
   it('edging: kerb, and the concrete under and behind it', () => {
     const [kerb] = job.edging;
     near(kerb!.length, 30.2, 0.05);
+    // 0.905 m3 below and 0.226 m3 behind.
+    near(kerb!.concreteVolume, 0.905 + 0.226, 0.005);
   });
 
   it('dig: 290 mm below the finish', () => {
