@@ -161,7 +161,10 @@ test('a side may meet a drain; on what is there stand the heights that were take
   const { job, faults } = read(`job "D" { rules britain }${YARD}
 heights { old-walk A level with step D 2 in below step }
 existing old-walk
-drain channel { channel along A to B, 130 mm wide }
+drain channel {
+  channel along A to B, 130 mm wide
+  grate 5 mm below step
+}
 area drive {
   outline A to B to C to D
   traffic foot
