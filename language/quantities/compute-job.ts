@@ -182,7 +182,8 @@ function* levelsOf(job: Job, { area, layers }: AreaResult, memory: Memory): Gene
   const inputs: LevelsInputs = {
     area: layered,
     names: area.edges.map(({ name }) => name),
-    points: job.points.map(({ name, x, y }) => ({ name, x, y })),
+    // By name: where in the text they stand changes nothing.
+    points: job.points.map(({ name, x, y }) => ({ name, x, y })).sort((a, b) => (a.name < b.name ? -1 : 1)),
     sheet: job.levelSheet,
     overhangs: layers.overhangs.map(({ overhang }) => overhang)
   };

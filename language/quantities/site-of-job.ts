@@ -33,8 +33,10 @@ export function* siteOf(
   units: UnitsUsed,
   memory: Memory
 ): Generator<void, Site> {
-  const areas = results.map(siteArea);
-  const { points, tapes, datum, setUps, boxes, pipes, gates, log } = job;
+  // By key and by name: where in the text areas and points stand changes nothing.
+  const areas = results.map(siteArea).sort((a, b) => (a.area.key < b.area.key ? -1 : 1));
+  const points = [...job.points].sort((a, b) => (a.name < b.name ? -1 : 1));
+  const { tapes, datum, setUps, boxes, pipes, gates, log } = job;
   const inputs: SiteInputs = {
     job: { points, tapes, setUps, boxes, pipes, gates, log, ...(datum === undefined ? {} : { datum }) },
     areas

@@ -16,10 +16,10 @@ const USUAL_AREA = [15, 150] as const;
 
 /** What is told of a sample: notes alone, about what has to be seen to on site. */
 const NOTES: Readonly<Record<string, readonly string[]>> = {
-  'drive.paving': ['box-lid-changes', 'box-tray'],
+  'drive.paving': ['box-lid-changes', 'box-tray', 'ground-not-measured'],
   'path.paving': ['route-checked'],
   'square/square.paving': ['trucks-need-an-engineer'],
-  'terrace.paving': ['box-lid-changes', 'box-out-of-use']
+  'terrace.paving': ['box-lid-changes', 'box-out-of-use', 'ground-not-measured']
 };
 
 /** Heights count from a benchmark, and what is turned, falls, misfits or is left over has a sign. */
