@@ -32,6 +32,8 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'Let':
       return lets(scene, next, written);
     case 'Mark':
+      // Before a height that stands there already, a corner's name would make another statement of it.
+      if (next.rule === 'SpotHeight' && written.word === 'finish' && scene.cursor.isFollowed) return [];
       return points(scene, next, written);
     case 'Material':
       return materials(scene, roleAt(next, written));
