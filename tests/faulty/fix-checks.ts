@@ -9,6 +9,10 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
+/** Where heights or points are told anew, how they lie to the ground beside is told anew as well: notes, and topsoil. */
+const TELL_HEIGHTS = ['ground-not-said', 'base-on-topsoil', 'finish-too-high', 'too-many-tapes', 'never-used'];
+const OF_LEVELS = ['finish-off-ground', 'ground-not-measured', 'base-on-topsoil'];
+
 /** An edging that says itself how far the base runs past it stays as it is where a base is made thicker. */
 const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
 const OF_GROWN_BASES = 'base-not-past-edging';
@@ -59,6 +63,7 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
     (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
+    (TELL_HEIGHTS.includes(finding.id) && OF_LEVELS.includes(id)) ||
     (LAY_ANEW.includes(finding.id) && OF_PIECES.includes(id)) ||
     (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES && hasEdgingWithBasePast(before));
   const allowed = others.filter(other => !isMeant(other));
