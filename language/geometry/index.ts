@@ -12,7 +12,7 @@ export {
   turnedAbout
 } from './outline.ts';
 export { distanceToSide } from './contacts.ts';
-export { firstMomentOf } from './moment.ts';
+export { firstMomentOf, middleOf } from './moment.ts';
 export { hullOf, narrowestWidth, narrowestWidthOf, pointsOn } from './width.ts';
 export { around, type Bounds, boundsOf } from './bounds.ts';
 export { circleLoop, cornerLoop, rectangleLoop } from './builders.ts';

@@ -1,4 +1,4 @@
-import { radiusOf, turnLessSine } from './outline.ts';
+import { radiusOf, signedAreaOf, turnLessSine } from './outline.ts';
 import type { Loop, Point, Side } from './shapes.ts';
 
 /**
@@ -24,4 +24,11 @@ function momentOfSide(side: Side): Point {
     x: triangle.x + segment * centre.x + lever * Math.cos(middle),
     y: triangle.y + segment * centre.y + lever * Math.sin(middle)
   };
+}
+
+/** The middle of the area within an outline, exact with arcs; of one that encloses nothing, where it begins. */
+export function middleOf(loop: Loop): Point {
+  const area = signedAreaOf(loop);
+  const moment = firstMomentOf(loop);
+  return area === 0 ? (loop[0]?.from ?? { x: 0, y: 0 }) : { x: moment.x / area, y: moment.y / area };
 }

@@ -1,4 +1,4 @@
-import { distance, firstMomentOf, signedAreaOf, type Loop, type Point } from '../geometry/index.ts';
+import { distance, type Point, middleOf } from '../geometry/index.ts';
 import type { Drain, Pipe } from '../job/heights.ts';
 import type { Key, Missing } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
@@ -124,10 +124,4 @@ export class Pipes {
     const outline = this.outlines.read(text, key, shape, besideArea(this.context, this.outlines, found));
     return outline && middleOf(outline.loop);
   }
-}
-
-function middleOf(loop: Loop): Point | undefined {
-  const area = signedAreaOf(loop);
-  const moment = firstMomentOf(loop);
-  return area === 0 ? loop[0]?.from : { x: moment.x / area, y: moment.y / area };
 }

@@ -1,10 +1,10 @@
-import { areaOf, inside, type Loop, type Point, pointAlong, type Side } from '../geometry/index.ts';
+import { areaOf, inside, type Loop, type Point, pointAlong, type Side, middleOf } from '../geometry/index.ts';
 import type { Area, Given, KeptOut, NamedPoint, Unit } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
 import { divide, given, leaf, measured, multiply, notBelowNought, roundedUp, subtract, sum } from './arithmetic.ts';
 import { zOf } from '../job/heights.ts';
 import { type AreaHeights, areaHeights } from './area-heights.ts';
-import { middleOf, tapedFrom } from './middle-of.ts';
+import { tapedFrom } from './taped-from.ts';
 import type { Book, Page } from './page.ts';
 import { digBottomAt, type SiteArea, stretchesIn } from './site-area.ts';
 import type { BoxQuantities } from './site-contract.ts';

@@ -1,10 +1,9 @@
-import { type Loop, pointAlong, type Point } from '../geometry/index.ts';
+import { type Loop, pointAlong, type Point, middleOf } from '../geometry/index.ts';
 import type { Drain } from '../job/heights.ts';
 import type { Area } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
 import { heightAt } from '../levels/surface.ts';
 import { leaf, measured, subtract, sum } from './arithmetic.ts';
-import { middleOf } from './middle-of.ts';
 import type { Book, Page } from './page.ts';
 import type { SiteArea } from './site-area.ts';
 import type { DrainQuantities } from './site-contract.ts';

@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/index.ts';
+import { middleOf } from '../geometry/index.ts';
 import type { Finish } from '../job/heights.ts';
 import { gradientAt } from '../levels/surface.ts';
 import { given, subtract } from './arithmetic.ts';
@@ -32,16 +32,11 @@ function levelHeight({ benchmark, above, base, fromNought }: NonNullable<Finish[
 }
 
 function fall(area: LayeredArea, { surface, twist }: Finish, page: Page<'finish'>): void {
-  const uphill = gradientAt(surface, middleOf(area));
+  const uphill = gradientAt(surface, middleOf(area.outline));
   const steepest = Math.hypot(uphill.x, uphill.y);
   if (steepest > LEVEL) {
     page.repeat('fall', steepest);
     page.repeat('direction', (Math.atan2(-uphill.y, -uphill.x) * 180) / Math.PI);
   }
   if (twist !== undefined) page.repeat('twist', twist);
-}
-
-function middleOf({ outline }: LayeredArea): Point {
-  const sum = outline.reduce((total, { from }) => ({ x: total.x + from.x, y: total.y + from.y }), { x: 0, y: 0 });
-  return { x: sum.x / outline.length, y: sum.y / outline.length };
 }

@@ -1,4 +1,4 @@
-import { distance, inside, type Loop, type Point, pointAlong, sideLength } from '../geometry/index.ts';
+import { distance, inside, type Loop, type Point, pointAlong, sideLength, middleOf } from '../geometry/index.ts';
 import type { LevelSheetWords } from '../job/heights.ts';
 import type { Layer, NamedPoint } from '../job/job.ts';
 import { type Expression, given, leaf, measured, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
@@ -8,7 +8,6 @@ import { pointAt } from '../setting-out/stationed-line.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import type { LayeredArea } from './layers-stage.ts';
-import { middleOf } from './middle-of.ts';
 import { Book, type Page } from './page.ts';
 
 /** Heights at one place, m above the datum. */

@@ -6,7 +6,7 @@ import { extremesBetween } from '../levels/extremes.ts';
 import type { GroundSurface } from '../levels/ground.ts';
 import { groundOf } from './area-heights.ts';
 import { leaf, measured, subtract } from './arithmetic.ts';
-import { tapedFrom } from './middle-of.ts';
+import { tapedFrom } from './taped-from.ts';
 import type { Book, Page } from './page.ts';
 import { digBottomAt, digRegion, heightsOf, type SiteArea, stretchesIn } from './site-area.ts';
 import type { PipeQuantities } from './site-contract.ts';

@@ -1,5 +1,4 @@
-import { distanceToSide, type Loop } from '../../geometry/index.ts';
-import { middleOf } from '../../quantities/middle-of.ts';
+import { distanceToSide, type Loop, middleOf } from '../../geometry/index.ts';
 import { length, type Member, words } from './member.ts';
 
 /** What rules can look at in how an area falls, where its water goes, and what must not be dug. */

@@ -79,13 +79,3 @@ export interface PlanThing {
 }
 
 export type ThingPart = { readonly ink: Ink } & ({ readonly loop: Loop } | { readonly sides: readonly Side[] });
-
-/** The middle of all corners of an outline. */
-export function middleOf(outline: Loop): Point {
-  const corners = outline.map(({ from, arc }) => arc?.centre ?? from);
-  const count = Math.max(1, corners.length);
-  return {
-    x: corners.reduce((sum, { x }) => sum + x, 0) / count,
-    y: corners.reduce((sum, { y }) => sum + y, 0) / count
-  };
-}

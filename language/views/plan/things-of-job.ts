@@ -1,10 +1,10 @@
-import { circleLoop, distance, radiusOf, type Side, turnedAbout } from '../../geometry/index.ts';
+import { circleLoop, distance, radiusOf, type Side, turnedAbout, middleOf } from '../../geometry/index.ts';
 import type { Drain, Gate, NamedLine, Pipe } from '../../job/heights.ts';
 import type { Area, Job, KeptOut, System } from '../../job/job.ts';
 import { printLength, printMarked, printThickness, roundedUp } from '../../measures/print.ts';
 import { deepestCut } from '../../quantities/boxes.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
-import { middleOf, type PlanThing } from './plan-site.ts';
+import type { PlanThing } from './plan-site.ts';
 
 /** What stands or lies in the job besides areas and what is kept out of them. */
 export function thingsOfJob(job: Job, quantities: JobQuantities): PlanThing[] {

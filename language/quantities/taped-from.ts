@@ -1,16 +1,5 @@
-import { distance, type Loop, type Point, pointAlong } from '../geometry/index.ts';
+import { distance, type Point } from '../geometry/index.ts';
 import type { NamedPoint } from '../job/job.ts';
-
-/** The middle of a shape: of its corners and the middles of its sides. */
-export function middleOf(outline: Loop): Point {
-  const sum = outline.reduce((total, side) => {
-    const middle = pointAlong(side, 0.5);
-    return { x: total.x + side.from.x + middle.x, y: total.y + side.from.y + middle.y };
-  }, ORIGIN);
-  return { x: sum.x / outline.length / 2, y: sum.y / outline.length / 2 };
-}
-
-const ORIGIN: Point = { x: 0, y: 0 };
 
 /** How a place is found again with two tapes, m. */
 export type TapedFrom = readonly { readonly point: string; readonly distance: number }[];
