@@ -1,4 +1,4 @@
-import { type Bounds, hullOf, narrowestWidth, type Point } from '../geometry/index.ts';
+import { type Bounds, distance, hullOf, narrowestWidth, type Point } from '../geometry/index.ts';
 import { type BreakLine, type BreakLinesCross, type NoSuchSpot, stretchesOf } from './break-lines.ts';
 import {
   cellsBeyond,
@@ -93,15 +93,11 @@ function inOrderAlong(spots: readonly Spot[]): Spot[] {
   const ends = hullOf(spots);
   const [from, to] = ends.reduce<[Point, Point]>(
     (longest, a) =>
-      ends.reduce(([start, end], b) => (apartBy(a, b) > apartBy(start, end) ? [a, b] : [start, end]), longest),
+      ends.reduce(([start, end], b) => (distance(a, b) > distance(start, end) ? [a, b] : [start, end]), longest),
     [spots[0]!, spots[0]!]
   );
   const along = ({ x, y }: Point): number => (x - from.x) * (to.x - from.x) + (y - from.y) * (to.y - from.y);
   return [...spots].sort((a, b) => along(a) - along(b));
-}
-
-function apartBy(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
 /** Metres to a line through points in order. */
