@@ -1,3 +1,5 @@
+import { DRIVE_AS_TYPED } from '../format/drawn-jobs.ts';
+
 /*
  * Two small jobs with heights, falls, digs and what stands and lies on a site.
  */
@@ -154,57 +156,7 @@ route bins along path
 section x A to C
 section y D to F
 `,
-  'twisted drive': `job "Test drive" { rules britain, show metric, dig by machine, 1.5 t }
-site { soil clay, bearing 3 %, topsoil 0.15 m, kept for backfill
-  benchmark garage-floor 10.000 m
-  planning "front garden over 5 m2: drains to own soakaway" }
-point G1 at (0, 0)
-point G2 at (5.20, 0) m
-point R1 at (0, 11.40) m
-point R2 at (5.20, 11.40) m
-point T1 at (5.20, 4.00) m
-point T2 at (9.40, 4.00) m
-point T3 at (9.40, 9.50) m
-point T4 at (5.20, 9.50) m
-existing footway
-heights by laser on 2026-02-20, garage-floor reads 1.482 m {
-  ground  G1 1.462  G2 1.470  R1 1.176  R2 1.190  T2 1.330  T3 1.201 m
-  footway R1 1.170  R2 1.184 m
-}
-drain garage-channel {
-  channel along G1 to G2, 130 mm wide, on concrete 150 mm below and both sides
-  grate 9.982 m at G1 and G2
-  outlet at G2 to soakaway, class B125
-}
-area drive {
-  outline G1 to G2 to T1 to T4 to R2 to R1
-  traffic cars
-  finish  G1 9.985  G2 9.985  R2 10.298  R1 10.312 m, twisted evenly
-  base type-1 200 mm, 150 mm past the edging
-  bed sharp-sand 30 mm, settles 8 mm
-  edges {
-    G1 to G2  meets garage-channel
-    T1 to T4  meets turning, flush
-    R2 to R1  meets footway, flush, concrete behind the last course
-    the rest  meets lawn, edging kerb-100 set before laying, standing 25 mm up
-  }
-}
-area turning {
-  outline T1 to T2 to T3 to T4, rounded 1.20 m at T2 and T3
-  traffic cars, turning
-  finish  as drive along T1 to T4, rising 1:50 away from T1 to T4
-  base as drive
-}
-material kerb-100 { role edging, size 915 x 100 x 200 mm, concrete 300 x 100 mm below, 50 mm of it under the paving, haunch 100 x 75 mm behind, curve-pieces 305 mm, wait 3 days before compacting against it }
-box foul-manhole in drive {
-  rectangle 675 x 525 mm, centre (3.10, 6.20) m, turned 12 degrees
-  lid 10.020 m
-  in use, set flush, tray 80 mm deep
-}
-line spine G1 to T1 to R1, rounded 1 m at T1
-section across G1 to R2
-route way along spine
-`,
+  'twisted drive': DRIVE_AS_TYPED,
   'raised path': `job "Raised path" { rules britain, show metric }
 unit block { size 200 x 100 x 60 mm }
 site { soil clay, topsoil 0.05 m, benchmark sill 10.000 m }
