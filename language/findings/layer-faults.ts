@@ -19,7 +19,7 @@ export function nothingToDig(area: Area, groundAboveLayers: number, system: Syst
 /** An area is dug whose height is not said. */
 export function finishNotSaid(area: Area, deepest: number, system: System): RawFinding[] {
   if (area.finish !== undefined || deepest === 0) return [];
-  const height = example(area.site, area.site.ground, system);
+  const height = `${example(area.site, area.site.ground, system)}${fallFromHouse(area, system)}`;
   return [
     {
       id: 'finish-not-said',
@@ -53,6 +53,13 @@ function example({ benchmark }: Site, other: Height | undefined, system: System)
   if (other === undefined) return `${system === 'imperial' ? '3 in' : '80 mm'} below ${benchmark ?? BENCHMARK}`;
   const nought = other.fromNought ? (other.base?.value ?? 0) : 0;
   return printHeight(other.above.value - nought, other.benchmark, system);
+}
+
+/** Water runs away from the house: where one side alone meets it, the finish falls from there, as is usual. */
+function fallFromHouse({ edges }: Area, system: System): string {
+  const [side, ...others] = edges.filter(({ meets }) => (meets?.kind ?? meets?.name) === 'house-wall');
+  if (side === undefined || others.length > 0) return '';
+  return ` along ${side.name}, falling ${system === 'imperial' ? '1/4 in per ft' : '1:60'} away from ${side.name}`;
 }
 
 /** A height hangs from a benchmark: the site gets one where it has none. */

@@ -149,7 +149,9 @@ function* workedOut(job: Job, asked: Asked, memory: Memory): Generator<void, Wor
   const whole = asked.units ? yield* wholeJob(job, results, shares.pairs, memory) : undefined;
   const site = yield* siteOf(job, results, asked, whole?.units ?? [], memory);
   const known = results.map(({ area }) => area);
-  findings.push(...measuredNowhere(job, known), ...gatesOverNothing(site.quantities.gates ?? [], job, known));
+  // What lies in no area may lie in one that has an error.
+  if (missing.every(key => key.endsWith('/laying')))
+    findings.push(...measuredNowhere(job, known), ...gatesOverNothing(site.quantities.gates ?? [], job, known));
   const seen = seenByRules(site.quantities, askedByRules(job));
   const rules = rulesAsBefore(job, memory);
   for (const result of results)

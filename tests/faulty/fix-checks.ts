@@ -9,13 +9,31 @@ const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', '
 const LET_HEIGHTS_MATTER = ['base-too-thin'];
 const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
 
-/** Where heights or points are told anew, how they lie to the ground beside is told anew as well: notes, and topsoil. */
+/** Where heights or points are told anew, how they lie to the ground beside is told anew as well: notes, topsoil, steps. */
 const TELL_HEIGHTS = ['ground-not-said', 'base-on-topsoil', 'finish-too-high', 'too-many-tapes', 'never-used'];
-const OF_LEVELS = ['finish-off-ground', 'ground-not-measured', 'base-on-topsoil'];
+const OF_LEVELS = ['finish-off-ground', 'ground-not-measured', 'base-on-topsoil', 'step-where-people-walk'];
+
+/** Only where a finish lies can be told how it lies to what is there: neighbours, lids, gates, what was measured. */
+const LET_FINISH_BE_JUDGED = ['finish-not-said'];
+const OF_FINISHES = [...OF_LEVELS, 'finish-level', 'lip-where-flush', 'box-lid-changes', 'gate-too-low'];
+
+/** What was built and bought is held against the design as the fix has it now. */
+const OF_THE_RECORD = ['base-off-design', 'bed-off-design', 'finish-off-design', 'delivery-off'];
+
+/** What a side meets says whether water may run there, and how far the base and its dig go out. */
+const TELL_SIDES = ['edge-not-said'];
+const OF_SIDES = [...OF_LEVELS, 'water-runs-to-house', 'low-place-without-drain'];
+
+/** A base that runs further out, past an edging or under one, is dug further out: under what was not measured, or beside. */
+const TAKE_BASES_OUT = ['base-not-past-edging', 'open-edge-without-edging'];
+const OF_WIDER_DIGS = ['ground-not-measured', 'dig-deep'];
 
 /** An edging that says itself how far the base runs past it stays as it is where a base is made thicker. */
 const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
 const OF_GROWN_BASES = 'base-not-past-edging';
+
+/** And it is dug wider with it. */
+const OF_GROWN_DIGS = 'ground-not-measured';
 
 /** Another bond or another joint lays the units elsewhere: at the edges other pieces are cut, and a bond may not close, or have no courses to cut inboard in. */
 const LAY_ANEW = [
@@ -37,6 +55,9 @@ const OF_PIECES = [
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
 
+/** A brace too many is told of the statement before it: of another one where that becomes a comment. */
+const OF_WHAT_STANDS_BEFORE = 'brace-closes-nothing';
+
 /** A dig is as deep whether the ground is said to lie where it was taken to lie or not. */
 const WHERE_GROUND_IS_TAKEN = ' (ground taken level with the finish)';
 
@@ -46,6 +67,7 @@ function told({ id, target, message }: Finding): string {
     .replace(WHERE_GROUND_IS_TAKEN, '')
     .replace(/\bline \d+/g, 'line #')
     .split(/(?<=[.?]) /);
+  if (id === OF_WHAT_STANDS_BEFORE) return id;
   return `${id} ${target} ${id === COUNTS ? first!.replace(/about [\d,]+/, 'about #') : first!}`;
 }
 
@@ -64,6 +86,11 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
     (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
     (TELL_HEIGHTS.includes(finding.id) && OF_LEVELS.includes(id)) ||
+    (!fix.safe && OF_THE_RECORD.includes(id)) ||
+    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_DIGS) ||
+    (LET_FINISH_BE_JUDGED.includes(finding.id) && OF_FINISHES.includes(id)) ||
+    (TELL_SIDES.includes(finding.id) && OF_SIDES.includes(id)) ||
+    (TAKE_BASES_OUT.includes(finding.id) && OF_WIDER_DIGS.includes(id)) ||
     (LAY_ANEW.includes(finding.id) && OF_PIECES.includes(id)) ||
     (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES && hasEdgingWithBasePast(before));
   const allowed = others.filter(other => !isMeant(other));

@@ -207,8 +207,12 @@ test(
 /** Tapes and the like are listed in the order of their names: another name stands elsewhere in such a list. */
 function inAnyOrder(told: string): string {
   const nameOf = (each: unknown): unknown => {
-    const { key, from } = (each ?? {}) as { readonly key?: unknown; readonly from?: unknown };
-    return key ?? from;
+    const { key, from, point } = (each ?? {}) as {
+      readonly key?: unknown;
+      readonly from?: unknown;
+      readonly point?: unknown;
+    };
+    return key ?? from ?? point;
   };
   return JSON.stringify(JSON.parse(told), (_, value: unknown) =>
     Array.isArray(value) && value.every(each => typeof nameOf(each) === 'string')
