@@ -74,7 +74,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'side-not-said': { severity: 'error', title: 'Two places fit the tapes' },
   'side-of-line-wrong': { severity: 'error', title: 'A point on the other side of the line than is said' },
   'too-many-tapes': { severity: 'error', title: 'More tapes than are fitted at once' },
-  'reading-expected': { severity: 'error', title: 'A height where a rod reading is expected' },
+  'reading-expected': { severity: 'error', title: 'A height where a rod reading belongs' },
   'back-sight-missing': { severity: 'error', title: 'A set-up without a back sight' },
   'back-sight-unknown': { severity: 'error', title: 'A back sight on something whose height is not known' },
   'set-up-does-not-close': { severity: 'warning', title: 'Back sights that do not fit each other' },

@@ -23,8 +23,10 @@ export class PathLines {
   /** The sides of a line by what declares it. */
   of(found: Declared): readonly Side[] | undefined {
     const node = found.node as ast.PathLine | ast.SectionLine;
-    const known =
-      this.known.get(node) ?? this.context.watch(() => this.outlines.path(found.text, keyOf(found), node.shape));
+    // Half of a line may have no points at all.
+    const read = (): Side[] | undefined =>
+      this.context.isBroken(found.text, node) ? undefined : this.outlines.path(found.text, keyOf(found), node.shape);
+    const known = this.known.get(node) ?? this.context.watch(read);
     this.known.set(node, known);
     for (const name of known.broken) this.context.breaks(name);
     if (known.value === undefined) this.context.breaks(found.name);

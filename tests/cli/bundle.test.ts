@@ -56,14 +56,17 @@ describe('the bundle of the command line', () => {
       '@chevrotain/gast',
       '@chevrotain/regexp-to-ast',
       '@chevrotain/utils',
+      '@kninnug/constrainautor',
       'chevrotain',
       'chevrotain-allstar',
       'clipper2-ts',
       'commander',
+      'delaunator',
       'fraction.js',
       'langium',
       'lodash-es',
-      'picocolors'
+      'picocolors',
+      'robust-predicates'
     ]);
   });
 });

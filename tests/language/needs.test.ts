@@ -24,11 +24,13 @@ test('findings are the same whether numbers are wanted or not, and without them 
   for (const file of Object.keys(texts)) {
     await all.load(file);
     await few.load(file);
+    const before = few.session.computations.nesting;
     const [numbers, findings] = [drain(all.evaluate(file))!, drain(few.evaluate(file, 'findings'))!];
     expect(findings.findings, file).toEqual(numbers.findings);
+    // Units that were delivered are held against those that are needed, cut pieces and all.
+    if (!/\bdelivered\b/.test(texts[file]!)) expect(few.session.computations.nesting, file).toBe(before);
     found += findings.findings.length;
   }
   expect(found).toBeGreaterThan(100);
-  expect(few.session.computations).toMatchObject({ nesting: 0, job: 0 });
   expect(all.session.computations.nesting).toBeGreaterThan(50);
 });

@@ -27,7 +27,10 @@ interface Use {
 export type Line = `${string}:${number}`;
 
 const NAME = /[\p{L}_][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/gu;
-const NAMED = new Set(['let', 'point', 'unit', 'material', 'soil-kind', 'side-kind', 'bond', 'existing']);
+/** The site, the ground as it was measured, what lies on it and what was done: every area is taken from them. */
+const EVERYWHERE = new Set(['site', 'heights', 'existing', 'log', 'level-sheet']);
+const IN_AREAS = new Set(['box', 'pit', 'inset', 'drain']);
+const NAMED = new Set(['let', 'point', 'unit', 'material', 'soil-kind', 'side-kind', 'bond', 'line', 'drain']);
 
 /** For each area of a job the lines that its numbers are taken from. */
 export function linesOfAreas(main: string, texts: ReadonlyMap<string, string>): Map<string, ReadonlySet<Line>> {
@@ -71,10 +74,15 @@ function linesOf(area: Block, main: string, blocks: readonly Block[], uses: read
     }
   };
 
-  takeNames(area, area.lines);
+  // How an area lies to those beside it, and where it is dug with them, is taken from both.
+  const beside = blocks.filter(block => block.kind === 'area' && block !== area && areBeside(area, block));
+  for (const one of [area, ...beside]) {
+    take(one, main);
+    takeNames(one, one.lines);
+    for (const block of blocks) if (IN_AREAS.has(block.kind) && inArea(block) === one.name) take(block, main);
+  }
   for (const block of blocks) {
-    if (block.kind === 'site') take(block, main);
-    if (['box', 'pit', 'inset'].includes(block.kind) && inArea(block) === area.name) take(block, main);
+    if (EVERYWHERE.has(block.kind)) take(block, main);
     if (block.kind === 'job' && (saysWhatIsBought(block) || leansOnTheUsual(area, blocks))) take(block, main);
   }
   const lines = new Set<Line>();
@@ -89,6 +97,14 @@ function linesOf(area: Block, main: string, blocks: readonly Block[], uses: read
 
 function declaresBenchmark(site: Block, name: string): boolean {
   return site.lines.some(line => line.trim().startsWith(`benchmark ${name}`));
+}
+
+function areBeside(one: Block, other: Block): boolean {
+  return meets(one, other.name) || meets(other, one.name);
+}
+
+function meets({ lines }: Block, name: string): boolean {
+  return lines.some(line => line.match(/\bmeets\s+([\w-]+)/)?.[1] === name);
 }
 
 function inArea(block: Block): string | undefined {

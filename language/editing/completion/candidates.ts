@@ -32,8 +32,8 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'Let':
       return lets(scene, next, written);
     case 'Mark':
-      // Before a height that stands there already, a corner's name would make another statement of it.
-      if (next.rule === 'SpotHeight' && written.word === 'finish' && scene.cursor.isFollowed) return [];
+      // Before a height that stands there alone, a corner's name would make another statement of it.
+      if (next.rule === 'SpotHeight' && written.word === 'finish' && isBeforeValue(scene)) return [];
       return points(scene, next, written);
     case 'Material':
       return materials(scene, roleAt(next, written));
@@ -76,6 +76,11 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     default:
       return [];
   }
+}
+
+/** Nothing is written where the cursor stands, and something behind it. */
+function isBeforeValue({ cursor: { start, end, isFollowed } }: Scene): boolean {
+  return isFollowed && start === end;
 }
 
 /** One's own first. */
