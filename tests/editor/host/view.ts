@@ -21,7 +21,8 @@ export async function failureOf(work: () => Promise<void>): Promise<string | und
   }
 }
 
-export const squiggles = '.squiggly-error, .squiggly-warning, .squiggly-info';
+const faulty = '.squiggly-error, .squiggly-warning';
+export const squiggles = { faulty, any: `${faulty}, .squiggly-info` };
 
 /** The editor draws a space as one that does not break. */
 const drawn = (words: RegExp) => new RegExp(words.source.replaceAll(' ', '[\\s\\u00a0]'));

@@ -74,7 +74,11 @@ export function completionTests({ suite, suiteSetup, test, teardown }: Mocha.Moc
       same(lines[0], 'job "My patio" {');
       same(
         lines.filter(line => /outline|near/.test(line)),
-        ['  outline rectangle 12 x 16 ft', '    near      meets house-wall']
+        [
+          '  outline rectangle 12 x 16 ft',
+          '  finish  2 1/2 in below door-sill along near, falling 1/4 in per ft away from near',
+          '    near      meets house-wall'
+        ]
       );
     });
 
