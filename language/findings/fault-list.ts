@@ -85,7 +85,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'benchmarks-apart': { severity: 'error', title: 'Heights that hang from different benchmarks' },
   'masonry-not-solid': { severity: 'error', title: 'Solid masonry with a damp course, siding or weep holes' },
   'sale-does-not-fit': { severity: 'error', title: 'A way of selling that does not fit what is sold' },
-  'currencies-mixed': { severity: 'error', title: 'Prices in two currencies' },
+  'other-currency': { severity: 'error', title: 'Prices in two currencies' },
   'price-breaks-disagree': { severity: 'error', title: 'Lower prices for more in the wrong order' },
   'pack-not-known': { severity: 'error', title: 'Packs of which nothing tells what one holds' },
   'price-past': { severity: 'warning', title: 'Prices past their last day' },

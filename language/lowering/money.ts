@@ -113,7 +113,7 @@ export class MoneyReader {
       const related = [
         { node: this.first.node, text: this.first.text, message: `Here stands ${this.first.currency}.` }
       ];
-      return context.fault(text, key, node, 'currencies-mixed', message, { related });
+      return context.fault(text, key, node, 'other-currency', message, { related });
     }
     context.place(key, text, node);
     return { amount: exactText(value), currency, written, key };
