@@ -42,7 +42,8 @@ const HEADLINES: Readonly<Record<string, readonly string[]>> = {
   'level-sheet': ['every'],
   source: ['title'],
   rulebook: ['title'],
-  rule: ['title']
+  rule: ['title'],
+  rate: ['takes']
 };
 
 /** Words that no name follows. */

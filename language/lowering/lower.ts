@@ -39,7 +39,7 @@ import { systemShown } from './rulebook-leads.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
 import { readAccepts } from './accepts.ts';
-import { rulesAndSystem } from './job-words.ts';
+import { currencyOf, rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
@@ -252,6 +252,7 @@ class Lowering {
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
     const areas = this.readAreas(checked.country, system);
     const datum = this.heights.datum();
+    const charges = new Charges(this.context, currency, currencyOf(this.project));
     return {
       key: 'job',
       title: node?.title ?? '',
@@ -271,7 +272,7 @@ class Lowering {
       sections: this.lines.all(declaredIn(this.project, 'section')),
       levelSheet: new LevelSheets(this.context, this.heights).read(texts),
       carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
-      money: new MoneyLines(this.context, main, new Charges(this.context, currency)).read(node?.items ?? [], said),
+      money: new MoneyLines(this.context, main, charges).read(node?.items ?? [], said),
       work: {
         ...new WorkLines(this.context, main).read(node?.items ?? [], said),
         rates: this.rates.all(this.project)

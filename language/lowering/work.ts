@@ -61,10 +61,17 @@ export class WorkLines {
     const people = this.people(item);
     const [told, again] = item.clauses.filter(isHours);
     if (again !== undefined)
-      context.fault(text, key, again, 'said-twice', 'The hours of a day are said twice; the first count. Take one out.', {
-        harmless: true,
-        fixes: [takingOut(context, text, again, { like: told! })]
-      });
+      context.fault(
+        text,
+        key,
+        again,
+        'said-twice',
+        'The hours of a day are said twice; the first count. Take one out.',
+        {
+          harmless: true,
+          fixes: [takingOut(context, text, again, { like: told! })]
+        }
+      );
     const hours = told === undefined ? USUAL_HOURS : this.hoursADay(told);
     const named = item.clauses.filter(clause => !isHours(clause)).map(clause => this.days(clause));
     if (people === undefined || hours === undefined || named.includes(undefined)) return undefined;
@@ -80,8 +87,7 @@ export class WorkLines {
     const written = writtenOf(node!);
     const count = amount.value.valueOf();
     const isCount = Object.keys(amount.dimensions).length === 0 && Number.isInteger(count);
-    if (isCount && count >= 1 && count <= MOST_PEOPLE)
-      return context.given(text, 'job/crew/people', node, '');
+    if (isCount && count >= 1 && count <= MOST_PEOPLE) return context.given(text, 'job/crew/people', node, '');
     const instead =
       count === 0
         ? 'somebody has to do the work. Write `crew 1` or more.'
@@ -234,7 +240,7 @@ function isHours({ hours }: ast.CrewClause): boolean {
 }
 
 /** Working time in hours: a day would be one of the clock. */
-export function readHours(context: Context, text: SpecText, key: Key, node: Expression): Given | undefined {
+function readHours(context: Context, text: SpecText, key: Key, node: Expression): Given | undefined {
   if (isInDays(node))
     return context.fault(
       text,

@@ -2,7 +2,8 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
+export type QuantityKind =
+  'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -161,6 +162,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'JobLabour.charge': money('24 USD per hour'),
   'JobHire.charge': money('45 USD'),
   'JobDisposal.charge': money('28 USD per tonne'),
+  'for JobDisposal.charge': money('290 USD'),
   'JobDisposal.holds': { kind: 'm3', imperial: '8 cu yd', metric: '6 m3' },
   'JobContingency.share': same('share', '8 %'),
   'overhead JobShare.value': same('share', '10 %'),
