@@ -1,11 +1,12 @@
+import type { PriceList } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import { printAs } from '../measures/print.ts';
 import type { Caution, PlannedCrew } from './contract.ts';
 import { dustCaution } from './dust-caution.ts';
 import { liftingCautions } from './lifting-cautions.ts';
 import type { ToPlace } from './place-tasks.ts';
+import { TAPPING } from './laying-tasks.ts';
 import { listed, type Planned } from './planned.ts';
-import type { PriceList } from '../job/prices.ts';
 
 /** A caution with the tasks that it belongs to: it is told once, at the first of them that is still to be done. */
 interface Belonging extends Caution {
@@ -37,7 +38,8 @@ export function cautionsOf(
 
 function belongs({ draft }: ToPlace, word: Belonging['at'][number]): boolean {
   if (draft === undefined) return false;
-  return word === 'concrete-work' ? draft.efforts.some(({ task }) => task === 'concrete') : draft.word === word;
+  if (word === 'concrete-work') return draft.efforts.some(({ task }) => task === 'concrete');
+  return draft.word === word && draft.id !== TAPPING;
 }
 
 function when(holds: boolean, caution: Belonging): Belonging[] {

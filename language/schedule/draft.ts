@@ -11,6 +11,8 @@ export interface Draft {
   readonly efforts: readonly Effort[];
   readonly holds: readonly Hold[];
   readonly waits: readonly Wait[];
+  /** It goes on, bit by bit, until the last task of this word ends. */
+  readonly goesOnWith?: TaskWord;
   /** It waits for these alone; else for all of the rank before. */
   readonly after?: readonly string[];
 }

@@ -11,12 +11,10 @@ export function dustCaution(cutting: number, shift: number, isBritish: boolean):
   const [over] = protectionFor([{ saw: 'handheld', where: 'outdoors', hours: Infinity }]);
   const first =
     now!.factor === 0
-      ? 'up to 4 h a shift the table asks for none while the water feed works; wear one anyway'
+      ? 'up to 4 h a shift the table asks for none while the water feed works (wear one anyway)'
       : `at ${hours.toFixed(1)} h in one shift the table asks for a protection factor of ${now!.factor}`;
   const further =
-    now!.factor === 0
-      ? `, and over 4 h, all sawing of the shift together, for a protection factor of ${over!.factor}`
-      : '';
+    now!.factor === 0 ? `; over 4 h, all sawing of the shift together, for a protection factor of ${over!.factor}` : '';
   const british =
     ' In Britain: a factor of 20 (FFP3, or a half mask with P3 filters), fitted to the face and tested, besides water.';
   return {

@@ -1,6 +1,6 @@
 import type { OwnTask } from '../job/work.ts';
 import type { Draft } from './draft.ts';
-import { placedOwnTasks } from './own-tasks.ts';
+import { ownBefore, placedOwnTasks } from './own-tasks.ts';
 
 /** A task in the order of the trade, with the ids of the tasks it comes after. */
 export interface Ordered {
@@ -22,8 +22,8 @@ export function inOrder(drafts: readonly Draft[], ownTasks: readonly OwnTask[]):
   return all.map(({ id, rank, draft, own }, index) => {
     const wanted =
       draft === undefined
-        ? afterOwn(own!, sorted, rank)
-        : [...afterDraft(draft, sorted), ...ownBefore(draft, ownTasks)];
+        ? beforeOwn(own!, ownTasks, sorted, rank)
+        : [...afterDraft(draft, sorted), ...ownFirst(draft, ownTasks)];
     const after = [...new Set(wanted)].filter(other => (placeOf.get(other) ?? index) < index);
     return { id, after, ...(draft === undefined ? { own: own! } : { draft }) };
   });
@@ -40,12 +40,12 @@ function rankBefore(rank: number, sorted: readonly Draft[]): string[] {
   return sorted.filter(other => other.rank === before).map(({ id }) => id);
 }
 
-function ownBefore({ word }: Draft, ownTasks: readonly OwnTask[]): string[] {
+function ownFirst({ word }: Draft, ownTasks: readonly OwnTask[]): string[] {
   return word === undefined ? [] : ownTasks.filter(({ before }) => before.includes(word)).map(({ key }) => key);
 }
 
-function afterOwn({ after, afterOwn: others, key }: OwnTask, sorted: readonly Draft[], rank: number): string[] {
-  const named = sorted.filter(({ word }) => word !== undefined && after.includes(word)).map(({ id }) => id);
-  const told = [...named, ...(others ?? [])].filter(id => id !== key);
+function beforeOwn(own: OwnTask, ownTasks: readonly OwnTask[], sorted: readonly Draft[], rank: number): string[] {
+  const named = sorted.filter(({ word }) => word !== undefined && own.after.includes(word)).map(({ id }) => id);
+  const told = [...named, ...ownBefore(own, ownTasks)];
   return told.length > 0 ? told : rankBefore(rank, sorted);
 }

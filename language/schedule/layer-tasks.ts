@@ -165,7 +165,8 @@ function bed(planned: Planned): Draft {
     rank: rankOf('bed'),
     efforts: [...screeding, ...carried],
     holds: [...frostHold(planned, 'bed', system), BED_BEFORE_RAIN],
-    waits: []
+    waits: [],
+    goesOnWith: 'laying'
   };
 }
 

@@ -7,6 +7,9 @@ import { waitsForEdging } from './edging-tasks.ts';
 import { BOUND_FILLER_DRY, concreteWait, frostHold, secondSweepingWait } from './holds.ts';
 import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
 
+/** Id of the task that takes the place of vibrating where units are set by hand: no plate is needed for it. */
+export const TAPPING = 'tapping';
+
 /** Units from laying to clean-up. */
 export function layingTasks(planned: Planned): Draft[] {
   const paved = planned.areas.filter(({ area, numbers }) => area.paving !== undefined && numbers.laying !== undefined);
@@ -178,7 +181,7 @@ function vibrating(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
       paved.filter(one => !isSetByHand(one.area))
     ),
     part(
-      'tapping',
+      TAPPING,
       'Tap the units down by hand',
       'hand',
       paved.filter(one => isSetByHand(one.area))

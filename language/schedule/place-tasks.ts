@@ -44,6 +44,7 @@ export function placeTasks(tasks: readonly ToPlace[], people: number, days: Work
     const on = hours > 0 ? days.between(start.day, now.day) : [];
     placed.set(next.task.id, { when: days.when(start.day, now.day, on.length), days: on });
   }
+  for (const task of tasks) goesOn(task, tasks, placed, days);
   return placed;
 }
 
@@ -74,6 +75,21 @@ function readyAt({ draft, after }: ToPlace, ends: ReadonlyMap<string, Moment>, n
     if (isBefore(at, passed)) at = passed;
   }
   return at;
+}
+
+/** What is done bit by bit with another task ends with it: its hours stand at its beginning, its days reach further. */
+function goesOn(
+  { id, draft }: ToPlace,
+  tasks: readonly ToPlace[],
+  placed: Map<string, PlacedTask>,
+  days: WorkingDays
+): void {
+  const own = placed.get(id);
+  if (own === undefined || draft?.goesOnWith === undefined) return;
+  const others = tasks.filter(task => task.draft?.word === draft.goesOnWith).flatMap(task => placed.get(task.id) ?? []);
+  const worked = [...new Set([...own.days, ...others.flatMap(other => other.days)])].toSorted((one, two) => one - two);
+  if (own.days.length === 0 || others.length === 0) return;
+  placed.set(id, { when: days.when(worked[0]!, worked.at(-1)!, worked.length), days: worked });
 }
 
 function endOfDay(day: string, days: WorkingDays): Moment {

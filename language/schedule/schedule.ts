@@ -14,7 +14,7 @@ import { groundTasks } from './ground-tasks.ts';
 import { type Hours, hoursOf } from './hours.ts';
 import { inOrder, type Ordered } from './in-order.ts';
 import { layerTasks } from './layer-tasks.ts';
-import { layingTasks } from './laying-tasks.ts';
+import { layingTasks, TAPPING } from './laying-tasks.ts';
 import { type PlacedTask, placeTasks, type ToPlace } from './place-tasks.ts';
 import { type Planned, plannedOf } from './planned.ts';
 import { WorkingDays } from './working-days.ts';
@@ -136,8 +136,8 @@ function ownLine({ own }: ToPlace): HoursLine {
   };
 }
 
-function holdsOf({ draft, after }: ToPlace): Task['holds'] {
-  if (draft === undefined) return [];
+function holdsOf({ draft, after, done }: ToPlace): Task['holds'] {
+  if (draft === undefined || done !== undefined) return [];
   const waits = draft.waits.filter(({ on }) => after.includes(on)).map(({ hold }) => hold);
   return [...waits, ...draft.holds];
 }
@@ -147,9 +147,11 @@ function hireDays(
   all: readonly ToPlace[],
   placed: ReadonlyMap<string, PlacedTask>
 ): HireDays {
-  const own = all.filter(
-    ({ draft, id }) => draft?.word !== undefined && (tasks.includes(draft.word) || tasks.includes(id))
-  );
+  const isFor = ({ draft, own: mine, id }: ToPlace): boolean =>
+    tasks.includes(id) ||
+    (mine !== undefined && tasks.includes(mine.title)) ||
+    (draft?.word !== undefined && id !== TAPPING && tasks.includes(draft.word));
+  const own = all.filter(isFor);
   const worked = workedDays(own.flatMap(({ id }) => placed.get(id) ?? []));
   const span = worked.length === 0 ? 0 : worked.at(-1)! - worked[0]! + 1;
   return { id: key, title, tasks: own.map(({ id }) => id), days: worked.length, span };
