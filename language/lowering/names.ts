@@ -12,6 +12,7 @@ import {
   isMaterial,
   isPathLine,
   isPipe,
+  isRate,
   isRoute,
   isSectionLine,
   isSideKind,
@@ -53,7 +54,8 @@ export type Kind =
   | 'benchmark'
   | 'source'
   | 'rulebook'
-  | 'rule';
+  | 'rule'
+  | 'rate';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
@@ -75,7 +77,8 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   benchmark: 'benchmark',
   source: 'source',
   rulebook: 'rulebook',
-  rule: 'rule'
+  rule: 'rule',
+  rate: 'rate'
 };
 
 export interface Declared {
@@ -152,6 +155,7 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isSource(node)) yield ['source', node];
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];
+    else if (isRate(node)) yield ['rate', node];
   }
 }
 
