@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, Missing, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, Material, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -24,13 +24,16 @@ import { MoneyLines } from './money-lines.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
+import { Packs } from './packs.ts';
 import { PathLines } from './path-lines.ts';
 import { Points } from './points.ts';
+import { Prices } from './prices.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { Rates } from './rates.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { readStock } from './stock.ts';
 import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
@@ -139,6 +142,7 @@ class Lowering {
       this.missingWithoutReason();
     } else {
       readAccepts(this.context, this.project, this.rules, undefined);
+      this.pricesWithoutJob();
       this.areasWithoutJob();
     }
     return {
@@ -250,7 +254,11 @@ class Lowering {
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const areas = this.readAreas(checked.country, system);
+    const charges = new Charges(this.context, currency);
+    const lists = new Prices(this.context, this.things, charges, main);
+    const priced = lists.read(texts, this.missing);
+    const packs = new Packs(this.context, this.things, priced.prices);
+    const areas = this.readAreas(checked.country, system, packs);
     const datum = this.heights.datum();
     return {
       key: 'job',
@@ -262,6 +270,9 @@ class Lowering {
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
+      ...priced,
+      stock: readStock(this.context, packs, texts, this.missing),
+      concrete: this.concrete(checked.country),
       points: this.points.all(declaredIn(this.project, 'point')),
       ...areas,
       tapes: this.taped.tapes(),
@@ -271,7 +282,7 @@ class Lowering {
       sections: this.lines.all(declaredIn(this.project, 'section')),
       levelSheet: new LevelSheets(this.context, this.heights).read(texts),
       carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
-      money: new MoneyLines(this.context, main, new Charges(this.context, currency)).read(node?.items ?? [], said),
+      money: new MoneyLines(this.context, main, charges).read(node?.items ?? [], said),
       work: {
         ...new WorkLines(this.context, main).read(node?.items ?? [], said),
         rates: this.rates.all(this.project)
@@ -279,6 +290,26 @@ class Lowering {
       notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
+  }
+
+  /** One's own material of that role, else the shipped one. */
+  private concrete(country: Country | undefined): Material {
+    const { context, things } = this;
+    for (const declared of declaredIn(this.project, 'material')) {
+      const material = context.watch(() => things.material(declared)).value;
+      if (material?.roles.includes('concrete') !== true) continue;
+      context.names.find(declared.text, 'material', declared.name);
+      return material;
+    }
+    return things.standard('concrete', country)!;
+  }
+
+  /** Faults in a price list that no job is read with. */
+  private pricesWithoutJob(): void {
+    const { texts } = this.project;
+    const charges = new Charges(this.context, undefined);
+    const { prices } = new Prices(this.context, this.things, charges, undefined).read(texts, []);
+    readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
   }
 
   private rulesNotNamed(text: SpecText, node: ast.Job): void {
@@ -308,14 +339,15 @@ class Lowering {
   /** Areas, and all that stands in them and beside them. */
   private readAreas(
     country: Country | undefined,
-    system: System
+    system: System,
+    packs: Packs
   ): Pick<Job, 'areas' | 'boxes' | 'drains' | 'pipes' | 'gates' | 'routes' | 'log'> {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = this.sites.read(siteIsBroken);
-    const fittings = this.readFittings(country);
+    const fittings = this.readFittings(country, packs);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -341,10 +373,10 @@ class Lowering {
     return { areas, ...fittings.ofJob(areas) };
   }
 
-  private readFittings(country: Country | undefined): Fittings {
+  private readFittings(country: Country | undefined, packs: Packs): Fittings {
     const { context, points, heights, outlines, lines, things, areas } = this;
     const { laying, usuals } = areas;
-    const readers = { context, points, heights, outlines, lines, things, laying, usuals };
+    const readers = { context, points, heights, outlines, lines, things, laying, usuals, packs };
     return readFittings(readers, this.project.texts, this.missing, country);
   }
 

@@ -61,10 +61,17 @@ export class WorkLines {
     const people = this.people(item);
     const [told, again] = item.clauses.filter(isHours);
     if (again !== undefined)
-      context.fault(text, key, again, 'said-twice', 'The hours of a day are said twice; the first count. Take one out.', {
-        harmless: true,
-        fixes: [takingOut(context, text, again, { like: told! })]
-      });
+      context.fault(
+        text,
+        key,
+        again,
+        'said-twice',
+        'The hours of a day are said twice; the first count. Take one out.',
+        {
+          harmless: true,
+          fixes: [takingOut(context, text, again, { like: told! })]
+        }
+      );
     const hours = told === undefined ? USUAL_HOURS : this.hoursADay(told);
     const named = item.clauses.filter(clause => !isHours(clause)).map(clause => this.days(clause));
     if (people === undefined || hours === undefined || named.includes(undefined)) return undefined;
@@ -80,13 +87,19 @@ export class WorkLines {
     const written = writtenOf(node!);
     const count = amount.value.valueOf();
     const isCount = Object.keys(amount.dimensions).length === 0 && Number.isInteger(count);
-    if (isCount && count >= 1 && count <= MOST_PEOPLE)
-      return context.given(text, 'job/crew/people', node, '');
+    if (isCount && count >= 1 && count <= MOST_PEOPLE) return context.given(text, 'job/crew/people', node, '');
     const instead =
       count === 0 ? 'Somebody has to do the work: write' : 'A crew is counted in whole people: write how many,';
-    return context.fault(text, 'job/crew', node!, 'out-of-range', `\`${written}\` is no crew. ${instead} such as \`crew 2\`.`, {
-      fixes: amount.bare && count > 0 && count < 20 && !isCount ? [writing(`${Math.ceil(count)}`)] : []
-    });
+    return context.fault(
+      text,
+      'job/crew',
+      node!,
+      'out-of-range',
+      `\`${written}\` is no crew. ${instead} such as \`crew 2\`.`,
+      {
+        fixes: amount.bare && count > 0 && count < 20 && !isCount ? [writing(`${Math.ceil(count)}`)] : []
+      }
+    );
   }
 
   private hoursADay(clause: ast.CrewClause): Given | undefined {

@@ -2,7 +2,8 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
+export type QuantityKind =
+  'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;

@@ -9,7 +9,10 @@ const SHARES_OF: Helps = {
 };
 const HIRED_FOR = help('The tasks that it is needed for', '`for base and vibrating`. Left out: for the whole job.');
 const A = help('For each day or week that it is kept', '`45 GBP a day`, `210 GBP a week`');
-const CONTAINER = help('By the container: what it takes, and what one costs', '`container of 6 m3, 8 tonne, for 290 GBP`');
+const CONTAINER = help(
+  'By the container: what it takes, and what one costs',
+  '`container of 6 m3, 8 tonne, for 290 GBP`'
+);
 
 /** Money besides the prices of what is bought. */
 export const MONEY_WORDS: Required<BlockHelp> = {

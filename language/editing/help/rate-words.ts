@@ -9,8 +9,14 @@ const WHEN: Helps = {
   and: ALL_HOLD,
   hand: help('What is dug by hand', '`dig by hand` of the job'),
   machine: help('What is dug by machine', '`dig by machine` of the job'),
-  block: help('Units that one hand lays', 'A face of at most 101 sq in (0.065 m2), and at most 4 times as long as thick.'),
-  slab: help('Larger or longer units than blocks', 'A face of more than 101 sq in (0.065 m2), or more than 4 times as long as thick.'),
+  block: help(
+    'Units that one hand lays',
+    'A face of at most 101 sq in (0.065 m2), and at most 4 times as long as thick.'
+  ),
+  slab: help(
+    'Larger or longer units than blocks',
+    'A face of more than 101 sq in (0.065 m2), or more than 4 times as long as thick.'
+  ),
   'clay-units': help('Units that are made of clay'),
   herringbone: help('Units that lie in any herringbone bond'),
   'basket-weave': help('Units that lie in basket weave'),

@@ -19,7 +19,10 @@ export const TASK_HELP: Readonly<Record<TaskWord, WordHelp>> = {
   concrete: help('Mixing and placing concrete', 'Wet concrete burns skin: gloves, boots, and wash it off at once.'),
   bed: help('Spreading and screeding the bed'),
   laying: help('Laying whole units'),
-  cutting: help('Marking and cutting units', 'Cut wet, with lungs, eyes and ears protected: the dust scars lungs for good.'),
+  cutting: help(
+    'Marking and cutting units',
+    'Cut wet, with lungs, eyes and ears protected: the dust scars lungs for good.'
+  ),
   boxes: help('Fitting the frames and lids of boxes, and paving their trays'),
   joints: help('Filling the joints'),
   vibrating: help('Going over the paving with the plate'),

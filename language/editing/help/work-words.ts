@@ -16,7 +16,10 @@ export const WORK_WORDS: Required<BlockHelp> = {
       '`crew 2, Monday to Friday, 8 h a day`, or `crew 1, Saturdays and Sundays`. From it the days of the job are counted.',
       'Left out: the hours are told, and no days.'
     ),
-    begins: help('The first day of the work', '`begins on 2026-04-13`. Left out: days are counted, and none has a date.'),
+    begins: help(
+      'The first day of the work',
+      '`begins on 2026-04-13`. Left out: days are counted, and none has a date.'
+    ),
     task: help(
       'A task of your own: its hours, and where it comes in',
       '`task "Soakaway" 6 h, after dig, before base`: hours of one person. It may also come after another one of yours: `after "Soakaway"`.'
