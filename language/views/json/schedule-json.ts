@@ -32,7 +32,10 @@ export interface ScheduledJobJson {
   readonly carrying: readonly Carrying[];
 }
 
-interface TaskJson extends Pick<Task, 'id' | 'title' | 'after' | 'hours' | 'hoursLeft' | 'done' | 'noRate' | 'included'> {
+interface TaskJson extends Pick<
+  Task,
+  'id' | 'title' | 'after' | 'hours' | 'hoursLeft' | 'done' | 'noRate' | 'included'
+> {
   readonly startDay?: number;
   readonly endDay?: number;
   readonly workDays?: number;

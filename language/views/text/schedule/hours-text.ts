@@ -4,6 +4,7 @@ import { hoursText } from '../../schedule-days.ts';
 import type { Colours } from '../colours.ts';
 import { plainLine } from '../plain-line.ts';
 import { table } from '../table.ts';
+import { wrapped } from '../wrapped.ts';
 import { amountText, rateText } from './rate-text.ts';
 
 /** How the hours of each task came about: so much, times the rate; then the rates with where they are from. */
@@ -11,9 +12,13 @@ export function hoursLines(tasks: readonly Task[], system: System, colours: Colo
   const timed = tasks.filter(({ working }) => working.length > 0);
   const parts = timed.flatMap(({ title, working }) => [
     plainLine(title),
-    ...table(COLUMNS, working.map(line => row(line, system)), colours).map(line => `  ${line}`)
+    ...table(
+      COLUMNS,
+      working.map(line => row(line, system)),
+      colours
+    ).map(line => `  ${line}`)
   ]);
-  return [...parts, '', ...ratesText(timed.flatMap(({ working }) => working), colours)];
+  return [...parts, '', ...ratesText(timed.flatMap(({ working }) => working))];
 }
 
 const COLUMNS = [{ head: '' }, { head: '', right: true }, { head: '' }, { head: '', right: true }, { head: '' }];
@@ -30,10 +35,15 @@ function row({ amount, takes, rate, hours, done }: HoursLine, system: System): s
   ];
 }
 
-function ratesText(lines: readonly HoursLine[], colours: Colours): string[] {
+/** Each rate once: how long it takes as it is written, and where that is from. */
+function ratesText(lines: readonly HoursLine[]): string[] {
   const rates = [...new Map(lines.map(({ rate }) => [rate.name, rate])).values()];
-  const rows = rates.map(({ name, written, source, status }) => [plainLine(name), written, STATUS[status], plainLine(source)]);
-  return table([{ head: 'Rate' }, { head: 'Takes' }, { head: 'Known' }, { head: 'Source' }], rows, colours);
+  return rates.flatMap(({ name, written, source, status }) =>
+    wrapped(`${plainLine(name)}: ${written}. ${STATUS[status]}${plainLine(source)}`, RATE_WIDTH, '  ')
+  );
 }
 
-const STATUS = { read: 'read', practice: 'practice', memory: 'from memory' } as const;
+/** Room for a line of a rate, past its indent. */
+const RATE_WIDTH = 96;
+
+const STATUS = { read: '', practice: '', memory: 'From memory: ' } as const;

@@ -35,7 +35,8 @@ const TOLD: Readonly<Record<System, Readonly<Record<Per, Told>>>> = {
 /** An amount in the measures of a job: `14.8 cu yd`; of the job as a whole nothing. */
 export function amountText(value: number, per: Per, system: System): string {
   const { size: one, words } = TOLD[system][per];
-  return per === 'job' ? '' : `${threeDigits(value / one)} ${words}`;
+  const told = threeDigits(value / one);
+  return per === 'job' ? '' : `${told} ${per === 'piece' && told === '1' ? 'piece' : words}`;
 }
 
 /** Hours of one person for one of it: `1.49 h per cu yd`, `0.46 h per 100 sq ft`. */

@@ -25,7 +25,9 @@ const TITLE_WIDTH = 50;
 export function scheduleText({ file, schedule, system, workings, colours }: ScheduleReport): string {
   const { tasks, title } = schedule;
   const block = (head: string, lines: readonly string[]): string[] =>
-    lines.length === 0 ? [] : [[colours.strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
+    lines.length === 0
+      ? []
+      : [[colours.strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
   return [
     [
       `${colours.strong(plainLine(title || 'Job without a title'))} · ${plainLine(file)} · schedule`,
@@ -50,7 +52,8 @@ function summary({ crew, hours, hoursLeft, days, tasks, begins }: Schedule): str
     first === undefined || last === undefined
       ? ''
       : ` on ${days} ${days === 1 ? 'day' : 'days'}, from ${startText(first)} to ${whenText({ when: { ...last, startDay: last.endDay, startWeekday: last.endWeekday, ...(last.end === undefined ? {} : { start: last.end }) } })}`;
-  const from = begins?.because === 'log' ? ' What is left begins on the day after the last that is logged as done.' : '';
+  const from =
+    begins?.because === 'log' ? ' What is left begins on the day after the last that is logged as done.' : '';
   return `${crewText(crew)}. ${hoursText(hours)} hours of one person${left}${span}.${from}`;
 }
 
@@ -148,7 +151,9 @@ function assumedLines({ crew, begins, tasks }: Schedule): string[] {
   const rates = tasks.flatMap(({ working }) => working.filter(({ rate }) => rate.assumed !== undefined));
   return [
     ...[...new Set(own)],
-    ...(isDated ? [] : ['Day 1 is the first of a crew\'s week and all days count: say `begins on` and days print as dates.']),
+    ...(isDated
+      ? []
+      : ["Day 1 is the first of a crew's week and all days count: say `begins on` and days print as dates."]),
     ...(rates.length === 0
       ? []
       : ['Rates as shipped, most of them common practice: a rate of your own of the same name stands over one.']),
