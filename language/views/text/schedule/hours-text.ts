@@ -23,11 +23,14 @@ export function hoursLines(tasks: readonly Task[], system: System, colours: Colo
 
 const COLUMNS = [{ head: '' }, { head: '', right: true }, { head: '' }, { head: '', right: true }, { head: '' }];
 
+/** Room for what an amount is of. */
+const NAME_WIDTH = 36;
+
 function row({ amount, takes, rate, hours, done }: HoursLine, system: System): string[] {
   const each = amount.per === 'job' ? rateText(takes, 'job', system) : `× ${rateText(takes, amount.per, system)}`;
   const name = amount.per === 'job' ? rate.name : amount.name;
   return [
-    plainLine(name),
+    wrapped(plainLine(name), NAME_WIDTH, '  ').join('\n'),
     amountText(amount.value, amount.per, system),
     each,
     `= ${hoursText(hours)} h`,
