@@ -21,7 +21,7 @@ function loads(amount: number | undefined, load: number | undefined): number | u
 }
 
 /** Things are wheeled in and out by hand, over a run that is told. */
-export function wheelsByHand({ digBy, run, barrow }: Carting): boolean {
+function wheelsByHand({ digBy, run, barrow }: Carting): boolean {
   return digBy !== 'machine' && run !== undefined && barrow.value > 0;
 }
 
