@@ -67,7 +67,7 @@ class OrderModel {
     this.rounding = (lines + problem.suppliers.filter(({ charge }) => charge.mul(100).d !== 1n).length) / 2;
     problem.packs.forEach((_, index) => this.#addPack(index, Number(known.cost)));
     this.#addCovers();
-    problem.suppliers.forEach((_, index) => this.#addSupplier(index, known));
+    problem.suppliers.forEach((_, index) => this.#addSupplier(index));
   }
 
   /** The model; with limits it looks for what leaves less over, or for fewer packs. */
@@ -163,13 +163,14 @@ class OrderModel {
     });
   }
 
-  #addSupplier(supplier: number, known: ReckonedOrder): void {
-    const { charge, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = this.#problem.suppliers[supplier]!;
+  #addSupplier(supplier: number): void {
+    const terms = this.#problem.suppliers[supplier]!;
+    const { charge, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = terms;
     const own = this.#priced
       .filter(({ pack }) => this.#problem.packs[pack]!.supplier === supplier)
       .map(one => ({ ...one, sold: this.#problem.packs[one.pack]! }));
     const open = this.#column({ cost: 0, most: 1, whole: true });
-    const mostLoads = Math.max(1, this.#mostLoads(supplier, known));
+    const mostLoads = Math.max(1, this.#mostLoads(supplier));
     const loads = this.#column({ cost: 0, most: mostLoads, whole: true });
     const paid = this.#column({ cost: charge.valueOf() * 100, most: mostLoads, whole: false });
     for (const { count } of own)
@@ -189,7 +190,7 @@ class OrderModel {
     holdsAtMost(loadMass, 'mass');
     holdsAtMost(loadVolume, 'volume');
     for (const index of new Set(own.map(({ pack }) => pack))) {
-      const onOne = packsOnLoad({ loadMass, loadVolume }, this.#problem.packs[index]!);
+      const onOne = packsOnLoad(terms, this.#problem.packs[index]!);
       const counts = own.filter(({ pack }) => pack === index).map(({ count }): [number, number] => [count, 1]);
       if (Number.isFinite(onOne)) this.#row(-Infinity, 0, [...counts, [loads, -onOne]]);
     }
@@ -209,15 +210,16 @@ class OrderModel {
   }
 
   /** Loads that all that could be bought of a supplier comes to. */
-  #mostLoads(supplier: number, { cost }: ReckonedOrder): number {
+  #mostLoads(supplier: number): number {
     const { packs, suppliers } = this.#problem;
-    const { loadMass, loadVolume } = suppliers[supplier]!;
+    const terms = suppliers[supplier]!;
+    const { loadMass, loadVolume } = terms;
     if (loadMass === undefined && loadVolume === undefined) return 1;
     return this.#priced.reduce((sum, { pack, count }) => {
       const sold = packs[pack]!;
-      if (sold.supplier !== supplier || cost < 0n) return sum;
+      if (sold.supplier !== supplier) return sum;
       const { most } = this.#columns[count]!;
-      const onOne = packsOnLoad({ loadMass, loadVolume }, sold);
+      const onOne = packsOnLoad(terms, sold);
       const byPack = Number.isFinite(onOne) ? (onOne === 0 ? 0 : Math.ceil(most / onOne)) : 0;
       const byMass = loadMass === undefined ? 0 : (most * sold.mass) / loadMass;
       const byVolume = loadVolume === undefined ? 0 : (most * sold.volume) / loadVolume;

@@ -74,13 +74,14 @@ export function deliveryOf(terms: Terms, ordered: readonly Ordered[]): ReckonedD
  * load. How packs of several kinds share a load is not worked out.
  */
 export function loadsOf(
-  { loadMass, loadVolume }: Pick<Terms, 'loadMass' | 'loadVolume'>,
+  load: Pick<Terms, 'loadMass' | 'loadVolume'>,
   { mass, volume }: { readonly mass: number; readonly volume: number },
   ordered: readonly Pick<Ordered, 'pack' | 'count'>[] = []
 ): number {
+  const { loadMass, loadVolume } = load;
   const byPack = ordered.map(({ pack, count }) => {
     if (count === 0) return 0;
-    const onOne = packsOnLoad({ loadMass, loadVolume }, pack);
+    const onOne = packsOnLoad(load, pack);
     return onOne === 0 ? Infinity : Math.ceil(count / onOne);
   });
   return Math.max(
@@ -93,7 +94,7 @@ export function loadsOf(
 
 /** How many packs of one kind go on a load; loose goods share it as they come. */
 export function packsOnLoad(
-  { loadMass, loadVolume }: { readonly loadMass: number | undefined; readonly loadVolume: number | undefined },
+  { loadMass, loadVolume }: Pick<Terms, 'loadMass' | 'loadVolume'>,
   { loose, mass, volume }: Pack
 ): number {
   if (loose) return Infinity;

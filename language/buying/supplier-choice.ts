@@ -2,7 +2,7 @@ import { rounded } from '../pricing/money.ts';
 import type { Work } from './cheapest-cover.ts';
 import { cheapestPacks } from './cheapest-packs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
-import { type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
+import { packsOnLoad, type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
 import { priceRanges } from './price-ranges.ts';
 
 /** An order, and what no order costs less than, in hundredths. */
@@ -22,7 +22,9 @@ const MOST_SUPPLIERS = 6;
 export function chosenSuppliers(problem: OrderProblem, work: Work): OrderFound {
   let [best, bound]: [ReckonedOrder | undefined, number] = [undefined, Infinity];
   for (const open of choicesOf(problem.suppliers.length)) {
-    const packs = problem.packs.map((pack, index) => ({ pack, index })).filter(({ pack }) => isOpen(pack, open));
+    const packs = problem.packs
+      .map((pack, index) => ({ pack, index }))
+      .filter(({ pack }) => isOpen(pack, open) && goesOnALoad(pack, problem));
     const found = cheapestPacks(
       problem.needs,
       packs.map(({ pack }) => pack),
@@ -59,6 +61,10 @@ function choicesOf(count: number): ReadonlySet<number>[] {
 
 function isOpen({ supplier }: Pack, open: ReadonlySet<number>): boolean {
   return supplier === undefined || open.has(supplier);
+}
+
+function goesOnALoad(pack: Pack, { suppliers }: OrderProblem): boolean {
+  return pack.supplier === undefined || packsOnLoad(suppliers[pack.supplier]!, pack) > 0;
 }
 
 /** Hundredths: packs that cost so much at least, bought from these suppliers and each of them delivering. */

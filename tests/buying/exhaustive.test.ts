@@ -103,6 +103,7 @@ describe('items that deliveries couple', () => {
       }),
       { seed: 5, numRuns: 300 }
     );
-    console.log(cost/least);
+    // Together within a few hundredths of the best, on problems drawn to be awkward.
+    expect(cost).toBeLessThan(1.03 * least);
   });
 });
