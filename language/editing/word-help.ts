@@ -12,6 +12,7 @@ import { LEVEL_SHEET_WORDS } from './help/level-sheet-words.ts';
 import { LOG_WORDS } from './help/log-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
 import { PIPE_WORDS } from './help/pipe-words.ts';
+import { PRICE_WORDS, SUPPLIER_WORDS } from './help/price-words.ts';
 import { RULE_WORDS } from './help/rule-words.ts';
 import { RULEBOOK_WORDS } from './help/rulebook-words.ts';
 import { SITE_WORDS } from './help/site-words.ts';
@@ -63,6 +64,8 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   gate: GATE_WORDS,
   'level-sheet': LEVEL_SHEET_WORDS,
   log: { statements: LOG_WORDS, isLines: true },
+  supplier: SUPPLIER_WORDS,
+  price: PRICE_WORDS,
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,

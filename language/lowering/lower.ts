@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, Missing, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, Material, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -19,15 +19,19 @@ import { Heights } from './heights.ts';
 import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
 import { LevelSheets } from './level-sheets.ts';
+import { MoneyReader } from './money.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
+import { Packs } from './packs.ts';
 import { PathLines } from './path-lines.ts';
 import { Points } from './points.ts';
+import { Prices } from './prices.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { readStock } from './stock.ts';
 import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
@@ -133,6 +137,7 @@ class Lowering {
       this.missingWithoutReason();
     } else {
       readAccepts(this.context, this.project, this.rules, undefined);
+      this.pricesWithoutJob();
       this.areasWithoutJob();
     }
     return {
@@ -240,12 +245,17 @@ class Lowering {
     const show = said.get('JobShow') as ast.JobShow | undefined;
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
-    const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
+    const currencyItem = said.get('JobCurrency') as ast.JobCurrency | undefined;
+    const currency = currencyItem?.code;
     const system = shown === undefined ? (checked.system ?? 'imperial') : systemShown(shown);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const areas = this.readAreas(checked.country, system);
+    const inCurrency = currency === undefined ? undefined : { currency, text: main, node: currencyItem! };
+    const lists = new Prices(this.context, this.things, new MoneyReader(this.context, inCurrency), main);
+    const priced = lists.read(texts, this.missing);
+    const packs = new Packs(this.context, this.things, priced.prices);
+    const areas = this.readAreas(checked.country, system, packs);
     const datum = this.heights.datum();
     return {
       key: 'job',
@@ -257,6 +267,9 @@ class Lowering {
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
+      ...priced,
+      stock: readStock(this.context, packs, texts, this.missing),
+      concrete: this.concrete(checked.country),
       points: this.points.all(declaredIn(this.project, 'point')),
       ...areas,
       tapes: this.taped.tapes(),
@@ -269,6 +282,26 @@ class Lowering {
       notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
+  }
+
+  /** One's own material of that role, else the shipped one. */
+  private concrete(country: Country | undefined): Material {
+    const { context, things } = this;
+    for (const declared of declaredIn(this.project, 'material')) {
+      const material = context.watch(() => things.material(declared)).value;
+      if (material?.roles.includes('concrete') !== true) continue;
+      context.names.find(declared.text, 'material', declared.name);
+      return material;
+    }
+    return things.standard('concrete', country)!;
+  }
+
+  /** Faults in a price list that no job is read with. */
+  private pricesWithoutJob(): void {
+    const { texts } = this.project;
+    const money = new MoneyReader(this.context);
+    const { prices } = new Prices(this.context, this.things, money, undefined).read(texts, []);
+    readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
   }
 
   private rulesNotNamed(text: SpecText, node: ast.Job): void {
@@ -298,14 +331,15 @@ class Lowering {
   /** Areas, and all that stands in them and beside them. */
   private readAreas(
     country: Country | undefined,
-    system: System
+    system: System,
+    packs: Packs
   ): Pick<Job, 'areas' | 'boxes' | 'drains' | 'pipes' | 'gates' | 'routes' | 'log'> {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = this.sites.read(siteIsBroken);
-    const fittings = this.readFittings(country);
+    const fittings = this.readFittings(country, packs);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -331,10 +365,10 @@ class Lowering {
     return { areas, ...fittings.ofJob(areas) };
   }
 
-  private readFittings(country: Country | undefined): Fittings {
+  private readFittings(country: Country | undefined, packs: Packs): Fittings {
     const { context, points, heights, outlines, lines, things, areas } = this;
     const { laying, usuals } = areas;
-    const readers = { context, points, heights, outlines, lines, things, laying, usuals };
+    const readers = { context, points, heights, outlines, lines, things, laying, usuals, packs };
     return readFittings(readers, this.project.texts, this.missing, country);
   }
 

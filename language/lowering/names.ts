@@ -21,6 +21,7 @@ import {
   isRulebook,
   isSoilKind,
   isSource,
+  isSupplier,
   isUnit
 } from '../syntax/generated/ast.ts';
 import type { Benchmark } from '../syntax/generated/ast.ts';
@@ -51,6 +52,7 @@ export type Kind =
   | 'gate'
   | 'route'
   | 'benchmark'
+  | 'supplier'
   | 'source'
   | 'rulebook'
   | 'rule';
@@ -73,6 +75,7 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   gate: 'gate or door',
   route: 'route',
   benchmark: 'benchmark',
+  supplier: 'supplier',
   source: 'source',
   rulebook: 'rulebook',
   rule: 'rule'
@@ -149,6 +152,7 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isPipe(node)) yield ['pipe', node];
     else if (isGate(node)) yield ['gate', node];
     else if (isRoute(node)) yield ['route', node];
+    else if (isSupplier(node)) yield ['supplier', node];
     else if (isSource(node)) yield ['source', node];
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];

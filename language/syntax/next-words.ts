@@ -51,6 +51,8 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   gate: 'GateItem',
   'level-sheet': 'LevelSheetItem',
   log: 'LogLine',
+  supplier: 'SupplierItem',
+  price: 'PriceItem',
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',
