@@ -63,6 +63,8 @@ export interface CostLine {
 export interface Unpriced {
   readonly title: string;
   readonly because: string;
+  /** Of the reckoning itself: no business of the client's. */
+  readonly inside?: true;
   /** What lacks its price, where it stands in the text. */
   readonly key?: Key;
 }

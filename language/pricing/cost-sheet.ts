@@ -70,6 +70,11 @@ export class CostSheet {
     this.unpriced.push({ title, because, ...(key === undefined ? {} : { key }) });
   }
 
+  /** The same of what stands on no client's sheet. */
+  leaveOutInside(title: string, because: string): void {
+    this.unpriced.push({ title, because, inside: true });
+  }
+
   /** Whether a price is in the money of the job; if not, what it is of is left out. */
   counts(title: string, { currency, key }: Money): boolean {
     if (currency === this.ledger.currency) return true;

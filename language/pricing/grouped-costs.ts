@@ -7,6 +7,7 @@ import { type Work, WORKS } from './cost-line.ts';
 import { type Ledger, over, quantity, type Reckoned, times } from './ledger.ts';
 import type { Minor } from './money.ts';
 import type { PricedPart } from './price.ts';
+import { WORK_OF_TASK } from './task-works.ts';
 
 /** Cost and price of what belongs together. */
 export interface Sum {
@@ -18,6 +19,8 @@ export interface Sum {
 export interface WorkSum extends Sum {
   readonly work: Work;
   readonly title?: string;
+  /** In an area that has a size: for one square foot or square metre of it. */
+  readonly perUnit?: Sum;
   /** Nothing of it bears tax. */
   readonly untaxed: boolean;
 }
@@ -60,7 +63,10 @@ export function groupedCosts(
         netArea,
         ...sum,
         ...(perUnit === undefined ? {} : { perUnit }),
-        works: byWork(own, `${at}/works`, ledger),
+        works: byWork(own, `${at}/works`, ledger).map((work, place) => {
+          const each = perUnitOfArea(work, `${at}/works/${place}`, size, system, ledger);
+          return { ...work, ...(each === undefined ? {} : { perUnit: each }) };
+        }),
         edges: by(own, ({ edge }) => edge).map(([edge, all], place) => ({
           edge,
           ...summed(all, `${at}/edges/${place}`, ledger)
@@ -72,12 +78,14 @@ export function groupedCosts(
       '/costs/wholeJob',
       ledger
     ),
-    tasks: by(parts, ({ task }) => task).map(([task, all], index) => ({
-      task,
-      ...summed(all, `/costs/tasks/${index}`, ledger)
-    }))
+    tasks: by(parts, ({ task }) => task)
+      .sort(([a], [b]) => TASKS.indexOf(a) - TASKS.indexOf(b))
+      .map(([task, all], index) => ({ task, ...summed(all, `/costs/tasks/${index}`, ledger) }))
   };
 }
+
+/** In the order of the trade. */
+const TASKS = Object.keys(WORK_OF_TASK);
 
 /** Cost and price of one square foot or square metre of what stands at a pointer; undefined where it has no size. */
 export function perUnitOfArea(

@@ -12,16 +12,16 @@ const SPAN = { assumed: 'from the first to the last day of its work' };
 /** Hours of each task at the price of an hour; without that price one line tells how many hours have none. */
 export function addLabour(sheet: CostSheet, tasks: readonly TaskHours[], rate: Money | undefined): void {
   for (const { title, noRate, hours } of tasks) {
-    const what = noRate.length > 0 ? ` (${noRate.join(', ')})` : '';
+    const what = noRate.length > 0 ? ` for ${noRate.join(', ')}` : '';
     if (hours === undefined || noRate.length > 0)
-      sheet.leaveOut(`Labour: ${title}${what}`, 'no rate tells how long it takes');
+      sheet.leaveOut(`Labour: ${title}`, `no rate tells how long it takes${what}`);
   }
   const known = tasks.filter(({ hours = 0 }) => hours > 0);
   const hours = known.reduce((sum, task) => sum + task.hours!, 0);
   if (hours === 0) return;
-  const title = `Labour, ${Number(hours.toFixed(1))} hours`;
-  if (rate === undefined) sheet.leaveOut(title, 'no price of an hour: `labour` tells it');
-  else if (sheet.counts(title, rate)) for (const task of known) addTask(sheet, task, rate);
+  if (rate === undefined)
+    sheet.leaveOut('Labour', `${Number(hours.toFixed(1))} hours and no price of an hour: \`labour\` tells it`);
+  else if (sheet.counts('Labour', rate)) for (const task of known) addTask(sheet, task, rate);
 }
 
 function addTask(sheet: CostSheet, { id, title, task, hours, from, shares }: TaskHours, rate: Money): void {

@@ -117,6 +117,13 @@ export class Ledger {
     return rounded(total.exact);
   }
 
+  /** An amount less others that were put down: nothing is left to round. */
+  difference(pointer: string, first: Reckoned, others: readonly Reckoned[]): Minor {
+    const left = less(first, ...others);
+    if (others.length > 0) this.#expressions.set(pointer, left.expression);
+    return rounded(left.exact);
+  }
+
   /**
    * The part of an amount that goes to one place, by its weight. What its exact share lacks so that all parts come to the
    * whole stands in the working.

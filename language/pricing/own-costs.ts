@@ -34,7 +34,7 @@ export function addOwnCosts(sheet: CostSheet, extras: readonly Extra[], continge
   });
   if (contingency === undefined) return;
   const amount = shareOf('contingency', contingency, before);
-  if (amount === undefined) sheet.leaveOut('Contingency', noBase(contingency));
+  if (amount === undefined) sheet.leaveOutInside('Contingency', noBase(contingency));
   else
     sheet.add({
       id: 'contingency',

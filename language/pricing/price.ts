@@ -2,7 +2,7 @@ import type { MoneyWords } from '../job/money-lines.ts';
 import type { CostLine, CostPart } from './cost-line.ts';
 import type { CostSheet } from './cost-sheet.ts';
 import { less, over, plus, type Reckoned, times, whole, written } from './ledger.ts';
-import { exact, type Minor, split, sumOf } from './money.ts';
+import { exact, type Minor, split } from './money.ts';
 
 /** From the costs to what the client pays. */
 export interface Price {
@@ -59,10 +59,14 @@ export function priceOf(sheet: CostSheet, { overhead, profit, tax }: MoneyWords)
   ]);
   const parts = pricedParts(sheet, costs - passedOn, price, passedOn);
   const untaxed = parts.filter(({ line }) => line.untaxed);
-  const taxed = price - sumOf(untaxed.map(part => part.price));
+  const withoutTax = ledger.named('price', price, '/costs/price');
+  const taxed = ledger.difference(
+    '/costs/taxed',
+    withoutTax,
+    untaxed.map(({ line, price: part, pointer }) => ledger.named(line.title, part, `${pointer}/price`))
+  );
   const bearsTax = ledger.named('price that bears tax', taxed, '/costs/taxed');
   const putTax = tax === undefined ? 0n : ledger.put('/costs/tax', times(written('tax', tax), bearsTax));
-  const withoutTax = ledger.named('price', price, '/costs/price');
   const total =
     tax === undefined ? price : ledger.sum('/costs/total', [withoutTax, ledger.named('tax', putTax, '/costs/tax')]);
   return { costs, passedOn, overhead: above, profit: besides, price, taxed, tax: putTax, total, parts };
@@ -74,7 +78,7 @@ function profitOn(own: Reckoned, profit: MoneyWords['profit'], sheet: CostSheet)
   const named = written(way, share);
   if (way === 'markup') return sheet.ledger.put('/costs/profit', times(named, own));
   if (share.value >= 1) {
-    sheet.leaveOut('Margin', 'a margin is a share of the price, less than all of it');
+    sheet.leaveOutInside('Margin', 'a margin is a share of the price, less than all of it');
     return undefined;
   }
   return sheet.ledger.put('/costs/profit', over(times(own, named), less(whole(1), named)));

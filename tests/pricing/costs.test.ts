@@ -93,7 +93,9 @@ describe('overhead, margin and markup', () => {
 
   test('a margin of all of the price is no price', () => {
     const { unpriced, profit } = costs({ ...thousand, money: { profit: { way: 'margin', share: share(1) } } });
-    expect(unpriced).toEqual([{ title: 'Margin', because: 'a margin is a share of the price, less than all of it' }]);
+    expect(unpriced).toEqual([
+      { title: 'Margin', because: 'a margin is a share of the price, less than all of it', inside: true }
+    ]);
     expect(profit).toBe(0n);
   });
 
@@ -197,7 +199,7 @@ describe('what has no price', () => {
       'cloth: no price',
       'sand: its price is in EUR, the job counts in USD',
       'Labour: Laying: no rate tells how long it takes',
-      'Labour, 14.5 hours: no price of an hour: `labour` tells it',
+      'Labour: 14.5 hours and no price of an hour: `labour` tells it',
       'Hire: Plate: nothing tells for how many days',
       'Taking away what is dug: no price: `disposal` tells it',
       'Contingency: it is a share of labour, and none of these is priced'

@@ -1,5 +1,5 @@
 import type { Costs } from '../../pricing/costs.ts';
-import type { Sum } from '../../pricing/grouped-costs.ts';
+import type { Sum, WorkSum } from '../../pricing/grouped-costs.ts';
 import { decimalText, type Minor } from '../../pricing/money.ts';
 
 /** Cost and price as they stand in the JSON of a job, under `costs`: amounts are decimal strings in its currency. */
@@ -41,8 +41,8 @@ export function costsJson(costs: Costs): object {
   };
 }
 
-function worksJson({ work, title, untaxed, ...sum }: Costs['wholeJob'][number]): object {
-  return { work, title, untaxed, ...amounts(sum) };
+function worksJson({ work, title, untaxed, perUnit, ...sum }: WorkSum): object {
+  return { work, title, untaxed, ...amounts(sum), ...(perUnit === undefined ? {} : { perUnit: amounts(perUnit) }) };
 }
 
 function amounts({ cost, price }: Sum): Record<string, string> {
