@@ -113,7 +113,8 @@ class PackChoice {
     if (mixed === undefined) return this.#rest(short, cost, packs);
     if (++this.#work.steps > this.#work.most) return false;
     const rounding = this.#packs.length / 2;
-    if (this.#best !== undefined && Number(cost) + this.#dearest(short) - rounding > Number(this.#best.cost)) return true;
+    if (this.#best !== undefined && Number(cost) + this.#dearest(short) - rounding > Number(this.#best.cost))
+      return true;
     const useful = usefulCount(mixed, short);
     const tries: { readonly count: number; readonly range?: PriceRange }[] = [{ count: 0 }];
     for (const range of mixed.ranges)

@@ -155,9 +155,10 @@ class OrderModel {
   #addCovers(): void {
     this.#problem.needs.forEach((need, item) => {
       const terms = this.#priced.flatMap(({ pack, count }) =>
-        this.#problem.packs[pack]!.holds
-          .filter(hold => hold.item === item)
-          .map(({ amount }): [number, number] => [count, (COVER_SCALE * amount) / need])
+        this.#problem.packs[pack]!.holds.filter(hold => hold.item === item).map(({ amount }): [number, number] => [
+          count,
+          (COVER_SCALE * amount) / need
+        ])
       );
       this.#row(COVER_SCALE * (1 - 1e-10), Infinity, terms);
     });
@@ -196,12 +197,10 @@ class OrderModel {
     }
     const goods = own.map(({ count, range }): [number, number] => [count, range.each]);
     const masses = own.map(({ count, sold }): [number, number] => [count, sold.mass]);
-    if (leastOrder !== undefined)
-      this.#row(-this.rounding, Infinity, [...goods, [open, -leastOrder.valueOf() * 100]]);
+    if (leastOrder !== undefined) this.#row(-this.rounding, Infinity, [...goods, [open, -leastOrder.valueOf() * 100]]);
     if (leastMass !== undefined) this.#row(-leastMass * 1e-10, Infinity, [...masses, [open, -leastMass]]);
     const free = this.#column({ cost: 0, most: freeFrom === undefined ? 0 : 1, whole: true });
-    if (freeFrom !== undefined)
-      this.#row(-this.rounding, Infinity, [...goods, [free, -freeFrom.valueOf() * 100]]);
+    if (freeFrom !== undefined) this.#row(-this.rounding, Infinity, [...goods, [free, -freeFrom.valueOf() * 100]]);
     this.#row(0, Infinity, [
       [paid, 1],
       [free, mostLoads],

@@ -133,11 +133,10 @@ function partsOf({ needs, packs }: OrderProblem): Together[] {
     const items = new Set([first]);
     const those = new Set<number>();
     const suppliers = new Set<number>();
-    for (let before = -1; before !== items.size + those.size; ) {
+    for (let before = -1; before !== items.size + those.size;) {
       before = items.size + those.size;
       packs.forEach(({ holds, supplier }, index) => {
-        const isIn =
-          holds.some(({ item }) => items.has(item)) || (supplier !== undefined && suppliers.has(supplier));
+        const isIn = holds.some(({ item }) => items.has(item)) || (supplier !== undefined && suppliers.has(supplier));
         if (!isIn) return;
         those.add(index);
         holds.forEach(({ item }) => items.add(item));

@@ -129,7 +129,9 @@ function withMoreFrom(packs: readonly Pack[], terms: Terms, supplier: number, co
   const own = packs.flatMap((pack, index) => (pack.supplier === supplier ? [index] : []));
   if (own.every(index => counts[index] === 0)) return [];
   const { leastOrder, freeFrom, leastMass } = terms;
-  const amounts = [leastOrder, freeFrom].flatMap(amount => (amount === undefined ? [] : [hundredths(amount.valueOf())]));
+  const amounts = [leastOrder, freeFrom].flatMap(amount =>
+    amount === undefined ? [] : [hundredths(amount.valueOf())]
+  );
   return own.flatMap(index => {
     const pack = packs[index]!;
     const others = own.filter(other => other !== index);

@@ -1,5 +1,10 @@
 import type { Highs, Model } from 'highs';
-import type { IntegerModel, IntegerSolution, IntegerSolver, SolverLimit } from '../../language/buying/integer-solver.ts';
+import type {
+  IntegerModel,
+  IntegerSolution,
+  IntegerSolver,
+  SolverLimit
+} from '../../language/buying/integer-solver.ts';
 
 /** Loads the solver of integer programmes, which is large: only where an order is asked for and its bound leaves it open. */
 export async function loadIntegerSolver(): Promise<IntegerSolver> {
@@ -49,7 +54,11 @@ function solved(highs: Highs, { columns, rows }: IntegerModel, { nodes, seconds 
         time_limit: seconds
       });
       model.run();
-      return solution(model, columns.some(({ whole }) => whole), highs);
+      return solution(
+        model,
+        columns.some(({ whole }) => whole),
+        highs
+      );
     }
   );
 }

@@ -37,7 +37,9 @@ function modelText({ needs, packs, suppliers }: SmallProblem, isWhole: boolean):
   });
   needs.forEach((need, item) => {
     const terms = packs.flatMap(({ holds }, index) =>
-      holds.filter(hold => hold.item === item).flatMap(({ amount }) => countsOf(index).map(count => `${amount} ${count}`))
+      holds
+        .filter(hold => hold.item === item)
+        .flatMap(({ amount }) => countsOf(index).map(count => `${amount} ${count}`))
     );
     rows.push(`${terms.join(' + ')} >= ${need}`);
   });
@@ -46,8 +48,7 @@ function modelText({ needs, packs, suppliers }: SmallProblem, isWhole: boolean):
     whole.push(`l${supplier}`);
     const own = packs.flatMap((pack, index) => (pack.supplier === supplier ? [{ pack, index }] : []));
     const masses = own.flatMap(({ pack, index }) => countsOf(index).map(count => `${pack.mass} ${count}`));
-    if (loadMass !== undefined && masses.length > 0)
-      rows.push(`${masses.join(' + ')} - ${loadMass} l${supplier} <= 0`);
+    if (loadMass !== undefined && masses.length > 0) rows.push(`${masses.join(' + ')} - ${loadMass} l${supplier} <= 0`);
   });
   const wholes = isWhole ? `General\n ${whole.join('\n ')}\nBinary\n ${either.join('\n ')}\n` : '';
   const bounds = isWhole ? '' : `Bounds\n ${either.map(name => `0 <= ${name} <= 1`).join('\n ')}\n`;

@@ -69,8 +69,7 @@ export function cameTo({ needs, packs, suppliers }: SmallProblem, counts: readon
   if (!lines.every(line => line !== undefined)) return undefined;
   const left = needs.map((need, item) =>
     packs.reduce(
-      (sum, { holds }, index) =>
-        sum + counts[index]! * (holds.find(hold => hold.item === item)?.amount ?? 0),
+      (sum, { holds }, index) => sum + counts[index]! * (holds.find(hold => hold.item === item)?.amount ?? 0),
       -need
     )
   );
@@ -184,7 +183,9 @@ const terms: fc.Arbitrary<SmallTerms> = fc
   .map(all => Object.fromEntries(Object.entries(all).filter(([, value]) => value !== null)) as unknown as SmallTerms);
 
 /** Small problems in which every item is sold in some pack of its own. */
-export function smallProblems(words: PackWords & { readonly more: number; readonly most: number }): fc.Arbitrary<SmallProblem> {
+export function smallProblems(
+  words: PackWords & { readonly more: number; readonly most: number }
+): fc.Arbitrary<SmallProblem> {
   const { items, suppliers, more, most } = words;
   return fc.record({
     needs: fc.array(fc.integer({ min: 1, max: most }), { minLength: items, maxLength: items }),
