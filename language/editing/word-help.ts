@@ -13,6 +13,7 @@ import { LOG_WORDS } from './help/log-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
 import { PIPE_WORDS } from './help/pipe-words.ts';
 import { PRICE_WORDS, SUPPLIER_WORDS } from './help/price-words.ts';
+import { RATE_BLOCK_WORDS } from './help/rate-words.ts';
 import { RULE_WORDS } from './help/rule-words.ts';
 import { RULEBOOK_WORDS } from './help/rulebook-words.ts';
 import { SITE_WORDS } from './help/site-words.ts';
@@ -69,5 +70,6 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,
-  example: SPEC_WORDS
+  example: SPEC_WORDS,
+  rate: RATE_BLOCK_WORDS
 };

@@ -16,8 +16,10 @@ import type {
   WallHeights
 } from './heights.ts';
 import type { LogEntry, SoftSpot } from './log.ts';
+import type { MoneyWords } from './money-lines.ts';
 import type { Allowances, PriceList, Stock, Supplier } from './prices.ts';
 import type { Accept, Rule, Rulebook } from './rule.ts';
+import type { WorkWords } from './work.ts';
 
 /**
  * The job as lowered from the text: plain, frozen, without positions. A thing is known by its key
@@ -58,6 +60,8 @@ export interface Job {
   readonly levelSheet: LevelSheetWords;
   readonly log: readonly LogEntry[];
   readonly carting: Carting;
+  readonly money: MoneyWords;
+  readonly work: WorkWords;
   /** Printed as they are. */
   readonly notes: readonly string[];
   /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */

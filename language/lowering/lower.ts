@@ -12,6 +12,7 @@ import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
 import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
+import { Charges } from './charges.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
 import { type Fittings, readFittings } from './fittings.ts';
@@ -19,7 +20,7 @@ import { Heights } from './heights.ts';
 import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
 import { LevelSheets } from './level-sheets.ts';
-import { MoneyReader } from './money.ts';
+import { MoneyLines } from './money-lines.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
@@ -29,6 +30,7 @@ import { Points } from './points.ts';
 import { Prices } from './prices.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
+import { Rates } from './rates.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
 import { readStock } from './stock.ts';
@@ -44,6 +46,7 @@ import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
+import { WorkLines } from './work.ts';
 
 export interface Lowered {
   /** Absent when the file is a library: it has no `job`. */
@@ -83,6 +86,7 @@ class Lowering {
   private readonly outlines: Outlines;
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
+  private readonly rates: Rates;
   private readonly missing: Missing[] = [];
   private readonly examples: RuleExample[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
@@ -93,6 +97,7 @@ class Lowering {
     for (const text of project.texts) this.chunks.set(text, new ChunkIndex(text.parsed));
     this.context = new Context(new Names(project.visible), (text, node) => this.isBroken(text, node));
     this.things = new Things(this.context, project.shipped);
+    this.rates = new Rates(this.context, project.shipped);
     this.points = new Points(this.context);
     this.taped = new Taped(this.context, this.points, declaredIn(project, 'point'));
     this.points.taped = this.taped;
@@ -195,6 +200,7 @@ class Lowering {
           else if (declared.kind === 'bond') this.things.bond(declared);
           else if (declared.kind === 'source') readSource(this.context, declared);
           else if (declared.kind === 'rule') this.rule(declared);
+          else if (declared.kind === 'rate') this.rates.of(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.points.of(declared);
@@ -234,10 +240,8 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(
-              item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)
-            ),
-            item => (ast.isJobMeasure(item) ? item.what : item.$type)
+            node.items.filter(item => !SAID_OFTEN.includes(item.$type)),
+            item => (ast.isJobMeasure(item) || ast.isJobShare(item) ? item.what! : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
@@ -245,14 +249,13 @@ class Lowering {
     const show = said.get('JobShow') as ast.JobShow | undefined;
     const shown =
       show && this.context.word(main, 'job', show, 'system', show.system, ['feet-and-inches', 'metric'] as const);
-    const currencyItem = said.get('JobCurrency') as ast.JobCurrency | undefined;
-    const currency = currencyItem?.code;
+    const currency = (said.get('JobCurrency') as ast.JobCurrency | undefined)?.code;
     const system = shown === undefined ? (checked.system ?? 'imperial') : systemShown(shown);
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const inCurrency = currency === undefined ? undefined : { currency, text: main, node: currencyItem! };
-    const lists = new Prices(this.context, this.things, new MoneyReader(this.context, inCurrency), main);
+    const charges = new Charges(this.context, currency);
+    const lists = new Prices(this.context, this.things, charges, main);
     const priced = lists.read(texts, this.missing);
     const packs = new Packs(this.context, this.things, priced.prices);
     const areas = this.readAreas(checked.country, system, packs);
@@ -279,6 +282,11 @@ class Lowering {
       sections: this.lines.all(declaredIn(this.project, 'section')),
       levelSheet: new LevelSheets(this.context, this.heights).read(texts),
       carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
+      money: new MoneyLines(this.context, main, charges).read(node?.items ?? [], said),
+      work: {
+        ...new WorkLines(this.context, main).read(node?.items ?? [], said),
+        rates: this.rates.all(this.project)
+      },
       notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
@@ -299,8 +307,8 @@ class Lowering {
   /** Faults in a price list that no job is read with. */
   private pricesWithoutJob(): void {
     const { texts } = this.project;
-    const money = new MoneyReader(this.context);
-    const { prices } = new Prices(this.context, this.things, money, undefined).read(texts, []);
+    const charges = new Charges(this.context, undefined);
+    const { prices } = new Prices(this.context, this.things, charges, undefined).read(texts, []);
     readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
   }
 
@@ -481,7 +489,13 @@ class Lowering {
 }
 
 /** Nothing need name them. */
-const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route'];
+const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate'];
+
+/** Statements of a job that may stand there several times. */
+const SAID_OFTEN: readonly ast.JobItem['$type'][] = [
+  ...(['Treated', 'Preferred', 'JobKeep', 'JobNote'] as const),
+  ...(['JobHire', 'JobExtra', 'JobTask', 'JobExcludes'] as const)
+];
 
 /** A longer list in the name of a fix is read by nobody. */
 const MOST_NAMED = 3;

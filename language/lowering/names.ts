@@ -12,6 +12,7 @@ import {
   isMaterial,
   isPathLine,
   isPipe,
+  isRate,
   isRoute,
   isSectionLine,
   isSideKind,
@@ -55,7 +56,8 @@ export type Kind =
   | 'supplier'
   | 'source'
   | 'rulebook'
-  | 'rule';
+  | 'rule'
+  | 'rate';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
@@ -78,7 +80,8 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   supplier: 'supplier',
   source: 'source',
   rulebook: 'rulebook',
-  rule: 'rule'
+  rule: 'rule',
+  rate: 'rate'
 };
 
 export interface Declared {
@@ -156,6 +159,7 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isSource(node)) yield ['source', node];
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];
+    else if (isRate(node)) yield ['rate', node];
   }
 }
 

@@ -5,7 +5,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import { goodsOf } from './goods.ts';
 import { keyOf } from './keys.ts';
-import type { MoneyReader } from './money.ts';
+import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
 import { breaksAgree } from './price-breaks.ts';
 import { saidOnce, takingOut } from './said-once.ts';
@@ -29,15 +29,15 @@ type Sold = { readonly declared: Declared } | 'elsewhere' | undefined;
 export class Prices {
   private readonly context: Context;
   private readonly things: Things;
-  private readonly money: MoneyReader;
+  private readonly charges: Charges;
   /** The file of the job, whose names all have to lead somewhere; none where there is no job. */
   private readonly main: SpecText | undefined;
   private readonly suppliers = new Map<string, Supplier | undefined>();
 
-  constructor(context: Context, things: Things, money: MoneyReader, main: SpecText | undefined) {
+  constructor(context: Context, things: Things, charges: Charges, main: SpecText | undefined) {
     this.context = context;
     this.things = things;
-    this.money = money;
+    this.charges = charges;
     this.main = main;
   }
 
@@ -67,7 +67,7 @@ export class Prices {
     if (name === undefined || this.suppliers.has(name)) return;
     const key = context.place(`supplier:${name}`, text, node, 'name');
     const { value, broken } = context.watch(() =>
-      context.isBroken(text, node) ? undefined : readSupplier(context, this.money, declared)
+      context.isBroken(text, node) ? undefined : readSupplier(context, this.charges, declared)
     );
     const isSound = value !== undefined && broken.length === 0;
     this.suppliers.set(name, isSound ? value : undefined);
@@ -198,7 +198,7 @@ export class Prices {
     let isElsewhere = false;
     const readers: SaleReaders = {
       context,
-      money: this.money,
+      charges: this.charges,
       things: this.things,
       unit: (from, at, size) => {
         const name = size.unit?.$refText;

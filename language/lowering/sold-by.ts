@@ -1,21 +1,22 @@
-import type { Given, Key } from '../job/job.ts';
+import type { Given, Key, System } from '../job/job.ts';
 import type { Money, PackWord, SoldAs, SoldLoose, SoldMixed, SoldPacked } from '../job/prices.ts';
-import { kindOf, measureText } from '../measures/measures.ts';
+import { isSoldBy } from '../syntax/generated/ast.ts';
 import type * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { readCount } from './counts.ts';
+import { readAmount } from './goods-amount.ts';
 import { measuresInWords, type Goods, type GoodsMeasure } from './goods.ts';
-import type { MoneyPer, MoneyReader } from './money.ts';
+import { readMoney, readRate, type PricedLoose } from './money.ts';
+import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
-import { writing } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import type { Things } from './things.ts';
 
 /** What a way of selling is read with. */
 export interface SaleReaders {
   readonly context: Context;
-  readonly money: MoneyReader;
+  readonly charges: Charges;
   readonly things: Things;
   /** A unit of a mixed pack; undefined when a fault was told, or where another file of another job declares it. */
   readonly unit: (text: SpecText, key: Key, node: ast.MixedSize) => Declared | undefined;
@@ -43,7 +44,9 @@ export function readSale(readers: SaleReaders, sale: SaleOf, key: Key, node: ast
 function fits(context: Context, { text, name, goods }: SaleOf, key: Key, node: ast.SoldBy): boolean {
   if (goods === undefined || Object.hasOwn(goods.sold, node.word)) return true;
   const message = `\`${node.word}\` does not fit ${name}. ${goods.says}.`;
-  const fixes = [takingOut(context, text, node)];
+  // Without any way of selling the price would be none.
+  const isOnly = node.$container.items.filter(isSoldBy).length === 1;
+  const fixes = isOnly ? [] : [takingOut(context, text, node)];
   context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word', fixes });
   return false;
 }
@@ -51,61 +54,35 @@ function fits(context: Context, { text, name, goods }: SaleOf, key: Key, node: a
 // ---- loose ----
 
 function readLoose(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldLoose | undefined {
-  const { context, money } = readers;
+  const { context, charges } = readers;
   const { text, goods } = sale;
-  const example = LOOSE_EXAMPLES[goods?.sold.loose?.[0] ?? 'kg']!;
-  const rate = money.rate(text, `${key}/price`, node.price as Expression | undefined, example);
+  const measures = (goods?.sold.loose ?? ANY_LOOSE) as readonly PricedLoose[];
+  const rate = readRate(charges, text, `${key}/price`, node.price as Expression | undefined, measures);
   if (rate === undefined) return undefined;
   const { per } = rate;
-  if (goods?.sold.loose?.includes(per) === false)
-    return context.fault(
-      text,
-      key,
-      node.price,
-      'sale-does-not-fit',
-      `${sale.name} is not sold by ${measuresInWords([per])}. ${goods.says}: \`${example}\`.`
-    );
   const clauses = readClauses(readers, text, key, node, {
     amount: (at, amount) => context.given(text, at, amount, per),
-    price: (at, price) => ratePer(readers, text, at, price, [per, example])
+    // A lower price is for the same measure as the first.
+    price: (at, price) => readRate(charges, text, at, price, [per])?.money
   });
   return clauses && { key, word: 'loose', per, price: rate.money, ...clauses };
 }
 
-const LOOSE_EXAMPLES: Readonly<Partial<Record<GoodsMeasure, string>>> = {
-  kg: '38 USD per short ton',
-  m3: '45 USD per cu yd',
-  m2: '4.50 USD per sq ft',
-  m: '3.20 USD per ft'
-};
-
-/** A lower price is for the same measure as the first. */
-function ratePer(
-  { context, money }: SaleReaders,
-  text: SpecText,
-  key: Key,
-  node: Expression | undefined,
-  [per, example]: readonly [MoneyPer, string]
-): Money | undefined {
-  const rate = money.rate(text, key, node, example);
-  if (rate === undefined || rate.per === per) return rate?.money;
-  const message = `\`${writtenOf(node!)}\` is not for the same measure as the first price. Write it for the same.`;
-  return context.fault(text, key, node!, 'wrong-kind', message);
-}
+const ANY_LOOSE: readonly PricedLoose[] = ['kg', 'm3', 'm2', 'm'];
 
 // ---- packs ----
 
 function readPacked(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldPacked | undefined {
-  const { context, money } = readers;
+  const { context, charges } = readers;
   const { text } = sale;
   const held =
     node.word === 'piece'
       ? ({ holds: { value: 1, written: '1' }, measure: 'piece' } as const)
       : readHolds(readers, sale, `${key}/holds`, node);
-  const price = money.money(text, `${key}/price`, node.price as Expression | undefined);
+  const price = readMoney(charges, text, `${key}/price`, node.price as Expression | undefined);
   const clauses = readClauses(readers, text, key, node, {
     amount: (at, amount) => readCount(context, text, at, amount, 'at least 4'),
-    price: (at, amount) => money.money(text, at, amount)
+    price: (at, amount) => readMoney(charges, text, at, amount)
   });
   if (held === undefined || price === undefined || clauses === undefined) return undefined;
   return { key, word: node.word as SoldPacked['word'], ...held, price, ...clauses };
@@ -141,10 +118,14 @@ function readHolds(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldB
     key,
     sides[0] as Expression,
     allowed,
-    (kind, bare) =>
-      `One ${wordInText(word)} of ${sale.name} holds ${measuresInWords(allowed)}${bare ? '' : `, not ${kind}`}.`
+    (kind, isBare) =>
+      `One ${wordInText(word)} of ${sale.name} holds ${measuresInWords(allowed)}${isBare ? '' : `, not ${kind}`}.`,
+    SMALL[context.system]
   );
 }
+
+/** Measures that a bare number of a bag may lack. */
+const SMALL: Readonly<Record<System, readonly string[]>> = { imperial: ['lb', 'kg'], metric: ['kg'] };
 
 function wordInText(word: Word): string {
   return word === 'box-of' ? 'box' : word.replace('-', ' ');
@@ -162,50 +143,20 @@ const ANY_HOLDS: Readonly<Partial<Record<PackWord, readonly GoodsMeasure[]>>> = 
   length: ['m']
 };
 
-/** So much of a thing, in one of the measures that are allowed; undefined when a fault was told. */
-export function readAmount(
-  context: Context,
-  text: SpecText,
-  key: Key,
-  node: Expression | undefined,
-  allowed: readonly GoodsMeasure[],
-  message: (kind: string, isBare: boolean) => string
-): { readonly holds: Given; readonly measure: GoodsMeasure } | undefined {
-  const amount = context.amount(text, key, node);
-  if (node === undefined || amount === undefined) return undefined;
-  const si = measureText(amount.dimensions);
-  const measure = (si === '' ? 'piece' : si) as GoodsMeasure;
-  if (!allowed.includes(measure)) {
-    const fixes =
-      si === '' && amount.bare ? measuresOf(allowed).map(each => writing(`${writtenOf(node)} ${each}`)) : [];
-    const id = amount.bare ? 'measure-missing' : 'sale-does-not-fit';
-    return context.fault(text, key, node, id, message(kindOf(amount.dimensions), amount.bare), { fixes });
-  }
-  const holds =
-    measure === 'piece' ? readCount(context, text, key, node, '90') : context.given(text, key, node, measure);
-  return holds && { holds, measure };
-}
-
-/** What a bare number may lack. */
-function measuresOf(allowed: readonly GoodsMeasure[]): string[] {
-  const measures: Readonly<Partial<Record<GoodsMeasure, readonly string[]>>> = { kg: ['kg', 'lb'], m3: ['cu ft'] };
-  return allowed.flatMap(measure => measures[measure] ?? []);
-}
-
 // ---- packs of several sizes ----
 
 function readMixed(readers: SaleReaders, { text, name }: SaleOf, key: Key, node: ast.SoldBy): SoldMixed | undefined {
-  const { context, money } = readers;
+  const { context, charges } = readers;
   const holds = node.mixed.map((size, index) => {
     const at = `${key}/holds-${index + 1}`;
     const count = readCount(context, text, at, size.count as Expression | undefined, '10 cobble-a');
     const unit = readers.unit(text, key, size);
     return count && unit && { unit: `unit:${unit.name}` as Key, count, size };
   });
-  const price = money.money(text, `${key}/price`, node.price as Expression | undefined);
+  const price = readMoney(charges, text, `${key}/price`, node.price as Expression | undefined);
   const clauses = readClauses(readers, text, key, node, {
     amount: (at, amount) => readCount(context, text, at, amount, 'at least 4'),
-    price: (at, amount) => money.money(text, at, amount)
+    price: (at, amount) => readMoney(charges, text, at, amount)
   });
   const names = node.mixed.map(size => size.unit?.$refText);
   const again = node.mixed.find((size, index) => names.indexOf(size.unit?.$refText) < index);
@@ -215,7 +166,7 @@ function readMixed(readers: SaleReaders, { text, name }: SaleOf, key: Key, node:
     return context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word' });
   }
   if (again !== undefined) {
-    const message = `${again.unit.$refText} stands twice in this pack. Write it once, with all its pieces.`;
+    const message = `This pack holds ${again.unit.$refText} twice. Write it once, with all its pieces.`;
     return context.fault(text, key, again, 'said-twice', message);
   }
   if (price === undefined || clauses === undefined || holds.some(each => each === undefined)) return undefined;
@@ -240,7 +191,7 @@ type Clauses = Pick<SoldLoose, 'breaks' | 'least' | 'deposit' | 'weight' | 'step
 
 /** Undefined when a fault was told that leaves them without meaning. */
 function readClauses(
-  { context, money }: SaleReaders,
+  { context, charges }: SaleReaders,
   text: SpecText,
   key: Key,
   node: ast.SoldBy,
@@ -256,7 +207,7 @@ function readClauses(
       const amount = clause.amount as Expression | undefined;
       const value =
         what === 'deposit'
-          ? money.money(text, at, amount, 'deposit 20 USD')
+          ? readMoney(charges, text, at, amount, '20')
           : what === 'weight'
             ? context.given(text, at, amount, 'kg')
             : read.amount(at, amount);

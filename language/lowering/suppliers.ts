@@ -5,16 +5,17 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
-import type { MoneyReader } from './money.ts';
+import type { Charges } from './charges.ts';
+import { readMoney } from './money.ts';
 import type { Declared, SpecText } from './names.ts';
-import { saidOnce } from './said-once.ts';
+import { saidOnce, takingOut } from './said-once.ts';
 
 /** Where things are bought: whose prices they are, and what bringing them costs. */
-export function readSupplier(context: Context, money: MoneyReader, { text, node, name }: Declared): Supplier {
+export function readSupplier(context: Context, charges: Charges, { text, node, name }: Declared): Supplier {
   const key = `supplier:${name}`;
   const said = saidOnce(context, text, key, (node as ast.Supplier).items, item => item.$type);
   const delivery = said.get('Delivery') as ast.Delivery | undefined;
-  const read = delivery && readDelivery(context, money, text, `${key}/delivery`, delivery);
+  const read = delivery && readDelivery(context, charges, text, `${key}/delivery`, delivery);
   return { key, name, ...readTerms(context, text, key, said), ...(read === undefined ? {} : { delivery: read }) };
 }
 
@@ -51,16 +52,16 @@ type DeliveryWord = ast.DeliveryClause['what'];
 
 function readDelivery(
   context: Context,
-  money: MoneyReader,
+  charges: Charges,
   text: SpecText,
   key: Key,
   node: ast.Delivery
 ): Delivery | undefined {
   context.place(key, text, node);
-  const charge = node.charge && money.money(text, `${key}/charge`, node.charge as Expression, '65 USD a load');
+  const charge = node.charge && readMoney(charges, text, `${key}/charge`, node.charge as Expression, '65');
   const parts: { -readonly [name in keyof Delivery]?: Delivery[name] } = {};
   for (const clause of node.clauses) {
-    const part = readClause(context, money, text, key, clause);
+    const part = readClause(context, charges, text, key, clause);
     if (part === undefined) continue;
     const [as, value] = part;
     if (Object.hasOwn(parts, as)) saidAgain(context, text, key, clause);
@@ -80,7 +81,7 @@ const CLAUSES: Readonly<
 
 function readClause(
   context: Context,
-  money: MoneyReader,
+  charges: Charges,
   text: SpecText,
   key: Key,
   clause: ast.DeliveryClause
@@ -99,12 +100,14 @@ function readClause(
     return context.fault(text, key, node, amount.bare ? 'measure-missing' : 'wrong-kind', message);
   }
   const at = `${key}/${name}`;
-  const value = kind === 'money' ? money.money(text, at, node) : context.given(text, at, node, kind as 'kg' | 'm3');
+  const value =
+    kind === 'money' ? readMoney(charges, text, at, node) : context.given(text, at, node, kind as 'kg' | 'm3');
   return value && [name, value];
 }
 
 function saidAgain(context: Context, text: SpecText, key: Key, clause: ast.DeliveryClause): void {
   context.fault(text, key, clause, 'said-twice', `\`${clause.what}\` is said twice; the first counts. Take one out.`, {
-    harmless: true
+    harmless: true,
+    fixes: [takingOut(context, text, clause)]
   });
 }

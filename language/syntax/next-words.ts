@@ -56,7 +56,8 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',
-  example: 'Element'
+  example: 'Element',
+  rate: 'RateItem'
 };
 
 type Places = ReadonlySet<number>;

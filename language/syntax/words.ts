@@ -48,7 +48,8 @@ export type BlockName =
   | 'source'
   | 'rulebook'
   | 'rule'
-  | 'example';
+  | 'example'
+  | 'rate';
 
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
@@ -125,6 +126,7 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       source: { clauses: [], opens: 'source' },
       rulebook: { clauses: [], opens: 'rulebook' },
       rule: { clauses: [], opens: 'rule' },
+      rate: { clauses: [], opens: 'rate' },
       accept: { clauses: ['on', 'site', 'because', 'until', 'for', 'good', 'agreed', 'with'] }
     }
   },
@@ -144,7 +146,22 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       access: { clauses: ['wide', 'barrow', 'run'] },
       note: plain,
       treat,
-      prefer
+      prefer,
+      crew: { clauses: ['to', 'and', 'a', 'day'] },
+      begins: { clauses: ['on'] },
+      task: { clauses: ['after', 'before', 'and'] },
+      labour: plain,
+      hire: { clauses: ['a', 'for', 'the', 'job', 'and'] },
+      disposal: { clauses: ['load', 'container', 'of', 'for'] },
+      contingency: { clauses: ['of'] },
+      overhead: plain,
+      margin: plain,
+      markup: plain,
+      tax: plain,
+      extra: { clauses: ['of', 'untaxed', 'no', 'margin'] },
+      excludes: plain,
+      client: plain,
+      quote: { clauses: ['on', 'valid'] }
     }
   },
   site: {
@@ -414,7 +431,17 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       right: { clauses: [], opens: 'example' }
     }
   },
-  example: { commas: false, statements: things }
+  example: { commas: false, statements: things },
+  rate: {
+    commas: true,
+    statements: {
+      of: { clauses: ['and'] },
+      when: { clauses: ['and'] },
+      takes: { clauses: ['piece', 'for', 'the', 'job'] },
+      includes: { clauses: ['and'] },
+      cites: plain
+    }
+  }
 };
 
 /** The words that begin something of their own: inside an open brace they say that the brace was never closed. */
@@ -446,7 +473,8 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   source: 'a source',
   rulebook: 'a rulebook',
   rule: 'a rule',
-  example: 'an example'
+  example: 'an example',
+  rate: 'a rate'
 };
 
 /** What people write for statements of a block. */
@@ -461,7 +489,14 @@ const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<strin
   drain: { gutter: 'channel', slot: 'channel', lid: 'grate' },
   'kept-out': { cover: 'lid', level: 'lid' },
   gate: { threshold: 'sill', leaf: 'hinge' },
-  job: { waste: 'breakage', spare: 'keep', spares: 'keep' },
+  job: {
+    ...{ waste: 'breakage', spare: 'keep', spares: 'keep' },
+    ...{ labor: 'labour', wages: 'labour', wage: 'labour', workers: 'crew', people: 'crew', men: 'crew' },
+    ...{ starts: 'begins', start: 'begins', rent: 'hire', rental: 'hire', skip: 'disposal', dump: 'disposal' },
+    ...{ profit: 'margin', vat: 'tax', overheads: 'overhead', allowance: 'contingency', sum: 'extra' },
+    ...{ customer: 'client', excluded: 'excludes', exclusions: 'excludes', offer: 'quote', work: 'task' }
+  },
+  rate: { task: 'of', for: 'of', if: 'when', hours: 'takes', source: 'cites' },
   unit: { form: 'shape', pallet: 'pack' },
   material: { waste: 'loss', spillage: 'loss', water: 'moisture', swept: 'kept-back' },
   supplier: { vat: 'tax', haulage: 'delivery', carriage: 'delivery', transport: 'delivery' },

@@ -53,6 +53,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     source: '[=town-leaflet]',
     rulebook: '[=our-town]',
     rule: '[=thin-base]',
+    rate: '[=our-laying]',
     accept: '[] on [] because "[=the reason]" until [=2027-06-30]'
   },
   job: {
@@ -68,6 +69,21 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     'barrow-load': '[]',
     'truck-load': '[]',
     note: '"[=The gate stays shut.]"',
+    crew: '[], [=Monday] to [=Friday]',
+    begins: 'on [=2026-04-13]',
+    task: '"[=Soakaway]" [], after [=dig]',
+    labour: '[]',
+    hire: '"[=Plate compactor]" [] a day, for [=base]',
+    disposal: '[]',
+    contingency: '[] of materials',
+    overhead: '[]',
+    margin: '[]',
+    markup: '[]',
+    tax: '[]',
+    extra: '"[=Small tools]" []',
+    excludes: '"[=moving any service]"',
+    client: '"[=The household]"',
+    quote: '"[=quote-1]" on [=2026-03-02], valid []',
     ...CHANGES
   },
   site: {
@@ -230,7 +246,8 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     wrong: '',
     right: ''
   },
-  example: THINGS
+  example: THINGS,
+  rate: { of: '[]', when: '[]', takes: '[]', includes: '[]', cites: '[]' }
 };
 
 /** What a new block begins with. */
@@ -259,12 +276,13 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   source: ['kind', 'title'],
   rulebook: ['title', 'includes'],
   rule: [],
-  example: []
+  example: [],
+  rate: ['of', 'takes']
 };
 
 /** Statements that may be said again and again. */
 const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
-  job: ['keep', 'note', 'treat', 'prefer'],
+  job: ['keep', 'note', 'treat', 'prefer', 'hire', 'extra', 'task', 'excludes'],
   site: ['benchmark', 'break-line'],
   existing: ['joint-line', 'edge'],
   drain: ['grate'],

@@ -139,6 +139,11 @@ export const SPEC_WORDS: BlockHelp = {
       'What rules rest on: a standard, a code, guidance, practice',
       '`source town-leaflet { kind handbook, title "Town paving leaflet", edition "2024" }`. Rules then cite it.'
     ),
+    rate: help(
+      'How long one person takes for so much of a task',
+      '`rate lay-herringbone { of laying, when herringbone, takes 1.3 h per m2, includes bed and joints }`. Measure it over a day of your own.',
+      'One by the name of a rate that ships stands over it.'
+    ),
     rulebook: help(
       'Rules that belong together, for jobs to name',
       '`rulebook our-town { title "Our town", includes north-america }`. The rules that follow in its file belong to it.',
