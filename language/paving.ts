@@ -2,6 +2,7 @@ import { isKnownName } from './lowering/other-names.ts';
 import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
+import { pricesPast } from './findings/prices-past.ts';
 import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
 import type { Job, Key } from './job/job.ts';
@@ -157,7 +158,9 @@ export class Paving {
       : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
     const order = project.texts.map(text => text.file);
     const main = project.main.file;
-    const found = (judged?.findings ?? []).map(raw => placed(raw, lowered, main));
+    const today = this.today();
+    const past = lowered.job === undefined ? [] : pricesPast(lowered.job, today);
+    const found = [...(judged?.findings ?? []), ...past].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
         ? setAside(found, {
@@ -165,7 +168,7 @@ export class Paving {
             missing: judged.missing,
             where: lowered,
             file: main,
-            today: this.today()
+            today
           })
         : { findings: found, accepted: [] };
     return {

@@ -45,7 +45,7 @@ const clauses = Object.values(BLOCKS).flatMap(block => [
 ]);
 
 describe('Colours', () => {
-  const things = Object.keys(spec.statements).filter(word => word !== 'accept');
+  const things = Object.keys(spec.statements).filter(word => !['accept', 'price', 'stock'].includes(word));
   test.each(things)('`%s` begins a thing, and its name stands out', word => {
     expect(coloured(`${word} garden-path`)).toEqual([
       [word, 'keyword.control'],
@@ -63,6 +63,37 @@ describe('Colours', () => {
       ['"Rock."', 'string.quoted.double'],
       ['until', 'keyword.other.clause'],
       ['2027-06-30', 'constant.numeric']
+    ]);
+  });
+
+  test('a price is that of something declared elsewhere, and words behind its commas go on with it', () => {
+    expect(coloured('price slab-16 from yard { pallet of 90 for 315 USD, weight 3900 lb, piece for 4 USD }')).toEqual([
+      ['price', 'keyword.control'],
+      ['slab-16', 'variable.other'],
+      ['from', 'keyword.other.clause'],
+      ['yard', 'variable.other'],
+      ['pallet', 'keyword.control'],
+      ['of', 'keyword.other.clause'],
+      ['90', 'constant.numeric'],
+      ['for', 'keyword.other.clause'],
+      ['315', 'constant.numeric'],
+      ['USD', 'keyword.other.unit'],
+      ['weight', 'keyword.other.clause'],
+      ['3900', 'constant.numeric'],
+      ['lb', 'keyword.other.unit'],
+      ['piece', 'keyword.control'],
+      ['for', 'keyword.other.clause'],
+      ['4', 'constant.numeric'],
+      ['USD', 'keyword.other.unit']
+    ]);
+  });
+
+  test('what is in stock is an amount of something declared elsewhere', () => {
+    expect(coloured('stock 2 bag plain-sand')).toEqual([
+      ['stock', 'keyword.control'],
+      ['2', 'constant.numeric'],
+      ['bag', 'keyword.other.clause'],
+      ['plain-sand', 'variable.other']
     ]);
   });
 

@@ -12,6 +12,8 @@ import { LEVEL_SHEET_WORDS } from './help/level-sheet-words.ts';
 import { LOG_WORDS } from './help/log-words.ts';
 import { MATERIAL_WORDS } from './help/material-words.ts';
 import { PIPE_WORDS } from './help/pipe-words.ts';
+import { PRICE_WORDS, SUPPLIER_WORDS } from './help/price-words.ts';
+import { RATE_BLOCK_WORDS } from './help/rate-words.ts';
 import { RULE_WORDS } from './help/rule-words.ts';
 import { RULEBOOK_WORDS } from './help/rulebook-words.ts';
 import { SITE_WORDS } from './help/site-words.ts';
@@ -63,8 +65,11 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   gate: GATE_WORDS,
   'level-sheet': LEVEL_SHEET_WORDS,
   log: { statements: LOG_WORDS, isLines: true },
+  supplier: SUPPLIER_WORDS,
+  price: PRICE_WORDS,
   source: SOURCE_WORDS,
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,
-  example: SPEC_WORDS
+  example: SPEC_WORDS,
+  rate: RATE_BLOCK_WORDS
 };

@@ -16,7 +16,10 @@ import type {
   WallHeights
 } from './heights.ts';
 import type { LogEntry, SoftSpot } from './log.ts';
+import type { MoneyWords } from './money-lines.ts';
+import type { Allowances, PriceList, Stock, Supplier } from './prices.ts';
 import type { Accept, Rule, Rulebook } from './rule.ts';
+import type { WorkWords } from './work.ts';
 
 /**
  * The job as lowered from the text: plain, frozen, without positions. A thing is known by its key
@@ -35,6 +38,12 @@ export interface Job {
   /** The material that a base is usually made of where the job is. */
   readonly usualStone: string;
   readonly buying: Buying;
+  readonly suppliers: readonly Supplier[];
+  /** Of things that the job's texts declare or that ship, and of mixed packs of them. */
+  readonly prices: readonly PriceList[];
+  readonly stock: readonly Stock[];
+  /** What concrete is bought as: the job's own material of that role, else the shipped one. */
+  readonly concrete: Material;
   readonly points: readonly NamedPoint[];
   readonly areas: readonly Area[];
   readonly boxes: readonly KeptOut[];
@@ -51,6 +60,8 @@ export interface Job {
   readonly levelSheet: LevelSheetWords;
   readonly log: readonly LogEntry[];
   readonly carting: Carting;
+  readonly money: MoneyWords;
+  readonly work: WorkWords;
   /** Printed as they are. */
   readonly notes: readonly string[];
   /** Keys of areas whose text, or a thing their numbers are taken from, is broken: they have no numbers. */
@@ -325,9 +336,11 @@ export interface Unit {
   readonly finishedEdge: boolean;
   /** Tapped down by hand, not vibrated. */
   readonly setByHand?: true;
+  /** Pieces in a pack. */
+  readonly pack?: Given;
 }
 
-export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile';
+export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile' | 'concrete';
 
 export interface Material {
   readonly key: Key;
@@ -361,8 +374,14 @@ export interface Material {
   readonly wait?: Given;
   /** Edging: length of the pieces for curves, m. */
   readonly curvePieces?: Given;
+  /** Edging: length of a piece, m. */
+  readonly length?: Given;
   /** Edging: height of a piece, m. */
   readonly height?: Given;
+  /** What is bought of it besides what is needed, where it says so. */
+  readonly allowances?: Allowances;
+  /** Joint filler: it stays loose and is swept a second time; false: it sets hard, and is swept once. */
+  readonly unbound?: boolean;
 }
 
 export interface Layer {

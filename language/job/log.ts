@@ -1,5 +1,6 @@
 import type { Loop, Point } from '../geometry/shapes.ts';
 import type { Given, Height, Key, Material } from './job.ts';
+import type { InPacks } from './prices.ts';
 
 /** What was delivered, done, measured and met on the way. It never changes the design; soft spots change quantities. */
 export type LogEntry = { readonly key: Key; readonly date: string } & (Delivered | Done | Measured | SoftSpot);
@@ -9,9 +10,11 @@ export interface Delivered {
   /** The material or unit. */
   readonly thing: Key;
   readonly name: string;
-  /** Of a material kg or m3, of a unit pieces. */
+  /** Of stone, sand and concrete kg or m3, of cloth m2, of edging m or pieces, of a unit pieces. */
   readonly amount: Given;
-  readonly measure: 'kg' | 'm3' | '';
+  readonly measure: 'kg' | 'm3' | 'm2' | 'm' | '';
+  /** Where it came in packs: `amount` is their count times what one holds. */
+  readonly packs?: InPacks;
   readonly batch?: string;
 }
 

@@ -98,8 +98,11 @@ export interface SoldLoose extends SoldInAnyWay {
 /** A pack that holds so much of one thing. */
 export interface SoldPacked extends SoldInAnyWay {
   readonly word: Exclude<PackWord, 'loose' | 'mixed-pack'>;
+  /** Of a roll told by its width and length: their product. */
   readonly holds: Given;
   readonly measure: 'kg' | 'm3' | 'm2' | 'm' | 'piece';
+  /** Width and length of a roll, m, where they are told. */
+  readonly roll?: { readonly width: Given; readonly length: Given };
 }
 
 /** A pack that holds pieces of several sizes. */
@@ -129,4 +132,13 @@ export interface Stock {
   readonly name: string;
   readonly amount: Given;
   readonly measure: 'kg' | 'm3' | 'm2' | 'm' | 'piece';
+  /** Where it lies in packs: `amount` is their count times what one holds. */
+  readonly packs?: InPacks;
+}
+
+/** So many packs, and what each of them holds, in the measure of the whole. */
+export interface InPacks {
+  readonly word: Exclude<PackWord, 'loose' | 'piece' | 'mixed-pack'>;
+  readonly count: Given;
+  readonly holds: Given;
 }

@@ -27,40 +27,73 @@ export interface OwnTask {
   readonly hours: Given;
   readonly after: readonly TaskWord[];
   readonly before: readonly TaskWord[];
+  /** Other tasks of one's own that it comes after, and before. */
+  readonly afterOwn: readonly Key[];
+  readonly beforeOwn: readonly Key[];
 }
 
 /** The tasks that follow from a spec, in the order of the trade. */
-export type TaskWord =
-  | 'locate'
-  | 'set-out'
-  | 'break-out'
-  | 'dig'
-  | 'cart-away'
-  | 'soft-spots'
-  | 'drains'
-  | 'geotextile'
-  | 'base'
-  | 'edging'
-  | 'concrete'
-  | 'bed'
-  | 'laying'
-  | 'cutting'
-  | 'boxes'
-  | 'joints'
-  | 'vibrating'
-  | 'second-sweeping'
-  | 'clean-up';
+export const TASK_WORDS = [
+  'locate',
+  'set-out',
+  'break-out',
+  'dig',
+  'cart-away',
+  'soft-spots',
+  'drains',
+  'geotextile',
+  'base',
+  'edging',
+  'concrete',
+  'bed',
+  'laying',
+  'cutting',
+  'boxes',
+  'joints',
+  'vibrating',
+  'second-sweeping',
+  'clean-up'
+] as const;
 
-/** How long one person takes for so much of something. */
+export type TaskWord = (typeof TASK_WORDS)[number];
+
+/**
+ * How long one person takes for so much of something: per m3 in the ground for what is dug, loose for what is carted
+ * away, in place for layers and concrete; per piece of what the task is about (a cut, a box, a barrow that is wheeled);
+ * per m of a cut, an edge, a drain, or of the way that a barrow is wheeled. Rates of one task that measure in different
+ * ways add up: the time for each barrow, and for each metre of its way. Of those that measure in the same way one
+ * counts: of those whose words all hold, the one with the most words.
+ */
 export interface Rate {
   readonly key: Key;
   readonly name: string;
+  /** A rate of several tasks stands here once for each. */
   readonly task: TaskWord;
   /** Hours of one person for one of `per`, h; `job`: for the job, whatever its size. */
   readonly takes: Given;
   readonly per: 'm3' | 'm2' | 'm' | 'kg' | 'piece' | 'job';
-  /** When this one counts and not another of the same task: words such as `hand`, `machine`, `herringbone`, `clay`, `slab`. */
+  /**
+   * When this one counts: words of `RATE_WORDS`, or names of a soil, bond, unit or material. `herringbone` holds for
+   * every bond whose name begins so.
+   */
   readonly when: readonly string[];
+  /** Tasks that this one does on the way: where it counts, theirs take no time of their own. */
+  readonly includes?: readonly TaskWord[];
   readonly source: string;
   readonly status: 'read' | 'practice' | 'memory';
 }
+
+/** Words behind `when`, besides names of soils, bonds, units and materials. */
+export const RATE_WORDS = [
+  // How it is dug.
+  'hand',
+  'machine',
+  // What is laid: units of a size for a plate and one hand, slabs, fired clay.
+  'block',
+  'slab',
+  'clay-units',
+  'herringbone',
+  'basket-weave',
+  // Edging on concrete.
+  'concrete'
+] as const;

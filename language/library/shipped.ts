@@ -6,6 +6,7 @@ import everywhere from './everywhere.paving';
 import ireland from './ireland.paving';
 import materials from './materials.paving';
 import northAmerica from './north-america.paving';
+import rates from './rates.paving';
 import sides from './sides.paving';
 import soils from './soils.paving';
 import sources from './sources.paving';
@@ -15,10 +16,11 @@ const PARTS: readonly (readonly [string, string])[] = [
   ['soils', soils],
   ['sides', sides],
   ['materials', materials],
-  ['sources', sources]
+  ['sources', sources],
+  ['rates', rates]
 ];
 
-/** What every job can name, one after the other: defaults, soils, kinds of sides, materials, sources. */
+/** What every job can name, one after the other: defaults, soils, kinds of sides, materials, sources, rates. */
 export const SHIPPED_TEXT = PARTS.map(([, text]) => text).join('\n');
 
 /** The rulebooks by name: each is a text of its own, since a job is checked by one or two of them. */
@@ -56,7 +58,7 @@ export function shippedPartAt({
 
 /** Names that it declares. */
 export const SHIPPED_NAMES: ReadonlySet<string> = new Set(
-  [...SHIPPED_TEXT.matchAll(/^(?:material|side-kind|soil-kind|bond) +([\w-]+)/gm)].map(([, name]) => name!)
+  [...SHIPPED_TEXT.matchAll(/^(?:material|side-kind|soil-kind|bond|rate) +([\w-]+)/gm)].map(([, name]) => name!)
 );
 
 /** The rules of all rulebooks that ship, each name once. */

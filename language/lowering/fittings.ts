@@ -14,6 +14,7 @@ import type { Laying } from './laying.ts';
 import { Logs } from './log.ts';
 import type { SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
+import type { Packs } from './packs.ts';
 import type { PathLines } from './path-lines.ts';
 import { Pipes } from './pipes.ts';
 import type { Points } from './points.ts';
@@ -32,6 +33,7 @@ export interface FittingsReaders {
   readonly things: Things;
   readonly laying: Laying;
   readonly usuals: Usuals;
+  readonly packs: Packs;
 }
 
 /** What stands in an area or along it. */
@@ -52,7 +54,7 @@ export function readFittings(
   missing: Missing[],
   country: Country | undefined
 ): Fittings {
-  const { context, points, heights, outlines, lines, things, laying, usuals } = readers;
+  const { context, points, heights, outlines, lines, things, laying, usuals, packs } = readers;
   const keptOuts = new KeptOuts(texts, context, outlines, laying, heights).read(missing, country);
   const drainReader = new Drains(context, points, heights, outlines);
   const drains = drainReader.read(texts, missing);
@@ -61,7 +63,7 @@ export function readFittings(
   const gates = new Gates(context, points, heights, outlines, usuals).read(texts, missing, country);
   const routes = readRoutes(context, lines, texts, missing);
   const softSpots = new SoftSpots(context, points, outlines, things);
-  const log = new Logs(context, points, heights, softSpots).read(texts, missing);
+  const log = new Logs(context, points, heights, softSpots, packs).read(texts, missing);
   const meets = ({ name }: Drain, area: Key): boolean => drainReader.meeting(name).some(one => keyOf(one) === area);
 
   return {

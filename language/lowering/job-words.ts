@@ -1,5 +1,5 @@
 import type { Country, System } from '../job/job.ts';
-import { isJob, isJobRules, isJobShow } from '../syntax/generated/ast.ts';
+import { isJob, isJobCurrency, isJobRules, isJobShow } from '../syntax/generated/ast.ts';
 import { METRIC, TAPE } from './amounts.ts';
 import { Names } from './names.ts';
 import type { Project } from './project.ts';
@@ -33,3 +33,17 @@ export function rulesAndSystem(project: Project): RulesAndSystem {
   const system = shown ?? leads.flatMap(book => systemOfBook(book) ?? [])[0] ?? measured ?? 'imperial';
   return { country: country ?? (system === 'metric' ? 'britain' : 'north-america'), system };
 }
+
+/** The currency that a job names, its file broken or not; else that of the country. */
+export function currencyOf(project: Project): string {
+  const jobs = project.texts.flatMap(text => text.parsed.root.elements.filter(isJob));
+  const said = jobs.flatMap(({ items }) => items.filter(isJobCurrency).flatMap(({ code }) => code ?? []))[0];
+  return said ?? CURRENCIES[rulesAndSystem(project).country];
+}
+
+const CURRENCIES: Readonly<Record<Country, string>> = {
+  'north-america': 'USD',
+  britain: 'GBP',
+  ireland: 'EUR',
+  'continental-europe': 'EUR'
+};

@@ -1,6 +1,5 @@
 import type { Key, Missing } from '../job/job.ts';
 import type { Delivered, Done, LogEntry, Measured, MeasuredLayer, SoftSpot, Stage } from '../job/log.ts';
-import { measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { ANY, NOT_NEGATIVE, type Context } from './context.ts';
@@ -9,6 +8,7 @@ import type { Heights } from './heights.ts';
 import { zOf } from '../job/heights.ts';
 import { keyOf } from './keys.ts';
 import type { SpecText } from './names.ts';
+import type { Packs } from './packs.ts';
 import type { Points } from './points.ts';
 import { saidAgain, saidOnce } from './said-once.ts';
 import type { SoftSpots } from './soft-spots.ts';
@@ -40,13 +40,15 @@ export class Logs {
   private readonly points: Points;
   private readonly heights: Heights;
   private readonly softSpots: SoftSpots;
+  private readonly packs: Packs;
   private readonly countOf = new Map<string, number>();
 
-  constructor(context: Context, points: Points, heights: Heights, softSpots: SoftSpots) {
+  constructor(context: Context, points: Points, heights: Heights, softSpots: SoftSpots, packs: Packs) {
     this.context = context;
     this.points = points;
     this.heights = heights;
     this.softSpots = softSpots;
+    this.packs = packs;
   }
 
   /** All entries in the order of the text. */
@@ -122,29 +124,16 @@ export class Logs {
     const { context } = this;
     const batch = saidOnce(context, text, key, batches, () => 'batch').get('batch')?.batch;
     const found = context.find(text, key, node, 'thing', node.thing?.$refText, ['material', 'unit']);
-    const written = node.amount as Expression | undefined;
-    if (found === undefined || written === undefined) return undefined;
-    const amountKey = `${key}/amount`;
-    const read = context.amount(text, amountKey, written);
+    if (found === undefined) return undefined;
+    const written = { amount: node.amount as Expression | undefined, pack: node.pack };
+    const read = this.packs.soMuch(text, `${key}/amount`, found, written);
     if (read === undefined) return undefined;
-    const measure = found.kind === 'unit' ? '' : measureText(read.dimensions) === 'm3' ? 'm3' : 'kg';
-    const amount = context.given(text, amountKey, written, measure);
-    if (amount === undefined) return undefined;
-    if (measure === '' && !Number.isInteger(amount.value))
-      return context.fault(
-        text,
-        key,
-        node,
-        'out-of-range',
-        `Units come in whole pieces: ${amount.written} is no number of them.`,
-        { property: 'amount' }
-      );
     return {
       kind: 'delivered',
       thing: keyOf(found),
       name: found.name,
-      amount,
-      measure,
+      ...read,
+      measure: read.measure === 'piece' ? '' : read.measure,
       ...(batch === undefined ? {} : { batch })
     };
   }

@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Gaps } from '../findings/gap.ts';
 import { placed } from '../findings/placed.ts';
-import type { Area, Country, Job, Key, Missing, Site, System } from '../job/job.ts';
+import type { Area, Country, Job, Key, Material, Missing, Site, System } from '../job/job.ts';
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
@@ -12,6 +12,7 @@ import { capital, type Expression } from './amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
 import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
+import { Charges } from './charges.ts';
 import { article, Context } from './context.ts';
 import { Finishes } from './finishes.ts';
 import { type Fittings, readFittings } from './fittings.ts';
@@ -19,15 +20,20 @@ import { Heights } from './heights.ts';
 import { readCarting, readNotes } from './job-carting.ts';
 import { keyOf } from './keys.ts';
 import { LevelSheets } from './level-sheets.ts';
+import { MoneyLines } from './money-lines.ts';
 import { KIND_WORDS, Names, namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import { occurrencesIn } from './occurrences.ts';
 import { Outlines } from './outlines.ts';
+import { Packs } from './packs.ts';
 import { PathLines } from './path-lines.ts';
 import { Points } from './points.ts';
+import { Prices } from './prices.ts';
 import type { Project } from './project.ts';
 import { writing, type SaidFix } from './said-fix.ts';
+import { Rates } from './rates.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { Sites } from './sites.ts';
+import { readStock } from './stock.ts';
 import { Strips } from './strips.ts';
 import { textFaults } from './text-faults.ts';
 import { readSource } from './sources.ts';
@@ -40,6 +46,7 @@ import { rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
+import { WorkLines } from './work.ts';
 
 export interface Lowered {
   /** Absent when the file is a library: it has no `job`. */
@@ -79,6 +86,7 @@ class Lowering {
   private readonly outlines: Outlines;
   private readonly rules: Rules;
   private readonly rulebooks: Rulebooks;
+  private readonly rates: Rates;
   private readonly missing: Missing[] = [];
   private readonly examples: RuleExample[] = [];
   private readonly chunks = new Map<SpecText, ChunkIndex>();
@@ -89,6 +97,7 @@ class Lowering {
     for (const text of project.texts) this.chunks.set(text, new ChunkIndex(text.parsed));
     this.context = new Context(new Names(project.visible), (text, node) => this.isBroken(text, node));
     this.things = new Things(this.context, project.shipped);
+    this.rates = new Rates(this.context, project.shipped);
     this.points = new Points(this.context);
     this.taped = new Taped(this.context, this.points, declaredIn(project, 'point'));
     this.points.taped = this.taped;
@@ -133,6 +142,7 @@ class Lowering {
       this.missingWithoutReason();
     } else {
       readAccepts(this.context, this.project, this.rules, undefined);
+      this.pricesWithoutJob();
       this.areasWithoutJob();
     }
     return {
@@ -190,6 +200,7 @@ class Lowering {
           else if (declared.kind === 'bond') this.things.bond(declared);
           else if (declared.kind === 'source') readSource(this.context, declared);
           else if (declared.kind === 'rule') this.rule(declared);
+          else if (declared.kind === 'rate') this.rates.of(declared);
           else if (declared.kind === 'rulebook') this.rulebooks.check(declared);
           else if (declared.kind === 'side-kind' || declared.kind === 'existing') this.areas.checkSide(declared);
           else if (declared.kind === 'point') this.points.of(declared);
@@ -229,10 +240,8 @@ class Lowering {
             this.context,
             main,
             'job',
-            node.items.filter(
-              item => !ast.isTreated(item) && !ast.isPreferred(item) && !ast.isJobKeep(item) && !ast.isJobNote(item)
-            ),
-            item => (ast.isJobMeasure(item) ? item.what : item.$type)
+            node.items.filter(item => !SAID_OFTEN.includes(item.$type)),
+            item => (ast.isJobMeasure(item) || ast.isJobShare(item) ? item.what! : item.$type)
           );
     const rulesItem = said.get('JobRules') as ast.JobRules | undefined;
     const checked = this.rulebooks.checkedBy(main, node, rulesItem);
@@ -245,7 +254,11 @@ class Lowering {
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const areas = this.readAreas(checked.country, system);
+    const charges = new Charges(this.context, currency);
+    const lists = new Prices(this.context, this.things, charges, main);
+    const priced = lists.read(texts, this.missing);
+    const packs = new Packs(this.context, this.things, priced.prices);
+    const areas = this.readAreas(checked.country, system, packs);
     const datum = this.heights.datum();
     return {
       key: 'job',
@@ -257,6 +270,9 @@ class Lowering {
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
+      ...priced,
+      stock: readStock(this.context, packs, texts, this.missing),
+      concrete: this.concrete(checked.country),
       points: this.points.all(declaredIn(this.project, 'point')),
       ...areas,
       tapes: this.taped.tapes(),
@@ -266,9 +282,34 @@ class Lowering {
       sections: this.lines.all(declaredIn(this.project, 'section')),
       levelSheet: new LevelSheets(this.context, this.heights).read(texts),
       carting: readCarting(this.context, main, said, this.areas.usuals, checked.country),
+      money: new MoneyLines(this.context, main, charges).read(node?.items ?? [], said),
+      work: {
+        ...new WorkLines(this.context, main).read(node?.items ?? [], said),
+        rates: this.rates.all(this.project)
+      },
       notes: readNotes(this.context, main, node?.items.filter(ast.isJobNote) ?? []),
       missing: this.missing
     };
+  }
+
+  /** One's own material of that role, else the shipped one. */
+  private concrete(country: Country | undefined): Material {
+    const { context, things } = this;
+    for (const declared of declaredIn(this.project, 'material')) {
+      const material = context.watch(() => things.material(declared)).value;
+      if (material?.roles.includes('concrete') !== true) continue;
+      context.names.find(declared.text, 'material', declared.name);
+      return material;
+    }
+    return things.standard('concrete', country)!;
+  }
+
+  /** Faults in a price list that no job is read with. */
+  private pricesWithoutJob(): void {
+    const { texts } = this.project;
+    const charges = new Charges(this.context, undefined);
+    const { prices } = new Prices(this.context, this.things, charges, undefined).read(texts, []);
+    readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
   }
 
   private rulesNotNamed(text: SpecText, node: ast.Job): void {
@@ -298,14 +339,15 @@ class Lowering {
   /** Areas, and all that stands in them and beside them. */
   private readAreas(
     country: Country | undefined,
-    system: System
+    system: System,
+    packs: Packs
   ): Pick<Job, 'areas' | 'boxes' | 'drains' | 'pipes' | 'gates' | 'routes' | 'log'> {
     const { texts } = this.project;
     const siteIsBroken = texts.some(text =>
       text.parsed.chunks.some(chunk => chunk.word === 'site' && this.chunks.get(text)!.isBroken(chunk.start))
     );
     const site = this.sites.read(siteIsBroken);
-    const fittings = this.readFittings(country);
+    const fittings = this.readFittings(country, packs);
     const areas: Area[] = [];
     for (const { text, node, declared } of this.areaNodes()) {
       const key = declared === undefined ? 'area:unnamed' : keyOf(declared);
@@ -331,10 +373,10 @@ class Lowering {
     return { areas, ...fittings.ofJob(areas) };
   }
 
-  private readFittings(country: Country | undefined): Fittings {
+  private readFittings(country: Country | undefined, packs: Packs): Fittings {
     const { context, points, heights, outlines, lines, things, areas } = this;
     const { laying, usuals } = areas;
-    const readers = { context, points, heights, outlines, lines, things, laying, usuals };
+    const readers = { context, points, heights, outlines, lines, things, laying, usuals, packs };
     return readFittings(readers, this.project.texts, this.missing, country);
   }
 
@@ -447,7 +489,13 @@ class Lowering {
 }
 
 /** Nothing need name them. */
-const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route'];
+const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate'];
+
+/** Statements of a job that may stand there several times. */
+const SAID_OFTEN: readonly ast.JobItem['$type'][] = [
+  ...(['Treated', 'Preferred', 'JobKeep', 'JobNote'] as const),
+  ...(['JobHire', 'JobExtra', 'JobTask', 'JobExcludes'] as const)
+];
 
 /** A longer list in the name of a fix is read by nobody. */
 const MOST_NAMED = 3;

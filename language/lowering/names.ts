@@ -12,6 +12,7 @@ import {
   isMaterial,
   isPathLine,
   isPipe,
+  isRate,
   isRoute,
   isSectionLine,
   isSideKind,
@@ -21,6 +22,7 @@ import {
   isRulebook,
   isSoilKind,
   isSource,
+  isSupplier,
   isUnit
 } from '../syntax/generated/ast.ts';
 import type { Benchmark } from '../syntax/generated/ast.ts';
@@ -51,9 +53,11 @@ export type Kind =
   | 'gate'
   | 'route'
   | 'benchmark'
+  | 'supplier'
   | 'source'
   | 'rulebook'
-  | 'rule';
+  | 'rule'
+  | 'rate';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
@@ -73,9 +77,11 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   gate: 'gate or door',
   route: 'route',
   benchmark: 'benchmark',
+  supplier: 'supplier',
   source: 'source',
   rulebook: 'rulebook',
-  rule: 'rule'
+  rule: 'rule',
+  rate: 'rate'
 };
 
 export interface Declared {
@@ -149,9 +155,11 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isPipe(node)) yield ['pipe', node];
     else if (isGate(node)) yield ['gate', node];
     else if (isRoute(node)) yield ['route', node];
+    else if (isSupplier(node)) yield ['supplier', node];
     else if (isSource(node)) yield ['source', node];
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];
+    else if (isRate(node)) yield ['rate', node];
   }
 }
 

@@ -86,7 +86,7 @@ function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: str
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
-  if (kinds === KINDS['Acceptable']) return names.anywhere(kinds, name);
+  if (kinds === KINDS['Acceptable'] || kinds === KINDS['Priced']) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
@@ -143,6 +143,8 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Levelled: ['benchmark', 'existing'],
   PipeEnd: ['point', 'kept-out', 'drain'],
   Deliverable: ['material', 'unit'],
+  Priced: ['material', 'unit'],
+  Supplier: ['supplier'],
   Acceptable: ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'],
   Meetable: ['existing', 'area', 'drain', 'side-kind']
 };

@@ -3,8 +3,10 @@ import type { TextChange } from '../findings/finding.ts';
 import type { Assumed, Bond, Country, Given, Key, Material, Role, Soil, Unit } from '../job/job.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
+import { readAllowances } from './allowances.ts';
 import { assumed, writtenOf, NOT_NEGATIVE, POSITIVE, type Context, type Limits, type Wanted } from './context.ts';
 import { readBond } from './bonds.ts';
+import { readCount } from './counts.ts';
 import type { Declared, SpecText } from './names.ts';
 import { spanOf } from './text-changes.ts';
 import { writing, type SaidFix } from './said-fix.ts';
@@ -66,6 +68,9 @@ export class Things {
     if (shape === undefined || (shape === 'hexagon' && !this.isHexagon(text, key, size, length, width)))
       return undefined;
     if (weight !== undefined && mass === undefined) return undefined;
+    const packItem = said.get('PackSize') as ast.PackSize | undefined;
+    const pack = packItem && readCount(context, text, `${key}/pack`, packItem.count as Expression, 'pack 430');
+    if (packItem !== undefined && pack === undefined) return undefined;
     return {
       key,
       name: node.name,
@@ -77,7 +82,8 @@ export class Things {
       ...(colour === undefined ? {} : { colour }),
       shape,
       finishedEdge: said.has('FinishedEdge'),
-      ...(said.has('SetByHand') ? { setByHand: true } : {})
+      ...(said.has('SetByHand') ? { setByHand: true } : {}),
+      ...(pack === undefined ? {} : { pack })
     };
   }
 
@@ -234,6 +240,8 @@ export class Things {
     const lap = measure('lap', 'm', NOT_NEGATIVE);
     const curvePieces = measure('curve-pieces', 'm');
     const pause = said.get('CurePause') as ast.CurePause | undefined;
+    const allowances = readAllowances(context, text, key, roles ?? [], said);
+    if (allowances === undefined) sound = false;
     const wait = pause && context.given(text, `${key}/wait`, pause.pause as Expression | undefined, 's', NOT_NEGATIVE);
     if (pause !== undefined && wait === undefined) sound = false;
     if (!sound || roles === undefined) return undefined;
@@ -261,12 +269,14 @@ export class Things {
       roles,
       openGraded: graded !== 'dense',
       ...given({ compacted, loose, compactionFactor, width, spikesEvery, basePast, lap }),
-      ...(isEdging ? given({ wait, curvePieces, height: size?.[2] }) : {}),
+      ...(isEdging ? given({ wait, curvePieces, length: size?.[0], height: size?.[2] }) : {}),
       ...(concreteSize === undefined
         ? {}
         : { concrete: { width: concreteSize[0]!, depth: concreteSize[1]!, under: under! } }),
       ...(haunch === undefined ? {} : { haunch: { width: haunch[0]!, height: haunch[1]! } }),
-      ...(roll === undefined ? {} : { roll: { width: roll[0]!, length: roll[1]! } })
+      ...(roll === undefined ? {} : { roll: { width: roll[0]!, length: roll[1]! } }),
+      ...(allowances === undefined || Object.keys(allowances).length === 0 ? {} : { allowances }),
+      ...this.setting(text, key, roles, said.get('RoleItem') as ast.RoleItem)
     };
     if (!this.densitiesAgree(text, node, material)) return undefined;
     return text === this.shipped ? asShipped(material, source) : this.completed(material);
@@ -290,6 +300,25 @@ export class Things {
         { harmless: true, fixes: [takingOut(this.context, text, item)] }
       );
     }
+  }
+
+  /** Whether a joint filler stays loose. */
+  private setting(text: SpecText, key: Key, roles: readonly Role[], item: ast.RoleItem): { unbound?: boolean } {
+    const said = item.roles.filter(word => word === 'unbound' || word === 'bound');
+    const [word] = said;
+    if (word === undefined) return {};
+    const fault = (message: string): void =>
+      this.context.fault(text, key, item, 'wrong-role', message, {
+        harmless: true,
+        property: ['roles', item.roles.lastIndexOf(said.at(-1)!)]
+      });
+    if (!roles.includes('joint-filler')) {
+      fault(`\`${word}\` tells how a joint filler sets; the role of this is ${roles.join(', ')}. Take it out.`);
+      return {};
+    }
+    if (said.includes('bound') && said.includes('unbound'))
+      fault('A joint filler sets hard or stays loose: write `bound` or `unbound`, not both. The first counts.');
+    return { unbound: word === 'unbound' };
   }
 
   private roles(text: SpecText, key: Key, node: ast.Material, item: ast.RoleItem | undefined): Role[] | undefined {
@@ -388,7 +417,7 @@ export class Things {
 
   /** What a material of one's own leaves out is taken from the shipped one of its name or role, as assumed. */
   private completed(material: Material): Material {
-    const needsDensity = material.roles.some(role => WITH_DENSITY.includes(role));
+    const needsDensity = material.roles.some(role => WITH_DENSITY.includes(role) || role === 'concrete');
     if (
       !needsDensity ||
       (material.compacted && (material.loose ?? material.compactionFactor)) ||
@@ -544,7 +573,15 @@ const HEXAGON = 2 / Math.sqrt(3);
 /** As measured with a tape. */
 const HEXAGON_TOLERANCE = 0.02;
 
-const ROLES = ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile'] as const satisfies readonly Role[];
+const ROLES = [
+  'base',
+  'sub-base',
+  'bed',
+  'joint-filler',
+  'edging',
+  'geotextile',
+  'concrete'
+] as const satisfies readonly Role[];
 
 export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   base: 'base',
@@ -552,7 +589,8 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   bed: 'bed',
   'joint-filler': 'joints',
   edging: 'edging',
-  geotextile: 'geotextile'
+  geotextile: 'geotextile',
+  concrete: 'concrete'
 };
 
 const WITH_DENSITY: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'];

@@ -70,6 +70,7 @@ export const MEASURES: ReadonlyMap<string, Measure> = new Map<string, Measure>([
   ...names(measure(TIME, 60), 'min', 'minute', 'minutes'),
   ...names(hour, 'h', 'hour', 'hours'),
   ...names(day, 'day', 'days'),
+  ...names(measure(TIME, 7 * 86400), 'week', 'weeks'),
   ...names(degree, 'degrees', 'degree', '°'),
   ...names(measure(NONE, '1/100'), '%'),
   ...['USD', 'GBP', 'EUR', 'CAD', 'AUD', 'NZD'].map((code): [string, Measure] => [

@@ -26,12 +26,29 @@ export function deliveriesOf(
   return [...groups.values()].map((entries, index) => {
     const { name, thing, measure } = entries[0]!;
     const page = book.page('delivery', `/deliveries/${index}`);
-    const loads = entries.map(entry => given(`delivered on ${entry.date}`, entry.amount, measure));
+    const loads = entries.map(entry => loadOf(entry));
     const delivered = page.put('delivered', total(loads)!, measure);
-    const wanted = measure === '' ? unitsNeeded(name, units) : stoneNeeded(thing, measure, areas);
+    const wanted = neededOf(entries[0]!, areas, units);
     if (wanted !== undefined) page.put('short', subtract(page.put('needed', wanted, measure), delivered), measure);
     return { id: thing, thing: name, measure, ...page.numbers };
   });
+}
+
+/** By the pack: their count times what one holds. */
+function loadOf({ date, amount, measure, packs }: LogEntry & Delivered): Expression {
+  if (packs === undefined) return given(`delivered on ${date}`, amount, measure);
+  const word = packs.word.replace('-', ' ');
+  return multiply(given(`${word}s on ${date}`, packs.count, ''), given(`one ${word} holds`, packs.holds, measure));
+}
+
+/** What the job needs of it; not told of edging and cloth. */
+function neededOf(
+  { name, thing, measure }: Delivered,
+  areas: readonly SiteArea[],
+  units: UnitsUsed
+): Expression | undefined {
+  if (measure === '') return unitsNeeded(name, units);
+  return measure === 'kg' || measure === 'm3' ? stoneNeeded(thing, measure, areas) : undefined;
 }
 
 function total([first, ...others]: readonly Expression[]): Expression | undefined {

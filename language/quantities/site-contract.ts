@@ -98,7 +98,7 @@ export interface DeliveryQuantities extends NumbersOf<'delivery'> {
   readonly id: Key;
   readonly thing: string;
   /** Of a material its mass or its loose volume, of a unit pieces. */
-  readonly measure: 'kg' | 'm3' | '';
+  readonly measure: 'kg' | 'm3' | 'm2' | 'm' | '';
 }
 
 /** One height that was measured against the design. */

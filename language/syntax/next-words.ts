@@ -51,10 +51,13 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   gate: 'GateItem',
   'level-sheet': 'LevelSheetItem',
   log: 'LogLine',
+  supplier: 'SupplierItem',
+  price: 'PriceItem',
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',
-  example: 'Element'
+  example: 'Element',
+  rate: 'RateItem'
 };
 
 type Places = ReadonlySet<number>;

@@ -482,7 +482,9 @@ class Scanner {
     const name = this.match(NAME);
     if (before.image === ')' || name === undefined || this.clauses.has(name) || name === 'per' || this.rows)
       return false;
-    const near = nearest(name, MEASURES.keys());
+    // `9 packs`
+    const one = name.replace(/s$/, '');
+    const near = this.clauses.has(one) ? one : nearest(name, MEASURES.keys());
     this.fault(
       'unknown-measure',
       `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`,

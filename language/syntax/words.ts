@@ -11,7 +11,7 @@ export interface Statement {
   readonly sizes?: true;
   /** Its number counts things: the name behind it is no measure. */
   readonly counts?: true;
-  /** Names and heights in a row (`A 1.462 B 1.470 m`): a name behind a number that is no measure begins the next. */
+  /** Names stand among its numbers (`A 1.462 B 1.470 m`, `10 cobble-a`): one behind a number that is no measure is a name. */
   readonly rows?: true;
 }
 
@@ -43,10 +43,13 @@ export type BlockName =
   | 'gate'
   | 'level-sheet'
   | 'log'
+  | 'supplier'
+  | 'price'
   | 'source'
   | 'rulebook'
   | 'rule'
-  | 'example';
+  | 'example'
+  | 'rate';
 
 const plain: Statement = { clauses: [] };
 const like: Statement = { clauses: ['as'] };
@@ -77,6 +80,10 @@ const use: Statement = {
 };
 const treat: Statement = { clauses: ['as'] };
 const prefer: Statement = { clauses: ['over'] };
+/** What is bought by the pack: also in stock and in the log. */
+const PACKS = ['pack', 'pack-layer', 'pallet', 'bag', 'bulk-bag', 'roll'] as const;
+const sold = ['for', 'in', 'steps', 'of', 'at', 'least', 'from', 'deposit', 'weight'];
+const pricesOn: Statement = { clauses: ['on', 'valid'] };
 const condition = ['and', 'or', 'is', 'not', 'said', 'at', 'least', 'most', 'more', 'less', 'than'];
 
 /** What an example of a rule may hold. */
@@ -113,9 +120,13 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       job: { clauses: [], opens: 'job' },
       use: plain,
       ...things,
+      supplier: { clauses: [], opens: 'supplier' },
+      price: { clauses: ['from'], opens: 'price' },
+      stock: { clauses: PACKS, rows: true },
       source: { clauses: [], opens: 'source' },
       rulebook: { clauses: [], opens: 'rulebook' },
       rule: { clauses: [], opens: 'rule' },
+      rate: { clauses: [], opens: 'rate' },
       accept: { clauses: ['on', 'site', 'because', 'until', 'for', 'good', 'agreed', 'with'] }
     }
   },
@@ -135,7 +146,22 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       access: { clauses: ['wide', 'barrow', 'run'] },
       note: plain,
       treat,
-      prefer
+      prefer,
+      crew: { clauses: ['to', 'and', 'a', 'day'] },
+      begins: { clauses: ['on'] },
+      task: { clauses: ['after', 'before', 'and'] },
+      labour: plain,
+      hire: { clauses: ['a', 'for', 'the', 'job', 'and'] },
+      disposal: { clauses: ['load', 'container', 'of', 'for'] },
+      contingency: { clauses: ['of'] },
+      overhead: plain,
+      margin: plain,
+      markup: plain,
+      tax: plain,
+      extra: { clauses: ['of', 'untaxed', 'no', 'margin'] },
+      excludes: plain,
+      client: plain,
+      quote: { clauses: ['on', 'valid'] }
     }
   },
   site: {
@@ -159,7 +185,8 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       weight: plain,
       shape: plain,
       'finished-edge': plain,
-      set: { clauses: ['by', 'hand'] }
+      set: { clauses: ['by', 'hand'] },
+      pack: plain
     }
   },
   material: {
@@ -180,6 +207,10 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       lap: plain,
       'curve-pieces': plain,
       wait: { clauses: ['before', 'compacting', 'against', 'it'] },
+      loss: plain,
+      moisture: plain,
+      settling: plain,
+      'kept-back': plain,
       'according-to': plain
     }
   },
@@ -350,9 +381,31 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
           'slope',
           'at'
         ],
-        ...['soft-spot', 'centre', 'deeper', 'filled', 'with', ...spot, ...height]
+        ...['soft-spot', 'centre', 'deeper', 'filled', 'with', ...PACKS, ...spot, ...height]
       ],
       sizes: true
+    }
+  },
+  supplier: {
+    commas: true,
+    statements: {
+      prices: pricesOn,
+      tax: plain,
+      delivery: { clauses: ['a', 'load', 'least', 'order', 'free', 'from'] }
+    }
+  },
+  price: {
+    commas: true,
+    statements: {
+      prices: pricesOn,
+      tax: plain,
+      loose: { clauses: sold },
+      piece: { clauses: sold },
+      ...Object.fromEntries(PACKS.map((word): [string, Statement] => [word, { clauses: sold, sizes: true }])),
+      'box-of': { clauses: sold },
+      length: { clauses: sold },
+      'mixed-pack': { clauses: [...sold, 'and'], rows: true },
+      'according-to': plain
     }
   },
   source: { commas: true, statements: { kind: plain, title: plain, edition: plain } },
@@ -378,7 +431,17 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       right: { clauses: [], opens: 'example' }
     }
   },
-  example: { commas: false, statements: things }
+  example: { commas: false, statements: things },
+  rate: {
+    commas: true,
+    statements: {
+      of: { clauses: ['and'] },
+      when: { clauses: ['and'] },
+      takes: { clauses: ['piece', 'for', 'the', 'job'] },
+      includes: { clauses: ['and'] },
+      cites: plain
+    }
+  }
 };
 
 /** The words that begin something of their own: inside an open brace they say that the brace was never closed. */
@@ -405,10 +468,13 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   gate: 'a gate or door',
   'level-sheet': 'the level sheet',
   log: 'the log',
+  supplier: 'a supplier',
+  price: 'a price',
   source: 'a source',
   rulebook: 'a rulebook',
   rule: 'a rule',
-  example: 'an example'
+  example: 'an example',
+  rate: 'a rate'
 };
 
 /** What people write for statements of a block. */
@@ -416,14 +482,28 @@ const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<strin
   spec: {
     ...{ manhole: 'box', lid: 'box', cover: 'box', peg: 'point', pegs: 'point', stake: 'point' },
     ...{ level: 'heights', levels: 'heights', gutter: 'drain', channel: 'drain', gully: 'drain' },
-    ...{ threshold: 'door', sill: 'door', cable: 'pipe', duct: 'pipe', diary: 'log' }
+    ...{ threshold: 'door', sill: 'door', cable: 'pipe', duct: 'pipe', diary: 'log' },
+    ...{ shop: 'supplier', merchant: 'supplier', yard: 'supplier', prices: 'price', cost: 'price', have: 'stock' }
   },
   site: { datum: 'benchmark' },
   drain: { gutter: 'channel', slot: 'channel', lid: 'grate' },
   'kept-out': { cover: 'lid', level: 'lid' },
   gate: { threshold: 'sill', leaf: 'hinge' },
-  job: { waste: 'breakage', spare: 'keep', spares: 'keep' },
-  unit: { form: 'shape' },
+  job: {
+    ...{ waste: 'breakage', spare: 'keep', spares: 'keep' },
+    ...{ labor: 'labour', wages: 'labour', wage: 'labour', workers: 'crew', people: 'crew', men: 'crew' },
+    ...{ starts: 'begins', start: 'begins', rent: 'hire', rental: 'hire', skip: 'disposal', dump: 'disposal' },
+    ...{ profit: 'margin', vat: 'tax', overheads: 'overhead', allowance: 'contingency', sum: 'extra' },
+    ...{ customer: 'client', excluded: 'excludes', exclusions: 'excludes', offer: 'quote', work: 'task' }
+  },
+  rate: { task: 'of', for: 'of', if: 'when', hours: 'takes', source: 'cites' },
+  unit: { form: 'shape', pallet: 'pack' },
+  material: { waste: 'loss', spillage: 'loss', water: 'moisture', swept: 'kept-back' },
+  supplier: { vat: 'tax', haulage: 'delivery', carriage: 'delivery', transport: 'delivery' },
+  price: {
+    ...{ vat: 'tax', each: 'piece', pieces: 'piece', single: 'piece', packs: 'pack', bags: 'bag', pallets: 'pallet' },
+    ...{ rolls: 'roll', layer: 'pack-layer', 'big-bag': 'bulk-bag', box: 'box-of', bulk: 'loose', by: 'loose' }
+  },
   bond: { row: 'course', rows: 'course', line: 'course', shift: 'offset', like: 'as', rotated: 'turned' },
   area: { pattern: 'paving', units: 'paving', laying: 'paving', soldier: 'border', sailor: 'border', frame: 'border' },
   inset: { pattern: 'paving', units: 'paving' }

@@ -116,5 +116,6 @@ const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   route: SemanticTokenTypes.class,
   source: SemanticTokenTypes.enum,
   rulebook: SemanticTokenTypes.class,
-  rule: SemanticTokenTypes.class
+  rule: SemanticTokenTypes.class,
+  rate: SemanticTokenTypes.enum
 };

@@ -65,6 +65,10 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
       return pipeEnds(scene, written);
     case 'Deliverable':
       return declared(ownFirst([...things(scene, 'material'), ...things(scene, 'unit')]));
+    case 'Priced':
+      return declared(ownFirst([...things(scene, 'unit'), ...things(scene, 'material')]));
+    case 'Supplier':
+      return declared(things(scene, 'supplier'));
     case 'Source':
       return declared(firstOf(things(scene, 'source'), 'common-practice'));
     case 'Rulebook':

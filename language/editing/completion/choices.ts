@@ -1,6 +1,10 @@
 import { CONCERNS } from '../../findings/members/members.ts';
+import { RATE_WORDS, TASK_WORDS } from '../../job/work.ts';
 import type { Country, System } from '../../job/job.ts';
 import { CARRIED } from '../../lowering/pipes.ts';
+
+const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+const SHARES_OF = ['materials', 'labour', 'costs'];
 
 /** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
@@ -19,7 +23,8 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'UnitShape.word': ['hexagon', 'rectangle'],
   'Border.course': ['soldier-course', 'sailor-course'],
   'Band.course': ['soldier-course', 'sailor-course'],
-  'RoleItem.roles': ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile', 'unbound', 'bound'],
+  'RoleItem.roles': ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile', 'concrete', 'unbound', 'bound'],
+  'PriceTax.way': ['added', 'included'],
   'Grading.word': ['dense', 'open', 'grit'],
   'drains SoilWord.word': ['well', 'poorly'],
   'frost-heave SoilWord.word': ['likely', 'unlikely'],
@@ -31,7 +36,18 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'RuleSeverity.severity': ['warning', 'error', 'note'],
   'Treated.severity': ['note', 'warning', 'error'],
   'RuleConcerns.kind': CONCERNS,
-  'RuleCites.how': ['from-memory', 'as-quoted']
+  'RuleCites.how': ['from-memory', 'as-quoted'],
+  'CrewClause.first': DAYS,
+  'CrewClause.last': [...DAYS.slice(4), ...DAYS.slice(0, 4)],
+  'CrewClause.days': [...DAYS.slice(5), ...DAYS.slice(0, 5)],
+  'TaskName.word': TASK_WORDS,
+  'JobHire.by': ['day', 'week'],
+  'JobHire.tasks': TASK_WORDS,
+  'JobContingency.of': SHARES_OF,
+  'JobExtra.of': SHARES_OF,
+  'RateOf.tasks': ['laying', ...TASK_WORDS.filter(word => word !== 'laying')],
+  'RateIncludes.tasks': TASK_WORDS,
+  'RateWhen.words': RATE_WORDS
 };
 
 /** Choice words at a property, those first that fit the job; undefined where any word may stand. */

@@ -7,8 +7,8 @@ import { declarationOf } from '../declaration.ts';
 import type { Begun } from './cursor.ts';
 import type { Part } from './insertion.ts';
 import { plainText } from './insertion.ts';
-import { helpOn, type Offer } from './offer.ts';
-import { measuresAfterPer, type QuantityKind } from './quantities.ts';
+import { helpOn, type Offer, type OfferHelp } from './offer.ts';
+import { measuresAfterPer, PER, type WantedQuantity } from './quantities.ts';
 import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
@@ -40,7 +40,7 @@ function clauseOffer(
   const said = phrase.join(' ');
   const isRate = word === 'per';
   const rate = isRate ? wantedRate(scene, begun, kinds) : undefined;
-  const help = !isRate ? helpOn(scene, word, begun.word) : rate === 'slope' ? SLOPE_PER : PER;
+  const help = !isRate ? helpOn(scene, word, begun.word) : perHelp(rate);
   const offer = (ending: readonly Part[]): Offer => ({ label: said, kind: 'clause', parts: [said, ...ending], help });
   if (word === 'walk') return { ...offer([]), parts: usualParts(scene, block, begun.word, WALK) };
   if (isRate) {
@@ -59,15 +59,25 @@ function phrases(scene: Scene, kinds: readonly string[], word: string): readonly
   return words.flatMap(({ is }) => phrases(scene, [...kinds, word], is).map(rest => [word, ...rest]));
 }
 
-const PER = { line: 'a density: so much mass for each volume', about: { text: '`140 lb per cu ft`' } };
+function perHelp(wanted: WantedQuantity | undefined): OfferHelp {
+  if (wanted?.kind === 'slope') return SLOPE_PER;
+  if (wanted?.kind === 'money') return MONEY_PER;
+  return wanted?.kind === 's' ? TIME_PER : DENSITY_PER;
+}
+
+const DENSITY_PER = { line: 'a density: so much mass for each volume', about: { text: '`140 lb per cu ft`' } };
+
+const MONEY_PER = { line: 'so much money for each of it', about: { text: '`24 GBP per hour`' } };
+
+const TIME_PER = { line: 'so much time for each of it', about: { text: '`1.3 h per m2`' } };
 
 const SLOPE_PER = { line: 'a slope: so much for each length', about: { text: '`1/4 in per ft`' } };
 
 /** What kind of rate the number wants behind which `per` stands. */
-function wantedRate(scene: Scene, begun: Begun, kinds: readonly string[]): QuantityKind | undefined {
+function wantedRate(scene: Scene, begun: Begun, kinds: readonly string[]): WantedQuantity | undefined {
   const { block } = scene.cursor;
   const per = nextWords(block, kinds).next.find(({ is }) => is === 'per');
-  return per && wantedAt(scene, block, begun, per)?.kind;
+  return per && wantedAt(scene, block, begun, per);
 }
 
 const WALK = 'walk from [], [=right] [], [=up] [], [=left] [], back';
@@ -80,8 +90,9 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   // On a line of its own it would begin a statement.
   if (startsStatement && Object.hasOwn(statements, is)) return false;
   if (is === 'per') {
-    const wanted = wantedAt(scene, block, begun, next)?.kind;
-    return (wanted === 'kg/m3' && isOf('kg', begun)) || (wanted === 'slope' && isOf('m', begun));
+    const wanted = wantedAt(scene, block, begun, next);
+    if (wanted !== undefined && Object.hasOwn(PER, wanted.property)) return begun.kinds.at(-1) === 'MEASURE';
+    return (wanted?.kind === 'kg/m3' && isOf('kg', begun)) || (wanted?.kind === 'slope' && isOf('m', begun));
   }
   if (!(lines ?? statements[begun.word])?.clauses.includes(is)) return false;
   const said = begun.kinds;

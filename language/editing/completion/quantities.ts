@@ -2,7 +2,8 @@ import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
 /** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
-export type QuantityKind = 'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'any';
+export type QuantityKind =
+  'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -14,6 +15,7 @@ const lengthOf = (values: BothWays): Usual => ({ kind: 'm', ...values });
 const length = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric });
 const long = (imperial: string, metric: string): Usual => ({ kind: 'm', imperial, metric, large: true });
 const density = (imperial: string, metric: string): Usual => ({ kind: 'kg/m3', imperial, metric });
+const money = (usual: string): Usual => same('money', usual);
 const same = (kind: QuantityKind, value: string): Usual => ({ kind, imperial: value, metric: value });
 
 /**
@@ -152,7 +154,23 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'Measured.slope': { kind: 'slope', imperial: '1/4 in per ft', metric: '1:60' },
   'log Size.sides': long('3 x 4 ft', '0.9 x 1.2 m'),
   'SoftSpotClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
-  'SoftSpotClause.deeper': length('4 in', '100 mm')
+  'SoftSpotClause.deeper': length('4 in', '100 mm'),
+
+  'JobCrew.people': same('number', '2'),
+  'CrewClause.hours': same('s', '8 h'),
+  'JobTask.hours': same('s', '6 h'),
+  'JobLabour.charge': money('24 USD per hour'),
+  'JobHire.charge': money('45 USD'),
+  'JobDisposal.charge': money('28 USD per tonne'),
+  'JobDisposal.holds': { kind: 'm3', imperial: '8 cu yd', metric: '6 m3' },
+  'JobContingency.share': same('share', '8 %'),
+  'overhead JobShare.value': same('share', '10 %'),
+  'margin JobShare.value': same('share', '18 %'),
+  'markup JobShare.value': same('share', '25 %'),
+  'tax JobShare.value': same('share', '20 %'),
+  'JobExtra.cost': money('180 USD'),
+  'JobQuote.valid': same('s', '30 days'),
+  'RateTakes.time': { kind: 's', imperial: '0.12 h per sq ft', metric: '1.3 h per m2' }
 };
 
 /** A place that wants a quantity. */
@@ -207,10 +225,19 @@ export function measuresFor({ kind, large }: WantedQuantity, system: System): re
 }
 
 /** The words that follow `per`. */
-export function measuresAfterPer(system: System, kind: QuantityKind | undefined): readonly string[] {
-  if (kind === 'slope') return system === 'imperial' ? ['ft', 'm'] : ['m', 'ft'];
+export function measuresAfterPer(system: System, wanted: WantedQuantity | undefined): readonly string[] {
+  const told = PER[wanted?.property ?? ''];
+  if (told !== undefined) return told[system];
+  if (wanted?.kind === 'slope') return system === 'imperial' ? ['ft', 'm'] : ['m', 'ft'];
   return system === 'imperial' ? ['cu ft', 'cu yd', 'm3'] : ['m3', 'cu ft', 'cu yd'];
 }
+
+/** What so much time or money may be for, by the property that it is read into. */
+export const PER: Readonly<Record<string, Readonly<Record<System, readonly string[]>>>> = {
+  'JobLabour.charge': { imperial: ['hour'], metric: ['hour'] },
+  'JobDisposal.charge': { imperial: ['cu yd', 'short ton', 'tonne', 'm3'], metric: ['tonne', 'm3'] },
+  'RateTakes.time': { imperial: ['sq ft', 'ft', 'cu yd', 'short ton'], metric: ['m2', 'm', 'm3', 'tonne'] }
+};
 
 const LENGTHS = [
   ['in', 'ft', 'yd'],
@@ -234,6 +261,7 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
     ['mm per m', '%']
   ],
   number: [[], []],
+  money: [['USD', 'CAD', 'GBP', 'EUR', 'AUD', 'NZD'], []],
   any: [
     ['in', 'ft', 'sq ft', 'cu yd', 'lb', '%'],
     ['mm', 'm', 'm2', 'm3', 'kg']
@@ -242,7 +270,7 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
 
 /** What the words of a usual quantity are to the grammar. */
 export function kindsOf(quantity: string): string[] {
-  const words = quantity.match(/[0-9]+(?:[ ./:][0-9]+(?:\/[0-9]+)?)*|per|x|[(),]|(?:cu|sq|short) \w+|[a-z%][\w/]*/g);
+  const words = quantity.match(/[0-9]+(?:[ ./:][0-9]+(?:\/[0-9]+)?)*|per|x|[(),]|(?:cu|sq|short) \w+|[A-Za-z%][\w/]*/g);
   return (words ?? []).map(word => {
     if (/^[0-9]/.test(word)) return 'NUMBER';
     if (word === 'x') return 'BY';

@@ -1,6 +1,7 @@
 import { memberOf, membersOf } from '../../findings/members/members.ts';
 import type { Member } from '../../findings/members/member.ts';
 import type { Concern } from '../../job/rule.ts';
+import { currencyOf } from '../../lowering/job-words.ts';
 import { KINDS_OF_MEMBER } from '../../lowering/rule-names.ts';
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Next } from '../../syntax/next-words.ts';
@@ -125,7 +126,9 @@ function offer(word: string, { line, text }: WordHelp): Offer {
 /** The quantity that is wanted behind the words of a statement. */
 export function wantedAt(scene: Scene, block: BlockName, written: Written, next: Next): WantedQuantity | undefined {
   if (block === 'rule') return wantedInRule(scene, written, next);
-  return wantedQuantity(next.path, [...written.kinds, block], scene.system);
+  const wanted = wantedQuantity(next.path, [...written.kinds, block], scene.system);
+  if (wanted?.kind !== 'money' || wanted.usual === undefined) return wanted;
+  return { ...wanted, usual: wanted.usual.replace('USD', currencyOf(scene.project)) };
 }
 
 /** The quantity that a limit, or what a fix writes, wants in a rule. */

@@ -46,10 +46,14 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
   spec: {
     job: '"[=My patio]"',
     ...THINGS,
+    supplier: '[=stone-yard]',
+    price: '[]',
+    stock: '[=12] []',
     use: '"[=prices.paving]"',
     source: '[=town-leaflet]',
     rulebook: '[=our-town]',
     rule: '[=thin-base]',
+    rate: '[=our-laying]',
     accept: '[] on [] because "[=the reason]" until [=2027-06-30]'
   },
   job: {
@@ -65,6 +69,21 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     'barrow-load': '[]',
     'truck-load': '[]',
     note: '"[=The gate stays shut.]"',
+    crew: '[], [=Monday] to [=Friday]',
+    begins: 'on [=2026-04-13]',
+    task: '"[=Soakaway]" [], after [=dig]',
+    labour: '[]',
+    hire: '"[=Plate compactor]" [] a day, for [=base]',
+    disposal: '[]',
+    contingency: '[] of materials',
+    overhead: '[]',
+    margin: '[]',
+    markup: '[]',
+    tax: '[]',
+    extra: '"[=Small tools]" []',
+    excludes: '"[=moving any service]"',
+    client: '"[=The household]"',
+    quote: '"[=quote-1]" on [=2026-03-02], valid []',
     ...CHANGES
   },
   site: {
@@ -83,7 +102,8 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     weight: '[]',
     shape: '[]',
     'finished-edge': '',
-    set: 'by hand'
+    set: 'by hand',
+    pack: '[]'
   },
   material: {
     role: '[]',
@@ -101,6 +121,10 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     lap: '[]',
     'curve-pieces': '[]',
     wait: '[] before compacting against it',
+    loss: '[]',
+    moisture: '[]',
+    settling: '[]',
+    'kept-back': '[]',
     'according-to': '"[=the supplier\'s sheet]"'
   },
   'soil-kind': {
@@ -188,6 +212,23 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     'offset-points': '[] outside the dig'
   },
   log: {},
+  supplier: { prices: 'on [=2026-03-01], valid []', tax: '[]', delivery: '[] a load, load []' },
+  price: {
+    loose: 'for []',
+    piece: 'for []',
+    pack: 'of [] for []',
+    'pack-layer': 'of [] for []',
+    pallet: 'of [] for []',
+    bag: 'of [] for []',
+    'bulk-bag': 'of [] for []',
+    roll: 'of [] for []',
+    length: 'of [] for []',
+    'box-of': '[] for []',
+    'mixed-pack': 'of [] [] and [] [] for []',
+    prices: 'on [=2026-03-01], valid []',
+    tax: '[]',
+    'according-to': '"[=price list of this spring]"'
+  },
   source: { kind: '[]', title: '"[=Town paving leaflet]"', edition: '"[=2024]"' },
   rulebook: { title: '"[=Our town]"', edition: '"[=2026]"', includes: '[]', show: '[]', ...CHANGES },
   rule: {
@@ -205,7 +246,8 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     wrong: '',
     right: ''
   },
-  example: THINGS
+  example: THINGS,
+  rate: { of: '[]', when: '[]', takes: '[]', includes: '[]', cites: '[]' }
 };
 
 /** What a new block begins with. */
@@ -229,15 +271,18 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   gate: ['hinge', 'underside'],
   'level-sheet': ['every', 'string'],
   log: [],
+  supplier: ['prices', 'tax', 'delivery'],
+  price: [],
   source: ['kind', 'title'],
   rulebook: ['title', 'includes'],
   rule: [],
-  example: []
+  example: [],
+  rate: ['of', 'takes']
 };
 
 /** Statements that may be said again and again. */
 const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
-  job: ['keep', 'note', 'treat', 'prefer'],
+  job: ['keep', 'note', 'treat', 'prefer', 'hire', 'extra', 'task', 'excludes'],
   site: ['benchmark', 'break-line'],
   existing: ['joint-line', 'edge'],
   drain: ['grate'],
@@ -249,8 +294,8 @@ const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
 
 /** Statements that only materials of some roles have. */
 const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
-  compacted: ['base', 'sub-base', 'bed', 'joint-filler'],
-  loose: ['base', 'sub-base', 'bed', 'joint-filler'],
+  compacted: ['base', 'sub-base', 'bed', 'joint-filler', 'concrete'],
+  loose: ['base', 'sub-base', 'bed', 'joint-filler', 'concrete'],
   'compaction-factor': ['base', 'sub-base', 'bed', 'joint-filler'],
   grading: ['base', 'sub-base', 'bed', 'joint-filler'],
   width: ['edging'],
@@ -261,6 +306,9 @@ const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
   haunch: ['edging'],
   'curve-pieces': ['edging'],
   wait: ['edging'],
+  'kept-back': ['joint-filler'],
+  moisture: ['base', 'sub-base', 'bed', 'joint-filler'],
+  settling: ['base', 'sub-base', 'bed', 'joint-filler'],
   roll: ['geotextile'],
   lap: ['geotextile']
 };

@@ -1,6 +1,7 @@
 import { FEET } from '../../syntax/patterns.ts';
 import { nextWords, type Next, type NextWords } from '../../syntax/next-words.ts';
 import { BLOCKS } from '../../syntax/words.ts';
+import { currencyOf } from '../../lowering/job-words.ts';
 import { measureHelp } from '../word-help.ts';
 import { candidatesAt } from './candidates.ts';
 import { choicesAt } from './choices.ts';
@@ -140,13 +141,14 @@ function helpOnMeasure(measure: string): OfferHelp {
 }
 
 function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
-  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system, wantedHere(scene, begun, at)?.kind);
+  if (at.path.at(-1) === 'Quantity.per') return measuresAfterPer(scene.system, wantedHere(scene, begun, at));
   const wanted = wantedHere(scene, begun, at);
   const before = begun.tokens.at(-2);
   const isSecondPart = begun.kinds.at(-1) === 'NUMBER' && begun.kinds.at(-2) === 'MEASURE';
   // Behind feet stand inches, and behind anything else nothing.
   if (isSecondPart) return before !== undefined && FEET.test(before.image) ? ['in'] : [];
-  return wanted === undefined ? [] : measuresFor(wanted, scene.system);
+  const measures = wanted === undefined ? [] : measuresFor(wanted, scene.system);
+  return wanted?.kind === 'money' ? [...new Set([currencyOf(scene.project), ...measures])] : measures;
 }
 
 function lacksMeasure(scene: Scene, begun: Begun, next: readonly Next[]): boolean {

@@ -1,5 +1,7 @@
 import { help, together, usual, type BlockHelp } from './help.ts';
+import { MONEY_WORDS } from './money-words.ts';
 import { CHANGE_WORDS, PREFER_WORDS, TREAT_WORDS } from './severity-words.ts';
+import { WORK_WORDS } from './work-words.ts';
 
 export const JOB_WORDS: BlockHelp = {
   statements: {
@@ -15,7 +17,7 @@ export const JOB_WORDS: BlockHelp = {
     ),
     currency: help(
       'The currency of the job, by its three letters',
-      '`currency USD`. Nothing is priced yet: it only stands in the numbers for other programs.'
+      '`currency USD`. All money of the job is in it: nothing is exchanged.'
     ),
     breakage: help(
       'Units added for those that break, as a share of the units used',
@@ -52,7 +54,9 @@ export const JOB_WORDS: BlockHelp = {
       '`truck-load 8 t`. It tells how many loads go away. Left out: not told.'
     ),
     note: help('A note that is printed with the job', '`note "Shut-off is in the garage."`'),
-    ...CHANGE_WORDS
+    ...CHANGE_WORDS,
+    ...WORK_WORDS.statements,
+    ...MONEY_WORDS.statements
   },
   within: {
     dig: {
@@ -81,6 +85,8 @@ export const JOB_WORDS: BlockHelp = {
     },
     offcuts: together('within each area', help('Offcuts stay in the area that they come from')),
     treat: TREAT_WORDS,
-    prefer: PREFER_WORDS
+    prefer: PREFER_WORDS,
+    ...WORK_WORDS.within,
+    ...MONEY_WORDS.within
   }
 };

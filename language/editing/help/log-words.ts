@@ -1,5 +1,6 @@
 import { HEIGHT_WORDS } from './height-words.ts';
 import { help, together, type Helps } from './help.ts';
+import { PACK_COUNTS } from './price-words.ts';
 import { PLACE_WORDS } from './place-words.ts';
 
 const GAP = help(
@@ -16,10 +17,11 @@ const LAYERS: Helps = {
 /** Words of the lines inside `log`; each line begins with its day. */
 export const LOG_WORDS: Helps = {
   ...PLACE_WORDS,
+  ...PACK_COUNTS,
   ...LAYERS,
   delivered: help(
     'What came, and how much of it',
-    '`2026-04-25 delivered crushed-stone 8 1/2 short ton`, `2026-04-17 delivered block-red 430, batch "K-114"`. It is set against what is needed.'
+    '`2026-04-25 delivered crushed-stone 8 1/2 short ton`, `2026-04-17 delivered block-red 430, batch "K-114"`, `delivered block-red 9 pack`. It is set against what is needed.'
   ),
   batch: help(
     'The batch on the label',

@@ -5,7 +5,7 @@ export const MATERIAL_WORDS: BlockHelp = {
   statements: {
     role: help(
       'What the material is for: base, bed, joints, edging, cloth',
-      '`role base, sub-base`. One of: base, sub-base, bed, joint-filler, edging, geotextile; several are parted by commas.'
+      '`role base, sub-base`. One of: base, sub-base, bed, joint-filler, edging, geotextile, concrete; several are parted by commas.'
     ),
     compacted: help(
       'What it weighs when compacted in place',
@@ -58,6 +58,22 @@ export const MATERIAL_WORDS: BlockHelp = {
       'How long the concrete sets before anything is compacted beside it',
       '`wait 3 days before compacting against it`. As the concrete says; longer in the cold.'
     ),
+    loss: help(
+      'What is lost on the way to the job, as a share of the need',
+      '`loss 5 %`: spilt, trodden in, left where the heap lay. It is added in sight, as a line of its own. Left out: none.'
+    ),
+    moisture: help(
+      'Water in what is sold by mass, as a share of the dry mass',
+      '`moisture 4 %`. Damp sand weighs more, so more of it is ordered by mass. Left out: none.'
+    ),
+    settling: help(
+      'How much of the loose volume settles on the way',
+      '`settling 8 %`, as a share of what was loaded. It counts for what is sold by volume. Left out: none.'
+    ),
+    'kept-back': help(
+      'Joint filler kept back for the second sweeping',
+      '`kept-back 20 %`, as a share of the need. Joints lose some in the first weeks. Left out: none.'
+    ),
     'according-to': SOURCE
   },
   within: {
@@ -68,6 +84,10 @@ export const MATERIAL_WORDS: BlockHelp = {
       'joint-filler': help('What is swept into the joints'),
       edging: help('What holds the units at an open side'),
       geotextile: help('Cloth under the stone, so that soil and stone do not mix'),
+      concrete: help(
+        'What edging and channels are set in',
+        'Wet concrete burns skin and eyes: gloves, boots, and wash it off at once.'
+      ),
       unbound: help(
         'A joint filler that stays loose, such as dry sand',
         'Joints lose some of it in the first weeks, and are topped up.'

@@ -32,6 +32,7 @@ export const MEASURE_WORDS: readonly MeasureWords[] = [
   { written: 'min', words: 'A minute' },
   { written: 'h', words: 'An hour: 60 minutes' },
   { written: 'day', words: 'A day: 24 hours' },
+  { written: 'week', words: 'A week: 7 days' },
   { written: 'degrees', words: 'Degrees of an angle; a right angle has 90' },
   { written: '%', words: 'Parts in a hundred' },
   { written: 'usd', words: 'US dollars' },

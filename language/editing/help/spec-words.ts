@@ -2,6 +2,7 @@ import { SHIPPED_BONDS } from '../../library/shipped.ts';
 import { HEIGHTS_WORDS } from './height-words.ts';
 import { help, together, type BlockHelp } from './help.ts';
 import { CHAIN_WORDS } from './outline-words.ts';
+import { PACK_COUNTS } from './price-words.ts';
 import { PLACE_WORDS } from './place-words.ts';
 
 const LOCATE =
@@ -120,9 +121,28 @@ export const SPEC_WORDS: BlockHelp = {
       'What was delivered, done and measured, day by day',
       '`log { 2026-04-25 delivered crushed-stone 8 1/2 short ton }`. Each line begins with its day. It never changes the plan; a soft spot adds its dig and its stone.'
     ),
+    supplier: help(
+      'Where things are bought, and what bringing them costs',
+      '`supplier gravel-pit { prices on 2026-03-01, valid 60 days, tax added, delivery 65 USD a load, load 8 short ton }`',
+      'What it sells has a `price` each: `price crushed-stone from gravel-pit { … }`.'
+    ),
+    price: help(
+      'What a unit or material costs, in every way it is sold',
+      '`price slab-16 from garden-store { piece for 3.95 USD, pallet of 90 for 315 USD }`. Where it is sold in several ways, the cheapest that covers the need is bought.',
+      'A file of prices may be shared between jobs: what a job does not need is passed over.'
+    ),
+    stock: help(
+      'What lies on hand already and need not be bought',
+      '`stock 12 block-red`, `stock 1 short ton crushed-stone`, `stock 2 bag plain-sand`'
+    ),
     source: help(
       'What rules rest on: a standard, a code, guidance, practice',
       '`source town-leaflet { kind handbook, title "Town paving leaflet", edition "2024" }`. Rules then cite it.'
+    ),
+    rate: help(
+      'How long one person takes for so much of a task',
+      '`rate lay-herringbone { of laying, when herringbone, takes 1.3 h per m2, includes bed and joints }`. Measure it over a day of your own.',
+      'One by the name of a rate that ships stands over it.'
     ),
     rulebook: help(
       'Rules that belong together, for jobs to name',
@@ -140,6 +160,8 @@ export const SPEC_WORDS: BlockHelp = {
     )
   },
   within: {
+    price: { from: help('The supplier whose price it is', '`price slab-16 from garden-store { … }`. Left out: none.') },
+    stock: PACK_COUNTS,
     point: {
       ...PLACE_WORDS,
       at: help(

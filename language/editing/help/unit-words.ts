@@ -23,6 +23,10 @@ export const UNIT_WORDS: BlockHelp = {
     set: help(
       'The units are tapped down by hand, not vibrated',
       '`set by hand`. For large slabs that a plate would crack; the bed is then screeded to its finished thickness.'
+    ),
+    pack: help(
+      'How many are in a pack',
+      '`pack 430`. The log may then count packs: `delivered block-red 9 pack`. What a pack costs stands in a `price`.'
     )
   },
   within: {

@@ -276,7 +276,7 @@ function amount(
   return value === undefined ? [] : [printAs(PRINTS[measure], value, system)];
 }
 
-const PRINTS = { kg: 'mass', m3: 'stone-volume', '': 'count' } as const;
+const PRINTS = { kg: 'mass', m3: 'stone-volume', m2: 'area', m: 'length', '': 'count' } as const;
 
 /** Opened by less than this, degrees, a leaf is shut. */
 const SHUT = 0.05;

@@ -211,4 +211,4 @@ function deliveriesText({ deliveries }: JobQuantities, { system, colours }: Prin
   );
 }
 
-const AMOUNTS = { kg: 'mass', m3: 'stone-volume', '': 'count' } as const;
+const AMOUNTS = { kg: 'mass', m3: 'stone-volume', m2: 'area', m: 'length', '': 'count' } as const;

@@ -1,0 +1,56 @@
+import { help, together, type BlockHelp, type Helps } from './help.ts';
+import { RULE_WORDS } from './rule-words.ts';
+import { TASK_HELP } from './task-words.ts';
+
+const SEVERAL = help('Several tasks', '`of base and bed`');
+const ALL_HOLD = help('All of them have to hold', '`when hand and clay`');
+
+const WHEN: Helps = {
+  and: ALL_HOLD,
+  hand: help('What is dug by hand', '`dig by hand` of the job'),
+  machine: help('What is dug by machine', '`dig by machine` of the job'),
+  block: help(
+    'Units that one hand lays',
+    'A face of at most 101 sq in (0.065 m2), and at most 4 times as long as thick.'
+  ),
+  slab: help(
+    'Larger or longer units than blocks',
+    'A face of more than 101 sq in (0.065 m2), or more than 4 times as long as thick.'
+  ),
+  'clay-units': help('Units that are made of clay'),
+  herringbone: help('Units that lie in any herringbone bond'),
+  'basket-weave': help('Units that lie in basket weave'),
+  concrete: help('Edging that is set on concrete')
+};
+
+export const RATE_BLOCK_WORDS: BlockHelp = {
+  statements: {
+    of: help('The task whose time it tells', '`of laying`; of several tasks alike: `of base and bed`.'),
+    when: help(
+      'Where it counts: words, or names of a soil, bond, unit or material',
+      '`when hand and clay`: all have to hold. Of several rates that do, the one with the most words counts. Left out: always.'
+    ),
+    takes: help(
+      'How long one person takes, and for how much',
+      '`takes 1.5 h per m2`, `per m`, `per m3`, `per tonne`, `3 min per piece`, or `2 h for the job`.'
+    ),
+    includes: help(
+      'Tasks that are done on the way, and take no time of their own',
+      '`includes bed and joints`, where the time for laying holds them already.'
+    ),
+    cites: help(
+      'Where the figure comes from, and the place in it',
+      '`cites price-book, "Q24"`. Left out: it counts as your own.'
+    )
+  },
+  within: {
+    of: { ...TASK_HELP, and: SEVERAL },
+    when: WHEN,
+    takes: {
+      piece: help('For each piece: a cut, a box, a barrow wheeled', '`takes 3 min per piece`'),
+      ...together('for the job', help('For the job, whatever its size', '`takes 2 h for the job`'))
+    },
+    includes: { ...TASK_HELP, and: SEVERAL },
+    cites: RULE_WORDS.within!['cites']!
+  }
+};

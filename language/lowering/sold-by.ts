@@ -1,0 +1,282 @@
+import type { Given, Key } from '../job/job.ts';
+import type { Money, PackWord, SoldAs, SoldLoose, SoldMixed, SoldPacked } from '../job/prices.ts';
+import { kindOf, measureText } from '../measures/measures.ts';
+import type * as ast from '../syntax/generated/ast.ts';
+import type { Expression } from './amounts.ts';
+import { writtenOf, type Context } from './context.ts';
+import { readCount } from './counts.ts';
+import { measuresInWords, type Goods, type GoodsMeasure } from './goods.ts';
+import { readMoney, readRate, type PricedLoose } from './money.ts';
+import type { Charges } from './charges.ts';
+import type { Declared, SpecText } from './names.ts';
+import { writing } from './said-fix.ts';
+import { saidOnce, takingOut } from './said-once.ts';
+import type { Things } from './things.ts';
+
+/** What a way of selling is read with. */
+export interface SaleReaders {
+  readonly context: Context;
+  readonly charges: Charges;
+  readonly things: Things;
+  /** A unit of a mixed pack; undefined when a fault was told, or where another file of another job declares it. */
+  readonly unit: (text: SpecText, key: Key, node: ast.MixedSize) => Declared | undefined;
+}
+
+/** The price that a way of selling belongs to. */
+export interface SaleOf {
+  readonly text: SpecText;
+  readonly name: string;
+  /** How the thing is sold; absent where the thing is not known here, and for mixed packs. */
+  readonly goods?: Goods;
+}
+
+type Word = PackWord & ast.SoldBy['word'];
+
+/** Reads one way of selling; undefined when a fault was told. */
+export function readSale(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldAs | undefined {
+  const { context } = readers;
+  context.place(key, sale.text, node);
+  if (!fits(context, sale, key, node)) return undefined;
+  if (node.word === 'loose') return readLoose(readers, sale, key, node);
+  return node.word === 'mixed-pack' ? readMixed(readers, sale, key, node) : readPacked(readers, sale, key, node);
+}
+
+function fits(context: Context, { text, name, goods }: SaleOf, key: Key, node: ast.SoldBy): boolean {
+  if (goods === undefined || Object.hasOwn(goods.sold, node.word)) return true;
+  const message = `\`${node.word}\` does not fit ${name}. ${goods.says}.`;
+  const fixes = [takingOut(context, text, node)];
+  context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word', fixes });
+  return false;
+}
+
+// ---- loose ----
+
+function readLoose(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldLoose | undefined {
+  const { context, charges } = readers;
+  const { text, goods } = sale;
+  const measures = (goods?.sold.loose ?? ANY_LOOSE) as readonly PricedLoose[];
+  const rate = readRate(charges, text, `${key}/price`, node.price as Expression | undefined, measures);
+  if (rate === undefined) return undefined;
+  const { per } = rate;
+  const clauses = readClauses(readers, text, key, node, {
+    amount: (at, amount) => context.given(text, at, amount, per),
+    // A lower price is for the same measure as the first.
+    price: (at, price) => readRate(charges, text, at, price, [per])?.money
+  });
+  return clauses && { key, word: 'loose', per, price: rate.money, ...clauses };
+}
+
+const ANY_LOOSE: readonly PricedLoose[] = ['kg', 'm3', 'm2', 'm'];
+
+// ---- packs ----
+
+function readPacked(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldPacked | undefined {
+  const { context, charges } = readers;
+  const { text } = sale;
+  const held =
+    node.word === 'piece'
+      ? ({ holds: { value: 1, written: '1' }, measure: 'piece' } as const)
+      : readHolds(readers, sale, `${key}/holds`, node);
+  const price = readMoney(charges, text, `${key}/price`, node.price as Expression | undefined);
+  const clauses = readClauses(readers, text, key, node, {
+    amount: (at, amount) => readCount(context, text, at, amount, 'at least 4'),
+    price: (at, amount) => readMoney(charges, text, at, amount)
+  });
+  if (held === undefined || price === undefined || clauses === undefined) return undefined;
+  return { key, word: node.word as SoldPacked['word'], ...held, price, ...clauses };
+}
+
+type Held = Pick<SoldPacked, 'holds' | 'measure' | 'roll'>;
+
+function readHolds(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): Held | undefined {
+  const { context, things } = readers;
+  const { text, goods } = sale;
+  const word = node.word as Word;
+  const allowed = goods?.sold[word] ?? ANY_HOLDS[word] ?? [];
+  const sides = node.holds?.sides ?? [];
+  if (node.holds === undefined || sides.length === 0) return undefined;
+  if (sides.length > 1) {
+    if (word !== 'roll' || !allowed.includes('m2'))
+      return context.fault(
+        text,
+        key,
+        node.holds,
+        'sale-does-not-fit',
+        `Only a roll of cloth has a width and a length. Write how much one holds: ${measuresInWords(allowed)}.`
+      );
+    const [width, length] = things.size(text, key, node.holds, 2, ['width', 'length']) ?? [];
+    if (width === undefined || length === undefined) return undefined;
+    context.place(key, text, node.holds);
+    const holds: Given = { value: width.value * length.value, key, written: writtenOf(node.holds) };
+    return { holds, measure: 'm2', roll: { width, length } };
+  }
+  return readAmount(
+    context,
+    text,
+    key,
+    sides[0] as Expression,
+    allowed,
+    (kind, bare) =>
+      `One ${wordInText(word)} of ${sale.name} holds ${measuresInWords(allowed)}${bare ? '' : `, not ${kind}`}.`
+  );
+}
+
+function wordInText(word: Word): string {
+  return word === 'box-of' ? 'box' : word.replace('-', ' ');
+}
+
+const EVERY: readonly GoodsMeasure[] = ['piece', 'm2', 'kg', 'm3', 'm'];
+const ANY_HOLDS: Readonly<Partial<Record<PackWord, readonly GoodsMeasure[]>>> = {
+  bag: ['kg', 'm3'],
+  'bulk-bag': ['kg', 'm3'],
+  pallet: EVERY,
+  pack: EVERY,
+  'pack-layer': EVERY,
+  'box-of': ['piece'],
+  roll: ['m2', 'm'],
+  length: ['m']
+};
+
+/** So much of a thing, in one of the measures that are allowed; undefined when a fault was told. */
+export function readAmount(
+  context: Context,
+  text: SpecText,
+  key: Key,
+  node: Expression | undefined,
+  allowed: readonly GoodsMeasure[],
+  message: (kind: string, isBare: boolean) => string
+): { readonly holds: Given; readonly measure: GoodsMeasure } | undefined {
+  const amount = context.amount(text, key, node);
+  if (node === undefined || amount === undefined) return undefined;
+  const si = measureText(amount.dimensions);
+  const measure = (si === '' ? 'piece' : si) as GoodsMeasure;
+  if (!allowed.includes(measure)) {
+    const fixes =
+      si === '' && amount.bare ? measuresOf(allowed).map(each => writing(`${writtenOf(node)} ${each}`)) : [];
+    const id = amount.bare ? 'measure-missing' : 'sale-does-not-fit';
+    return context.fault(text, key, node, id, message(kindOf(amount.dimensions), amount.bare), { fixes });
+  }
+  const holds =
+    measure === 'piece' ? readCount(context, text, key, node, '90') : context.given(text, key, node, measure);
+  return holds && { holds, measure };
+}
+
+/** What a bare number may lack. */
+function measuresOf(allowed: readonly GoodsMeasure[]): string[] {
+  const measures: Readonly<Partial<Record<GoodsMeasure, readonly string[]>>> = { kg: ['kg', 'lb'], m3: ['cu ft'] };
+  return allowed.flatMap(measure => measures[measure] ?? []);
+}
+
+// ---- packs of several sizes ----
+
+function readMixed(readers: SaleReaders, { text, name }: SaleOf, key: Key, node: ast.SoldBy): SoldMixed | undefined {
+  const { context, charges } = readers;
+  const holds = node.mixed.map((size, index) => {
+    const at = `${key}/holds-${index + 1}`;
+    const count = readCount(context, text, at, size.count as Expression | undefined, '10 cobble-a');
+    const unit = readers.unit(text, key, size);
+    return count && unit && { unit: `unit:${unit.name}` as Key, count, size };
+  });
+  const price = readMoney(charges, text, `${key}/price`, node.price as Expression | undefined);
+  const clauses = readClauses(readers, text, key, node, {
+    amount: (at, amount) => readCount(context, text, at, amount, 'at least 4'),
+    price: (at, amount) => readMoney(charges, text, at, amount)
+  });
+  const names = node.mixed.map(size => size.unit?.$refText);
+  const again = node.mixed.find((size, index) => names.indexOf(size.unit?.$refText) < index);
+  if (new Set(names).size < 2) {
+    const single = `price ${names[0] ?? name} { pack of ${node.mixed.length === 1 ? writtenOf(node.mixed[0]!.count) : '10'} for … }`;
+    const message = `A mixed pack holds several sizes, and this one holds ${names[0] ?? 'one'} alone. Write \`${single}\`.`;
+    return context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word' });
+  }
+  if (again !== undefined) {
+    const message = `${again.unit.$refText} stands twice in this pack. Write it once, with all its pieces.`;
+    return context.fault(text, key, again, 'said-twice', message);
+  }
+  if (price === undefined || clauses === undefined || holds.some(each => each === undefined)) return undefined;
+  return {
+    key,
+    word: 'mixed-pack',
+    holds: holds.map(each => ({ unit: each!.unit, count: each!.count })),
+    price,
+    ...clauses
+  };
+}
+
+// ---- clauses ----
+
+/** How the amounts of the clauses of one way of selling are read. */
+interface ClauseReaders {
+  readonly amount: (key: Key, node: Expression | undefined) => Given | undefined;
+  readonly price: (key: Key, node: Expression | undefined) => Money | undefined;
+}
+
+type Clauses = Pick<SoldLoose, 'breaks' | 'least' | 'deposit' | 'weight' | 'step'>;
+
+/** Undefined when a fault was told that leaves them without meaning. */
+function readClauses(
+  { context, charges }: SaleReaders,
+  text: SpecText,
+  key: Key,
+  node: ast.SoldBy,
+  read: ClauseReaders
+): Clauses | undefined {
+  const single = node.clauses.filter(({ what }) => what !== 'from');
+  const said = saidOnce(context, text, key, single, ({ what }) => what) as ReadonlyMap<Single, ast.SoldClause>;
+  const clauses: { -readonly [name in keyof Clauses]?: Clauses[name] } = {};
+  let sound = true;
+  for (const [what, clause] of said) {
+    if (!NOT_WITH[what]?.includes(node.word)) {
+      const at = `${key}/${NAMES[what]}`;
+      const amount = clause.amount as Expression | undefined;
+      const value =
+        what === 'deposit'
+          ? readMoney(charges, text, at, amount, '20')
+          : what === 'weight'
+            ? context.given(text, at, amount, 'kg')
+            : read.amount(at, amount);
+      if (value === undefined) sound = false;
+      else Object.assign(clauses, { [NAMES[what]]: value });
+    } else {
+      const message = `${DOES_NOT_FIT[what]} Take this out.`;
+      const fixes = [takingOut(context, text, clause)];
+      context.fault(text, key, clause, 'clause-does-not-fit', message, { harmless: true, fixes });
+    }
+  }
+  const breaks = node.clauses
+    .filter(({ what }) => what === 'from')
+    .map((clause, index) => {
+      const from = read.amount(`${key}/from-${index + 1}`, clause.amount as Expression | undefined);
+      const price = read.price(`${key}/from-${index + 1}/price`, clause.price as Expression | undefined);
+      return from && price && { from, price, clause };
+    });
+  if (!sound || breaks.some(each => each === undefined)) return undefined;
+  return { breaks: breaks.map(each => ({ from: each!.from, price: each!.price })), ...clauses };
+}
+
+type Single = Exclude<ast.SoldClause['what'], 'from'>;
+
+const NAMES: Readonly<Record<Single, 'step' | 'least' | 'deposit' | 'weight'>> = {
+  in: 'step',
+  at: 'least',
+  deposit: 'deposit',
+  weight: 'weight'
+};
+
+const PACKED: readonly ast.SoldBy['word'][] = [
+  ...(['pack', 'pack-layer', 'pallet', 'bag', 'bulk-bag', 'roll'] as const),
+  ...(['box-of', 'length', 'piece', 'mixed-pack'] as const)
+];
+
+/** The ways of selling that a clause says nothing about. */
+const NOT_WITH: Readonly<Partial<Record<Single, readonly ast.SoldBy['word'][]>>> = {
+  in: PACKED,
+  deposit: ['loose', 'piece'],
+  weight: ['loose']
+};
+
+const DOES_NOT_FIT: Readonly<Partial<Record<Single, string>>> = {
+  in: 'Only what is sold loose is sold in steps; packs come whole.',
+  deposit: 'Only a pallet, bag or other pack that goes back has a deposit.',
+  weight: 'Loose material is told by its density, in the material: only packs have a weight of their own.'
+};
