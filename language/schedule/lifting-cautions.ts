@@ -1,0 +1,103 @@
+import type { Key, System, Unit } from '../job/job.ts';
+import type { PriceList, SoldAs } from '../job/prices.ts';
+import { measureNamed } from '../measures/measures.ts';
+import { printAs } from '../measures/print.ts';
+import { unitsOf } from '../quantities/units-of-area.ts';
+import type { Caution } from './contract.ts';
+import { fromNearTheGround, LIFTING_SOURCE, loadConstant } from './lifting.ts';
+import { listed, type Planned } from './planned.ts';
+
+const POUND = measureNamed('lb')!.factor.valueOf();
+const INCH = measureNamed('in')!.factor.valueOf();
+
+/** Where a unit's weight is not told, kg/m3: common practice. */
+const USUAL_DENSITY = { concrete: 2300, clay: 2100 } as const;
+
+const LIMITS =
+  "This equation is for two hands, standing on firm ground: not for laying on one's knees, one hand, shovels, barrows or tight places.";
+
+/** Weights of pieces against the lifting equation, what small ones add up to, and the weight of pallets. */
+export function liftingCautions(planned: Planned, prices: readonly PriceList[]): Caution[] {
+  const { areas, job } = planned;
+  const units = [...new Map(areas.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()];
+  const heavy = units.filter(unit => inSystem(massOf(unit), job.system) > limitFor(unit, job.system));
+  return [
+    ...(heavy.length > 0 ? [heavyPieces(heavy, planned)] : smallPieces(units, planned)),
+    ...pallets(units, prices, job.system)
+  ];
+}
+
+/** kg of one piece. */
+function massOf({ weight, length, width, thickness, madeOf }: Unit): number {
+  return weight?.value ?? length.value * width.value * thickness.value * USUAL_DENSITY[madeOf];
+}
+
+/** Pounds or kilograms. */
+function inSystem(mass: number, system: System): number {
+  return system === 'imperial' ? mass / POUND : mass;
+}
+
+/** The recommended weight from near the ground, lb or kg. */
+function limitFor({ length, width }: Unit, system: System): number {
+  const side = Math.min(length.value, width.value);
+  return fromNearTheGround(system === 'imperial' ? side / INCH : side * 100, system);
+}
+
+function weightText(value: number, system: System): string {
+  return system === 'imperial' ? `${value.toFixed(0)} lb` : `${value.toFixed(value < 10 ? 1 : 0)} kg`;
+}
+
+function heavyPieces(heavy: readonly Unit[], { job }: Planned): Caution {
+  const { system } = job;
+  const pieces = heavy.map(unit => {
+    const weight = weightText(inSystem(massOf(unit), system), system);
+    return `${unit.name} weighs ${unit.weight === undefined ? 'about ' : ''}${weight}`;
+  });
+  const least = Math.min(...heavy.map(unit => limitFor(unit, system)));
+  const british = job.rulebooks.some(({ id }) => id === 'britain')
+    ? ' The British guide figures are 25 kg for men and 16 kg for women, close to the body at knuckle height (from memory).'
+    : '';
+  return {
+    id: 'lifting',
+    text: `${listed(pieces)}. The lifting equation recommends ${loadConstant(system)} ${system === 'imperial' ? 'lb' : 'kg'} at most when all is at its best, and about ${weightText(least, system)} picked up near the ground, even seldom: two people, or a carrier.${british} ${LIMITS}`,
+    source: LIFTING_SOURCE
+  };
+}
+
+/** Pieces of a light weight, laid by the thousand. */
+function smallPieces(units: readonly Unit[], { quantities, job }: Planned): Caution[] {
+  const counts = new Map(quantities.units.map(({ unit, whole, cut }) => [unit, whole + cut]));
+  const pieces = units.reduce((sum, { name }) => sum + (counts.get(name) ?? 0), 0);
+  const mass = units.reduce((sum, unit) => sum + (counts.get(unit.name) ?? 0) * massOf(unit), 0);
+  if (pieces === 0) return [];
+  return [
+    {
+      id: 'lifting',
+      text: `${pieces} pieces, ${printAs('mass', mass, job.system)} in all, are lifted by hand: set the stacks close by and take turns. Kneeling and one-handed laying are not covered by the lifting equation; no figure here says what a back bears.`,
+      source: LIFTING_SOURCE
+    }
+  ];
+}
+
+function pallets(units: readonly Unit[], prices: readonly PriceList[], system: System): Caution[] {
+  const byKey = new Map<Key, Unit>(units.map(unit => [unit.key, unit]));
+  const told = prices.flatMap(({ thing, name, ways }) => {
+    const unit = thing === undefined ? undefined : byKey.get(thing);
+    const masses = ways.flatMap(way => palletMass(way, unit) ?? []);
+    return masses.length === 0 ? [] : [`${name} ${printAs('mass', Math.max(...masses), system)}`];
+  });
+  if (told.length === 0) return [];
+  return [
+    {
+      id: 'pallets',
+      text: `A pallet weighs: ${told.join(', ')}. Set down by fork or crane on firm, level ground, clear of edges and the open dig; nobody under it.`,
+      source: 'common practice'
+    }
+  ];
+}
+
+function palletMass(way: SoldAs, unit: Unit | undefined): number | undefined {
+  if (way.word !== 'pallet') return undefined;
+  if (way.weight !== undefined) return way.weight.value;
+  return way.measure === 'piece' && unit !== undefined ? way.holds.value * massOf(unit) : undefined;
+}
