@@ -16,6 +16,7 @@ export interface CostInputs {
   readonly deliveries: readonly OrderedDelivery[];
   readonly tasks: readonly TaskHours[];
   readonly hires: readonly HiredDays[];
+  /** Absent where it is not known how much is dug. */
   readonly takenAway?: TakenAway;
   readonly areas: readonly PricedArea[];
   /** Of all areas together, m2: `/totals/netArea` of the numbers of the job. */

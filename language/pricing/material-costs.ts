@@ -1,6 +1,6 @@
 import type { OrderedDelivery, OrderedItem, OrderedPacks } from './cost-inputs.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { charge, exactAmount, plus, quantity, type Reckoned, times } from './ledger.ts';
+import { charge, exactAmount, inHundredths, plus, quantity, type Reckoned, times } from './ledger.ts';
 
 /** What is bought, a line for each thing. What is on hand costs nothing and has no line. */
 export function addMaterials(sheet: CostSheet, ordered: readonly OrderedItem[]): void {
@@ -10,7 +10,9 @@ export function addMaterials(sheet: CostSheet, ordered: readonly OrderedItem[]):
       continue;
     }
     if (!packs.every(({ price }) => sheet.counts(name, price))) continue;
-    const [first, ...others] = packs.map(each => costOfPacks(each, thing));
+    const costs = packs.map(each => costOfPacks(each, thing));
+    // As they stand in the order, line by line.
+    const [first, ...others] = costs.length > 1 || tax === 'included' ? costs.map(inHundredths) : costs;
     if (first === undefined) continue;
     sheet.add({
       id: `material/${name}`,
