@@ -40,13 +40,14 @@ const HEADLINES: Readonly<Record<string, readonly string[]>> = {
   gate: ['hinge'],
   door: ['opening'],
   'level-sheet': ['every'],
+  supplier: ['delivery'],
   source: ['title'],
   rulebook: ['title'],
   rule: ['title']
 };
 
 /** Words that no name follows. */
-const WITHOUT_NAME = ['site', 'accept', 'heights', 'level-sheet', 'log'];
+const WITHOUT_NAME = ['site', 'accept', 'heights', 'level-sheet', 'log', 'price', 'stock'];
 
 /** What the lines of a block are that begin with no word of their own. */
 const LINES: Readonly<Partial<Record<BlockName, string>>> = { edges: 'side', heights: 'levels', log: 'entry' };

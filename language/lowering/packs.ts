@@ -1,4 +1,4 @@
-import type { Given, Key, Material, Unit } from '../job/job.ts';
+import type { Given, Key, Material, System, Unit } from '../job/job.ts';
 import type { InPacks, PriceList } from '../job/prices.ts';
 import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
@@ -6,7 +6,7 @@ import { readCount } from './counts.ts';
 import { goodsOf, measuresInWords, type GoodsMeasure } from './goods.ts';
 import { keyOf } from './keys.ts';
 import type { Declared, SpecText } from './names.ts';
-import { readAmount } from './sold-by.ts';
+import { readAmount } from './goods-amount.ts';
 import type { Things } from './things.ts';
 
 /** How much of a thing lies in stock or was delivered. */
@@ -21,6 +21,12 @@ interface WrittenAmount {
   readonly amount: Expression | undefined;
   readonly pack: InPacks['word'] | undefined;
 }
+
+/** Measures that a bare number in stock or off a truck may lack. */
+const LARGE: Readonly<Record<System, readonly string[]>> = {
+  imperial: ['short ton', 'cu yd', 'lb'],
+  metric: ['t', 'm3', 'kg']
+};
 
 /** Reads amounts of things, also by the pack: by what the unit says of its pack, else by its price lists. */
 export class Packs {
@@ -47,7 +53,8 @@ export class Packs {
       written.amount,
       counted,
       (kind, isBare) =>
-        `${declared.name} is told by ${measuresInWords(counted)}${isBare ? '' : `, not by ${kind}`}. Write \`${example}\`.`
+        `An amount of ${declared.name} is ${measuresInWords(counted)}${isBare ? '' : `, not ${kind}`}. Write \`${example}\`.`,
+      LARGE[this.context.system]
     );
     return read && { amount: read.holds, measure: read.measure };
   }
@@ -70,7 +77,7 @@ export class Packs {
         key,
         amount!,
         'pack-not-known',
-        `${held === undefined ? 'Nothing tells' : 'Several prices tell differently'} how much one ${word.replace('-', ' ')} of ${declared.name} holds. ${this.advice(thing, word, declared.name)}`
+        `${held === undefined ? 'Nothing tells' : 'Several prices tell differently'} how much one ${word.replace('-', ' ')} of ${declared.name} holds. ${this.advice(thing, word, declared.name, held !== undefined)}`
       );
     context.place(key, text, amount!);
     const written = `${count.written} ${word} of ${held.holds.written}`;
@@ -81,11 +88,12 @@ export class Packs {
     };
   }
 
-  private advice(thing: Unit | Material, word: InPacks['word'], name: string): string {
+  private advice(thing: Unit | Material, word: InPacks['word'], name: string, isKnown: boolean): string {
+    if (isKnown) return 'Write how much it is.';
     if (!('roles' in thing) && word === 'pack')
       return `Write it in the unit: \`unit ${name} { …, pack 430 }\`, or how many pieces came.`;
     const [measure] = goodsOf(thing).sold[word] ?? [];
-    const holds = measure === 'kg' ? '25 kg' : measure === 'm2' ? '500 sq ft' : '90';
+    const holds = measure === 'kg' ? (word === 'bag' ? '25 kg' : '850 kg') : measure === 'm2' ? '500 sq ft' : '90';
     return measure === undefined
       ? `${goodsOf(thing).says}: write how much it is.`
       : `Write it in a price: \`price ${name} { ${word} of ${holds} for … }\`, or how much it is.`;

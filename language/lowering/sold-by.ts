@@ -1,15 +1,15 @@
-import type { Given, Key } from '../job/job.ts';
+import type { Given, Key, System } from '../job/job.ts';
 import type { Money, PackWord, SoldAs, SoldLoose, SoldMixed, SoldPacked } from '../job/prices.ts';
-import { kindOf, measureText } from '../measures/measures.ts';
+import { isSoldBy } from '../syntax/generated/ast.ts';
 import type * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { readCount } from './counts.ts';
+import { readAmount } from './goods-amount.ts';
 import { measuresInWords, type Goods, type GoodsMeasure } from './goods.ts';
 import { readMoney, readRate, type PricedLoose } from './money.ts';
 import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
-import { writing } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import type { Things } from './things.ts';
 
@@ -44,7 +44,9 @@ export function readSale(readers: SaleReaders, sale: SaleOf, key: Key, node: ast
 function fits(context: Context, { text, name, goods }: SaleOf, key: Key, node: ast.SoldBy): boolean {
   if (goods === undefined || Object.hasOwn(goods.sold, node.word)) return true;
   const message = `\`${node.word}\` does not fit ${name}. ${goods.says}.`;
-  const fixes = [takingOut(context, text, node)];
+  // Without any way of selling the price would be none.
+  const isOnly = node.$container.items.filter(isSoldBy).length === 1;
+  const fixes = isOnly ? [] : [takingOut(context, text, node)];
   context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word', fixes });
   return false;
 }
@@ -116,10 +118,14 @@ function readHolds(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldB
     key,
     sides[0] as Expression,
     allowed,
-    (kind, bare) =>
-      `One ${wordInText(word)} of ${sale.name} holds ${measuresInWords(allowed)}${bare ? '' : `, not ${kind}`}.`
+    (kind, isBare) =>
+      `One ${wordInText(word)} of ${sale.name} holds ${measuresInWords(allowed)}${isBare ? '' : `, not ${kind}`}.`,
+    SMALL[context.system]
   );
 }
+
+/** Measures that a bare number of a bag may lack. */
+const SMALL: Readonly<Record<System, readonly string[]>> = { imperial: ['lb', 'kg'], metric: ['kg'] };
 
 function wordInText(word: Word): string {
   return word === 'box-of' ? 'box' : word.replace('-', ' ');
@@ -136,36 +142,6 @@ const ANY_HOLDS: Readonly<Partial<Record<PackWord, readonly GoodsMeasure[]>>> = 
   roll: ['m2', 'm'],
   length: ['m']
 };
-
-/** So much of a thing, in one of the measures that are allowed; undefined when a fault was told. */
-export function readAmount(
-  context: Context,
-  text: SpecText,
-  key: Key,
-  node: Expression | undefined,
-  allowed: readonly GoodsMeasure[],
-  message: (kind: string, isBare: boolean) => string
-): { readonly holds: Given; readonly measure: GoodsMeasure } | undefined {
-  const amount = context.amount(text, key, node);
-  if (node === undefined || amount === undefined) return undefined;
-  const si = measureText(amount.dimensions);
-  const measure = (si === '' ? 'piece' : si) as GoodsMeasure;
-  if (!allowed.includes(measure)) {
-    const fixes =
-      si === '' && amount.bare ? measuresOf(allowed).map(each => writing(`${writtenOf(node)} ${each}`)) : [];
-    const id = amount.bare ? 'measure-missing' : 'sale-does-not-fit';
-    return context.fault(text, key, node, id, message(kindOf(amount.dimensions), amount.bare), { fixes });
-  }
-  const holds =
-    measure === 'piece' ? readCount(context, text, key, node, '90') : context.given(text, key, node, measure);
-  return holds && { holds, measure };
-}
-
-/** What a bare number may lack. */
-function measuresOf(allowed: readonly GoodsMeasure[]): string[] {
-  const measures: Readonly<Partial<Record<GoodsMeasure, readonly string[]>>> = { kg: ['kg', 'lb'], m3: ['cu ft'] };
-  return allowed.flatMap(measure => measures[measure] ?? []);
-}
 
 // ---- packs of several sizes ----
 
@@ -190,7 +166,7 @@ function readMixed(readers: SaleReaders, { text, name }: SaleOf, key: Key, node:
     return context.fault(text, key, node, 'sale-does-not-fit', message, { property: 'word' });
   }
   if (again !== undefined) {
-    const message = `${again.unit.$refText} stands twice in this pack. Write it once, with all its pieces.`;
+    const message = `This pack holds ${again.unit.$refText} twice. Write it once, with all its pieces.`;
     return context.fault(text, key, again, 'said-twice', message);
   }
   if (price === undefined || clauses === undefined || holds.some(each => each === undefined)) return undefined;

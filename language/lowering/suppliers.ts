@@ -8,7 +8,7 @@ import { checkDay } from './days.ts';
 import type { Charges } from './charges.ts';
 import { readMoney } from './money.ts';
 import type { Declared, SpecText } from './names.ts';
-import { saidOnce } from './said-once.ts';
+import { saidOnce, takingOut } from './said-once.ts';
 
 /** Where things are bought: whose prices they are, and what bringing them costs. */
 export function readSupplier(context: Context, charges: Charges, { text, node, name }: Declared): Supplier {
@@ -107,6 +107,7 @@ function readClause(
 
 function saidAgain(context: Context, text: SpecText, key: Key, clause: ast.DeliveryClause): void {
   context.fault(text, key, clause, 'said-twice', `\`${clause.what}\` is said twice; the first counts. Take one out.`, {
-    harmless: true
+    harmless: true,
+    fixes: [takingOut(context, text, clause)]
   });
 }

@@ -114,6 +114,7 @@ const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   pipe: SemanticTokenTypes.class,
   gate: SemanticTokenTypes.class,
   route: SemanticTokenTypes.class,
+  supplier: SemanticTokenTypes.class,
   source: SemanticTokenTypes.enum,
   rulebook: SemanticTokenTypes.class,
   rule: SemanticTokenTypes.class,

@@ -73,7 +73,7 @@ async function check(text: string): Promise<readonly Finding[]> {
     },
     show: file => file
   };
-  const paving = new Paving(inMemory);
+  const paving = new Paving(inMemory, () => '2026-06-01');
   await paving.load('example.paving');
   return drain(paving.evaluate('example.paving'))!.findings;
 }

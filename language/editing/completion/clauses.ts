@@ -90,6 +90,8 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   // On a line of its own it would begin a statement.
   if (startsStatement && Object.hasOwn(statements, is)) return false;
   if (is === 'per') {
+    // Only what is sold loose has a price for so much of it.
+    if (block === 'price' && begun.word !== 'loose') return false;
     const wanted = wantedAt(scene, block, begun, next);
     if (wanted !== undefined && Object.hasOwn(PER, wanted.property)) return begun.kinds.at(-1) === 'MEASURE';
     return (wanted?.kind === 'kg/m3' && isOf('kg', begun)) || (wanted?.kind === 'slope' && isOf('m', begun));

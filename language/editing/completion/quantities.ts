@@ -156,6 +156,35 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'SoftSpotClause.at': long('(6 ft, 3 ft)', '(1.8, 0.9) m'),
   'SoftSpotClause.deeper': length('4 in', '100 mm'),
 
+  'PackSize.count': same('number', '430'),
+  'loss MeasureItem.value': same('share', '5 %'),
+  'moisture MeasureItem.value': same('share', '4 %'),
+  'settling MeasureItem.value': same('share', '8 %'),
+  'kept-back MeasureItem.value': same('share', '20 %'),
+  'PricesOn.valid': same('s', '60 days'),
+  'Delivery.charge': money('65 USD'),
+  'load DeliveryClause.amount': { kind: 'kg', imperial: '8 short ton', metric: '8 t' },
+  'order DeliveryClause.amount': { kind: 'kg', imperial: '2 short ton', metric: '2 t' },
+  'free DeliveryClause.amount': money('500 USD'),
+  'pack Size.sides': same('number', '430'),
+  'pack-layer Size.sides': same('number', '15'),
+  'pallet Size.sides': same('number', '90'),
+  'box-of Size.sides': same('number', '24'),
+  'bag Size.sides': { kind: 'kg', imperial: '50 lb', metric: '25 kg' },
+  'bulk-bag Size.sides': { kind: 'kg', imperial: '1 short ton', metric: '850 kg' },
+  'length Size.sides': length('8 ft', '915 mm'),
+  'loose SoldBy.price': { kind: 'money', imperial: '38 USD per short ton', metric: '32 USD per tonne' },
+  'SoldBy.price': money('57 USD'),
+  'loose SoldClause.price': { kind: 'money', imperial: '35 USD per short ton', metric: '29 USD per tonne' },
+  'SoldClause.price': money('54 USD'),
+  'deposit SoldClause.amount': money('20 USD'),
+  'weight SoldClause.amount': { kind: 'kg', imperial: '3900 lb', metric: '1200 kg' },
+  'steps SoldClause.amount': { kind: 'kg', imperial: '1/2 short ton', metric: '0.5 t' },
+  'loose SoldClause.amount': { kind: 'kg', imperial: '10 short ton', metric: '10 t' },
+  'SoldClause.amount': same('number', '4'),
+  'MixedSize.count': same('number', '10'),
+  'Stock.amount': same('any', '12'),
+
   'JobCrew.people': same('number', '2'),
   'CrewClause.hours': same('s', '8 h'),
   'JobTask.hours': same('s', '6 h'),
@@ -232,8 +261,15 @@ export function measuresAfterPer(system: System, wanted: WantedQuantity | undefi
   return system === 'imperial' ? ['cu ft', 'cu yd', 'm3'] : ['m3', 'cu ft', 'cu yd'];
 }
 
+const LOOSELY = {
+  imperial: ['short ton', 'cu yd', 'sq ft', 'ft'],
+  metric: ['tonne', 'm3', 'm2', 'm']
+} as const;
+
 /** What so much time or money may be for, by the property that it is read into. */
 export const PER: Readonly<Record<string, Readonly<Record<System, readonly string[]>>>> = {
+  'SoldBy.price': LOOSELY,
+  'SoldClause.price': LOOSELY,
   'JobLabour.charge': { imperial: ['hour'], metric: ['hour'] },
   'JobDisposal.charge': { imperial: ['cu yd', 'short ton', 'tonne', 'm3'], metric: ['tonne', 'm3'] },
   'RateTakes.time': { imperial: ['sq ft', 'ft', 'cu yd', 'short ton'], metric: ['m2', 'm', 'm3', 'tonne'] }
