@@ -356,8 +356,6 @@ export interface Material {
   readonly compactionFactor?: Given;
   /** Open-graded stone or grit: drains, and has no fines. */
   readonly openGraded: boolean;
-  /** Joint filler that sets: swept in once, in dry weather. */
-  readonly bound?: true;
   /** Edging: how far its back stands from the face of the units, m. */
   readonly width?: Given;
   /** Edging: distance from spike to spike, m. */

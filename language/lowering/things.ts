@@ -268,7 +268,6 @@ export class Things {
       name: node.name,
       roles,
       openGraded: graded !== 'dense',
-      ...(isBound(said.get('RoleItem') as ast.RoleItem | undefined) ? { bound: true } : {}),
       ...given({ compacted, loose, compactionFactor, width, spikesEvery, basePast, lap }),
       ...(isEdging ? given({ wait, curvePieces, length: size?.[0], height: size?.[2] }) : {}),
       ...(concreteSize === undefined
@@ -618,11 +617,6 @@ export const STANDARD_NAMES: Readonly<Record<Country, Readonly<Partial<Record<Ro
 
 export function isCountry(name: string | undefined): name is Country {
   return name !== undefined && Object.hasOwn(STANDARD_NAMES, name);
-}
-
-/** A joint filler that sets. */
-function isBound(item: ast.RoleItem | undefined): boolean {
-  return item?.roles.includes('bound') === true;
 }
 
 /** Stone and sand may serve in several places. */

@@ -40,7 +40,7 @@ export function barrowWork(
   const barrows = volume / carting.barrow.value;
   return [
     ...some(`barrows of ${name}`, barrows, 'piece', from),
-    ...some(`way with barrows of ${name}`, barrows * 2 * carting.run!.value, 'm', from),
+    ...some(`barrow walk, ${name}`, barrows * 2 * carting.run!.value, 'm', from),
     ...some(name, mass, 'kg', from)
   ];
 }

@@ -1,7 +1,7 @@
 import type { PriceList } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import { printAs } from '../measures/print.ts';
-import type { Caution, PlannedCrew } from './contract.ts';
+import type { Caution, HoursLine, PlannedCrew } from './contract.ts';
 import { dustCaution } from './dust-caution.ts';
 import { liftingCautions } from './lifting-cautions.ts';
 import type { ToPlace } from './place-tasks.ts';
@@ -9,7 +9,7 @@ import { TAPPING } from './laying-tasks.ts';
 import { listed, type Planned } from './planned.ts';
 
 /** A caution with the tasks that it belongs to: it is told once, at the first of them that is still to be done. */
-interface Belonging extends Caution {
+export interface Belonging extends Caution {
   readonly at: readonly (TaskWord | 'concrete-work')[];
 }
 
@@ -21,13 +21,14 @@ export function cautionsOf(
   planned: Planned,
   crew: PlannedCrew,
   tasks: readonly ToPlace[],
+  cutting: readonly HoursLine[],
   prices: readonly PriceList[]
 ): ReadonlyMap<string, Caution[]> {
   const told = new Map<string, Caution[]>();
   const all = [
     ...groundCautions(planned),
     ...machineCautions(planned),
-    ...layingCautions(planned, crew, tasks, prices)
+    ...layingCautions(planned, crew, cutting, prices)
   ];
   for (const { at, ...caution } of all) {
     const task = tasks.find(one => one.done === undefined && at.some(word => belongs(one, word)));
@@ -145,16 +146,23 @@ function isWall(name: string | undefined): boolean {
   return name?.split('-').includes('wall') === true;
 }
 
+/** Of the hours of cutting those at the saw, told by the length of its cuts; all of them where they are not told so. */
+function sawingHours(cutting: readonly HoursLine[]): number {
+  const left = cutting.filter(({ done }) => done === undefined);
+  const saw = left.filter(({ amount }) => amount.per === 'm');
+  return (saw.length > 0 ? saw : left).reduce((sum, { hours }) => sum + hours, 0);
+}
+
 function layingCautions(
   planned: Planned,
   crew: PlannedCrew,
-  tasks: readonly ToPlace[],
+  cutting: readonly HoursLine[],
   prices: readonly PriceList[]
 ): Belonging[] {
-  const sawing = tasks.find(({ id }) => id === 'cutting')?.hoursLeft ?? 0;
-  const isBound = planned.areas.some(({ area }) => area.jointFiller?.bound === true);
+  const sawing = sawingHours(cutting);
+  const isBound = planned.areas.some(({ area }) => area.jointFiller?.unbound === false);
   return [
-    ...liftingCautions(planned, prices).map(caution => ({ ...caution, at: ['laying'] as const })),
+    ...liftingCautions(planned, prices),
     { ...dustCaution(sawing, crew.hours.value, isBritish(planned)), at: ['cutting'] },
     {
       id: 'saw',

@@ -91,7 +91,7 @@ export interface HoursLine {
 export interface RateUsed {
   readonly name: string;
   /** Where it stands, in the text or in what ships. */
-  readonly key?: Key;
+  readonly key: Key;
   readonly written: string;
   readonly source: string;
   readonly status: Rate['status'];

@@ -55,7 +55,7 @@ function edging(planned: Planned, place: EdgingPlace, sides: readonly EdgedSide[
   return {
     id: place === 'edging-on-concrete' ? 'edging' : place,
     word: 'edging',
-    title: `Set ${materials} ${WHEN[place]}: ${printed('length', length, system)}`,
+    title: `Set ${materials} ${WHEN[place]}: ${printed('run', length, system)}`,
     rank: rankOf(place),
     efforts,
     holds: withConcrete ? frostHold(planned, 'concrete', system) : [],

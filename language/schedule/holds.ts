@@ -1,4 +1,5 @@
 import type { Given, System } from '../job/job.ts';
+import { printAs } from '../measures/print.ts';
 import type { Hold } from './contract.ts';
 import type { Wait } from './draft.ts';
 import type { Planned } from './planned.ts';
@@ -39,14 +40,15 @@ export function concreteWait(on: string, what: string, wait: Given | undefined):
   };
 }
 
-export function secondSweepingWait(on: string): Wait {
+/** `keptBack`: share of the filler, where it is told. */
+export function secondSweepingWait(on: string, keptBack: number | undefined): Wait {
   return {
     on,
     days: SECOND_SWEEPING_AFTER,
     from: 'morning',
     hold: {
       kind: 'second-sweeping',
-      text: `${SECOND_SWEEPING_AFTER} days after the first sweeping, when the filler has settled. Keep some of it back for this.`,
+      text: `${SECOND_SWEEPING_AFTER} days after the first sweeping, when the filler has settled. Keep ${keptBack === undefined ? 'some' : printAs('share', keptBack, 'metric')} of it back for this.`,
       days: SECOND_SWEEPING_AFTER,
       ...PRACTICE
     }

@@ -105,7 +105,7 @@ function carriedIn(planned: Planned, { one, layer, index }: PlacedLayer, role: S
   const { area, numbers } = one;
   const own = numbers.layers[index];
   const work = barrowWork(
-    `${layer.material.name} for the ${role} of ${area.name}`,
+    `${layer.material.name} of ${area.name}`,
     { volume: own?.looseVolume, mass: own?.mass },
     planned.job.carting,
     area.key

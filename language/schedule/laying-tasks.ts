@@ -107,7 +107,7 @@ function cutting(planned: Planned, paved: readonly PlannedArea[]): Draft {
   return {
     id: 'cutting',
     word: 'cutting',
-    title: `Cut and fit ${cuts} units: ${printed('length', totalOf(efforts, 'm'), system)} of saw cuts`,
+    title: `Cut and fit ${cuts} units: ${printed('run', totalOf(efforts, 'm'), system)} of saw cuts`,
     rank: rankOf('cutting'),
     efforts,
     holds: [],
@@ -141,7 +141,7 @@ function backing(planned: Planned): Draft {
   return {
     id: 'concrete',
     word: 'concrete',
-    title: `Concrete behind the last course: ${printed('length', totalOf(efforts, 'm'), job.system)}`,
+    title: `Concrete behind the last course: ${printed('run', totalOf(efforts, 'm'), job.system)}`,
     rank: rankOf('concrete'),
     efforts,
     holds: frostHold(planned, 'concrete', job.system),
@@ -210,8 +210,8 @@ function joints(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
     one.area.jointFiller === undefined ? [] : [{ one, filler: one.area.jointFiller }]
   );
   const ways = [
-    { id: 'joints', areas: filled.filter(({ filler }) => filler.bound !== true) },
-    { id: 'bound-joints', areas: filled.filter(({ filler }) => filler.bound === true) }
+    { id: 'joints', areas: filled.filter(({ filler }) => filler.unbound !== false) },
+    { id: 'bound-joints', areas: filled.filter(({ filler }) => filler.unbound === false) }
   ];
   return ways.flatMap(({ id, areas }) => {
     if (areas.length === 0) return [];
@@ -238,11 +238,17 @@ function joints(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
       rank: rankOf('second-sweeping'),
       efforts: areas.flatMap(({ one, filler }) => effort('second-sweeping', ['unbound', filler.name], netArea(one))),
       holds: [],
-      waits: [secondSweepingWait(id)],
+      waits: [secondSweepingWait(id, keptBack(areas.map(({ filler }) => filler)))],
       after: [id]
     };
     return [sweeping, second];
   });
+}
+
+/** The share that is kept back, where all fillers tell the same. */
+function keptBack(fillers: readonly Material[]): number | undefined {
+  const shares = new Set(fillers.map(({ allowances }) => allowances?.keptBack?.value));
+  return shares.size === 1 ? [...shares][0] : undefined;
 }
 
 function fillerMass({ area, numbers, pointer }: PlannedArea, filler: Material): Amount[] {

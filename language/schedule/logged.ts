@@ -41,11 +41,7 @@ export class Logged {
   }
 }
 
-/** `T1 to T2 to T3` leads along `T2 to T3` and `T3 to T2`. */
+/** A side may be logged the other way round than the outline runs. */
 function leadsAlong(line: string, side: string): boolean {
-  if (line === side) return true;
-  const points = line.split(' to ');
-  const sides = points.slice(1).map((to, index) => [points[index]!, to]);
-  const [from, to] = side.split(' to ');
-  return sides.some(([first, last]) => (first === from && last === to) || (first === to && last === from));
+  return line === side || line === side.split(' to ').toReversed().join(' to ');
 }

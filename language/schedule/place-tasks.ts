@@ -16,7 +16,7 @@ export interface PlacedTask {
   readonly days: readonly number[];
 }
 
-/** Longer than this, in days, no job is laid over a calendar: a hundred years. Its hours are told all the same. */
+/** Longer than this, in days with work, no job is laid over a calendar: as many as a hundred years have. Hours are told all the same. */
 export const MOST_DAYS = 36_525;
 
 /**

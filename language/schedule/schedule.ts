@@ -42,7 +42,7 @@ export function scheduleOf({ job, quantities, work, hires, prices }: ToSchedule)
   const hours = new Map(hoursOf(drafts, work.rates).map((own, index) => [drafts[index]!.id, own]));
   const toPlace = inOrder(drafts, work.tasks).map(ordered => withHours(ordered, hours.get(ordered.id)));
   const placed = placeTasks(toPlace, crew.people.value, days);
-  const cautions = cautionsOf(planned, crew, toPlace, prices);
+  const cautions = cautionsOf(planned, crew, toPlace, hours.get('cutting')?.lines ?? [], prices);
   const tasks = toPlace.map((task): Task => {
     const own = hours.get(task.id);
     const at = placed.get(task.id)?.when;
