@@ -4,35 +4,37 @@ import type { AreaQuantities, JobQuantities } from '../quantities/contract.ts';
 import type { Schedule, Task } from '../schedule/contract.ts';
 import type {
   CostInputs,
+  CostShare,
   HiredDays,
   OrderedDelivery,
   OrderedItem,
+  OrderedLine,
   PricedArea,
   TakenAway,
   TaskHours
 } from './cost-inputs.ts';
+import { minorOf } from './money.ts';
 
-/** What is bought, as far as costs go. */
-export interface Bought {
-  readonly ordered: readonly OrderedItem[];
-  readonly deliveries: readonly OrderedDelivery[];
-}
-
-/** What cost and price are worked out from: the schedule is that of the whole job, whatever of it the log tells as done. */
-export function costInputsOf(
-  job: Job,
-  quantities: JobQuantities,
-  schedule: Schedule,
-  { ordered, deliveries }: Bought
-): CostInputs {
+/**
+ * What cost and price are worked out from. Order and schedule are those of the whole job, whatever of it the log tells as
+ * delivered and done.
+ */
+export function costInputsOf(job: Job, quantities: JobQuantities, schedule: Schedule): CostInputs {
   const takenAway = takenAwayOf(quantities);
+  const currency = job.currency ?? quantities.orderCost?.currency;
   return {
     job: job.key,
-    ...(job.currency === undefined ? {} : { currency: job.currency }),
+    ...(currency === undefined ? {} : { currency }),
     system: job.system,
     money: job.money,
-    ordered,
-    deliveries,
+    ordered: orderedOf(quantities),
+    deliveries: (quantities.deliveryCharges ?? []).map(({ supplier, name, cost, tax }, index): OrderedDelivery => ({
+      supplier,
+      name,
+      cost: minorOf(cost),
+      ...(tax === undefined ? {} : { tax }),
+      pointer: `/deliveryCharges/${index}`
+    })),
     tasks: schedule.tasks.map(taskHours),
     hires: job.money.hires.map(hire => hiredDays(hire, schedule)),
     ...(takenAway === undefined ? {} : { takenAway }),
@@ -44,6 +46,37 @@ export function costInputsOf(
     })),
     netArea: quantities.totals.netArea
   };
+}
+
+function orderedOf({ needs = [], order = [], areas }: JobQuantities): OrderedItem[] {
+  return needs.map((need): OrderedItem => {
+    const lines = order.flatMap(({ id, cost, deposit, tax }, index): OrderedLine[] => {
+      if (id !== need.id || cost === undefined) return [];
+      return [
+        {
+          cost: minorOf(cost),
+          ...(deposit === undefined ? {} : { deposit: minorOf(deposit) }),
+          ...(tax === undefined ? {} : { tax }),
+          pointer: `/order/${index}`
+        }
+      ];
+    });
+    // A further size of a pack of several has a line, and its cost stands with the first.
+    const isBought = order.some(({ id }) => id === need.id) || need.in.every(({ toBuy }) => toBuy === 0);
+    const shares = need.for.flatMap(place => sharesOf(place, need.item, areas));
+    return { thing: need.id, name: need.item, ...(isBought ? { lines } : {}), shares };
+  });
+}
+
+type NeedPlace = NonNullable<JobQuantities['needs']>[number]['for'][number];
+
+/** Edging goes to the sides that it stands along, by their lengths. */
+function sharesOf({ area, work, amount = 0 }: NeedPlace, item: string, areas: JobQuantities['areas']): CostShare[] {
+  const place = { ...(area === undefined ? {} : { area }), work };
+  const edges = areas.find(({ id }) => id === area)?.edges.filter(({ edging }) => edging === item) ?? [];
+  const length = edges.reduce((sum, edge) => sum + edge.length, 0);
+  if (work !== 'edging' || length === 0) return [{ ...place, amount }];
+  return edges.map(edge => ({ ...place, edge: edge.name, amount: (amount * edge.length) / length }));
 }
 
 function taskHours({ id, word, title, hours, working, noRate }: Task): TaskHours {

@@ -83,12 +83,6 @@ export function up(count: Reckoned): Reckoned {
   return { exact: exact(expression.value), expression };
 }
 
-/** An amount of money rounded by itself, as it stands in an order. */
-export function inHundredths(amount: Reckoned): Reckoned {
-  const itself = amountOf(rounded(amount.exact));
-  return { exact: itself, expression: roundedTo(itself.valueOf(), amount.expression) };
-}
-
 export function larger(first: Reckoned, ...others: readonly Reckoned[]): Reckoned {
   return {
     exact: others.reduce((most, one) => (one.exact.compare(most) > 0 ? one.exact : most), first.exact),
