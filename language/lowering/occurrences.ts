@@ -116,7 +116,7 @@ function occurrence(
   };
 }
 
-function kindsAt(container: AstNode, property: string): readonly Kind[] {
+export function kindsAt(container: AstNode, property: string): readonly Kind[] {
   return KINDS[ast.reflection.getReferenceType({ container, property, reference: NO_REFERENCE })]!;
 }
 
