@@ -20,14 +20,14 @@ function loads(amount: number | undefined, load: number | undefined): number | u
   return Math.ceil(amount / load - COUNT_TOLERANCE);
 }
 
-/** Things are wheeled in and out by hand, over a run that is told. */
-export function wheelsByHand({ digBy, run, barrow }: Carting): boolean {
-  return digBy !== 'machine' && run !== undefined && barrow.value > 0;
+/** Where no machine digs, what goes out and comes in goes by barrow. */
+function wheelsByHand({ digBy, barrow }: Carting): boolean {
+  return digBy !== 'machine' && barrow.value > 0;
 }
 
 /**
  * Barrow work on so much of something, by its measures: the mass that is shovelled in, the barrows, the way walked with
- * them there and back. Nothing where it does not go by barrow; less than nought where it is counted twice elsewhere.
+ * them there and back where the run is told. Nothing where it does not go by barrow; less than nought where it is counted twice elsewhere.
  */
 export function barrowWork(
   name: string,
@@ -40,7 +40,7 @@ export function barrowWork(
   const barrows = volume / carting.barrow.value;
   return [
     ...some(`barrows of ${name}`, barrows, 'piece', from),
-    ...some(`barrow walk, ${name}`, barrows * 2 * carting.run!.value, 'm', from),
+    ...some(`barrow walk, ${name}`, barrows * 2 * (carting.run?.value ?? 0), 'm', from),
     ...some(name, mass, 'kg', from)
   ];
 }

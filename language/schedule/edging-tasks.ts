@@ -33,7 +33,7 @@ function placeOf({ edge, material }: EdgedSide): EdgingPlace {
   return onConcrete ? 'edging-on-concrete' : 'edging-before';
 }
 
-export function isOnConcrete({ concrete, haunch }: Material): boolean {
+function isOnConcrete({ concrete, haunch }: Material): boolean {
   return concrete !== undefined || haunch !== undefined;
 }
 

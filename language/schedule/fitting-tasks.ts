@@ -85,7 +85,7 @@ function amountsOf(drain: Drain, from: { readonly area?: string }) {
 }
 
 /** Below a channel and, where it is said so, beside it: m3; undefined where its size is not told. */
-export function concreteOf({ line, width, depth, concrete }: Drain): number | undefined {
+function concreteOf({ line, width, depth, concrete }: Drain): number | undefined {
   if (line === undefined || width === undefined || concrete === undefined) return undefined;
   const thickness = concrete.below.value;
   const below = (width.value + (concrete.sides ? 2 * thickness : 0)) * thickness;

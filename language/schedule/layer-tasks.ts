@@ -76,7 +76,7 @@ function compactionLayers({ job: { system } }: Planned, { material, thickness, i
 }
 
 /** How many compaction layers a thickness takes, none thicker than `most`. */
-export function partsOf(thickness: number, most: number | undefined): number {
+function partsOf(thickness: number, most: number | undefined): number {
   return most === undefined || !(most > 0) ? 1 : Math.max(1, Math.ceil(thickness / most - 1e-6));
 }
 

@@ -70,7 +70,7 @@ function limitFor({ side }: Piece, system: System): number {
 }
 
 function weightText(value: number, system: System): string {
-  return system === 'imperial' ? `${value.toFixed(0)} lb` : `${value.toFixed(value < 10 ? 1 : 0)} kg`;
+  return system === 'imperial' ? `${value.toFixed(0)} lb` : `${Number(value.toFixed(value < 10 ? 1 : 0))} kg`;
 }
 
 function heavyPieces(heavy: readonly Piece[], isEdging: boolean, { job }: Planned): Belonging {

@@ -88,7 +88,7 @@ function goesOn(
   if (own === undefined || draft?.goesOnWith === undefined) return;
   const others = tasks.filter(task => task.draft?.word === draft.goesOnWith).flatMap(task => placed.get(task.id) ?? []);
   const worked = [...new Set([...own.days, ...others.flatMap(other => other.days)])].toSorted((one, two) => one - two);
-  if (own.days.length === 0 || others.length === 0) return;
+  if (worked.length === 0 || others.length === 0) return;
   placed.set(id, { when: days.when(worked[0]!, worked.at(-1)!, worked.length), days: worked });
 }
 

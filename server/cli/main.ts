@@ -56,7 +56,8 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addSchedule, addFormat, addExplain]) add(program);
+  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addSchedule, addFormat, addExplain])
+    add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;
 }

@@ -110,6 +110,12 @@ area terrace {
   edges { all round meets lawn, edging spiked-strip }
 }
 `;
+    const unsaid = spec('hand').replace('access 4 ft wide, barrow run 40 ft', '');
+    expect(taskOf(await scheduled(unsaid), 'base').working.map(({ amount }) => amount.per)).toEqual([
+      'm3',
+      'piece',
+      'kg'
+    ]);
     const measures = async (digBy: string, id: string): Promise<string[]> =>
       taskOf(await scheduled(spec(digBy)), id).working.map(({ amount }) => amount.per);
     expect(await measures('hand', 'base')).toEqual(['m3', 'piece', 'm', 'kg']);

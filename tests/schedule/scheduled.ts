@@ -12,9 +12,13 @@ export function scheduleFor({ job, numbers }: Evaluation, change: Partial<Job> =
   return scheduleOf({ job: changed, quantities: numbers!.quantities, work, hires: money.hires, prices });
 }
 
-/** The schedule of a text that has no error. */
+const evaluations = new Map<string, Promise<Evaluation>>();
+
+/** The schedule of a text that has no error; each text is worked out once. */
 export async function scheduled(text: string): Promise<Schedule> {
-  const evaluation = await evaluated(text);
+  const known = evaluations.get(text) ?? evaluated(text);
+  evaluations.set(text, known);
+  const evaluation = await known;
   expect(evaluation.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
   return scheduleFor(evaluation);
 }

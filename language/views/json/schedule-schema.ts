@@ -7,7 +7,7 @@ const STATUS = one('read', 'practice', 'memory');
 
 const amount = object({
   name: text('What it is'),
-  value: number('How much', 'in `per`, SI'),
+  value: number('How much, in SI of `per`', 'measure as named'),
   per: one('m3', 'm2', 'm', 'kg', 'piece', 'job'),
   'pointer?': text('Where the quantities of the job hold it: JSON pointer that starts at the job'),
   'area?': text('Area')

@@ -14,5 +14,5 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
 
 /** Words; a number stays with its fraction and its measure: `12 ft 5 3/8 in`. */
 function wordsOf(text: string): string[] {
-  return text.split(/ (?!(?<=\d )(?:\d+\/\d+|ft|in|mm|m)\b)/);
+  return text.split(/ (?!(?<=\d )(?:\d+\/\d+|ft|in|mm|m|m2|m3)\b)/);
 }

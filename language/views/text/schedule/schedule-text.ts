@@ -145,7 +145,7 @@ function noRateText(tasks: readonly Task[]): string[] {
   ];
 }
 
-function assumedLines({ crew, begins, tasks }: Schedule): string[] {
+function assumedLines({ crew, begins, tasks, carrying }: Schedule): string[] {
   const own = [crew.people, crew.hours].flatMap(({ assumed }) => assumed?.because ?? []);
   const isDated = begins !== undefined;
   const rates = tasks.flatMap(({ working }) => working.filter(({ rate }) => rate.assumed !== undefined));
@@ -157,6 +157,9 @@ function assumedLines({ crew, begins, tasks }: Schedule): string[] {
     ...(rates.length === 0
       ? []
       : ['Rates as shipped, most of them common practice: a rate of your own of the same name stands over one.']),
+    ...(carrying.some(({ barrows, walk }) => barrows !== undefined && walk === undefined)
+      ? ['The barrow run is not told, and walking it counts for nothing: say `access 3 ft wide, barrow run 40 ft`.']
+      : []),
     'All work on one task at a time; deliveries are there when they are needed.'
   ].flatMap(line => wrapped(line, 96, '  '));
 }
