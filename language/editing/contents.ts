@@ -43,7 +43,8 @@ const HEADLINES: Readonly<Record<string, readonly string[]>> = {
   supplier: ['delivery'],
   source: ['title'],
   rulebook: ['title'],
-  rule: ['title']
+  rule: ['title'],
+  rate: ['takes']
 };
 
 /** Words that no name follows. */

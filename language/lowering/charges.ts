@@ -35,11 +35,14 @@ export class Charges {
   /** What the job says, else that of the first money in it. */
   private currency: string | undefined;
   private readonly isSaid: boolean;
+  private readonly usual: string;
 
-  constructor(context: Context, currency: string | undefined) {
+  /** `usual`: the currency of examples where none is told. */
+  constructor(context: Context, currency: string | undefined, usual: string) {
     this.context = context;
     this.currency = currency;
     this.isSaid = currency !== undefined;
+    this.usual = usual;
   }
 
   /** Undefined when a fault was told. */
@@ -71,16 +74,17 @@ export class Charges {
     { dimensions, bare }: Amount,
     { words, number, per }: Wanting
   ): undefined {
-    const currency = this.currency ?? 'USD';
+    const money = moneyIn(dimensions);
+    const currency = money?.currency ?? this.currency ?? this.usual;
     const of = (amount: string): string => `${amount} ${currency}${per === undefined ? '' : ` ${per}`}`;
     const written = writtenOf(node);
-    const money = moneyIn(dimensions);
     const wants = `${words}, such as \`${of(number)}\``;
     if (bare)
       return this.context.fault(text, key, node, 'measure-missing', `\`${written}\` has no currency. Write ${wants}.`, {
         fixes: isQuantity(node) ? [writing(of(written))] : []
       });
-    const fixes: SaidFix[] = money?.by === '' && per !== undefined ? [writing(`${written} ${per}`)] : [];
+    const fixes: SaidFix[] =
+      money?.by === '' && per !== undefined && isQuantity(node) ? [writing(`${written} ${per}`)] : [];
     const message =
       money === undefined || money.by === ''
         ? `\`${written}\` is ${money === undefined ? kindOf(dimensions) : 'an amount of money'}; here stands ${wants}.`
@@ -110,7 +114,7 @@ export function moneyOf({ exact, currency, key, written }: Charge, factor: Fract
 }
 
 /** A decimal where it has an end, else a fraction. */
-export function exactText(value: Fraction): string {
+function exactText(value: Fraction): string {
   const { s, n, d } = value;
   let digits = 0;
   for (let rest = 1n; rest % d !== 0n && digits <= MOST_DECIMALS; rest *= 10n) digits++;

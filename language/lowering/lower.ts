@@ -42,7 +42,7 @@ import { systemShown } from './rulebook-leads.ts';
 import { Rulebooks } from './rulebooks.ts';
 import { Rules } from './rules.ts';
 import { readAccepts } from './accepts.ts';
-import { rulesAndSystem } from './job-words.ts';
+import { currencyOf, rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
@@ -256,7 +256,7 @@ class Lowering {
     this.context.system = system;
     if (node !== undefined) this.context.place('job', main, node, 'title');
     const buying = readBuying(this.context, main, node, said, this.areas.usuals);
-    const charges = new Charges(this.context, currency);
+    const charges = new Charges(this.context, currency, currencyOf(this.project));
     const lists = new Prices(this.context, this.things, charges, main);
     const priced = lists.read(texts, this.missing);
     const packs = new Packs(this.context, this.things, priced.prices);
@@ -309,7 +309,7 @@ class Lowering {
   /** Faults in a price list that no job is read with. */
   private pricesWithoutJob(): void {
     const { texts } = this.project;
-    const charges = new Charges(this.context, undefined);
+    const charges = new Charges(this.context, undefined, currencyOf(this.project));
     const { prices } = new Prices(this.context, this.things, charges, undefined).read(texts, []);
     readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
   }
@@ -491,7 +491,7 @@ class Lowering {
 }
 
 /** Nothing need name them. */
-const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate'];
+const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate', 'variant'];
 
 /** Statements of a job that may stand there several times. */
 const SAID_OFTEN: readonly ast.JobItem['$type'][] = [

@@ -1,6 +1,6 @@
 import type { Given, Key } from '../job/job.ts';
 import type { Disposal, Extra, Hire, MoneyWords, Share, ShareOf } from '../job/money-lines.ts';
-import { measureText } from '../measures/measures.ts';
+import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { eachIn, isInDays, moneyOf, type Charge, type Charges } from './charges.ts';
@@ -17,7 +17,7 @@ const WEEK = 7 * DAY;
 
 const SHARES_OF = ['materials', 'labour', 'costs'] as const satisfies readonly ShareOf[];
 
-const HIRED_BY = ['day', 'week', 'job'] as const satisfies readonly Hire['by'][];
+const HIRED_BY = ['day', 'week'] as const satisfies readonly Hire['by'][];
 
 /** Reads what the job says of money besides the prices of what is bought. */
 export class MoneyLines {
@@ -168,7 +168,7 @@ export class MoneyLines {
 
   private contingency(item: ast.JobContingency | undefined): Share | undefined {
     if (item === undefined) return undefined;
-    const share = this.shareOf('job/contingency', 'contingency', item.share as Expression | undefined);
+    const share = this.shareOf('job/contingency', item.share as Expression | undefined);
     const of = this.of('job/contingency', item, item.of);
     return share && of && { share, of };
   }
@@ -215,23 +215,31 @@ export class MoneyLines {
   }
 
   private share(item: ast.JobShare | undefined): Given | undefined {
-    return item && this.shareOf(`job/${item.what!}`, item.what!, item.value as Expression | undefined);
+    return item && this.shareOf(`job/${item.what!}`, item.value as Expression | undefined);
   }
 
   /** A share has its `%`: `margin 18` could be 18 % or 18 of something. */
-  private shareOf(key: Key, what: string, node: Expression | undefined): Given | undefined {
+  private shareOf(key: Key, node: Expression | undefined): Given | undefined {
     const { context, text } = this;
     const amount = node && context.amount(text, key, node);
     if (node === undefined || amount === undefined) return undefined;
-    if (!amount.bare || amount.value.equals(0)) return context.given(text, key, node, '', NOT_NEGATIVE);
     const written = writtenOf(node);
+    if (Object.keys(amount.dimensions).length > 0)
+      return context.fault(
+        text,
+        key,
+        node,
+        'wrong-kind',
+        `\`${written}\` is ${kindOf(amount.dimensions)}; here stands a share, such as \`10 %\`.`
+      );
+    if (!amount.bare || amount.value.equals(0)) return context.given(text, key, node, '', NOT_NEGATIVE);
     const percent = amount.value.compare(1) < 0 ? amount.value.mul(100).toString() : written;
     return context.fault(
       text,
       key,
       node,
       'measure-missing',
-      `\`${written}\` has no measure. Write the share with its sign: \`${what} ${percent} %\`.`,
+      `\`${written}\` has no measure. Write the share with its sign: \`${percent} %\`.`,
       { fixes: ast.isQuantity(node) ? [writing(`${percent} %`)] : [] }
     );
   }
@@ -254,7 +262,7 @@ export class MoneyLines {
     if (node === undefined || amount === undefined) return undefined;
     const isShare = item.of !== undefined || (!amount.bare && Object.keys(amount.dimensions).length === 0);
     if (isShare) {
-      const share = this.shareOf(`${key}/cost`, 'extra "…"', node);
+      const share = this.shareOf(`${key}/cost`, node);
       const of = this.of(key, item, item.of);
       return share && of && { share, of };
     }

@@ -4,6 +4,8 @@ import { TASK_WORDS, type OwnTask, type TaskWord } from '../job/work.ts';
 import type { JobTask } from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import type { SpecText } from './names.ts';
+import type { SaidFix } from './said-fix.ts';
+import { takingOut } from './said-once.ts';
 
 /** A task by its word, or one of one's own by its key. */
 type Node = TaskWord | Key;
@@ -32,16 +34,32 @@ export class TaskOrder {
     if (round === undefined) return true;
     for (const each of earlier) this.remove(each, key);
     for (const each of later) this.remove(key, each);
-    const way = round.map(each => this.named(each)).join(', then ');
+    const way = round.map((each, index) => {
+      const next = this.named(round[index + 1] ?? key);
+      return `${next} ${index === 0 ? 'comes ' : ''}after ${this.named(each)}`;
+    });
     this.context.fault(
       this.text,
       key,
       node,
       'task-in-circle',
-      `\`${title}\` would wait for itself: ${way}, and then \`${title}\` again. Take one of the tasks that it comes after or before out.`,
-      { property: 'title' }
+      `\`${title}\` would wait for itself: ${way.join(', ')}. Take out one of the tasks that it comes after or before.`,
+      { property: 'title', fixes: this.fixes(node, round) }
     );
     return false;
+  }
+
+  /** Either end of the way round, where a clause says nothing else. */
+  private fixes(node: JobTask, round: readonly Node[]): SaidFix[] {
+    const ends = { before: round[1] ?? round[0]!, after: round.at(-1)! };
+    return node.clauses.flatMap(clause => {
+      const [wait, ...others] = clause.waits;
+      if (clause.when === undefined || wait === undefined || others.length > 0) return [];
+      const end = this.titles.get(ends[clause.when]) ?? ends[clause.when];
+      if ((wait.title ?? wait.word) !== end) return [];
+      const said = clause.$cstNode!.text;
+      return [{ ...takingOut(this.context, this.text, clause), title: `Take out \`${said}\`` }];
+    });
   }
 
   private add(earlier: Node, later: Node): void {

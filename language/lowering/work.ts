@@ -7,7 +7,7 @@ import { writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
 import type { SpecText } from './names.ts';
 import { writing } from './said-fix.ts';
-import { saidOnce, takingOut } from './said-once.ts';
+import { takingOut } from './said-once.ts';
 import { TaskOrder } from './task-order.ts';
 
 const HOUR = 3600;
@@ -89,17 +89,12 @@ export class WorkLines {
     const isCount = Object.keys(amount.dimensions).length === 0 && Number.isInteger(count);
     if (isCount && count >= 1 && count <= MOST_PEOPLE) return context.given(text, 'job/crew/people', node, '');
     const instead =
-      count === 0 ? 'Somebody has to do the work: write' : 'A crew is counted in whole people: write how many,';
-    return context.fault(
-      text,
-      'job/crew',
-      node!,
-      'out-of-range',
-      `\`${written}\` is no crew. ${instead} such as \`crew 2\`.`,
-      {
-        fixes: amount.bare && count > 0 && count < 20 && !isCount ? [writing(`${Math.ceil(count)}`)] : []
-      }
-    );
+      count === 0
+        ? 'somebody has to do the work. Write `crew 1` or more.'
+        : 'people are counted whole. Write how many, such as `crew 2`.';
+    return context.fault(text, 'job/crew', node!, 'out-of-range', `\`${written}\` is no crew: ${instead}`, {
+      fixes: amount.bare && count > 0 && count < 20 && !isCount ? [writing(`${Math.ceil(count)}`)] : []
+    });
   }
 
   private hoursADay(clause: ast.CrewClause): Given | undefined {
@@ -134,8 +129,7 @@ export class WorkLines {
 
   private tasks(items: readonly ast.JobTask[]): OwnTask[] {
     const { context, text } = this;
-    const titled = saidOnce(context, text, 'job', items, item => `"${item.title}"`);
-    const nodes = [...titled.values()];
+    const nodes = this.firstOfEachTitle(items);
     const keyOf = (title: string): Key | undefined => {
       const index = nodes.findIndex(node => node.title === title);
       return index < 0 ? undefined : `job/task-${index + 1}`;
@@ -159,6 +153,30 @@ export class WorkLines {
     });
     const known = new Set(tasks.map(task => task.key));
     return tasks.map(task => ({ ...task, ...own(task, known) }));
+  }
+
+  private firstOfEachTitle(items: readonly ast.JobTask[]): ast.JobTask[] {
+    const { context, text } = this;
+    const first = new Map<string, ast.JobTask>();
+    for (const item of items) {
+      const other = first.get(item.title);
+      if (other === undefined) first.set(item.title, item);
+      else
+        context.fault(
+          text,
+          'job',
+          item,
+          'said-twice',
+          `The task \`${item.title}\` is said twice; the first counts. Take one out, or call it otherwise.`,
+          {
+            property: 'title',
+            harmless: true,
+            related: [{ node: other, text, message: 'Said first here.' }],
+            fixes: [takingOut(context, text, item, { like: other })]
+          }
+        );
+    }
+    return [...first.values()];
   }
 
   private waits(key: Key, node: ast.JobTask, keyOf: (title: string) => Key | undefined): Wait[] | undefined {
@@ -222,7 +240,7 @@ function isHours({ hours }: ast.CrewClause): boolean {
 }
 
 /** Working time in hours: a day would be one of the clock. */
-export function readHours(context: Context, text: SpecText, key: Key, node: Expression): Given | undefined {
+function readHours(context: Context, text: SpecText, key: Key, node: Expression): Given | undefined {
   if (isInDays(node))
     return context.fault(
       text,
@@ -231,6 +249,16 @@ export function readHours(context: Context, text: SpecText, key: Key, node: Expr
       'wrong-kind',
       `\`${writtenOf(node)}\`: a day is as long as the crew works. Write hours of one person, such as \`8 h\`.`
     );
-  const time = context.given(text, key, node, 's');
+  const amount = context.amount(text, key, node);
+  if (amount?.bare)
+    return context.fault(
+      text,
+      key,
+      node,
+      'measure-missing',
+      `\`${writtenOf(node)}\` has no measure. Write hours of one person, such as \`8 h\`.`,
+      { fixes: ast.isQuantity(node) ? [writing(`${writtenOf(node)} h`)] : [] }
+    );
+  const time = amount && context.given(text, key, node, 's');
   return time && { ...time, value: time.value / HOUR };
 }

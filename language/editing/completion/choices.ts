@@ -1,10 +1,15 @@
 import { CONCERNS } from '../../findings/members/members.ts';
-import { RATE_WORDS, TASK_WORDS } from '../../job/work.ts';
+import { RATE_WORDS, TASK_WORDS, type TaskWord } from '../../job/work.ts';
 import type { Country, System } from '../../job/job.ts';
 import { CARRIED } from '../../lowering/pipes.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 const SHARES_OF = ['materials', 'labour', 'costs'];
+
+/** Those that are mostly meant, then all others in the order of the trade. */
+function tasksFrom(...usual: readonly TaskWord[]): readonly TaskWord[] {
+  return [...usual, ...TASK_WORDS.filter(word => !usual.includes(word))];
+}
 
 /** The words that can stand in a property, the usual one first; a statement's word stands before it where they differ by that. */
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
@@ -40,13 +45,13 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'CrewClause.first': DAYS,
   'CrewClause.last': [...DAYS.slice(4), ...DAYS.slice(0, 4)],
   'CrewClause.days': [...DAYS.slice(5), ...DAYS.slice(0, 5)],
-  'TaskName.word': TASK_WORDS,
+  'TaskName.word': tasksFrom('dig', 'base', 'laying'),
   'JobHire.by': ['day', 'week'],
-  'JobHire.tasks': TASK_WORDS,
+  'JobHire.tasks': tasksFrom('base', 'vibrating', 'dig'),
   'JobContingency.of': SHARES_OF,
   'JobExtra.of': SHARES_OF,
-  'RateOf.tasks': ['laying', ...TASK_WORDS.filter(word => word !== 'laying')],
-  'RateIncludes.tasks': TASK_WORDS,
+  'RateOf.tasks': tasksFrom('laying'),
+  'RateIncludes.tasks': tasksFrom('bed', 'joints'),
   'RateWhen.words': RATE_WORDS
 };
 

@@ -102,6 +102,8 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   if (rule === 'LayerClause' && is === 'settles') return begun.word === 'bed' && !said.includes(is);
   // The ways of a walk are told all together.
   if (rule === 'Step' && is !== 'back') return false;
+  // Behind a day `a` would make hours of it.
+  if (rule === 'CrewClause' && is === 'a') return begun.kinds.at(-1) === 'MEASURE';
   if (rule === 'Height') return !(block === 'heights' && isReadByInstrument(scene));
   if (rule === 'PlaceClause') return !isPlaced(said, is);
   // Sides are offered whole.

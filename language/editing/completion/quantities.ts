@@ -191,6 +191,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'JobLabour.charge': money('24 USD per hour'),
   'JobHire.charge': money('45 USD'),
   'JobDisposal.charge': money('28 USD per tonne'),
+  'for JobDisposal.charge': money('290 USD'),
   'JobDisposal.holds': { kind: 'm3', imperial: '8 cu yd', metric: '6 m3' },
   'JobContingency.share': same('share', '8 %'),
   'overhead JobShare.value': same('share', '10 %'),

@@ -114,6 +114,8 @@ const TEXTS: Readonly<Record<string, string>> = {
   'Accept.until': '2027-06-30',
   'Heights.date': '2026-04-18',
   'LogLine.date': '2026-04-18',
+  'JobBegins.date': '2026-04-13',
+  'JobQuote.date': '2026-03-02',
   'Batch.batch': '"K-114"'
 };
 
