@@ -12,7 +12,10 @@ import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
+import { variantProjects } from './lowering/variant-projects.ts';
+import { MOST_VARIANTS } from './lowering/variants.ts';
 import { pathFrom } from './path-from.ts';
+import { type PricedJob, pricedJob, scopeOfPrice } from './pricing/priced-job.ts';
 import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
@@ -20,6 +23,7 @@ import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 import { ShippedTexts } from './shipped-texts.ts';
+import { asWritten, type VariantEvaluation, variantFaults } from './variants.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -93,6 +97,8 @@ export class Paving {
       this.session.forget(scope);
       this.session.forget(scopeOfExamples(scope));
     }
+    this.session.forget(scopeOfPrice(file));
+    this.forgetVariants(file, 0);
   }
 
   /** Lets go of files that none of `mains` leads to. */
@@ -151,6 +157,46 @@ export class Paving {
     return gathered && (yield* this.workedOut(file, gathered, 'findings', scopeOfTries(file)));
   }
 
+  /**
+   * What a loaded file comes to as each of its sound variants has it, with its price; the file itself stays as it is. None
+   * where it could not be read.
+   */
+  *variants(file: string): Generator<void, VariantEvaluation[]> {
+    const gathered = this.gathered(file);
+    if (gathered === undefined) return [];
+    const projects = yield* variantProjects(gathered.project, this.parse);
+    const found: VariantEvaluation[] = [];
+    for (const [index, variant] of projects.entries()) {
+      const scope = scopeOfVariant(file, index);
+      const instead = { project: variant.project, findings: [] };
+      const evaluation = yield* this.workedOut(file, instead, 'numbers', scope);
+      const priced = yield* this.pricedIn(scope, evaluation);
+      const { key, name } = variant;
+      const findings = asWritten(evaluation.findings, variant);
+      found.push({ key, name, evaluation, findings, ...(priced === undefined ? {} : { priced }) });
+    }
+    this.forgetVariants(file, projects.length);
+    return found;
+  }
+
+  /** Cost, price and days of the whole job that a file came to; undefined of a library. */
+  priced(evaluation: Evaluation): Generator<void, PricedJob | undefined> {
+    return this.pricedIn(evaluation.file, evaluation);
+  }
+
+  private *pricedIn(scope: string, { job, numbers }: Evaluation): Generator<void, PricedJob | undefined> {
+    if (job === undefined || numbers === undefined) return undefined;
+    return yield* pricedJob(job, numbers, this.session, scope, this.solver);
+  }
+
+  /** Lets go of what the variants from one on came to. */
+  private forgetVariants(file: string, from: number): void {
+    for (let index = from; index < MOST_VARIANTS; index++) {
+      const scope = scopeOfVariant(file, index);
+      for (const each of [scope, scopeOfExamples(scope), scopeOfPrice(scope)]) this.session.forget(each);
+    }
+  }
+
   private *workedOut(
     file: string,
     { project, findings }: Gathered,
@@ -169,6 +215,7 @@ export class Paving {
     const main = project.main.file;
     const today = this.today();
     const prices = lowered.job === undefined ? [] : [...pricesMissing(lowered.job), ...pricesPast(lowered.job, today)];
+    const variants = yield* variantFaults(project, this.parse, lowered.findings);
     const found = [...(judged?.findings ?? []), ...prices].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
@@ -184,7 +231,7 @@ export class Paving {
       file,
       ...(lowered.job === undefined ? {} : { job: lowered.job }),
       ...(numbers === undefined ? {} : { numbers }),
-      findings: inOrder([...findings, ...lowered.findings, ...sorted.findings], order),
+      findings: inOrder([...findings, ...lowered.findings, ...variants, ...sorted.findings], order),
       accepted: inOrder(sorted.accepted, order),
       places: lowered.places,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
@@ -283,6 +330,11 @@ export class Paving {
 /** Tries are remembered apart: they never push out what the file itself comes to. */
 function scopeOfTries(file: string): string {
   return `tried ${file}`;
+}
+
+/** By their order: a variant that is called otherwise is worked out where it was. */
+function scopeOfVariant(file: string, index: number): string {
+  return `variant ${index} of ${file}`;
 }
 
 /** Examples are no part of the job: they stay while its rules come and go. */

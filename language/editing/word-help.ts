@@ -20,6 +20,7 @@ import { SITE_WORDS } from './help/site-words.ts';
 import { SOURCE_WORDS } from './help/source-words.ts';
 import { SPEC_WORDS } from './help/spec-words.ts';
 import { UNIT_WORDS } from './help/unit-words.ts';
+import { VARIANT_WORDS } from './help/variant-words.ts';
 
 export type { WordHelp } from './help/help.ts';
 export { measureHelp } from './measure-help.ts';
@@ -71,5 +72,6 @@ const HELP: Readonly<Record<BlockName, BlockHelp & { readonly isLines?: true }>>
   rulebook: RULEBOOK_WORDS,
   rule: RULE_WORDS,
   example: SPEC_WORDS,
-  rate: RATE_BLOCK_WORDS
+  rate: RATE_BLOCK_WORDS,
+  variant: VARIANT_WORDS
 };

@@ -9,6 +9,8 @@ export interface Fault {
 /** Every fault of text, names, quantities and shapes: faults are code, rules are text. Each has a page and a faulty spec. */
 export const FAULTS: Readonly<Record<string, Fault>> = {
   'unknown-statement': { severity: 'error', title: 'A word that begins no statement here' },
+  'variant-in-variant': { severity: 'error', title: 'A variant inside a variant' },
+  'too-many-variants': { severity: 'error', title: 'Too many variants' },
   'half-statement': { severity: 'error', title: 'A statement that is not finished' },
   'brace-missing': { severity: 'error', title: 'A brace that was never opened' },
   'brace-not-closed': { severity: 'error', title: 'A brace that is never closed' },

@@ -46,6 +46,7 @@ import { currencyOf, rulesAndSystem } from './job-words.ts';
 import { STANDARD_NAMES, Things } from './things.ts';
 import { Taped } from './taped.ts';
 import { Uses } from './only-used-by.ts';
+import { checkVariants } from './variants.ts';
 import { WorkLines } from './work.ts';
 
 export interface Lowered {
@@ -135,6 +136,7 @@ class Lowering {
     this.declaredTwice();
     this.checkThings();
     this.areas.brokenOuts?.all();
+    checkVariants(this.context, this.project);
     const isJob = main.parsed.chunks.some(chunk => chunk.word === 'job');
     const job = isJob ? this.job() : undefined;
     if (isJob) {
@@ -489,7 +491,7 @@ class Lowering {
 }
 
 /** Nothing need name them. */
-const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate'];
+const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate', 'variant'];
 
 /** Statements of a job that may stand there several times. */
 const SAID_OFTEN: readonly ast.JobItem['$type'][] = [

@@ -23,6 +23,7 @@ import {
   isSoilKind,
   isSource,
   isSupplier,
+  isVariant,
   isUnit
 } from '../syntax/generated/ast.ts';
 import type { Benchmark } from '../syntax/generated/ast.ts';
@@ -57,7 +58,8 @@ export type Kind =
   | 'source'
   | 'rulebook'
   | 'rule'
-  | 'rate';
+  | 'rate'
+  | 'variant';
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   let: 'value',
@@ -81,7 +83,8 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
   source: 'source',
   rulebook: 'rulebook',
   rule: 'rule',
-  rate: 'rate'
+  rate: 'rate',
+  variant: 'variant'
 };
 
 export interface Declared {
@@ -160,6 +163,7 @@ function* declarations(text: SpecText): Generator<[Kind, Named]> {
     else if (isRulebook(node)) yield ['rulebook', node];
     else if (isRule(node)) yield ['rule', node];
     else if (isRate(node)) yield ['rate', node];
+    else if (isVariant(node)) yield ['variant', node];
   }
 }
 

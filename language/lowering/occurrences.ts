@@ -116,7 +116,7 @@ function occurrence(
   };
 }
 
-function kindsAt(container: AstNode, property: string): readonly Kind[] {
+export function kindsAt(container: AstNode, property: string): readonly Kind[] {
   return KINDS[ast.reflection.getReferenceType({ container, property, reference: NO_REFERENCE })]!;
 }
 
@@ -145,6 +145,7 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   Deliverable: ['material', 'unit'],
   Priced: ['material', 'unit'],
   Supplier: ['supplier'],
+  Drain: ['drain'],
   Acceptable: ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'],
   Meetable: ['existing', 'area', 'drain', 'side-kind']
 };

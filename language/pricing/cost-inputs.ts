@@ -1,14 +1,15 @@
 import type { Key, System } from '../job/job.ts';
 import type { Hire, MoneyWords } from '../job/money-lines.ts';
-import type { Money, TaxWay } from '../job/prices.ts';
+import type { TaxWay } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import type { From } from '../quantities/contract.ts';
 import type { CostPlace } from './cost-line.ts';
+import type { Minor } from './money.ts';
 
 /** All that costs and price are worked out from. */
 export interface CostInputs {
   readonly job: Key;
-  /** Absent: that of the first price is taken. */
+  /** Absent: that of the first amount of money is taken. */
   readonly currency?: string;
   readonly system: System;
   readonly money: MoneyWords;
@@ -16,6 +17,7 @@ export interface CostInputs {
   readonly deliveries: readonly OrderedDelivery[];
   readonly tasks: readonly TaskHours[];
   readonly hires: readonly HiredDays[];
+  /** Absent where it is not known how much is dug. */
   readonly takenAway?: TakenAway;
   readonly areas: readonly PricedArea[];
   /** Of all areas together, m2: `/totals/netArea` of the numbers of the job. */
@@ -26,33 +28,26 @@ export interface CostInputs {
 export interface OrderedItem {
   readonly thing: Key;
   readonly name: string;
-  /** What of it is bought; empty where there is enough on hand. Absent: it has no price. */
-  readonly packs?: readonly OrderedPacks[];
-  /** Whether tax is in its prices; absent: not said. */
-  readonly tax?: TaxWay;
+  /** Its lines in the order; empty where there is enough on hand. Absent: it has no price. */
+  readonly lines?: readonly OrderedLine[];
   /** Where it goes. */
   readonly shares: readonly CostShare[];
 }
 
-/** So many packs of one kind, or so much loose. */
-export interface OrderedPacks {
-  /** `pallet of 90`, `loose`. */
-  readonly words: string;
-  /** Packs; loose: in the SI measure that it is sold by. */
-  readonly amount: number;
-  readonly measure: '' | 'kg' | 'm3' | 'm2' | 'm';
-  /** For one pack, or for one of `measure`. */
-  readonly price: Money;
-  /** For one pack, given back. */
-  readonly deposit?: Money;
+/** A line of the order, in hundredths. */
+export interface OrderedLine {
+  readonly cost: Minor;
+  /** Given back, and no part of the cost. */
+  readonly deposit?: Minor;
+  /** Whether tax is in its cost; absent: not said. */
+  readonly tax?: TaxWay;
+  /** Where in the numbers of the job it stands: `/order/0`. */
+  readonly pointer: string;
 }
 
-export interface OrderedDelivery {
+export interface OrderedDelivery extends OrderedLine {
   readonly supplier: Key;
   readonly name: string;
-  readonly loads: number;
-  readonly charge: Money;
-  readonly tax?: TaxWay;
 }
 
 /** Part of something: how much of it goes to a place, in whatever measure all of its parts have. */

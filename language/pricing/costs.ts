@@ -75,10 +75,8 @@ function perUnitOfJob(
 }
 
 /** That of the job, else of the first amount of money that counts. */
-function currencyOf({ currency, money, ordered, deliveries, hires }: CostInputs): string | undefined {
+function currencyOf({ currency, money, hires }: CostInputs): string | undefined {
   const amounts = [
-    ...ordered.flatMap(({ packs = [] }) => packs.map(({ price }) => price)),
-    ...deliveries.map(({ charge }) => charge),
     ...[money.labour, money.disposal?.charge].filter(amount => amount !== undefined),
     ...hires.map(({ hire }) => hire.charge),
     ...money.extras.flatMap(({ cost }) => ('share' in cost ? [] : [cost]))

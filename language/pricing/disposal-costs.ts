@@ -8,7 +8,11 @@ const TITLE = 'Taking away what is dug';
 
 /** What taking away the soil costs: by its mass, its loose volume, the load or the container. */
 export function addDisposal(sheet: CostSheet, taken: TakenAway | undefined, disposal: Disposal | undefined): void {
-  if (taken === undefined || (taken.mass === 0 && taken.looseVolume === 0)) return;
+  if (taken === undefined) {
+    if (disposal !== undefined) sheet.leaveOut(TITLE, 'how much is dug is not known', disposal.key);
+    return;
+  }
+  if (taken.mass === 0 && taken.looseVolume === 0) return;
   if (disposal === undefined) {
     sheet.leaveOut(TITLE, 'no price: `disposal` tells it');
     return;

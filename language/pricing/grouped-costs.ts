@@ -1,5 +1,5 @@
 import type { Key, System } from '../job/job.ts';
-import type { TaskWord } from '../job/work.ts';
+import { TASK_WORDS, type TaskWord } from '../job/work.ts';
 import { measureNamed } from '../measures/measures.ts';
 import type { From } from '../quantities/contract.ts';
 import type { PricedArea } from './cost-inputs.ts';
@@ -7,7 +7,6 @@ import { type Work, WORKS } from './cost-line.ts';
 import { type Ledger, over, quantity, type Reckoned, times } from './ledger.ts';
 import type { Minor } from './money.ts';
 import type { PricedPart } from './price.ts';
-import { WORK_OF_TASK } from './task-works.ts';
 
 /** Cost and price of what belongs together. */
 export interface Sum {
@@ -79,13 +78,10 @@ export function groupedCosts(
       ledger
     ),
     tasks: by(parts, ({ task }) => task)
-      .sort(([a], [b]) => TASKS.indexOf(a) - TASKS.indexOf(b))
+      .sort(([a], [b]) => TASK_WORDS.indexOf(a) - TASK_WORDS.indexOf(b))
       .map(([task, all], index) => ({ task, ...summed(all, `/costs/tasks/${index}`, ledger) }))
   };
 }
-
-/** In the order of the trade. */
-const TASKS = Object.keys(WORK_OF_TASK);
 
 /** Cost and price of one square foot or square metre of what stands at a pointer; undefined where it has no size. */
 export function perUnitOfArea(

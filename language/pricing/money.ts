@@ -67,6 +67,11 @@ export function decimalText(minor: Minor): string {
   return `${minor < 0n ? '-' : ''}${digits.slice(0, -2)}.${digits.slice(-2)}`;
 }
 
+/** Hundredths of a decimal text that {@link decimalText} wrote. */
+export function minorOf(text: string): Minor {
+  return BigInt(text.replace('.', ''));
+}
+
 /** As printed in a table whose head tells the currency: `1,234.56`. */
 export function grouped(minor: Minor): string {
   return decimalText(minor).replace(/\B(?=(?:\d{3})+\.)/g, ',');

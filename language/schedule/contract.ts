@@ -1,5 +1,5 @@
 import type { Assumed, Given, Key } from '../job/job.ts';
-import type { Rate } from '../job/work.ts';
+import type { Rate, TaskWord } from '../job/work.ts';
 
 /** What is to be done, when, and what to mind; free of any printer. Hours are of one person, h. */
 export interface Schedule {
@@ -32,6 +32,8 @@ export interface Begins {
 
 export interface Task {
   readonly id: string;
+  /** What rates and hires call it; absent of a task of one's own. */
+  readonly word?: TaskWord;
   readonly title: string;
   /** Ids of the tasks before it. */
   readonly after: readonly string[];

@@ -48,6 +48,7 @@ export function scheduleOf({ job, quantities, work, hires, prices }: ToSchedule)
     const at = placed.get(task.id)?.when;
     return {
       id: task.id,
+      ...(task.draft?.word === undefined ? {} : { word: task.draft.word }),
       title: task.draft?.title ?? task.own!.title,
       after: task.after,
       ...hoursTold(task, own),

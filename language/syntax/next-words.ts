@@ -53,6 +53,7 @@ const STATEMENTS: Readonly<Record<BlockName, string>> = {
   log: 'LogLine',
   supplier: 'SupplierItem',
   price: 'PriceItem',
+  variant: 'VariantItem',
   source: 'SourceItem',
   rulebook: 'RulebookItem',
   rule: 'RuleItem',

@@ -49,6 +49,11 @@ export const TOP_LINE_AFTER_RULE = lineWith(
   [...TOP_WORDS].filter(word => !Object.hasOwn(BLOCKS.example.statements, word))
 );
 
+/** The same behind a variant. */
+export const TOP_LINE_AFTER_VARIANT = lineWith(
+  [...TOP_WORDS].filter(word => word === 'variant' || !Object.hasOwn(BLOCKS.variant.statements, word))
+);
+
 function lineWith(words: readonly string[]): RegExp {
   return new RegExp(`^[ \\t]*(?:${words.join('|')})(?![\\p{L}\\p{N}_-])`, 'gmu');
 }

@@ -28,7 +28,8 @@ import {
   FEET,
   MINUS_SIGNS,
   TOP_LINE,
-  TOP_LINE_AFTER_RULE
+  TOP_LINE_AFTER_RULE,
+  TOP_LINE_AFTER_VARIANT
 } from './patterns.ts';
 import { endOfLine, indentAt, lineBreakOf, takenOut, writes, type TextEdit, type TextFix } from './text-edit.ts';
 import {
@@ -77,6 +78,12 @@ export interface Scan {
   readonly faults: TextFault[];
   readonly chunks: Chunk[];
 }
+
+/** Blocks that hold lines which begin with top-level words. */
+const TOP_LINES_AFTER: Readonly<Record<string, RegExp>> = {
+  rule: TOP_LINE_AFTER_RULE,
+  variant: TOP_LINE_AFTER_VARIANT
+};
 
 /** An open brace. */
 interface Frame {
@@ -225,8 +232,9 @@ class Scanner {
   private word(word: string, first: boolean): void {
     const block = this.current();
     if (first && TOP_WORDS.has(word) && !this.isNameHere(word, block)) {
-      this.closeOpenBraces(word);
-      return this.topWord(word);
+      const variant = this.variantAround(word);
+      this.closeOpenBraces(word, variant + 1);
+      return variant < 0 ? this.topWord(word) : this.word(word, first);
     }
     if (block === 'unknown') return this.advance(word);
     if (first && this.braceIsMissing(word, block)) {
@@ -268,6 +276,18 @@ class Scanner {
   /** A height hangs from a benchmark, which may be called as a mark on a wall is: `20 mm below damp-course`. */
   private isBenchmarkHere(word: string): boolean {
     return WALL_MARKS.includes(word) && ['below', 'above', 'with'].includes(this.tokens.at(-1)?.image ?? '');
+  }
+
+  /**
+   * The open variant that a word belongs to which can also begin something of its own: it is set in deeper than the line
+   * of the variant's brace, or stands on that line. Less than nought if there is none.
+   */
+  private variantAround(word: string): number {
+    if (!Object.hasOwn(BLOCKS.variant.statements, word)) return -1;
+    const indent = this.indentOf(this.lineStart);
+    return this.frames.findLastIndex(
+      ({ name, brace, indent: own }) => name === 'variant' && (indent > own || brace.startLine === this.line)
+    );
   }
 
   /** The block before was never opened, and what stands here belongs into it: by its word, or by its indent. */
@@ -391,6 +411,7 @@ class Scanner {
   /** A point of one's own may be called like a top-level word: `box to area meets lawn`. */
   private isNameHere(word: string, block: Frame['name']): boolean {
     if (block === 'unknown' || block === 'spec') return false;
+    if (block === 'variant') return this.variantAround(word) === this.frames.length - 1;
     if (BLOCKS[block].lines === undefined) return Object.hasOwn(BLOCKS[block].statements, word);
     NAME_GOES_ON.lastIndex = this.offset + word.length;
     return NAME_GOES_ON.test(this.text);
@@ -730,10 +751,10 @@ class Scanner {
     }
   }
 
-  private closeOpenBraces(before: string | undefined): void {
+  private closeOpenBraces(before: string | undefined, down = 0): void {
     const where = before === undefined ? 'before the end of the file' : `before \`${before}\` in line ${this.line}`;
     const written: TextEdit[] = [];
-    while (this.frames.length > 0) this.closeForgotten(where, written);
+    while (this.frames.length > down) this.closeForgotten(where, written);
     this.skippedLine = 0;
     this.opens = undefined;
   }
@@ -791,7 +812,7 @@ class Scanner {
     const start = this.chunks.at(-1)?.start ?? 0;
     let known = this.unpaired.get(start);
     if (known === undefined) {
-      const topLine = this.chunks.at(-1)?.word === 'rule' ? TOP_LINE_AFTER_RULE : TOP_LINE;
+      const topLine = TOP_LINES_AFTER[this.chunks.at(-1)?.word ?? ''] ?? TOP_LINE;
       topLine.lastIndex = start + 1;
       const end = topLine.exec(this.text)?.index ?? this.text.length;
       let open = 0;

@@ -45,6 +45,7 @@ export type BlockName =
   | 'log'
   | 'supplier'
   | 'price'
+  | 'variant'
   | 'source'
   | 'rulebook'
   | 'rule'
@@ -113,6 +114,9 @@ const things: Readonly<Record<string, Statement>> = {
   log: { clauses: [], opens: 'log' }
 };
 
+const price: Statement = { clauses: ['from'], opens: 'price' };
+const variant: Statement = { clauses: [], opens: 'variant' };
+
 export const BLOCKS: Readonly<Record<BlockName, Block>> = {
   spec: {
     commas: false,
@@ -121,8 +125,9 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       use: plain,
       ...things,
       supplier: { clauses: [], opens: 'supplier' },
-      price: { clauses: ['from'], opens: 'price' },
+      price,
       stock: { clauses: PACKS, rows: true },
+      variant,
       source: { clauses: [], opens: 'source' },
       rulebook: { clauses: [], opens: 'rulebook' },
       rule: { clauses: [], opens: 'rule' },
@@ -408,6 +413,11 @@ export const BLOCKS: Readonly<Record<BlockName, Block>> = {
       'according-to': plain
     }
   },
+  // One within another is told as such.
+  variant: {
+    commas: false,
+    statements: { area: things['area']!, drain: { clauses: ['none'], opens: 'drain' }, price, variant }
+  },
   source: { commas: true, statements: { kind: plain, title: plain, edition: plain } },
   rulebook: {
     commas: true,
@@ -470,6 +480,7 @@ export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   log: 'the log',
   supplier: 'a supplier',
   price: 'a price',
+  variant: 'a variant',
   source: 'a source',
   rulebook: 'a rulebook',
   rule: 'a rule',

@@ -118,5 +118,6 @@ const TYPE_OF_THING: Readonly<Record<Kind, Type>> = {
   source: SemanticTokenTypes.enum,
   rulebook: SemanticTokenTypes.class,
   rule: SemanticTokenTypes.class,
-  rate: SemanticTokenTypes.enum
+  rate: SemanticTokenTypes.enum,
+  variant: SemanticTokenTypes.class
 };

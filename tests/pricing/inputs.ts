@@ -2,9 +2,9 @@
 import type { Given } from '../../language/job/job.ts';
 import type { Extra, MoneyWords } from '../../language/job/money-lines.ts';
 import type { Money } from '../../language/job/prices.ts';
-import type { CostInputs, OrderedItem, TaskHours } from '../../language/pricing/cost-inputs.ts';
+import type { CostInputs, OrderedItem, OrderedLine, TaskHours } from '../../language/pricing/cost-inputs.ts';
 import { type Costs, costsOf } from '../../language/pricing/costs.ts';
-import { amountOf, decimalText, type Minor } from '../../language/pricing/money.ts';
+import { amountOf, decimalText, exact, type Minor, rounded } from '../../language/pricing/money.ts';
 
 export function money(amount: string, currency = 'USD'): Money {
   return { amount, currency, written: `${amount} ${currency}`, key: `money:${amount}` };
@@ -19,14 +19,24 @@ export function extra(title: string, cost: Extra['cost'], more: Partial<Extra> =
 }
 
 /** One thing for so much, all of it for one area. */
-export function item(name: string, price: string, more: Partial<OrderedItem> = {}): OrderedItem {
+export function item(name: string, cost: string, more: Partial<OrderedItem> = {}): OrderedItem {
   return {
     thing: `material:${name}`,
     name,
-    packs: [{ words: 'pack', amount: 1, measure: '', price: money(price) }],
-    tax: 'added',
+    lines: [line(cost)],
     shares: [{ area: 'area:patio', work: 'base', amount: 1 }],
     ...more
+  };
+}
+
+/** A line of the order; what it costs may be a fraction, as a price for a measure comes to. */
+export function line(cost: string, tax: OrderedLine['tax'] | 'not said' = 'added', deposit?: string): OrderedLine {
+  const hundredths = (amount: string): Minor => rounded(exact(0).add(amount));
+  return {
+    cost: hundredths(cost),
+    ...(tax === 'not said' || tax === undefined ? {} : { tax }),
+    ...(deposit === undefined ? {} : { deposit: hundredths(deposit) }),
+    pointer: '/order/0'
   };
 }
 

@@ -6,7 +6,7 @@ import type { CostInputs } from '../../language/pricing/cost-inputs.ts';
 import { costsOf } from '../../language/pricing/costs.ts';
 import type { QuoteInput } from '../../language/views/text/quote/quote-input.ts';
 import { evaluated } from '../language/in-memory.ts';
-import { extra, money, share, task } from './inputs.ts';
+import { extra, line, money, share, task } from './inputs.ts';
 
 const SAMPLE = 'samples/first-job.paving';
 
@@ -41,7 +41,6 @@ export const PATIO_MONEY: MoneyWords = {
 export async function pricedPatio(more: (all: CostInputs) => CostInputs = all => all): Promise<QuoteInput> {
   const { job, numbers } = (await evaluated(readFileSync(SAMPLE, 'utf8'))) as Required<Evaluation>;
   const [area] = numbers.quantities.areas;
-  const base = area!.layers.find(({ role }) => role === 'base')!;
   const { dig } = numbers.quantities;
   const whole = (work: 'base' | 'paving' | 'edging') => [{ area: area!.id, work, amount: 1 }];
   const all = more({
@@ -53,39 +52,26 @@ export async function pricedPatio(more: (all: CostInputs) => CostInputs = all =>
       {
         thing: 'material:crushed-stone',
         name: 'crushed-stone',
-        tax: 'added',
-        packs: [
-          {
-            words: 'loose',
-            amount: base.mass!,
-            measure: 'kg',
-            price: { amount: '3800000/90718474', currency: 'USD', written: '38 USD per short ton' }
-          }
-        ],
+        lines: [line('285.29')],
         shares: whole('base')
       },
       {
         thing: 'unit:slab-16',
         name: 'slab-16',
-        tax: 'added',
-        packs: [
-          { words: 'pallet of 90', amount: 1, measure: '', price: money('315'), deposit: money('20') },
-          { words: 'piece', amount: 28, measure: '', price: money('3.95') }
-        ],
+        lines: [line('315', 'added', '20'), line('110.60')],
         shares: whole('paving')
       },
       {
         thing: 'material:spiked-strip',
         name: 'spiked-strip',
-        tax: 'added',
-        packs: [{ words: 'length of 8 ft', amount: 6, measure: '', price: money('17.25') }],
+        lines: [line('103.50')],
         shares: area!.edges
           .filter(({ edging }) => edging !== undefined)
           .map(({ name, length }) => ({ area: area!.id, work: 'edging', edge: name, amount: length }))
       },
       { thing: 'material:washed-sand', name: 'washed-sand', shares: [{ area: area!.id, work: 'bed', amount: 1 }] }
     ],
-    deliveries: [{ supplier: 'supplier:gravel-pit', name: 'gravel-pit', loads: 1, charge: money('65'), tax: 'added' }],
+    deliveries: [{ supplier: 'supplier:gravel-pit', name: 'gravel-pit', ...line('65') }],
     tasks: [
       task('dig', 16, { title: 'Dig', task: 'dig', shares: [{ area: area!.id, amount: 1 }] }),
       task('base', 9.5, { title: 'Base', task: 'base', shares: [{ area: area!.id, amount: 1 }] }),

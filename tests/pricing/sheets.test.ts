@@ -107,7 +107,7 @@ describe('the client’s sheet', () => {
     const sheet = clientSheet(
       await pricedPatio(all => ({
         ...all,
-        ordered: all.ordered.filter(({ packs }) => packs !== undefined),
+        ordered: all.ordered.filter(({ lines }) => lines !== undefined),
         tasks: all.tasks.filter(({ hours }) => hours !== undefined)
       }))
     );
@@ -129,6 +129,6 @@ test('money in a working stands as it was written, or in hundredths', async () =
     money: { ...PATIO_MONEY, extras: [extra('Permit', money('1250'))] }
   }));
   const sheet = costsSheet(input, true).replaceAll(/\n {4,}/g, ' ');
-  expect(sheet).toContain('price loose 38 USD per short ton');
-  expect(sheet).toContain('crushed-stone 285.29 USD');
+  expect(sheet).toContain('crushed-stone as ordered 285.29 USD');
+  expect(sheet).toContain('price of a container 290 USD');
 });

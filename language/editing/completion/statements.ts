@@ -50,6 +50,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     price: '[]',
     stock: '[=12] []',
     use: '"[=prices.paving]"',
+    variant: '[=permeable]',
     source: '[=town-leaflet]',
     rulebook: '[=our-town]',
     rule: '[=thin-base]',
@@ -229,6 +230,7 @@ const STATEMENTS: Readonly<Record<BlockName, Readonly<Record<string, string>>>> 
     tax: '[]',
     'according-to': '"[=price list of this spring]"'
   },
+  variant: { area: '[]', drain: '[] none', price: '[]', variant: '[=other]' },
   source: { kind: '[]', title: '"[=Town paving leaflet]"', edition: '"[=2024]"' },
   rulebook: { title: '"[=Our town]"', edition: '"[=2026]"', includes: '[]', show: '[]', ...CHANGES },
   rule: {
@@ -276,6 +278,7 @@ const BEGINS_WITH: Readonly<Record<BlockName, readonly string[]>> = {
   source: ['kind', 'title'],
   rulebook: ['title', 'includes'],
   rule: [],
+  variant: ['area'],
   example: [],
   rate: ['of', 'takes']
 };
@@ -289,6 +292,7 @@ const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
   bond: ['course'],
   area: ['border', 'band'],
   rulebook: ['treat', 'prefer'],
+  variant: ['area', 'drain', 'price'],
   rule: ['about', 'concerns', 'when', 'needs', 'says', 'fix', 'cites', 'wrong', 'right']
 };
 
@@ -354,7 +358,7 @@ export function statementsToSay(scene: Scene): readonly string[] {
       if (!hasPointsFor(scene, word)) return false;
       if (word === 'route') return atHand(text, project, 'line').length > 0;
       if (word === 'pipe') return hasPipeEnds(scene);
-      if (word === 'gate') return hasArea;
+      if (word === 'gate' || word === 'variant') return hasArea;
       if (word === 'accept') return hasArea && rulesStanding(text, project).length > 0;
       return hasArea || !INSIDE_AREAS.includes(word);
     });
@@ -402,6 +406,8 @@ function makesSense(scene: Scene, word: string): boolean {
   const { text, project, cursor } = scene;
   if (cursor.block === 'rule') return !isOfConcern(word) || usualOfConcern(scene, word) !== undefined;
   if (word === 'band') return !isRound(cursor);
+  if (cursor.block === 'variant')
+    return word !== 'variant' && (word !== 'drain' || atHand(text, project, 'drain').length > 0);
   if (!Object.hasOwn(CHANGES, word)) return true;
   return rulesStanding(text, project, bookAround(scene)).length > 0;
 }
@@ -417,8 +423,15 @@ export function statementParts(scene: Scene, block: BlockName, word: string, wid
   const pattern = named(scene, block, word, usual ?? patternOf(scene, block, word));
   const head = usualParts(scene, block, word, pattern);
   const { opens } = BLOCKS[block].statements[word]!;
-  const body = opens === undefined ? [] : blockParts(scene, opens, word);
+  const body =
+    opens === undefined ? [] : block === 'variant' ? variantBody(scene, opens, word) : blockParts(scene, opens, word);
   return [opens === undefined ? word.padEnd(width) : word, ...(pattern === '' ? [] : [' ', ...head]), ...body];
+}
+
+/** What differs in an area is one statement at first; a drain is left out. */
+function variantBody(scene: Scene, opens: BlockName, word: string): readonly Part[] {
+  if (opens === 'drain') return [];
+  return opens === 'area' ? [' { ', ...statementParts(scene, 'area', 'base'), ' }'] : blockParts(scene, opens, word);
 }
 
 /** Round a circle courses run along no side. */

@@ -135,6 +135,11 @@ export const SPEC_WORDS: BlockHelp = {
       'What lies on hand already and need not be bought',
       '`stock 12 block-red`, `stock 1 short ton crushed-stone`, `stock 2 bag plain-sand`'
     ),
+    variant: help(
+      'What if: the same job with some statements put otherwise, held side by side with it',
+      '`variant permeable { area drive { base open-graded-stone 300 mm } drain garage-channel none }`. Statements stand instead of those of the same word; the job itself stays as it is.',
+      'Quantities, cuts, cost, days and findings of all variants stand in one table: `paving quantities`.'
+    ),
     source: help(
       'What rules rest on: a standard, a code, guidance, practice',
       '`source town-leaflet { kind handbook, title "Town paving leaflet", edition "2024" }`. Rules then cite it.'

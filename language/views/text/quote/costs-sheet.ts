@@ -1,3 +1,4 @@
+import type { CostLine } from '../../../pricing/cost-line.ts';
 import { SHARE_OF } from '../../../pricing/own-costs.ts';
 import { areaMeasure, type Sum } from '../../../pricing/grouped-costs.ts';
 import { grouped, moneyText } from '../../../pricing/money.ts';
@@ -48,7 +49,7 @@ function costTable({ job, money, costs, colours }: QuoteInput): string[] {
       return single === undefined
         ? [
             [KIND_WORDS[kind], '', ''],
-            ...own.map(each => line(`  ${plainLine(each.title)}${marks(each)}`, each.cost)),
+            ...own.map(each => line(`  ${underHead(each)}${marks(each)}`, each.cost)),
             line(`  ${KIND_WORDS[kind]} together`, cost)
           ]
         : [line(plainLine(single.title) + marks(single), cost)];
@@ -66,6 +67,11 @@ function costTable({ job, money, costs, colours }: QuoteInput): string[] {
         ])
   ];
   return table(columnsOf(costs.currency, job.system), rows, colours);
+}
+
+/** Under the word of its kind a line need not begin with it: `Labour: Dig`. */
+function underHead({ kind, title }: CostLine): string {
+  return plainLine(title).replace(`${KIND_WORDS[kind]}: `, '');
 }
 
 function marks({ untaxed, passedOn }: { readonly untaxed: boolean; readonly passedOn: boolean }): string {

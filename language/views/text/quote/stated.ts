@@ -1,12 +1,11 @@
 import type { MoneyWords } from '../../../job/money-lines.ts';
 import type { Unpriced } from '../../../pricing/cost-line.ts';
+import { dayNumber, dayText } from '../../../schedule/days.ts';
 import { assumedText } from '../assumed-text.ts';
 import { missingText } from '../missing-text.ts';
 import { plainLine } from '../plain-line.ts';
 import { wrapped } from '../wrapped.ts';
 import { type QuoteInput, SHEET_WIDTH } from './quote-input.ts';
-
-const MILLISECONDS_OF_DAY = 24 * 60 * 60 * 1000;
 
 /** A heading and what stands under it; nothing where nothing does. */
 export function section(head: string, lines: readonly string[], { strong }: QuoteInput['colours']): string[] {
@@ -33,8 +32,7 @@ export function validity({ client, quote }: MoneyWords, currency: string): strin
 }
 
 function lastDay(from: string, days: number): string {
-  const [year, month, day] = from.split('-').map(Number) as [number, number, number];
-  return new Date(Date.UTC(year, month - 1, day) + days * MILLISECONDS_OF_DAY).toISOString().slice(0, 10);
+  return dayText(dayNumber(from) + days);
 }
 
 /** What the price leaves out because nothing prices or measures it; reasons are for the one who writes the job. */

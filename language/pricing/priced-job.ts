@@ -1,0 +1,46 @@
+import type { IntegerSolver } from '../buying/integer-solver.ts';
+import type { Job } from '../job/job.ts';
+import { computeJob } from '../quantities/compute-job.ts';
+import type { JobNumbers } from '../quantities/contract.ts';
+import { scheduleOf } from '../schedule/schedule.ts';
+import type { Session } from '../session/session.ts';
+import { type Costs, costsOf } from './costs.ts';
+import { costInputsOf } from './inputs-of-job.ts';
+
+/** A job with its price, and the numbers of the whole job that it was worked out from. */
+export interface PricedJob {
+  readonly job: Job;
+  readonly numbers: JobNumbers;
+  /** Absent where nothing names an amount of money. */
+  readonly costs?: Costs;
+  /** Days of the crew for all of it. */
+  readonly days: number;
+}
+
+/**
+ * Cost and price of the whole job. What the log tells as delivered and done is paid and worked all the same: where it
+ * tells any of it the numbers are worked out without, else they are those at hand.
+ */
+export function* pricedJob(
+  job: Job,
+  numbers: JobNumbers,
+  session: Session,
+  scope: string,
+  solver?: IntegerSolver
+): Generator<void, PricedJob> {
+  const log = job.log.filter(({ kind }) => kind !== 'delivered' && kind !== 'done');
+  const isAsItStands = log.length === job.log.length;
+  const whole = isAsItStands ? job : { ...job, log };
+  const found = isAsItStands ? numbers : yield* computeJob(whole, session, scopeOfPrice(scope), solver);
+  const { quantities } = found;
+  const { work, money, prices } = whole;
+  const schedule = scheduleOf({ job: whole, quantities, work, hires: money.hires, prices });
+  yield;
+  const costs = costsOf(costInputsOf(whole, quantities, schedule));
+  return { job: whole, numbers: found, ...(costs === undefined ? {} : { costs }), days: schedule.days };
+}
+
+/** What is worked out for the price alone is remembered apart. */
+export function scopeOfPrice(scope: string): string {
+  return `price of ${scope}`;
+}

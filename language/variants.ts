@@ -1,0 +1,79 @@
+import type { Finding, TextChange } from './findings/finding.ts';
+import type { Key } from './job/job.ts';
+import { lower } from './lowering/lower.ts';
+import type { Project } from './lowering/project.ts';
+import { type VariantProject, variantProjects } from './lowering/variant-projects.ts';
+import type { Evaluation } from './paving.ts';
+import type { PricedJob } from './pricing/priced-job.ts';
+import type { Parse } from './syntax/parse.ts';
+
+/** What a job comes to as one of its variants has it. */
+export interface VariantEvaluation {
+  readonly key: Key;
+  readonly name: string;
+  readonly evaluation: Evaluation;
+  /** Of the evaluation, each at the place where it was written. */
+  readonly findings: readonly Finding[];
+  readonly priced?: PricedJob;
+}
+
+/** What hangs on how often a thing is used, or on rules: no fault of the variant. */
+const OF_THE_JOB_ALONE: ReadonlySet<string> = new Set(['never-used', 'accept-unmatched']);
+
+/** The faults of text and names that a project has as one of its variants has it, and does not have itself. */
+export function* variantFaults(project: Project, parse: Parse, known: readonly Finding[]): Generator<void, Finding[]> {
+  const faults: Finding[] = [];
+  for (const variant of yield* variantProjects(project, parse)) {
+    const found = lower(variant.project).findings.filter(
+      ({ id, family }) => family === 'fault' && !OF_THE_JOB_ALONE.has(id)
+    );
+    faults.push(...found.flatMap(finding => newlyTold(finding, variant, known)));
+    yield;
+  }
+  return faults;
+}
+
+/** Findings at the places where they were written; what was written nowhere is told at the variant's name. */
+export function asWritten(findings: readonly Finding[], variant: VariantProject): Finding[] {
+  return findings.map(finding => {
+    const origin = variant.originOf(finding);
+    return { ...finding, ...(origin?.place ?? variant.place), related: relatedAsWritten(finding, variant), fixes: [] };
+  });
+}
+
+function newlyTold(finding: Finding, variant: VariantProject, known: readonly Finding[]): Finding[] {
+  const origin = variant.originOf(finding);
+  const isKnown = known.some(
+    other =>
+      other.id === finding.id &&
+      ((other.message === finding.message && other.target === finding.target) ||
+        (other.file === origin?.place.file &&
+          other.line === origin.place.line &&
+          other.column === origin.place.column))
+  );
+  if (isKnown) return [];
+  const related = relatedAsWritten(finding, variant);
+  const told = { ...finding, target: variant.key };
+  if (origin?.isOwn) return [{ ...told, ...origin.place, related, fixes: fixesAsWritten(finding, variant) }];
+  const here = origin === undefined ? [] : [{ ...origin.place, message: 'Here.' }];
+  const message = `In the variant ${variant.name}: ${finding.message}`;
+  return [{ ...told, message, ...variant.place, related: [...here, ...related], fixes: [] }];
+}
+
+function relatedAsWritten({ related }: Finding, variant: VariantProject): Finding['related'] {
+  return related.flatMap(({ message, ...place }) => {
+    const origin = variant.originOf(place);
+    return origin === undefined ? [] : [{ ...origin.place, message }];
+  });
+}
+
+/** A fix that changes what stands outside the variant would change the job. */
+function fixesAsWritten({ fixes }: Finding, variant: VariantProject): Finding['fixes'] {
+  return fixes.flatMap(fix => {
+    const edits = fix.edits.flatMap(({ place, text }): TextChange[] => {
+      const origin = variant.originOf(place);
+      return origin?.isOwn ? [{ place: origin.place, text }] : [];
+    });
+    return edits.length < fix.edits.length ? [] : [{ ...fix, edits }];
+  });
+}
