@@ -20,6 +20,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/editor/**'],
     globalSetup: ['.config/vitest-setup.ts'],
+    // One core is left idle else.
+    maxWorkers: '100%',
     // Two cores are common in CI: whole-job tests need their time.
     testTimeout: 180_000
   }

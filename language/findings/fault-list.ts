@@ -83,6 +83,8 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'heights-differ': { severity: 'warning', title: 'One place with two heights' },
   'finish-without-place': { severity: 'error', title: 'A finish that does not say where it has its height' },
   'falls-do-not-agree': { severity: 'error', title: 'Falls that contradict each other' },
+  'height-past-line': { severity: 'warning', title: 'A height past the end of its line' },
+  'drain-not-met': { severity: 'warning', title: 'A channel that the side along it does not name' },
   'finish-does-not-fit': { severity: 'error', title: 'Heights that make no finish' },
   'benchmarks-apart': { severity: 'error', title: 'Heights that hang from different benchmarks' },
   'masonry-not-solid': { severity: 'error', title: 'Solid masonry with a damp course, siding or weep holes' },

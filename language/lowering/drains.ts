@@ -12,7 +12,7 @@ import type { Declared, SpecText } from './names.ts';
 import type { Outlines } from './outlines.ts';
 import { besideArea, outlineOf, sideOfLoop } from './own-side.ts';
 import type { PointLine, Points } from './points.ts';
-import type { SaidFix } from './said-fix.ts';
+import { writing, type SaidFix } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 
 /** How far a channel reaches to the left and to the right of its line, m. */
@@ -114,7 +114,7 @@ export class Drains {
     if (item.concrete !== undefined && below === undefined) return undefined;
     return {
       kind: 'channel',
-      outline: besideLine(line, this.reach(line, width.value, name, area)),
+      outline: besideLine(line, this.reach(item.line, line, width.value, name, area)),
       line: {
         from: line.from,
         to: line.to,
@@ -128,7 +128,7 @@ export class Drains {
   }
 
   /** In an area it lies within, along one it lies outside, else its line runs through its middle. */
-  private reach(line: PointLine, width: number, name: string, area: Declared | undefined): Reach {
+  private reach(said: ast.PointLine, line: PointLine, width: number, name: string, area: Declared | undefined): Reach {
     const sideIn = (found: Declared): 'left' | 'right' | undefined => {
       const outline = outlineOf(this.context, this.outlines, found);
       return outline && sideAlong(outline.loop, line);
@@ -143,7 +143,26 @@ export class Drains {
         const side = sideIn(found);
         if (side !== undefined) return all(side === 'left' ? 'right' : 'left');
       }
+    if (area === undefined) this.notMet(said, name);
     return { left: width / 2, right: width / 2 };
+  }
+
+  /** A side along the channel that is said to meet a channel, and not which. */
+  private notMet({ from, to }: ast.PointLine, drain: string): void {
+    const ends = [from, to].map(end => end?.$refText);
+    const isAlong = ({ where: { points } }: ast.EdgeItem): boolean =>
+      points.some((point, index) => ends.includes(point.$refText) && ends.includes(points[index + 1]?.$refText ?? ''));
+    for (const { text, node, name } of this.context.names.areas())
+      for (const edges of (node as ast.Area).items.filter(ast.isEdges))
+        for (const item of edges.items.filter(one => one.thing?.$refText === 'drain-channel' && isAlong(one)))
+          this.context.fault(
+            text,
+            `area:${name}`,
+            item,
+            'drain-not-met',
+            `The drain ${drain} lies along this side of ${name}: name it, \`meets ${drain}\`. Else no water of ${name} runs into it, and its grate is held against nothing.`,
+            { property: 'thing', harmless: true, fixes: [writing(drain)] }
+          );
   }
 
   private gully(

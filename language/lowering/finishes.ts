@@ -21,6 +21,9 @@ import type { Beside, PointLine, Points } from './points.ts';
 /** Corner heights that lie off a plane by no more than this are taken as a plane, m: nobody lays finer. */
 const FLAT = 0.0005;
 
+/** Lines are set out no closer, m. */
+const PAST_END = 0.01;
+
 type Read = Finish | undefined;
 
 /** Reads the finished face of areas. */
@@ -328,6 +331,16 @@ export class Finishes {
         item,
         'finish-does-not-fit',
         'Give the heights in their order along the line, each further on than the one before.'
+      );
+    const last = stations.at(-1)!;
+    if (last.at > line.length + PAST_END)
+      this.context.fault(
+        text,
+        key,
+        item.stations.at(-1)!,
+        'height-past-line',
+        `The line ${item.path!.$refText} is ${printLength(line.length, this.context.system)} long: a height at ${last.written} lies past its end, and is not reached on it.`,
+        { property: 'station', harmless: true }
       );
     const surface: Surface = {
       kind: 'along',

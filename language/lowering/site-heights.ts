@@ -12,6 +12,9 @@ import { endMeasure, type Points } from './points.ts';
 /** Readings of one place that differ by more than this were not taken with care: 3 mm, about 1/8 in (common practice). */
 const SAME_HEIGHT = 0.003;
 
+/** Levelling rods are made up to 25 ft, staffs up to 5 m (common practice), m. */
+const LONGEST_ROD = 7.62;
+
 /** Reads heights taken at points: as written, or by rod from one or more set-ups of the instrument. */
 export class SiteHeightsReader {
   private readonly context: Context;
@@ -125,6 +128,14 @@ export class SiteHeightsReader {
         'Here stands what the rod reads. Write heights above or below a benchmark into a block of their own: `heights { … }`.'
       );
     const given = this.context.given(text, key, height.by as Expression | undefined, 'm', ANY, list);
+    if (given !== undefined && given.value > LONGEST_ROD)
+      return this.context.fault(
+        text,
+        key,
+        height,
+        'out-of-range',
+        `No rod reads ${given.written}: the longest are 25 ft (7.6 m). Is it a height? Heights go into a block of their own: \`heights { … }\`.`
+      );
     return given && { z: this.setUps[setUp]!.sight - given.value, given };
   }
 

@@ -82,7 +82,7 @@ export function waterLedOn(areas: readonly Area[], alone: readonly (Drainage | u
     }
     for (const { at, area: drained } of drainage.lowPlaces) rest(index, at, drained);
   }
-  const pools = pooled(lowPlaces, areas);
+  const pools = pooled(lowPlaces, areas).filter(({ drained }) => drained > LEAST_POOL);
   const numbers = areas.flatMap((area, index): WaterQuantities[] => {
     const drainage = alone[index];
     const here = pools.filter(({ on }) => on === index).map(({ at, drained }) => ({ x: at.x, y: at.y, drained }));
@@ -118,6 +118,9 @@ function sideOf({ outline }: Area, side: number): number {
 function isAt(outline: Loop, at: Point): boolean {
   return outline.some(side => distanceToSide(side, at) <= AT_DRAIN);
 }
+
+/** Less water than runs to so much paving is no pool: tapes close to a few millimetres, m2. */
+const LEAST_POOL = 0.02;
 
 /** Places no further apart than this are one, m. */
 const ONE_PLACE = 0.05;

@@ -4,7 +4,51 @@ import { writes } from './text-edit.ts';
 
 /** What helps where heights of points and places are told; `at` is the odd word's index, or one past the end. */
 export function heightHint(tokens: readonly IToken[], at: number): Hint | undefined {
-  return ofNothing(tokens, at) ?? heightFirst(tokens, at) ?? heightsInSite(tokens, at) ?? bracketedDistance(tokens, at);
+  return (
+    ofNothing(tokens, at) ??
+    heightFirst(tokens, at) ??
+    heightsInSite(tokens, at) ??
+    bracketedDistance(tokens, at) ??
+    offInwards(tokens, at) ??
+    belowFinish(tokens, at) ??
+    fromFirstPoint(tokens, at)
+  );
+}
+
+/** `section across from A to C` */
+function fromFirstPoint(tokens: readonly IToken[], at: number): Hint | undefined {
+  const [line, name, from] = tokens.slice(at - 3, at);
+  if (from?.image !== 'from' || !/^(?:line|section)$/.test(line?.tokenType.name ?? '')) return undefined;
+  const [start, end] = [name!.endOffset! + 1, from.endOffset! + 1];
+  return {
+    message: 'Leave `from` out.',
+    fixes: [{ title: 'Take `from` out', edits: [{ start, end, text: '' }] }],
+    isWhole: true
+  };
+}
+
+/** `centre 2 m along A to B, 1.5 m in` */
+function offInwards(tokens: readonly IToken[], at: number): Hint | undefined {
+  const [comma, number, measure, odd] = tokens.slice(at - 3, at + 1);
+  if (odd?.image !== 'in' || measure?.tokenType.name !== 'MEASURE' || comma?.image !== ',') return undefined;
+  return {
+    message: `Say to which side of the line: \`${number!.image} ${measure.image} out\` is to the area's own side, else \`left\` or \`right\` as one walks along it.`,
+    fixes: writes(['out', 'left', 'right'], odd.startOffset, odd.image.length),
+    isWhole: true
+  };
+}
+
+/** `grate 5 mm below the finish` */
+function belowFinish(tokens: readonly IToken[], at: number): Hint | undefined {
+  const the = tokens[at]?.image === 'the' ? at : at - 1;
+  const [where, article, what] = tokens.slice(the - 1, the + 2);
+  if (article?.image !== 'the' || !/^(?:below|above)$/.test(where?.image ?? '')) return undefined;
+  if (!/^(?:finish|paving|ground|units?|slabs?|blocks?)$/.test(what?.image ?? '')) return undefined;
+  return {
+    message: `Heights hang from a benchmark, not from the ${what!.image}: \`6 in below door-sill\`.`,
+    fixes: [],
+    isWhole: true
+  };
 }
 
 /** `heights { A 3 in }` */

@@ -66,7 +66,12 @@ function outlineForm(tokens: readonly IToken[], at: number): Hint | undefined {
 
 /** `{ role edging width 25 mm }`, `{ traffic foot, base 5 in }`: the second statement stands on the line of the first. */
 function statementOnLine(tokens: readonly IToken[], at: number): Hint | undefined {
-  return statementHere(tokens, at) ?? (tokens[at - 2]?.image === ',' ? statementHere(tokens, at - 1) : undefined);
+  const behindComma = tokens[at]?.image === ',' ? statementHere(tokens, at + 1) : undefined;
+  return (
+    behindComma ??
+    statementHere(tokens, at) ??
+    (tokens[at - 2]?.image === ',' ? statementHere(tokens, at - 1) : undefined)
+  );
 }
 
 function statementHere(tokens: readonly IToken[], at: number): Hint | undefined {

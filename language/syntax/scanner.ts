@@ -458,14 +458,18 @@ class Scanner {
         .replace(/,(?=[^,]*$)/, '.')
         .replace(/,/g, '');
       // `2,150` may well be two thousand one hundred and fifty.
-      const readings = /^[0-9]{1,3}(?:,[0-9]{3})+$/.test(comma) ? [comma.replace(/,/g, ''), pointed] : [pointed];
+      const isOne = /^[0-9]+(?:\.[0-9]+)?$/.test(pointed);
+      const thousands = /^[0-9]{1,3}(?:,[0-9]{3})+$/.test(comma) ? [comma.replace(/,/g, '')] : [];
+      const readings = [...thousands, ...(isOne ? [pointed] : [])];
       // Inside brackets a pair is meant far more often.
       const pair = this.nested > 0 && comma.split(',').length === 2 ? [comma.replace(',', ', ')] : [];
       const one = readings.map(reading => `\`${reading}\``).join(' or ');
       const several = pair.length === 0 ? 'for several put a space after each comma' : `\`${pair[0]!}\` for two`;
       this.fault(
         'comma-in-number',
-        `\`${comma}\` could be one number or several. Write ${one} for one; ${several}.`,
+        readings.length === 0
+          ? `\`${comma}\` is no number. Write ${pair.length === 0 ? 'each with a space after its comma' : `\`${pair[0]!}\``}.`
+          : `\`${comma}\` could be one number or several. Write ${one} for one; ${several}.`,
         this.offset,
         comma.length,
         writes([...pair, ...readings], this.offset, comma.length)

@@ -85,3 +85,29 @@ it('distances run through the parts of one side', async () => {
   // 2 m straight and a quarter turn of 1 m: 3.571 m.
   expect(at).toEqual(['B to C, 1.000 m', 'B to C, 3.000 m']);
 });
+
+it('tells what to set out: corners without a name, bends, and where the instrument stood', async () => {
+  const sheet = await sheetOf(`job "Path" { rules britain, show metric }
+site { soil clay, benchmark floor 10.000 m }
+point A at (0, 0)
+point B at (6, 0) m
+point C at (6, 4) m
+line way A to B to C, rounded 2 m at B
+heights by laser on 2026-04-02, floor reads 1.250 m { ground A 1.355  B 1.405  C 1.430 m }
+area path {
+  outline along way, 1 m wide
+  traffic foot
+  finish  9.95 m along left, falling 1:60 away from left
+}
+`);
+  // Half a metre to each side of the line; the bend is struck from (4, 2), 1.5 m inside and 2.5 m outside.
+  expect(block(sheet, 'Point ')).toEqual(
+    expect.arrayContaining(['path, corner 1 | 0.000 m | -0.500 m', 'path, corner 2 | 4.000 m | -0.500 m'])
+  );
+  expect(block(sheet, 'Bend ')).toEqual([
+    'Bend | Struck from x | y | Radius',
+    'path, right | 4.000 m | 2.000 m | 2.500 m',
+    'path, left | 4.000 m | 2.000 m | 1.500 m'
+  ]);
+  expect(block(sheet, 'Set-up ')).toEqual(['Set-up | Line of sight', 'laser on 2026-04-02 | 11.250 m']);
+});

@@ -71,11 +71,12 @@ function joined(first: EdgeQuantities, second: EdgeQuantities): EdgeQuantities {
   };
 }
 
-/** `1:60`; where it is not the same all along the side, `1:60 to 1:45`. */
+/** `1:60`; where it is not the same all along the side, `from 1:60 to 1:45`, `from 1:75 to it, to level`. */
 function fallsText({ fallAway, fallAwayMost }: EdgeQuantities, system: System): string {
   const least = fallText(fallAway, system);
   const most = fallText(fallAwayMost, system);
-  return most === '' || most === least ? least : `${least} to ${most}`;
+  const isTowards = fallAway !== undefined && fallAway < 0 && least !== 'level';
+  return most === '' || most === least ? least : `from ${least}${isTowards ? ',' : ''} to ${most}`;
 }
 
 function fallText(fall: number | undefined, system: System): string {

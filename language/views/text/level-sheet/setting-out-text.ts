@@ -1,16 +1,23 @@
 import { diagonals, threeFourFive } from '../../../setting-out/spots.ts';
-import type { Job } from '../../../job/job.ts';
+import type { Area, Job } from '../../../job/job.ts';
 import { printFine, printLength } from '../../../measures/print.ts';
+import { levelStyleOf, printLevelWithMark } from '../../../measures/print-level.ts';
 import type { Colours } from '../colours.ts';
 import { table } from '../table.ts';
 
-/** Points of the plan, tapes as read and as fitted, and what to tape to set areas out and check them. */
+/**
+ * Points and corners of the plan, bends, tapes as read and as fitted, what to tape to set areas out and check them, and
+ * where the instrument stood.
+ */
 export function settingOutText(job: Job, colours: Colours): string[][] {
   const { points, system, areas } = job;
   const print = (length: number): string => printLength(length, system);
   const pointTable = table(
     [{ head: 'Point' }, { head: 'x', right: true }, { head: 'y', right: true }, { head: '' }],
-    points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'worked out']),
+    [
+      ...points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'worked out']),
+      ...areas.flatMap(area => namelessCorners(area, job).map(({ name, at }) => [name, print(at.x), print(at.y), '']))
+    ],
     colours
   );
   const corners = areas.map(area =>
@@ -33,8 +40,53 @@ export function settingOutText(job: Job, colours: Colours): string[][] {
     }),
     colours
   );
-  return [pointTable, tapesText(job, colours), diagonalsTable, rightAnglesText(job, colours)].filter(
-    lines => lines.length > 0
+  return [
+    pointTable,
+    bendsText(job, colours),
+    tapesText(job, colours),
+    diagonalsTable,
+    rightAnglesText(job, colours),
+    setUpsText(job, colours)
+  ].filter(lines => lines.length > 0);
+}
+
+/** Arcs are struck from their middles. */
+function bendsText(job: Job, colours: Colours): string[] {
+  const { areas, system } = job;
+  const print = (length: number): string => printLength(length, system);
+  const rows = areas.flatMap(({ name, outline, edges }) =>
+    outline.flatMap(({ from, arc }, index) =>
+      arc === undefined
+        ? []
+        : [
+            [
+              `${name}, ${edges[index]!.name}`,
+              print(arc.centre.x),
+              print(arc.centre.y),
+              print(Math.hypot(from.x - arc.centre.x, from.y - arc.centre.y))
+            ]
+          ]
+    )
+  );
+  const heads = ['Bend', 'Struck from x', 'y', 'Radius'];
+  return table(
+    heads.map((head, index) => ({ head, right: index > 0 })),
+    rows,
+    colours
+  );
+}
+
+/** What a rod reads on something is the line of sight less its height, while the instrument stands as it stood. */
+function setUpsText({ setUps, datum, levelSheet, system }: Job, colours: Colours): string[] {
+  if (datum === undefined) return [];
+  const style = levelSheet.printed ?? levelStyleOf(system);
+  return table(
+    [{ head: 'Set-up' }, { head: 'Line of sight' }],
+    setUps.map(({ tool, date, sight }) => [
+      date === undefined ? tool : `${tool} on ${date}`,
+      printLevelWithMark(sight, datum, style)
+    ]),
+    colours
   );
 }
 
@@ -69,7 +121,7 @@ function rightAnglesText({ areas, points, system }: Job, colours: Colours): stri
     const isNamed = points.some(({ x, y }) => Math.hypot(x - first.from.x, y - first.from.y) < AT_POINT);
     if (triangle === undefined || !isNamed) return [];
     const { along, out, across } = triangle;
-    return [[area.edges[0]!.name, print(along), print(out), print(across)]];
+    return [[`${area.name}, ${area.edges[0]!.name}`, print(along), print(out), print(across)]];
   });
   const heads = ['Square to', 'Along it', 'Out', 'Then across (3-4-5)'];
   return table(
@@ -90,6 +142,15 @@ function cornersOf(corners: readonly NamedCorner['at'][], { points }: Job): Name
     const named = points.find(({ x, y }) => Math.hypot(x - at.x, y - at.y) < AT_POINT);
     return named === undefined ? [] : [{ name: named.name, at }];
   });
+}
+
+/** Corners that lie on no named point, called as in the table of heights. */
+function namelessCorners({ name, outline }: Area, { points }: Job): NamedCorner[] {
+  return outline.flatMap(({ from: at }, index) =>
+    points.some(({ x, y }) => Math.hypot(x - at.x, y - at.y) < AT_POINT)
+      ? []
+      : [{ name: `${name}, corner ${index + 1}`, at }]
+  );
 }
 
 /** A corner lies on a point that is nearer than this, m. */
