@@ -31,7 +31,7 @@ export interface UsedPart {
   readonly drain?: Key;
   readonly work: NeedWork;
   /** The side that it stands along. */
-  readonly edge?: string;
+  readonly side?: string;
   readonly amounts: Readonly<Partial<Record<SoldBy, Expression>>>;
 }
 
@@ -185,7 +185,7 @@ function addEdging(gathered: Gathered, area: OrderArea, index: number, at: strin
     const run = leaf(`${name} of ${area.name}`, length, 'm', { pointer: `${at}/edges/${side}/length` });
     const [thing, piece] =
       isCurved && curvePieces !== undefined ? [curvePiecesOf(material), curvePieces] : [straight, straightPiece];
-    gathered.add(thing, { ...place, edge: name, amounts: lengths(run, piece) });
+    gathered.add(thing, { ...place, side: name, amounts: lengths(run, piece) });
   }
   if (spikes !== undefined) {
     const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });

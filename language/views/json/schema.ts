@@ -358,7 +358,7 @@ const BUYING = {
           'area?': text('Area'),
           'drain?': text('Drain'),
           work: one('paving', 'bed', 'base', 'sub-base', 'soft-spots', 'joints', 'edging', 'drains', 'geotextile'),
-          'edge?': text('Side'),
+          'side?': text('Side that it stands along'),
           'amount?': number('What it takes there, allowances not counted', 'measure as named'),
           'measure?': MEASURED,
           'from?': text('The number that it was taken from: JSON pointer that starts at the job')
