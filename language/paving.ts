@@ -173,7 +173,8 @@ export class Paving {
       const priced = yield* this.pricedIn(scope, evaluation);
       const { key, name } = variant;
       const findings = asWritten(evaluation.findings, variant);
-      found.push({ key, name, evaluation, findings, ...(priced === undefined ? {} : { priced }) });
+      const accepted = asWritten(evaluation.accepted, variant);
+      found.push({ key, name, evaluation, findings, accepted, ...(priced === undefined ? {} : { priced }) });
     }
     this.forgetVariants(file, projects.length);
     return found;
@@ -206,7 +207,8 @@ export class Paving {
     yield;
     const lowered = yield* this.lowered(project, scope);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
+    const numbers =
+      lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
     const judged = numbers
       ? { findings: numbers.findings, missing: numbers.quantities.missing }
       : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
