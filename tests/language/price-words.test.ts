@@ -2,7 +2,7 @@
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import type { Given, Job } from '../../language/job/job.ts';
-import type { Money, PriceList, SoldAs, Stock, Supplier } from '../../language/job/prices.ts';
+import type { Money, PriceList, SoldAs, SoldPacked, Stock, Supplier } from '../../language/job/prices.ts';
 import { drain, Paving, type Evaluation } from '../../language/paving.ts';
 import { evaluated, inMemory } from './in-memory.ts';
 
@@ -184,7 +184,7 @@ describe('A price', () => {
       const { job } = await read(
         `price crushed-stone { loose for ${written} USD / ${per}, bag of ${per} for ${written} USD }`
       );
-      const [loose, bag] = job.prices[0]!.ways as [SoldAs, Extract<SoldAs, { word: 'bag' }>];
+      const [loose, bag] = job.prices[0]!.ways as [SoldAs, SoldPacked];
       expect(new Fraction(bag.price.amount).equals(new Fraction(written))).toBe(true);
       // The masses are doubles: the price of one pack by the rate differs by no more than they do.
       const by = new Fraction(loose.price.amount).mul(bag.holds.value).valueOf();
