@@ -173,7 +173,8 @@ export class Paving {
       const priced = yield* this.pricedIn(scope, evaluation);
       const { key, name } = variant;
       const findings = asWritten(evaluation.findings, variant);
-      found.push({ key, name, evaluation, findings, ...(priced === undefined ? {} : { priced }) });
+      const accepted = asWritten(evaluation.accepted, variant);
+      found.push({ key, name, evaluation, findings, accepted, ...(priced === undefined ? {} : { priced }) });
     }
     this.forgetVariants(file, projects.length);
     return found;

@@ -1,8 +1,8 @@
-import type { Finding, TextChange } from './findings/finding.ts';
+import type { AcceptedFinding, Finding, TextChange } from './findings/finding.ts';
 import type { Key } from './job/job.ts';
 import { lower } from './lowering/lower.ts';
 import type { Project } from './lowering/project.ts';
-import { type VariantProject, variantProjects } from './lowering/variant-projects.ts';
+import { type Origin, type VariantProject, variantProjects } from './lowering/variant-projects.ts';
 import type { Evaluation } from './paving.ts';
 import type { PricedJob } from './pricing/priced-job.ts';
 import type { Parse } from './syntax/parse.ts';
@@ -14,6 +14,7 @@ export interface VariantEvaluation {
   readonly evaluation: Evaluation;
   /** Of the evaluation, each at the place where it was written. */
   readonly findings: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
   readonly priced?: PricedJob;
 }
 
@@ -34,11 +35,15 @@ export function* variantFaults(project: Project, parse: Parse, known: readonly F
 }
 
 /** Findings at the places where they were written; what was written nowhere is told at the variant's name. */
-export function asWritten(findings: readonly Finding[], variant: VariantProject): Finding[] {
-  return findings.map(finding => {
-    const origin = variant.originOf(finding);
-    return { ...finding, ...(origin?.place ?? variant.place), related: relatedAsWritten(finding, variant), fixes: [] };
-  });
+export function asWritten<T extends Finding>(findings: readonly T[], variant: VariantProject): T[] {
+  return findings
+    .filter(({ id }) => !OF_THE_JOB_ALONE.has(id))
+    .map(finding => ({
+      ...finding,
+      ...(variant.originOf(finding)?.place ?? variant.place),
+      related: relatedAsWritten(finding, variant),
+      fixes: fixesAsWritten(finding, variant, () => true)
+    }));
 }
 
 function newlyTold(finding: Finding, variant: VariantProject, known: readonly Finding[]): Finding[] {
@@ -47,14 +52,14 @@ function newlyTold(finding: Finding, variant: VariantProject, known: readonly Fi
     other =>
       other.id === finding.id &&
       ((other.message === finding.message && other.target === finding.target) ||
-        (other.file === origin?.place.file &&
-          other.line === origin.place.line &&
-          other.column === origin.place.column))
+        (other.file === origin?.place.file && other.line === origin.place.line && other.column === origin.place.column))
   );
   if (isKnown) return [];
   const related = relatedAsWritten(finding, variant);
   const told = { ...finding, target: variant.key };
-  if (origin?.isOwn) return [{ ...told, ...origin.place, related, fixes: fixesAsWritten(finding, variant) }];
+  // A fix that changes what stands outside the variant would change the job.
+  if (origin?.isOwn)
+    return [{ ...told, ...origin.place, related, fixes: fixesAsWritten(finding, variant, ({ isOwn }) => isOwn) }];
   const here = origin === undefined ? [] : [{ ...origin.place, message: 'Here.' }];
   const message = `In the variant ${variant.name}: ${finding.message}`;
   return [{ ...told, message, ...variant.place, related: [...here, ...related], fixes: [] }];
@@ -67,12 +72,16 @@ function relatedAsWritten({ related }: Finding, variant: VariantProject): Findin
   });
 }
 
-/** A fix that changes what stands outside the variant would change the job. */
-function fixesAsWritten({ fixes }: Finding, variant: VariantProject): Finding['fixes'] {
+/** Fixes all of whose changes stand where they may. */
+function fixesAsWritten(
+  { fixes }: Finding,
+  variant: VariantProject,
+  mayStand: (origin: Origin) => boolean
+): Finding['fixes'] {
   return fixes.flatMap(fix => {
     const edits = fix.edits.flatMap(({ place, text }): TextChange[] => {
       const origin = variant.originOf(place);
-      return origin?.isOwn ? [{ place: origin.place, text }] : [];
+      return origin !== undefined && mayStand(origin) ? [{ place: origin.place, text }] : [];
     });
     return edits.length < fix.edits.length ? [] : [{ ...fix, edits }];
   });

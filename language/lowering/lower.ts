@@ -491,7 +491,17 @@ class Lowering {
 }
 
 /** Nothing need name them. */
-const STANDS_FOR_ITSELF: readonly Kind[] = ['area', 'kept-out', 'section', 'drain', 'pipe', 'gate', 'route', 'rate', 'variant'];
+const STANDS_FOR_ITSELF: readonly Kind[] = [
+  'area',
+  'kept-out',
+  'section',
+  'drain',
+  'pipe',
+  'gate',
+  'route',
+  'rate',
+  'variant'
+];
 
 /** Statements of a job that may stand there several times. */
 const SAID_OFTEN: readonly ast.JobItem['$type'][] = [

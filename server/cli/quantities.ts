@@ -4,7 +4,7 @@ import { drain, type Evaluation } from '../../language/paving.ts';
 import { cuttingAdvice, type CuttingAdvice } from '../../language/quantities/cutting-advice.ts';
 import { quantitiesJson, type JobInput } from '../../language/views/json/quantities-json.ts';
 import { CAUTIONS } from '../../language/views/text/cautions.ts';
-import { jobText } from '../../language/views/text/job-text.ts';
+import { jobText, type JobReport } from '../../language/views/text/job-text.ts';
 import { oneOf } from './choices.ts';
 import { today } from '../today.ts';
 import { readDate } from './dates.ts';
@@ -92,11 +92,20 @@ function report(reading: Reading, jobs: readonly WithJob[], asOf: string, option
       workings: options.workings ?? false,
       cuts: options.cuts ?? false,
       ...(options.starts === true ? { starts: startsOf(job) } : {}),
+      ...variantsOf(reading, job),
       colours
     })
   );
   const libraries = reading.libraries.map(file => `${file} has no job of its own: it counts where a job uses it.`);
   return [...texts, ...libraries, CAUTIONS.join('\n')].join('\n\n');
+}
+
+/** The price of the job as it is written is worked out to stand beside those of its variants. */
+function variantsOf(reading: Reading, job: WithJob): Pick<JobReport, 'variants' | 'priced'> {
+  const variants = reading.variantsOf(job);
+  if (variants.length === 0) return {};
+  const priced = reading.pricedOf(job);
+  return { variants, ...(priced === undefined ? {} : { priced }) };
 }
 
 /** Of every area that has numbers and is paved. */
@@ -116,6 +125,7 @@ function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object 
     jobs: jobs.map((job): JobInput => ({
       numbers: job.numbers,
       findings: [...job.findings, ...job.accepted],
+      variants: reading.variantsOf(job),
       placeOf: placer(job)
     }))
   });

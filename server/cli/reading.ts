@@ -5,7 +5,9 @@ import type { Project } from '../../language/lowering/project.ts';
 import { ruleNames } from '../../language/lowering/rule-pages.ts';
 import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
+import type { PricedJob } from '../../language/pricing/priced-job.ts';
 import type { ReadProblem } from '../../language/project.ts';
+import type { VariantEvaluation } from '../../language/variants.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
 import { loadIntegerSolver } from './integer-solver.ts';
 import { asPage, type Page } from './pages.ts';
@@ -25,6 +27,10 @@ export interface Reading {
   readonly libraries: readonly string[];
   textOf(file: string): string | undefined;
   hashOf(file: string): string;
+  /** What an evaluation comes to as its variants have it, each with its price. */
+  variantsOf(evaluation: Evaluation): readonly VariantEvaluation[];
+  /** Cost, price and days of the whole job. */
+  pricedOf(evaluation: Evaluation): PricedJob | undefined;
   /** The page of a rule of one's own. */
   rulePageOf(name: string): Page | undefined;
 }
@@ -37,6 +43,7 @@ export async function readSpecs(
   folders: Folders
 ): Promise<Reading> {
   const evaluated: Evaluation[] = [];
+  const pavings = new Map<Evaluation, Paving>();
   const projects: (() => Project | undefined)[] = [];
   const lost: Finding[] = [];
   const libraries: string[] = [];
@@ -51,6 +58,7 @@ export async function readSpecs(
       const evaluation = problem === undefined ? await workedOut(paving, file, need) : undefined;
       if (evaluation !== undefined) {
         evaluated.push(evaluation);
+        pavings.set(evaluation, paving);
         projects.push(() => paving.look(file)?.project);
         if (byName && evaluation.job === undefined) libraries.push(show);
         continue;
@@ -78,6 +86,8 @@ export async function readSpecs(
     libraries,
     textOf: file => texts.get(file),
     hashOf: file => folders.hashes.get(file)!,
+    variantsOf: evaluation => drain(pavings.get(evaluation)!.variants(evaluation.file)),
+    pricedOf: evaluation => drain(pavings.get(evaluation)!.priced(evaluation)),
     rulePageOf: name => {
       const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
       const page = project && pageOfRule(project, name);

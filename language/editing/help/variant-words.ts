@@ -21,6 +21,7 @@ export const VARIANT_WORDS: BlockHelp = {
     )
   },
   within: {
-    drain: { none: help('The drain is left out', '`drain garage-channel none`') }
+    drain: { none: help('The drain is left out', '`drain garage-channel none`') },
+    price: { from: help('The supplier that it is from', '`price washed-sand from gravel-pit { … }`') }
   }
 };

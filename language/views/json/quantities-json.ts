@@ -8,8 +8,10 @@ import type {
   JobQuantities,
   Workings
 } from '../../quantities/contract.ts';
+import type { VariantEvaluation } from '../../variants.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
 import { SCHEMA_NUMBER } from './schema-number.ts';
+import { variantJson, type VariantJson } from './variants-json.ts';
 
 /** What the JSON of quantities is made from; nothing is read from a clock or a file here. */
 export interface QuantitiesInput {
@@ -24,6 +26,8 @@ export interface QuantitiesInput {
 export interface JobInput {
   readonly numbers: JobNumbers;
   readonly findings: readonly Finding[];
+  /** The job as its variants have it. */
+  readonly variants?: readonly VariantEvaluation[];
   readonly placeOf: (key: string) => Place;
 }
 
@@ -36,6 +40,7 @@ export interface QuantitiesJson {
 }
 
 export interface JobJson extends JobQuantities {
+  readonly variants?: readonly VariantJson[];
   readonly workings: Readonly<Record<string, WorkingJson>>;
   readonly findings: readonly FindingJson[];
 }
@@ -58,11 +63,17 @@ export function quantitiesJson({ tool, asOf, files, jobs }: QuantitiesInput): Qu
     tool,
     asOf,
     files: files.map(({ file, sha256 }) => ({ file, sha256 })),
-    jobs: jobs.map(({ numbers, findings, placeOf }) => ({
-      ...numbers.quantities,
-      workings: workingsJson(numbers.workings, placeOf),
-      findings: findings.map(findingJson)
-    }))
+    jobs: jobs.map(({ numbers, findings, variants = [], placeOf }) => {
+      const told = findings.map(findingJson);
+      return {
+        ...numbers.quantities,
+        ...(variants.length === 0
+          ? {}
+          : { variants: variants.map(variant => variantJson(variant, numbers.quantities, told)) }),
+        workings: workingsJson(numbers.workings, placeOf),
+        findings: told
+      };
+    })
   };
 }
 

@@ -416,7 +416,8 @@ const BUYING = {
   'orderAssumptions?': list(text('What the order takes for granted'))
 };
 
-const job = object({
+/** What the JSON tells of a job as it is written, and of a variant where it differs. */
+const JOB: Readonly<Record<string, Schema>> = {
   id: text('Name within the file'),
   title: text('Title of the job'),
   'currency?': text('Currency, three letters'),
@@ -448,7 +449,27 @@ const job = object({
     'Edging of all areas together, by name'
   ),
   ...SITE,
-  ...BUYING,
+  ...BUYING
+};
+
+/** Every key may be absent. */
+function optional(properties: Readonly<Record<string, Schema>>): Record<string, Schema> {
+  return Object.fromEntries(Object.entries(properties).map(([key, value]) => [`${key.replace(/\?$/, '')}?`, value]));
+}
+
+const { id: _id, ...DIFFERING } = JOB;
+
+const job = object({
+  ...JOB,
+  'variants?': list(
+    object({
+      ...optional(DIFFERING),
+      id: text('Name within the file'),
+      name: text('Name of the variant'),
+      'findings?': list(ref('finding'))
+    }),
+    'The job as its variants have it: the same keys where they differ, of the areas those that do'
+  ),
   workings: {
     type: 'object',
     description: 'By JSON pointer that starts at the job',

@@ -1,6 +1,8 @@
 import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
+import type { PricedJob } from '../../pricing/priced-job.ts';
+import type { VariantEvaluation } from '../../variants.ts';
 import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { acceptedCount } from './accepted-text.ts';
 import { areaText } from './area-text.ts';
@@ -13,6 +15,8 @@ import { numberRows, numberTable } from './number-table.ts';
 import { plainLine } from './plain-line.ts';
 import { startsText } from './starts-text.ts';
 import { buysMore, unitsToBuyText } from './units-text.ts';
+import { columnOf } from '../variant-rows.ts';
+import { variantsText } from './variants-text.ts';
 import { workingsText } from './workings-text.ts';
 
 export interface JobReport {
@@ -27,6 +31,9 @@ export interface JobReport {
   readonly cuts: boolean;
   /** How there could be less to cut, where that is asked for. */
   readonly starts?: readonly CuttingAdvice[];
+  /** The job as its variants have it; then its own price stands beside theirs. */
+  readonly variants?: readonly VariantEvaluation[];
+  readonly priced?: PricedJob;
   readonly colours: Colours;
 }
 
@@ -55,6 +62,7 @@ export function jobText(report: JobReport): string {
       quantities.areas.length === 0 ? [] : [...whole, ...togetherText(quantities, system, colours)]
     ),
     ...(cuts ? cutsText(numbers, job, colours) : []),
+    ...lines('Variants', sideBySide(report)),
     ...lines('Better starts', starts === undefined ? [] : startsText(job, starts, colours)),
     ...lines('No numbers', missingText(quantities.missing, job.missing)),
     ...lines('Assumed', assumedText(numbers.workings, system, colours)),
@@ -66,6 +74,12 @@ export function jobText(report: JobReport): string {
       ...[acceptedCount(accepted) ?? []].flat()
     ])
   ].join('\n\n');
+}
+
+function sideBySide({ job, numbers, findings, priced, variants = [], colours }: JobReport): string[] {
+  if (variants.length === 0) return [];
+  const written = { name: 'as written', numbers, findings, ...(priced === undefined ? {} : { priced }) };
+  return variantsText(written, variants.map(columnOf), job.system, colours);
 }
 
 /** Materials, units and edging of all areas together, a table each. */
