@@ -7,6 +7,7 @@ import { addFormat } from './format.ts';
 import { addNew } from './new.ts';
 import { allowClosedOutput } from './output.ts';
 import { addQuantities } from './quantities.ts';
+import { addSchedule } from './schedule.ts';
 import { addSheet } from './sheet.ts';
 import { usageComplaint } from './usage.ts';
 import { VERSION } from './version.ts';
@@ -36,6 +37,7 @@ Examples:
   paving quantities --workings jobs       and how each number came about
   paving draw -o plan.svg terrace.paving  the plan with every unit, cuts numbered
   paving sheet terrace.paving             every height, layer by layer
+  paving schedule terrace.paving          tasks with hours, days and cautions
   paving format -w terrace.paving         lines everything up
   paving explain base-too-thin            what a finding means
 
@@ -54,7 +56,7 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addFormat, addExplain]) add(program);
+  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addSchedule, addFormat, addExplain]) add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;
 }

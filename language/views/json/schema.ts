@@ -3,24 +3,24 @@ import { SCHEMA_NUMBER } from './schema-number.ts';
 
 export type Schema = Readonly<Record<string, unknown>>;
 
-const DIALECT = 'https://json-schema.org/draft/2020-12/schema';
+export const DIALECT = 'https://json-schema.org/draft/2020-12/schema';
 
-const text = (description: string): Schema => ({ type: 'string', description });
-const number = (description: string, measure: string): Schema => ({
+export const text = (description: string): Schema => ({ type: 'string', description });
+export const number = (description: string, measure: string): Schema => ({
   type: 'number',
   description: measure === '' ? description : `${description}, ${measure}`
 });
-const whole = (description: string): Schema => ({ type: 'integer', minimum: 1, description });
-const list = (items: Schema, description?: string): Schema => ({
+export const whole = (description: string): Schema => ({ type: 'integer', minimum: 1, description });
+export const list = (items: Schema, description?: string): Schema => ({
   type: 'array',
   items,
   ...(description === undefined ? {} : { description })
 });
-const one = (...values: readonly (string | number)[]): Schema => ({ enum: values });
+export const one = (...values: readonly (string | number)[]): Schema => ({ enum: values });
 const ref = (name: string): Schema => ({ $ref: `#/$defs/${name}` });
 
 /** An object that has no other keys than these; keys that end in `?` may be absent. */
-function object(properties: Readonly<Record<string, Schema>>, description?: string): Schema {
+export function object(properties: Readonly<Record<string, Schema>>, description?: string): Schema {
   const entries = Object.entries(properties);
   return {
     type: 'object',
@@ -50,7 +50,7 @@ function schemaOf({ kind, describe, measure, print }: Quantity): Schema {
 }
 
 /** `2026-04-18` */
-const DAY = '^\\d{4}-\\d{2}-\\d{2}$';
+export const DAY = '^\\d{4}-\\d{2}-\\d{2}$';
 
 const place = {
   file: text('File, relative, with forward slashes'),

@@ -11,9 +11,12 @@ export const CUTTING_CAUTION = 'Cut wet, with lungs, eyes and ears protected.';
 export const PIPES_CAUTION =
   'Pipes are shown as told, others may lie here: have them located, and dig by hand near them.';
 
+/** Said wherever work is told. */
+export const LOCAL_CODES = 'Local codes and licensed practice stand over everything here.';
+
 /** Said once, at the end of all quantities. */
 export const CAUTIONS: readonly string[] = [
   'Before digging have all public and private lines located: gas, power, water, drains, cables, irrigation.',
   CUTTING_CAUTION,
-  'Local codes and licensed practice stand over everything here.'
+  LOCAL_CODES
 ];

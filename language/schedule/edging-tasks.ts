@@ -1,0 +1,108 @@
+import type { Edge, Key, Material } from '../job/job.ts';
+import { type Draft, type Effort, type Place, rankOf } from './draft.ts';
+import { concreteWait, frostHold } from './holds.ts';
+import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
+
+/** One side with its edging. */
+interface EdgedSide {
+  readonly one: PlannedArea;
+  readonly edge: Edge;
+  readonly index: number;
+  readonly material: Material;
+}
+
+type EdgingPlace = Extract<Place, `edging-${string}`>;
+
+/** Edging in its three places: on concrete before the base is compacted against it, before the bed, after laying. */
+export function edgingTasks(planned: Planned): Draft[] {
+  const sides = planned.areas.flatMap(one =>
+    one.area.edges.flatMap((edge, index) =>
+      edge.edging === undefined ? [] : [{ one, edge, index, material: edge.edging }]
+    )
+  );
+  return (['edging-on-concrete', 'edging-before', 'edging-after'] as const).flatMap(place => {
+    const there = sides.filter(side => placeOf(side) === place);
+    return there.length === 0 ? [] : [edging(planned, place, there)];
+  });
+}
+
+/** Where the text does not say: on concrete it is set first, any other when the units lie. */
+function placeOf({ edge, material }: EdgedSide): EdgingPlace {
+  const onConcrete = isOnConcrete(material);
+  if (edge.edgingSet === 'after' || (edge.edgingSet === undefined && !onConcrete)) return 'edging-after';
+  return onConcrete ? 'edging-on-concrete' : 'edging-before';
+}
+
+export function isOnConcrete({ concrete, haunch }: Material): boolean {
+  return concrete !== undefined || haunch !== undefined;
+}
+
+const WHEN: Readonly<Record<EdgingPlace, string>> = {
+  'edging-on-concrete': 'on concrete, before the base',
+  'edging-before': 'before the bed',
+  'edging-after': 'when the units lie'
+};
+
+function edging(planned: Planned, place: EdgingPlace, sides: readonly EdgedSide[]): Draft {
+  const { system } = planned.job;
+  const efforts = sides.flatMap(side => effortsOf(planned, side));
+  const materials = listed(sides.map(({ material }) => material.name));
+  const length = totalOf(
+    efforts.filter(({ task }) => task === 'edging'),
+    'm'
+  );
+  const withConcrete = sides.some(({ material }) => isOnConcrete(material));
+  return {
+    id: place === 'edging-on-concrete' ? 'edging' : place,
+    word: 'edging',
+    title: `Set ${materials} ${WHEN[place]}: ${printed('run', length, system)}`,
+    rank: rankOf(place),
+    efforts,
+    holds: withConcrete ? frostHold(planned, 'concrete', system) : [],
+    waits: []
+  };
+}
+
+function effortsOf({ logged }: Planned, { one, edge, index, material }: EdgedSide): Effort[] {
+  const { area, numbers, pointer } = one;
+  const length = numbers.edges[index]?.length;
+  const done = logged.edging(area.key, edge);
+  const from = { pointer: `${pointer}/edges/${index}/length`, area: area.key };
+  const words = [
+    material.name,
+    ...(isOnConcrete(material) ? ['concrete'] : []),
+    ...(isSpiked(material) ? ['spikes'] : [])
+  ];
+  const all = numbers.edging.find(other => other.material === material.name);
+  const share = all === undefined || length === undefined || all.length === 0 ? 0 : length / all.length;
+  return [
+    ...effort('edging', words, some(`${material.name} along ${edge.name} of ${area.name}`, length, 'm', from), {
+      done
+    }),
+    ...concreteOf(share * (all?.concreteVolume ?? 0), `concrete along ${edge.name} of ${area.name}`, area.key, done)
+  ];
+}
+
+function concreteOf(volume: number, name: string, area: Key, done: string | undefined): Effort[] {
+  return effort('concrete', ['edging'], some(name, volume, 'm3', { area }), { done });
+}
+
+function isSpiked({ spikesEvery }: Material): boolean {
+  return spikesEvery !== undefined;
+}
+
+/** What is compacted against edging on concrete waits for it, those with the longest wait first. */
+export function waitsForEdging(planned: Planned, place: 'edging-on-concrete' | 'edging-after'): Draft['waits'] {
+  const materials = planned.areas
+    .flatMap(({ area }) => area.edges)
+    .filter(edge => edge.edging !== undefined && isOnConcrete(edge.edging))
+    .filter(edge => (edge.edgingSet === 'after') === (place === 'edging-after'))
+    .map(edge => edge.edging!);
+  const [first, ...others] = materials;
+  if (first === undefined) return [];
+  const longest = others.reduce(
+    (one, other) => ((other.wait?.value ?? 0) > (one.wait?.value ?? 0) ? other : one),
+    first
+  );
+  return [concreteWait(place === 'edging-on-concrete' ? 'edging' : 'edging-after', longest.name, longest.wait)];
+}

@@ -1,0 +1,51 @@
+import type { Edge, Key } from '../job/job.ts';
+import type { Done, LogEntry, Stage } from '../job/log.ts';
+import { later } from './days.ts';
+
+type Logs = Extract<LogEntry, Done>;
+
+/** What lies over what: with a later one done, those before it are done. Edging stands by itself. */
+const STAGES: readonly Stage[] = ['dig', 'geotextile', 'sub-base', 'base', 'bed', 'paving', 'joints'];
+
+/** What the log tells as done. */
+export class Logged {
+  /** The last day on which anything was done. */
+  readonly last: string | undefined;
+  private readonly done: readonly Logs[];
+
+  constructor(log: readonly LogEntry[]) {
+    this.done = log.filter((entry): entry is Logs => entry.kind === 'done');
+    this.last = this.done.reduce<string | undefined>((last, { date }) => later(last, date), undefined);
+  }
+
+  /** The day by which a stage of an area was done: its own entry's, else the first of a later stage. */
+  reached(area: Key, stage: Stage): string | undefined {
+    const whole = this.done.filter(({ areas, along }) => areas.includes(area) && along === undefined);
+    const own = whole.filter(entry => entry.stage === stage).map(({ date }) => date);
+    if (own.length > 0) return own.toSorted().at(-1);
+    const over = STAGES.slice(STAGES.indexOf(stage) + 1);
+    return whole
+      .filter(entry => over.includes(entry.stage))
+      .map(({ date }) => date)
+      .toSorted()[0];
+  }
+
+  /** The day by which the edging along one side was set. */
+  edging(area: Key, { name, edgingSet }: Edge): string | undefined {
+    const own = this.done
+      .filter(({ stage, areas }) => stage === 'edging' && areas.includes(area))
+      .filter(({ along }) => along === undefined || leadsAlong(along, name))
+      .map(({ date }) => date)
+      .toSorted();
+    return own.at(-1) ?? this.reached(area, edgingSet === 'after' ? 'joints' : 'paving');
+  }
+}
+
+/** `T1 to T2 to T3` leads along `T2 to T3` and `T3 to T2`. */
+function leadsAlong(line: string, side: string): boolean {
+  if (line === side) return true;
+  const points = line.split(' to ');
+  const sides = points.slice(1).map((to, index) => [points[index]!, to]);
+  const [from, to] = side.split(' to ');
+  return sides.some(([first, last]) => (first === from && last === to) || (first === to && last === from));
+}

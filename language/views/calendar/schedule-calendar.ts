@@ -1,0 +1,48 @@
+import ical, { ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
+import type { Schedule, Task } from '../../schedule/contract.ts';
+import { dayNumber, dayText } from '../../schedule/days.ts';
+import { cautionText, holdText } from '../text/schedule/schedule-text.ts';
+
+/** A schedule whose days are dates, and the file it is of. */
+export interface CalendarInput {
+  readonly file: string;
+  readonly schedule: Schedule;
+}
+
+/**
+ * A calendar file: each task that is still to be done as an event of whole days, with what it waits for and what to mind.
+ * `asOf`, `2026-04-18`, is the day that it was made on; without a first day of the work there is no event.
+ */
+export function scheduleCalendar(jobs: readonly CalendarInput[], asOf: string): string {
+  const stamp = midnight(asOf);
+  const calendar = ical({ name: jobs.map(({ schedule }) => schedule.title).join(', '), prodId: PRODUCT });
+  for (const { file, schedule } of jobs)
+    for (const task of schedule.tasks) {
+      const { start, end } = task.when ?? {};
+      if (start === undefined || end === undefined) continue;
+      calendar.createEvent({
+        id: `${encodeURIComponent(`${file}/${schedule.id}/${task.id}`)}@paving-job-spec`,
+        stamp,
+        start: midnight(start),
+        // The end of an event of whole days is the morning after.
+        end: midnight(dayText(dayNumber(end) + 1)),
+        allDay: true,
+        summary: `${schedule.title}: ${task.title}`,
+        description: descriptionOf(task),
+        transparency: ICalEventTransparency.TRANSPARENT,
+        busystatus: ICalEventBusyStatus.FREE
+      });
+    }
+  return calendar.toString();
+}
+
+const PRODUCT = { company: 'paving-job-spec', product: 'schedule', language: 'EN' };
+
+function midnight(day: string): Date {
+  return new Date(`${day}T00:00:00Z`);
+}
+
+function descriptionOf({ hoursLeft, holds, cautions }: Task): string {
+  const hours = hoursLeft === undefined ? [] : [`${hoursLeft.toFixed(1)} h of one person`];
+  return [...hours, ...holds.map(holdText), ...cautions.map(cautionText)].join('\n');
+}

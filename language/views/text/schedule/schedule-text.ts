@@ -1,0 +1,162 @@
+import type { System } from '../../../job/job.ts';
+import { printAs } from '../../../measures/print.ts';
+import type { Carrying, Caution, HireDays, Hold, Schedule, Task } from '../../../schedule/contract.ts';
+import { crewText, hoursText, startText, whenText } from '../../schedule-days.ts';
+import { LOCAL_CODES } from '../cautions.ts';
+import type { Colours } from '../colours.ts';
+import { plainLine } from '../plain-line.ts';
+import { table } from '../table.ts';
+import { SENTENCE_WIDTH, wrapped } from '../wrapped.ts';
+import { hoursLines } from './hours-text.ts';
+
+export interface ScheduleReport {
+  readonly file: string;
+  readonly schedule: Schedule;
+  readonly system: System;
+  /** How the hours came about is told as well. */
+  readonly workings: boolean;
+  readonly colours: Colours;
+}
+
+/** Room for a task's title beside its hours and days. */
+const TITLE_WIDTH = 50;
+
+/** Tasks with hours and days, what each waits for and what to mind beneath it; then hire, loads and what was assumed. */
+export function scheduleText({ file, schedule, system, workings, colours }: ScheduleReport): string {
+  const { tasks, title } = schedule;
+  const block = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0
+      ? []
+      : [[colours.strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
+  return [
+    [
+      `${colours.strong(plainLine(title || 'Job without a title'))} · ${plainLine(file)} · schedule`,
+      ...wrapped(summary(schedule), SENTENCE_WIDTH)
+    ].join('\n'),
+    ...block('Tasks', tasksText(tasks, colours)),
+    ...block('Hire', hireText(schedule.hires, colours)),
+    ...block('Loads', carryingText(schedule.carrying, system, colours)),
+    ...block('Hours not known', noRateText(tasks)),
+    ...(workings ? block('Hours, by rates of one person', hoursLines(tasks, system, colours)) : []),
+    ...block('Assumed', assumedLines(schedule)),
+    LOCAL_CODES
+  ].join('\n\n');
+}
+
+function summary({ crew, hours, hoursLeft, days, tasks, begins }: Schedule): string {
+  const left = hours - hoursLeft > 0.05 ? `, ${hoursText(hoursLeft)} h of them left` : '';
+  const whens = tasks.filter(({ id }) => id !== 'locate').flatMap(({ when }) => when ?? []);
+  const first = whens.find(({ startDay }) => startDay === Math.min(...whens.map(when => when.startDay)));
+  const last = whens.find(({ endDay }) => endDay === Math.max(...whens.map(when => when.endDay)));
+  const span =
+    first === undefined || last === undefined
+      ? ''
+      : ` on ${days} ${days === 1 ? 'day' : 'days'}, from ${startText(first)} to ${whenText({ when: { ...last, startDay: last.endDay, startWeekday: last.endWeekday, ...(last.end === undefined ? {} : { start: last.end }) } })}`;
+  const from =
+    begins?.because === 'log' ? ' What is left begins on the day after the last that is logged as done.' : '';
+  return `${crewText(crew)}. ${hoursText(hours)} hours of one person${left}${span}.${from}`;
+}
+
+function tasksText(tasks: readonly Task[], colours: Colours): string[] {
+  const titles = tasks.map(({ title }) => wrapped(plainLine(title), TITLE_WIDTH, '  '));
+  const rows = tasks.map((task, index) => [
+    titles[index]!.join('\n'),
+    task.hours === undefined ? 'not known' : hoursText(task.hours),
+    whenText(task)
+  ]);
+  const [head, ...lines] = table([{ head: 'Task' }, { head: 'Hours', right: true }, { head: 'When' }], rows, colours);
+  let at = 0;
+  const parts = tasks.flatMap((task, index) => {
+    const own = lines.slice(at, at + titles[index]!.length);
+    at += own.length;
+    return [...own, ...beneath(task, colours)];
+  });
+  return head === undefined ? [] : [head, ...parts];
+}
+
+/** Room beneath a task, past its indent. */
+const BENEATH = 92;
+
+function beneath({ holds, cautions, included }: Task, colours: Colours): string[] {
+  const rates = [...new Set(included.map(({ rate }) => rate))];
+  const notes = rates.length === 0 ? [] : [`In the hours of laying by the rate ${rates.join(', ')}.`];
+  return [
+    ...notes.flatMap(note => indented(note).map(line => colours.faint(line))),
+    ...holds.flatMap(hold => indented(holdText(hold)).map(line => colours.note(line))),
+    ...cautions.flatMap(caution => indented(cautionText(caution)).map(line => colours.warning(line)))
+  ];
+}
+
+function indented(text: string): string[] {
+  return wrapped(text, BENEATH, '  ').map(line => `    ${line}`);
+}
+
+export function holdText({ kind, text }: Hold): string {
+  return `${kind === 'weather' || kind === 'frost' ? 'Hold' : 'Wait'}: ${text}`;
+}
+
+export function cautionText({ text, source }: Caution): string {
+  const from = source === undefined || source === 'common practice' || source === 'from memory' ? '' : ` (${source})`;
+  return `Caution: ${text}${from}`;
+}
+
+function hireText(hires: readonly HireDays[], colours: Colours): string[] {
+  const count = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
+  return table(
+    [{ head: 'What' }, { head: 'Days with work', right: true }, { head: 'First to last', right: true }],
+    hires.map(({ title, days, span }) => [plainLine(title), count(days), count(span)]),
+    colours
+  );
+}
+
+function carryingText(carrying: readonly Carrying[], system: System, colours: Colours): string[] {
+  const print = (style: 'stone-volume' | 'mass' | 'run' | 'count', value: number | undefined): string =>
+    value === undefined ? '' : printAs(style, value, system);
+  return table(
+    [
+      { head: 'What' },
+      { head: 'Loose', right: true },
+      { head: 'Mass', right: true },
+      { head: 'Barrows', right: true },
+      { head: 'Walked with them', right: true },
+      { head: 'Truck loads', right: true }
+    ],
+    carrying.map(({ what, volume, mass, barrows, walk, truckLoads }) => [
+      what,
+      print('stone-volume', volume),
+      print('mass', mass),
+      print('count', barrows),
+      print('run', walk),
+      print('count', truckLoads)
+    ]),
+    colours
+  );
+}
+
+function noRateText(tasks: readonly Task[]): string[] {
+  const open = tasks.filter(({ noRate }) => noRate.length > 0);
+  if (open.length === 0) return [];
+  const names = open.flatMap(({ noRate }) => noRate.map(({ name }) => name));
+  const example = open[0]!.noRate[0]!;
+  const word = open[0]!.id.replace(/\/.*$/, '');
+  return [
+    ...wrapped(`${[...new Set(names)].join('; ')}: no rate here fits, and they count for nothing in the days.`, 96),
+    `Write what you know: rate my-own { of ${word}, takes 1 h ${example.per === 'job' ? 'for the job' : `per ${example.per}`} }`
+  ];
+}
+
+function assumedLines({ crew, begins, tasks }: Schedule): string[] {
+  const own = [crew.people, crew.hours].flatMap(({ assumed }) => assumed?.because ?? []);
+  const isDated = begins !== undefined;
+  const rates = tasks.flatMap(({ working }) => working.filter(({ rate }) => rate.assumed !== undefined));
+  return [
+    ...[...new Set(own)],
+    ...(isDated
+      ? []
+      : ["Day 1 is the first of a crew's week and all days count: say `begins on` and days print as dates."]),
+    ...(rates.length === 0
+      ? []
+      : ['Rates as shipped, most of them common practice: a rate of your own of the same name stands over one.']),
+    'All work on one task at a time; deliveries are there when they are needed.'
+  ].flatMap(line => wrapped(line, 96, '  '));
+}
