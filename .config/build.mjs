@@ -2,7 +2,7 @@
 import { build } from 'esbuild';
 import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { commonOptions, presentBundles, root } from './bundles.mjs';
+import { commonOptions, presentBundles, root, solverFiles } from './bundles.mjs';
 import { loadable } from './load.mjs';
 
 const dist = path.join(root, 'dist');
@@ -33,6 +33,10 @@ for (const [folder, ending] of [
 // The pages of rules are made from their texts.
 const { shippedPages } = await import((await loadable('language/pages.ts')).href);
 for (const [name, page] of shippedPages()) writeFileSync(path.join(dist, 'pages', `${name}.md`), page);
+
+// The solver of orders, with its WebAssembly.
+for (const [name, file] of Object.entries(solverFiles))
+  cpSync(path.join(root, 'node_modules/highs/build', file), path.join(dist, name));
 
 // The command line for the editor's terminal, and the samples that the first steps open.
 const shipped = { 'extension/bin': ['paving', 'paving.cmd'], samples: ['first-job.paving', 'path.paving'] };

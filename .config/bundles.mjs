@@ -12,6 +12,15 @@ const browser = { platform: 'browser', target: 'es2022' };
 // The editor's host for web extensions loads CommonJS, but has no Node modules.
 const editorWeb = { ...browser, format: 'cjs', external: ['vscode'] };
 
+/** The solver's library stays a file of its own beside the bundle: only an order that needs it loads it. */
+const besideTheBundle = {
+  name: 'beside-the-bundle',
+  setup: ({ onResolve }) => onResolve({ filter: /^highs$/ }, () => ({ path: './highs.cjs', external: true }))
+};
+
+/** Files of that library by their names beside the bundle. */
+export const solverFiles = { 'highs.cjs': 'highs.js', 'highs.wasm': 'highs.wasm' };
+
 const bundles = [
   { entry: 'server/node.ts', file: 'dist/server.cjs', options: node },
   { entry: 'server/browser.ts', file: 'dist/server-browser.js', options: { ...browser, format: 'iife' } },
@@ -20,7 +29,7 @@ const bundles = [
   {
     entry: 'server/cli/main.ts',
     file: 'dist/paving.cjs',
-    options: { ...node, banner: { js: '#!/usr/bin/env node' } }
+    options: { ...node, banner: { js: '#!/usr/bin/env node' }, plugins: [besideTheBundle] }
   }
 ];
 

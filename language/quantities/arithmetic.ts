@@ -33,7 +33,7 @@ export interface Part {
   readonly of: Formula;
 }
 
-export type Call = 'larger of' | 'rounded up';
+export type Call = 'larger of' | 'rounded up' | 'rounded to hundredths';
 
 /**
  * A count that exceeds a whole number by no more than this is that whole number: a length that is met exactly must not
@@ -149,6 +149,11 @@ export function largerOf(first: Expression, ...others: readonly Expression[]): E
 export function roundedUp(count: Expression): Expression {
   sameMeasure([count, plainNumber(0)]);
   return { ...count, value: Math.ceil(count.value - COUNT_TOLERANCE), formula: call('rounded up', [count]) };
+}
+
+/** Money as it was rounded; the caller has rounded it exactly. */
+export function roundedTo(value: number, amount: Expression): Expression {
+  return { ...amount, value, formula: call('rounded to hundredths', [amount]) };
 }
 
 /** SI measure as printed in the JSON. */

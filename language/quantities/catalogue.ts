@@ -1,4 +1,5 @@
 import type { PrintStyle } from '../measures/print.ts';
+import { BUYING_QUANTITIES } from './catalogue-buying.ts';
 import { CARTING_QUANTITIES } from './catalogue-carting.ts';
 import { AREA_HEIGHTS } from './catalogue-heights.ts';
 import { SITE_QUANTITIES } from './catalogue-site.ts';
@@ -35,7 +36,11 @@ export type Owner =
   | 'totals'
   | 'job-material'
   | 'job-unit'
-  | 'job-edging';
+  | 'job-edging'
+  | 'need'
+  | 'order'
+  | 'choice'
+  | 'delivery-charge';
 
 export type Kind = 'area' | 'length' | 'volume' | 'mass' | 'count' | 'share' | 'angle' | 'number';
 
@@ -932,7 +937,13 @@ const QUANTITIES = [
 ] as const satisfies readonly Quantity[];
 
 /** Every quantity, once: JSON keys and schema, hover rows, table heads and comparison derive from here. */
-export const CATALOGUE = [...QUANTITIES, ...AREA_HEIGHTS, ...CARTING_QUANTITIES, ...SITE_QUANTITIES] as const;
+export const CATALOGUE = [
+  ...QUANTITIES,
+  ...AREA_HEIGHTS,
+  ...CARTING_QUANTITIES,
+  ...SITE_QUANTITIES,
+  ...BUYING_QUANTITIES
+] as const;
 
 type Entry = (typeof CATALOGUE)[number];
 type Of<O extends Owner> = Extract<Entry, { readonly owner: O }>;

@@ -1,3 +1,5 @@
+import type { IntegerSolver } from '../buying/integer-solver.ts';
+import { orderOfJob } from '../buying/order-of-job.ts';
 import { numbersTooLarge } from '../findings/area-faults.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import { finishNotSaid, groundNotSaid, nothingToDig } from '../findings/layer-faults.ts';
@@ -40,13 +42,19 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
 /**
  * All numbers of a job, from the memory where nothing they are taken from has changed. Pauses at each `yield`, so that
  * the caller can turn to something else or drop the rest. `scope` keeps jobs apart in the memory: the file, if two files
- * can hold jobs of one name.
+ * can hold jobs of one name. A solver is lent where the caller waits for the cheapest order; an editor does not.
  */
-export function* computeJob(job: Job, session: Session, scope: string = job.key): Generator<void, JobNumbers> {
+export function* computeJob(
+  job: Job,
+  session: Session,
+  scope: string = job.key,
+  solver?: IntegerSolver
+): Generator<void, JobNumbers> {
   const memory = { session, scope, nests: true };
   const worked = yield* workedOut(job, EVERYTHING, memory);
   const { missing, pairs, findings, site } = worked;
   const whole = worked.whole ?? (yield* wholeJob(job, worked.results, pairs, memory));
+  const order = yield* orderOfJob(job, worked.results, whole, memory, solver);
   const results: AreaResult[] = [];
   for (const result of worked.results) results.push({ ...result, levels: yield* levelsOf(job, result, memory) });
   session.forgetOthers(scope, stillThere(job));
@@ -69,11 +77,12 @@ export function* computeJob(job: Job, session: Session, scope: string = job.key)
       materials: whole.materials,
       units: whole.units,
       edging: whole.edging,
-      ...site.quantities
+      ...site.quantities,
+      ...order.quantities
     },
     // An editor asks for one or two of them, after an edit for none.
     get workings() {
-      workings ??= workingsOf(results, whole, site);
+      workings ??= Object.assign(workingsOf(results, whole, site), order.workings());
       return workings;
     },
     findings,

@@ -1,3 +1,4 @@
+import type { BuyingQuantities } from '../buying/order-contract.ts';
 import type { RawFinding } from '../findings/finding.ts';
 import type { Area, Key, Role, Traffic } from '../job/job.ts';
 import type { AreaLaid } from './area-result.ts';
@@ -80,7 +81,7 @@ export interface SideShape {
 }
 
 /** The part of the JSON contract that holds one job, without workings and findings. Lengths m, areas m2, volumes m3, masses kg. */
-export interface JobQuantities extends Together, SiteQuantities {
+export interface JobQuantities extends Together, SiteQuantities, BuyingQuantities {
   readonly id: Key;
   readonly title: string;
   readonly currency?: string;

@@ -1,8 +1,8 @@
 import type { Key, Material } from '../job/job.ts';
 import type { Delivered, LogEntry } from '../job/log.ts';
-import { divide, type Expression, given, leaf, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
+import { type Expression, given, leaf, multiply, plainNumber, subtract, sum } from './arithmetic.ts';
 import type { NumbersOf } from './catalogue.ts';
-import { isSize } from './layer-volumes.ts';
+import { looseVolumeOf } from './loose-volume.ts';
 import type { Book } from './page.ts';
 import type { SiteArea } from './site-area.ts';
 import type { DeliveryQuantities } from './site-contract.ts';
@@ -109,12 +109,5 @@ function more(
   if (typeof value !== 'number') return undefined;
   const amount = leaf(words, value, measure, { pointer: `${at}/${key}` });
   if (measure === 'kg') return amount;
-  const { compacted, loose, compactionFactor } = material;
-  if (isSize(compacted) && isSize(loose))
-    return divide(
-      multiply(amount, given('compacted density', compacted, 'kg/m3')),
-      given('loose density', loose, 'kg/m3')
-    );
-  if (!isSize(compactionFactor)) return undefined;
-  return multiply(amount, given('loose volume for one compacted', compactionFactor, ''));
+  return looseVolumeOf(amount, material);
 }

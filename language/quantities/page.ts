@@ -76,16 +76,18 @@ export function movedTo(at: string, workings: Workings): Workings {
 
 /** Workings that name areas by their place in one list, told by their places in another: `places[0]` is that of the first. */
 export function withAreasAt(places: readonly number[], workings: Workings): Workings {
-  const led = (from: From): From =>
-    'pointer' in from
-      ? { pointer: from.pointer.replace(/^\/areas\/([0-9]+)/, (_, index) => `/areas/${places[Number(index)]!}`) }
-      : from;
+  const led = (from: From): From => ('pointer' in from ? { pointer: pointerAt(places, from.pointer) } : from);
   return Object.fromEntries(
     Object.entries(workings).map(([pointer, { formula, values }]) => [
       pointer,
       { formula, values: values.map(value => ({ ...value, from: led(value.from) })) }
     ])
   );
+}
+
+/** A pointer that names an area by its place in one list, led to its place in another. */
+export function pointerAt(places: readonly number[], pointer: string): string {
+  return pointer.replace(/^\/areas\/([0-9]+)/, (_, index) => `/areas/${places[Number(index)]!}`);
 }
 
 function fromAt(at: string, from: From): From {

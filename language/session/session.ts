@@ -17,6 +17,7 @@ export type Stage =
   | 'pair'
   | 'neighbours'
   | 'job'
+  | 'order'
   | 'rules'
   | 'site-rules'
   | 'examples';
@@ -45,6 +46,7 @@ const COUNTED: readonly Counted[] = [
   'water',
   'routes',
   'job',
+  'order',
   'rules',
   'site-rules',
   'examples',

@@ -7,9 +7,15 @@ export interface PrintedWorking {
 /** A count that exceeds a whole number by no more than this is that number; stands in the JSON schema. */
 const HAIR = 1e-6;
 
+/** Half goes away from nought; a hair under a half is the half that the doubles missed. */
+function roundedHalfUp(amount: number): number {
+  return (Math.sign(amount) * Math.floor(Math.abs(amount) * 100 + 0.5 + HAIR)) / 100;
+}
+
 /**
  * Works a printed formula out anew, from its text and values alone: sums of products of names, numbers, brackets and
- * `larger of (…)`, `rounded up (…)`. Throws on a name without value, and on a value that is never used.
+ * `larger of (…)`, `rounded up (…)`, `rounded to hundredths (…)`. Throws on a name without value, and on a value that is
+ * never used.
  */
 export function evaluateFormula({ formula, values }: PrintedWorking): number {
   const pieces = formula.match(/\(|\)|,|[^\s(),]+/g) ?? [];
@@ -45,6 +51,7 @@ export function evaluateFormula({ formula, values }: PrintedWorking): number {
     const name = words.join(' ');
     if (name === 'larger of') return Math.max(...bracket());
     if (name === 'rounded up') return Math.ceil(bracket()[0]! - HAIR);
+    if (name === 'rounded to hundredths') return roundedHalfUp(bracket()[0]!);
     const value = known.get(name);
     if (value === undefined) throw new Error(`No value for "${name}" in: ${formula}`);
     used.add(name);

@@ -112,7 +112,7 @@ const side = object({
 
 const working = object(
   {
-    formula: text('Names, numbers, + - × /, brackets, larger of (…), rounded up (…)'),
+    formula: text('Names, numbers, + - × /, brackets, larger of (…), rounded up (…), rounded to hundredths (…)'),
     values: list(
       object({
         name: text('Name in the formula'),

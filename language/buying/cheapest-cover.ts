@@ -1,0 +1,213 @@
+import type { Minor } from '../pricing/money.ts';
+import { covers, wholesIn } from './order-problem.ts';
+import { costAt, isRounded, type PriceRange } from './price-ranges.ts';
+
+/** One way in which one item is sold. */
+export interface Way {
+  /** What one pack holds, more than nought. */
+  readonly holds: number;
+  readonly ranges: readonly PriceRange[];
+}
+
+/** How many packs of each way, and what that comes to. */
+export interface Cover {
+  readonly counts: readonly number[];
+  readonly cost: Minor;
+  readonly left: number;
+  readonly packs: number;
+}
+
+/** Steps of a search, counted and limited: what is left of them is passed on. */
+export interface Work {
+  steps: number;
+  readonly most: number;
+}
+
+/** A cover and what no cover costs less than; no cover where nothing that is sold holds the item. */
+export interface CoverFound {
+  readonly cover?: Cover;
+  /** Hundredths. */
+  readonly bound: number;
+  readonly proven: boolean;
+}
+
+/**
+ * The cheapest packs that cover a need; of equal cost those with less left over, then the fewest packs. Every count is
+ * tried unless what is still to be covered would, even at the best rate of all that is left, cost more than what was found.
+ */
+export function cheapestCover(need: number, ways: readonly Way[], work: Work): CoverFound {
+  const sorted = ways
+    .map((way, index) => ({ ...way, index, rate: bestRate(way), rounding: isRounded(way.ranges) ? 0.5 : 0 }))
+    .filter(({ ranges }) => ranges.length > 0)
+    .sort((a, b) => a.rate - b.rate || b.holds - a.holds);
+  const [first] = sorted;
+  if (first === undefined) return { bound: Infinity, proven: true };
+  const rest = restOf(sorted);
+  const bound = need * first.rate - rest[0]!.rounding;
+  const search = new Search(need, sorted, rest, work);
+  search.tryAlone();
+  const complete = search.run();
+  const { best } = search;
+  if (best === undefined) return { bound: complete ? Infinity : bound, proven: complete };
+  const counts = ways.map(() => 0);
+  sorted.forEach(({ index }, at) => (counts[index] = best.counts[at]!));
+  return { cover: { ...best, counts }, bound: complete ? Number(best.cost) : bound, proven: complete };
+}
+
+interface SortedWay extends Way {
+  readonly rate: number;
+  readonly rounding: number;
+}
+
+/** Of a way and all that come after it: the best rate, the largest pack, what rounding their lines may take off. */
+interface Rest {
+  readonly rate: number;
+  readonly holds: number;
+  readonly rounding: number;
+}
+
+const NOTHING_LEFT: Rest = { rate: Infinity, holds: 0, rounding: 0 };
+
+function restOf(ways: readonly SortedWay[]): Rest[] {
+  const rest: Rest[] = [NOTHING_LEFT];
+  for (const way of [...ways].reverse()) {
+    const after = rest[0]!;
+    rest.unshift({
+      rate: Math.min(way.rate, after.rate),
+      holds: Math.max(way.holds, after.holds),
+      rounding: way.rounding + after.rounding
+    });
+  }
+  return rest;
+}
+
+function bestRate({ holds, ranges }: Way): number {
+  return Math.min(...ranges.map(({ each }) => each / holds));
+}
+
+/** Doubles of bounds may be off by so much of themselves. */
+const ROUNDING = 1e-9;
+
+interface SoFar {
+  readonly covered: number;
+  readonly cost: Minor;
+  readonly packs: number;
+}
+
+class Search {
+  best: Cover | undefined;
+  readonly #need: number;
+  readonly #ways: readonly SortedWay[];
+  readonly #rest: readonly Rest[];
+  readonly #work: Work;
+  readonly #counts: number[];
+
+  constructor(need: number, ways: readonly SortedWay[], rest: readonly Rest[], work: Work) {
+    this.#need = need;
+    this.#ways = ways;
+    this.#rest = rest;
+    this.#work = work;
+    this.#counts = ways.map(() => 0);
+  }
+
+  /** Each way by itself, so that the search begins with something to beat. */
+  tryAlone(): void {
+    this.#ways.forEach(({ holds, ranges }, at) => {
+      for (const range of ranges) {
+        const count = Math.max(range.least, wholesIn(this.#need / holds));
+        if (count > range.most) continue;
+        this.#counts[at] = count;
+        this.#keep({ cost: costAt(range, count), covered: count * holds, packs: count });
+        this.#counts[at] = 0;
+      }
+    });
+  }
+
+  /** Whether the search came to its end. */
+  run(): boolean {
+    return this.#from(0, { covered: 0, cost: 0n, packs: 0 });
+  }
+
+  #from(at: number, sofar: SoFar): boolean {
+    const way = this.#ways[at];
+    if (covers(sofar.covered, this.#need)) this.#keep(sofar);
+    if (way === undefined || covers(sofar.covered, this.#need)) return true;
+    const later = this.#rest[at + 1]!.rate;
+    const isBetter = ({ each }: PriceRange): boolean => each <= way.holds * later;
+    const down = way.ranges.filter(isBetter);
+    const up = way.ranges.filter(range => !isBetter(range));
+    return (
+      down.every(range => this.#through(at, range, sofar, -1)) &&
+      this.#with(at, 0, sofar) &&
+      up.every(range => this.#through(at, range, sofar, 1))
+    );
+  }
+
+  /** All counts of one price; what they can come to at best grows on the way, so the first that is too dear ends it. */
+  #through(at: number, range: PriceRange, sofar: SoFar, by: 1 | -1): boolean {
+    const { holds, rounding } = this.#ways[at]!;
+    const wanted = wholesIn((this.#need - sofar.covered) / holds);
+    const most = Math.min(range.most, Math.max(range.least, wanted));
+    const least = at === this.#ways.length - 1 ? most : range.least;
+    for (let count = by > 0 ? least : most; count >= least && count <= most; count += by) {
+      const next = {
+        covered: sofar.covered + count * holds,
+        cost: sofar.cost + costAt(range, count),
+        packs: sofar.packs + count
+      };
+      if (!this.#cannotBeat(at + 1, next)) {
+        if (!this.#with(at, count, next)) return false;
+      } else if (count < wanted && this.#cannotBeat(at + 1, next, 2 * rounding)) return true;
+    }
+    return true;
+  }
+
+  /** Goes on with so many packs of a way, which are counted in already. */
+  #with(at: number, count: number, sofar: SoFar): boolean {
+    if (++this.#work.steps > this.#work.most) return false;
+    if (this.#cannotBeat(at + 1, sofar)) return true;
+    this.#counts[at] = count;
+    const complete = this.#from(at + 1, sofar);
+    this.#counts[at] = 0;
+    return complete;
+  }
+
+  /** Whether it can't be better than what was found, by `spare` hundredths. */
+  #cannotBeat(at: number, { covered, cost, packs }: SoFar, spare = 0): boolean {
+    const { best } = this;
+    const { rate, holds, rounding } = this.#rest[at]!;
+    const short = covers(covered, this.#need) ? 0 : this.#need - covered;
+    if (short > 0 && holds === 0) return true;
+    if (best === undefined) return false;
+    const atLeast = Number(cost) + (short > 0 ? short * rate - rounding : 0) - spare;
+    const bestCost = Number(best.cost);
+    const hair = ROUNDING * Math.max(1, bestCost);
+    if (atLeast > bestCost + hair) return true;
+    // As dear at best: it could only leave less, or take fewer packs.
+    return (
+      atLeast >= bestCost - hair && leavesNothing(best, this.#need) && packsAtLeast(packs, short, holds) >= best.packs
+    );
+  }
+
+  #keep({ cost, covered, packs }: SoFar): void {
+    const left = Math.max(0, covered - this.#need);
+    const cover = { counts: [...this.#counts], cost, left, packs };
+    if (this.best === undefined || isBetterCover(cover, this.best, this.#need)) this.best = cover;
+  }
+}
+
+function leavesNothing({ left }: Cover, need: number): boolean {
+  return covers(need, need + left);
+}
+
+function packsAtLeast(packs: number, short: number, holds: number): number {
+  return packs + (short > 0 ? wholesIn(short / holds) : 0);
+}
+
+function isBetterCover(one: Cover, other: Cover, need: number): boolean {
+  if (one.cost !== other.cost) return one.cost < other.cost;
+  const [less, more] = [need + one.left, need + other.left];
+  if (!covers(less, more)) return true;
+  if (!covers(more, less)) return false;
+  return one.packs < other.packs;
+}

@@ -1,0 +1,63 @@
+import { Ledger, quantity } from '../pricing/ledger.ts';
+import { decimalText } from '../pricing/money.ts';
+import { divide, given, measured, multiply, notBelowNought, roundedUp, subtract } from '../quantities/arithmetic.ts';
+import type { Book } from '../quantities/page.ts';
+import { cheapestCover } from './cheapest-cover.ts';
+import type { Need } from './needs.ts';
+import { costOf } from './offer-cost.ts';
+import type { OfferedOrder } from './offers.ts';
+import type { ChoiceQuantities } from './order-contract.ts';
+import { costOfPacks, priceRanges } from './price-ranges.ts';
+import { deliveryOf } from './reckoned-order.ts';
+
+/** Enough for one way alone. */
+const FEW_STEPS = 100;
+
+/** Each way by itself in which a need could be covered: bagged beside loose, with what each costs and leaves. */
+export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger: Ledger): ChoiceQuantities[] {
+  const { problem, offers, needs } = offered;
+  const item = needs.indexOf(need);
+  const own = offers.flatMap((offer, index) =>
+    offer.holds.length === 1 && offer.holds[0]!.need === item && offer.way.word !== 'mixed-pack'
+      ? [{ offer, index }]
+      : []
+  );
+  return own.flatMap(({ offer, index }, at) => {
+    const pack = problem.packs[index]!;
+    const ranges = priceRanges(pack);
+    const way = { holds: pack.holds[0]!.amount, ranges };
+    const count = cheapestCover(problem.needs[item]!, [way], { steps: 0, most: FEW_STEPS }).cover?.counts[0];
+    if (count === undefined) return [];
+    const pointer = `${need.at}/choices/${at}`;
+    const page = book.page('choice', pointer);
+    const { measure, step } = offer;
+    const [{ given: held, amount: holds }] = offer.holds as readonly [(typeof offer.holds)[number]];
+    const si = measure === 'piece' ? '' : measure;
+    const wanted = need.toBuy.get(measure)!;
+    const one = given(step === undefined ? 'what one holds' : 'one step', held, si);
+    const least = roundedUp(divide(wanted, one));
+    const packs = page.put(
+      'count',
+      least.value === count ? least : measured('cheapest count', count, '', need.thing.key)
+    );
+    const amount = page.put('amount', multiply(packs, one), si);
+    page.put('left', notBelowNought(subtract(amount, wanted)), si);
+    const counted = quantity('packs', count, '', { pointer: `${pointer}/count` });
+    const cost = ledger.put(`${pointer}/cost`, costOf(offer, counted));
+    const terms = pack.supplier === undefined ? undefined : problem.suppliers[pack.supplier];
+    const delivery = terms && deliveryOf(terms, [{ pack, count, cost: costOfPacks(ranges, count)! }]);
+    return [
+      {
+        pack: offer.words,
+        sold: offer.way.key,
+        measure,
+        ...(offer.supplier === undefined ? {} : { supplier: offer.supplier.key }),
+        ...(offer.tax === undefined ? {} : { tax: offer.tax }),
+        packHolds: holds,
+        ...page.numbers,
+        cost: decimalText(cost),
+        ...(delivery === undefined ? {} : { delivery: decimalText(delivery.cost) })
+      }
+    ];
+  });
+}

@@ -1,0 +1,41 @@
+import type { NeedsInputs } from './needs.ts';
+import type { SoldBy, UsedThing } from './used.ts';
+
+/** What is taken for granted of a need, in sentences that print beside it. */
+export function assumptionsOf(
+  { key, kind, material, parts, allowances, name }: UsedThing,
+  measures: ReadonlySet<SoldBy>,
+  { areas, concrete }: Pick<NeedsInputs, 'areas' | 'concrete'>
+): string[] {
+  const said: string[] = [];
+  if (material?.assumed !== undefined) said.push(`${name}: ${material.assumed.because}.`);
+  const isConcrete = key === concrete.key;
+  if (kind === 'material' && !isConcrete) {
+    if (measures.has('kg') && !measures.has('m3'))
+      said.push('Its loose density is not known: only what is sold by mass can be compared.');
+    if (measures.has('m3') && !measures.has('kg'))
+      said.push('Its densities are not known: only what is sold by volume can be compared.');
+    if (measures.size === 0) said.push('Neither its mass nor its loose volume is known: give its densities.');
+    if (allowances.moisture === undefined)
+      said.push('Weighed dry: damp stone and sand weigh more for the same volume.');
+    if (allowances.settling === undefined) said.push('Nothing for what loose volume settles on the way.');
+  }
+  if (kind !== 'unit' && kind !== 'spikes' && allowances.loss === undefined) said.push('Nothing for loss.');
+  if (parts.some(({ work }) => work === 'joints')) {
+    said.push('Joints are filled to the full thickness of the units.');
+    if (material?.unbound === true && allowances.keptBack === undefined)
+      said.push('Nothing kept back for the second sweeping.');
+  }
+  if (kind === 'geotextile' && (material?.roll === undefined || material.lap === undefined))
+    said.push('Its plain area, without laps: the width of the roll, or the lap, is not known.');
+  if (kind === 'edging' || kind === 'curve-pieces') said.push('Offcuts of edging are used on.');
+  if (kind === 'edging' && material?.curvePieces === undefined && isCurved(key, areas))
+    said.push('Curves take the same pieces as straight sides.');
+  if (isConcrete && areas.some(({ isBacked }) => isBacked))
+    said.push('Concrete behind last courses is not counted: its size is not said.');
+  return said;
+}
+
+function isCurved(key: string, areas: NeedsInputs['areas']): boolean {
+  return areas.some(({ sides }) => sides.some(side => side.material === key && side.isCurved));
+}

@@ -1,0 +1,320 @@
+import Fraction from 'fraction.js';
+import type { Given, Key, System, Unit } from '../job/job.ts';
+import type { Money, PriceList, SoldAs, Supplier, TaxWay } from '../job/prices.ts';
+import { isSize } from '../quantities/layer-volumes.ts';
+import { exact } from '../pricing/money.ts';
+import type { Need } from './needs.ts';
+import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
+import { type SoldBy, SPIKES } from './used.ts';
+
+/** One way of buying for one item or, of a pack of several sizes, for several. */
+export interface Offer {
+  readonly list: PriceList;
+  readonly way: SoldAs;
+  /** `bag of 0.5 cu ft`. */
+  readonly words: string;
+  readonly measure: SoldBy;
+  readonly supplier?: Supplier;
+  readonly tax?: TaxWay;
+  /** What one pack, or one step, holds of each need, in `measure`. */
+  readonly holds: readonly { readonly need: number; readonly amount: number; readonly given: Given }[];
+  readonly step?: Given;
+  /** Price for one pack, or one of `measure` where it is loose, from so many packs or steps on. */
+  readonly prices: readonly { readonly from: number; readonly price: Money }[];
+}
+
+/** The order to be found, its offers by pack and its needs by item. */
+export interface OfferedOrder {
+  readonly problem: OrderProblem;
+  readonly offers: readonly Offer[];
+  /** Needs that are to be bought and have a price, by item. */
+  readonly needs: readonly Need[];
+  /** The measure that each is reckoned in. */
+  readonly measures: readonly SoldBy[];
+  /** Suppliers that deliver, as in the problem. */
+  readonly suppliers: readonly Supplier[];
+  readonly assumptions: readonly string[];
+}
+
+export interface OfferInputs {
+  readonly prices: readonly PriceList[];
+  readonly suppliers: readonly Supplier[];
+  readonly units: readonly Unit[];
+  readonly system: System;
+  /** Tax as a share, where the job says it. */
+  readonly taxRate?: Given;
+}
+
+/** All ways in which what is to be bought is sold. */
+export function offeredOrder(all: readonly Need[], inputs: OfferInputs): OfferedOrder {
+  return new Offers(all, inputs).order();
+}
+
+class Offers {
+  readonly #all: readonly Need[];
+  readonly #inputs: OfferInputs;
+  readonly #assumptions = new Set<string>();
+
+  constructor(all: readonly Need[], inputs: OfferInputs) {
+    this.#all = all;
+    this.#inputs = inputs;
+  }
+
+  order(): OfferedOrder {
+    const wanting = this.#all.filter(({ toBuy }) => [...toBuy.values()].some(({ value }) => value > 0));
+    const offered = this.#inputs.prices.flatMap(list =>
+      list.ways.flatMap(way => this.#offer(list, way, wanting) ?? [])
+    );
+    const needs = wanting.filter((_, index) => offered.some(({ holds }) => holds.some(({ need }) => need === index)));
+    const places = new Map(needs.map((need, item) => [wanting.indexOf(need), item]));
+    const offers = offered.map(offer => ({
+      ...offer,
+      holds: offer.holds.map(hold => ({ ...hold, need: places.get(hold.need)! }))
+    }));
+    const measures = needs.map(need => measureOf(need)!);
+    const suppliers = this.#inputs.suppliers.filter(({ delivery }) => delivery !== undefined);
+    const netOf = this.#netOfTax(offers, suppliers);
+    const packs = offers.map(offer => this.#pack(offer, needs, measures, suppliers, netOf));
+    return {
+      problem: {
+        needs: needs.map(({ toBuy }, item) => toBuy.get(measures[item]!)!.value),
+        packs,
+        suppliers: suppliers.map((supplier, index) => {
+          const own = packs.filter(pack => pack.supplier === index);
+          return this.#terms(
+            supplier,
+            own.every(({ mass }) => mass > 0),
+            netOf
+          );
+        })
+      },
+      offers,
+      needs,
+      measures,
+      suppliers,
+      assumptions: [...this.#assumptions]
+    };
+  }
+
+  // ---- offers ----
+
+  #offer(list: PriceList, way: SoldAs, needs: readonly Need[]): Offer | undefined {
+    const supplier = this.#inputs.suppliers.find(({ key }) => key === list.supplier);
+    const tax = list.tax ?? supplier?.tax;
+    const common = {
+      list,
+      way,
+      ...(supplier === undefined ? {} : { supplier }),
+      ...(tax === undefined ? {} : { tax })
+    };
+    if (way.word === 'mixed-pack') {
+      const holds = way.holds.flatMap(({ unit, count }) => {
+        const need = needs.findIndex(({ thing }) => thing.key === unit);
+        return need === -1 ? [] : [{ need, amount: count.value, given: count }];
+      });
+      const words = `mixed pack of ${way.holds.map(({ unit, count }) => `${count.written} ${nameOf(unit)}`).join(' and ')}`;
+      return holds.length === 0 ? undefined : { ...common, words, measure: 'piece', holds, prices: pricesOf(way, 1) };
+    }
+    const need = needs.findIndex(one => isSoldFor(list, way, one));
+    if (need === -1) return undefined;
+    const isLoose = way.word === 'loose';
+    const measure = isLoose ? way.per : way.measure;
+    const { name } = needs[need]!.thing;
+    const words = wordsOf(way);
+    if (!needs[need]!.toBuy.has(measure)) {
+      this.#assumptions.add(`${sentence(words)} of ${name} is left out: ${WHY_NOT[measure]}.`);
+      return undefined;
+    }
+    const given = isLoose ? (way.step ?? this.#stepOf(measure, name)) : way.holds;
+    if (!(given.value > 0)) return undefined;
+    return {
+      ...common,
+      words,
+      measure,
+      holds: [{ need, amount: given.value, given }],
+      ...(isLoose ? { step: given } : {}),
+      prices: pricesOf(way, isLoose ? given.value : 1)
+    };
+  }
+
+  /** Loose things of which no step is told are weighed out to the nearest hundredth. */
+  #stepOf(measure: SoldBy, name: string): Given {
+    const { value, written } = STEPS[this.#inputs.system][measure];
+    this.#assumptions.add(`Loose ${name} is sold to the nearest ${written}: no step is told.`);
+    return { value, written, assumed: { because: 'no step is told' } };
+  }
+
+  // ---- packs ----
+
+  #pack(
+    offer: Offer,
+    needs: readonly Need[],
+    measures: readonly SoldBy[],
+    suppliers: readonly Supplier[],
+    netOf: (each: Fraction, tax: TaxWay | undefined) => Fraction
+  ): Pack {
+    const { way, measure, step, supplier } = offer;
+    const [first] = offer.holds;
+    const each = step === undefined ? new Fraction(1) : exact(step.value);
+    const { mass, volume } = this.#sizeOf(offer, needs[first!.need]!);
+    const at = supplier === undefined ? -1 : suppliers.indexOf(supplier);
+    if (at !== -1 && mass === 0 && supplier?.delivery?.loadMass !== undefined)
+      this.#assumptions.add(
+        `The weight of ${offer.list.name}, ${offer.words}, is not known: it is left out of the loads of ${supplier.name}.`
+      );
+    return {
+      holds: offer.holds.map(({ need, amount }) => {
+        const { toBuy } = needs[need]!;
+        const canonical = measures[need]!;
+        const share = canonical === measure ? 1 : toBuy.get(canonical)!.value / toBuy.get(measure)!.value;
+        return { item: need, amount: amount * share };
+      }),
+      prices: offer.prices.map(({ from, price }) => ({
+        from,
+        each: netOf(new Fraction(price.amount).mul(each), offer.tax)
+      })),
+      least: way.least === undefined ? 0 : wholesIn(way.least.value / (step?.value ?? 1)),
+      loose: step !== undefined,
+      ...(at === -1 ? {} : { supplier: at }),
+      mass,
+      volume
+    };
+  }
+
+  /** kg and m3 loose of one pack; nought where it is not known. */
+  #sizeOf({ way, measure, holds }: Offer, { thing }: Need): { readonly mass: number; readonly volume: number } {
+    const [{ amount }] = holds as readonly [Offer['holds'][number]];
+    const density = isSize(thing.material?.loose) ? thing.material.loose.value : undefined;
+    const told = way.weight?.value;
+    if (measure === 'kg') return { mass: told ?? amount, volume: density === undefined ? 0 : amount / density };
+    if (measure === 'm3') return { mass: told ?? (density === undefined ? 0 : amount * density), volume: amount };
+    if (told !== undefined) return { mass: told, volume: 0 };
+    if (way.word === 'mixed-pack')
+      return { mass: this.#massOf(way.holds.map(({ unit, count }) => ({ unit, count: count.value }))), volume: 0 };
+    return { mass: measure === 'piece' ? this.#massOf([{ unit: thing.key, count: amount }]) : 0, volume: 0 };
+  }
+
+  #massOf(pieces: readonly { readonly unit: Key; readonly count: number }[]): number {
+    const masses = pieces.map(({ unit, count }) => {
+      const weight = this.#inputs.units.find(({ key }) => key === unit)?.weight;
+      return weight === undefined ? undefined : weight.value * count;
+    });
+    return masses.every(mass => mass !== undefined) ? masses.reduce((sum, mass) => sum + mass, 0) : 0;
+  }
+
+  // ---- suppliers ----
+
+  #terms(
+    { name, delivery, tax }: Supplier,
+    isWeighed: boolean,
+    netOf: (each: Fraction, tax: TaxWay | undefined) => Fraction
+  ): Terms {
+    const { charge, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = delivery!;
+    const money = (amount: Money): Fraction => netOf(new Fraction(amount.amount), tax);
+    if (leastMass !== undefined && !isWeighed)
+      this.#assumptions.add(
+        `The least order of ${name} is told by weight, and not all weights are known: not checked.`
+      );
+    if (loadMass !== undefined || loadVolume !== undefined)
+      this.#assumptions.add(
+        `Loads of ${name} are counted by weight and loose volume, and whole packs of one kind; how kinds share a load is for the driver.`
+      );
+    return {
+      charge: charge === undefined ? new Fraction(0) : money(charge),
+      ...(loadMass === undefined || !(loadMass.value > 0) ? {} : { loadMass: loadMass.value }),
+      ...(loadVolume === undefined || !(loadVolume.value > 0) ? {} : { loadVolume: loadVolume.value }),
+      ...(leastOrder === undefined ? {} : { leastOrder: money(leastOrder) }),
+      ...(leastMass === undefined || !isWeighed ? {} : { leastMass: leastMass.value }),
+      ...(freeFrom === undefined ? {} : { freeFrom: money(freeFrom) })
+    };
+  }
+
+  /** Prices with and without tax are compared without it. */
+  #netOfTax(
+    offers: readonly Offer[],
+    suppliers: readonly Supplier[]
+  ): (each: Fraction, tax: TaxWay | undefined) => Fraction {
+    const charging = suppliers.filter(({ delivery }) => delivery?.charge !== undefined);
+    const ways = new Set([...offers, ...charging].map(({ tax }) => tax ?? 'added'));
+    if (ways.size < 2) return each => each;
+    const { taxRate } = this.#inputs;
+    if (taxRate === undefined) {
+      this.#assumptions.add(
+        'Some prices have tax in them and some not; the job says no tax, so they are compared as they stand.'
+      );
+      return each => each;
+    }
+    this.#assumptions.add(`Prices with tax and without are compared without, at ${taxRate.written}.`);
+    const share = exact(taxRate.value).add(1);
+    return (each, tax) => (tax === 'included' ? each.div(share) : each);
+  }
+}
+
+/** In which measure a need is reckoned: the first in which it is known. */
+function measureOf({ toBuy }: Need): SoldBy | undefined {
+  return [...toBuy.keys()][0];
+}
+
+/** Lengths that are the same piece, m. */
+const SAME_LENGTH = 1e-6;
+
+/** Whether a way of selling is of a need: of an edging with pieces for curves by the length of the piece. */
+function isSoldFor(list: PriceList, way: SoldAs, { thing }: Need): boolean {
+  if (thing.kind === 'spikes') return list.name === SPIKES;
+  if (thing.material === undefined || thing.material.curvePieces === undefined) return list.thing === thing.key;
+  if (list.thing !== thing.material.key || thing.kind === 'material') return list.thing === thing.key;
+  const isCurve =
+    way.word !== 'loose' &&
+    way.word !== 'mixed-pack' &&
+    way.measure === 'm' &&
+    Math.abs(way.holds.value - thing.material.curvePieces.value) < SAME_LENGTH;
+  return isCurve === (thing.kind === 'curve-pieces');
+}
+
+const STEPS: Readonly<Record<System, Readonly<Record<SoldBy, { readonly value: number; readonly written: string }>>>> =
+  {
+    metric: {
+      kg: { value: 10, written: '10 kg' },
+      m3: { value: 0.01, written: '0.01 m3' },
+      m2: { value: 0.1, written: '0.1 m2' },
+      m: { value: 0.1, written: '0.1 m' },
+      piece: { value: 1, written: 'piece' }
+    },
+    imperial: {
+      kg: { value: 9.0718474, written: '0.01 short ton' },
+      m3: { value: 0.00764554857984, written: '0.01 cu yd' },
+      m2: { value: 0.09290304, written: 'square foot' },
+      m: { value: 0.3048, written: 'foot' },
+      piece: { value: 1, written: 'piece' }
+    }
+  };
+
+const WHY_NOT: Readonly<Record<SoldBy, string>> = {
+  kg: 'the mass of what is needed is not known; give its densities',
+  m3: 'the loose volume of what is needed is not known; give its loose density',
+  m2: 'the area of what is needed is not known',
+  m: 'the length of what is needed is not known',
+  piece: 'the length of one piece is not known; give its size'
+};
+
+function pricesOf({ price, breaks }: SoldAs, step: number): Offer['prices'] {
+  return [
+    { from: 1, price },
+    ...breaks.map(one => ({ from: Math.max(1, wholesIn(one.from.value / step)), price: one.price }))
+  ];
+}
+
+function nameOf(key: Key): string {
+  return key.replace(/^.*:/, '');
+}
+
+/** How it is sold, as a person would say it. */
+function wordsOf(way: Exclude<SoldAs, { word: 'mixed-pack' }>): string {
+  if (way.word === 'loose' || way.word === 'piece') return way.word;
+  const word = way.word === 'box-of' ? 'box' : way.word.replace('-', ' ');
+  return `${word} of ${way.holds.written}`;
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

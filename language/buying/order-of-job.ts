@@ -1,0 +1,66 @@
+import type { Job } from '../job/job.ts';
+import type { AreaResult } from '../quantities/area-result.ts';
+import type { Workings } from '../quantities/contract.ts';
+import { type Memory, recall } from '../quantities/job-memory.ts';
+import { pointerAt, withAreasAt } from '../quantities/page.ts';
+import { unitsOf } from '../quantities/units-of-area.ts';
+import type { WholeJob } from '../quantities/whole-job.ts';
+import type { IntegerSolver } from './integer-solver.ts';
+import { orderArea } from './order-area.ts';
+import type { BuyingQuantities } from './order-contract.ts';
+import { type OrderInputs, orderStage } from './order-stage.ts';
+
+/** What the job needs and what to buy for it, with workings in words where they are asked for. */
+export interface JobOrder {
+  readonly quantities: BuyingQuantities;
+  readonly workings: () => Workings;
+}
+
+/** The order of a job whose areas and whole are worked out; remembered until something that it hangs on changes. */
+export function* orderOfJob(
+  job: Job,
+  results: readonly AreaResult[],
+  { units, order: places }: WholeJob,
+  memory: Memory,
+  solver: IntegerSolver | undefined
+): Generator<void, JobOrder> {
+  if (results.length === 0) return { quantities: {}, workings: () => ({}) };
+  // By key, as in the numbers of the whole job: an area moved in the text changes nothing.
+  const sorted = places.map(index => results[index]!);
+  const { currency, money } = job;
+  const inputs: OrderInputs = {
+    job: job.key,
+    system: job.system,
+    ...(currency === undefined ? {} : { currency }),
+    ...(money.tax === undefined ? {} : { taxRate: money.tax }),
+    areas: sorted.map(orderArea),
+    units: [...new Map(sorted.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()],
+    jobUnits: units,
+    drains: job.drains.map(({ key, name, line, width, depth, concrete }) => ({
+      key,
+      name,
+      ...(line === undefined ? {} : { line }),
+      ...(width === undefined ? {} : { width }),
+      ...(depth === undefined ? {} : { depth }),
+      ...(concrete === undefined ? {} : { concrete })
+    })),
+    concrete: job.concrete,
+    delivered: job.log.flatMap(entry => (entry.kind === 'delivered' ? [entry] : [])),
+    stock: job.stock,
+    prices: job.prices,
+    suppliers: job.suppliers,
+    solves: solver !== undefined
+  };
+  const { quantities, workings } = yield* recall(memory, 'order', [job.key], inputs, () => orderStage(inputs, solver));
+  return { quantities: placed(quantities, places), workings: () => withAreasAt(places, workings()) };
+}
+
+/** What is led to the areas of the stage is led to those of the job. */
+function placed({ needs, ...others }: BuyingQuantities, places: readonly number[]): BuyingQuantities {
+  if (needs === undefined) return others;
+  const led = needs.map(need => ({
+    ...need,
+    for: need.for.map(place => (place.from === undefined ? place : { ...place, from: pointerAt(places, place.from) }))
+  }));
+  return { needs: led, ...others };
+}

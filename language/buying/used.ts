@@ -1,0 +1,248 @@
+import type { Drain } from '../job/heights.ts';
+import type { Key, Material, Unit } from '../job/job.ts';
+import type { Allowances, Stock } from '../job/prices.ts';
+import {
+  divide,
+  type Expression,
+  given,
+  leaf,
+  measured,
+  multiply,
+  plainNumber,
+  sum
+} from '../quantities/arithmetic.ts';
+import type { NumbersOf } from '../quantities/catalogue.ts';
+import { isSize } from '../quantities/layer-volumes.ts';
+import { looseVolumeOf } from '../quantities/loose-volume.ts';
+import { distance } from '../geometry/index.ts';
+import type { OrderArea } from './order-area.ts';
+
+/** In what things are sold: SI, volumes loose. */
+export type SoldBy = Stock['measure'];
+
+/** What a need is for, by the words of the trade. */
+export type NeedWork =
+  'paving' | 'bed' | 'base' | 'sub-base' | 'soft-spots' | 'joints' | 'edging' | 'drains' | 'geotextile';
+
+/** Part of what is used of a thing: where, and how much in each measure that is known. */
+export interface UsedPart {
+  readonly area?: Key;
+  /** The drain that it stands round. */
+  readonly drain?: Key;
+  readonly work: NeedWork;
+  readonly amounts: Readonly<Partial<Record<SoldBy, Expression>>>;
+}
+
+/** One thing that the whole job uses. */
+export interface UsedThing {
+  readonly key: Key;
+  readonly name: string;
+  readonly kind: 'unit' | 'edging' | 'curve-pieces' | 'spikes' | 'geotextile' | 'material';
+  readonly parts: readonly UsedPart[];
+  readonly unit?: Unit;
+  readonly material?: Material;
+  readonly allowances: Allowances;
+}
+
+export interface UsedInputs {
+  /** In the order of their keys, which workings count them by. */
+  readonly areas: readonly OrderArea[];
+  readonly units: readonly Unit[];
+  /** Units of the whole job, by name. */
+  readonly jobUnits: readonly ({ readonly unit: string } & Pick<
+    NumbersOf<'job-unit'>,
+    'unitsUsed' | 'breakage' | 'keep' | 'toBuy'
+  >)[];
+  readonly drains: readonly Pick<Drain, 'key' | 'name' | 'line' | 'width' | 'depth' | 'concrete'>[];
+  /** What concrete is bought as. */
+  readonly concrete: Material;
+}
+
+/** All that the job uses, each thing once: units first, then as it goes down and out. */
+export function usedThings(inputs: UsedInputs): UsedThing[] {
+  const gathered = new Gathered();
+  addUnits(gathered, inputs);
+  inputs.areas.forEach((area, index) => addArea(gathered, area, `/areas/${index}`, inputs.concrete));
+  for (const drain of inputs.drains) addSurround(gathered, drain, inputs.concrete);
+  return gathered.things;
+}
+
+/** Things by key, in the order in which they came up. */
+class Gathered {
+  readonly #things = new Map<Key, UsedThing & { readonly parts: UsedPart[] }>();
+
+  add(thing: Omit<UsedThing, 'parts' | 'allowances'>, ...parts: readonly UsedPart[]): void {
+    const known = this.#things.get(thing.key);
+    if (known === undefined)
+      this.#things.set(thing.key, { ...thing, allowances: thing.material?.allowances ?? {}, parts: [...parts] });
+    else known.parts.push(...parts);
+  }
+
+  get things(): UsedThing[] {
+    return [...this.#things.values()];
+  }
+}
+
+function ofMaterial(material: Material): Omit<UsedThing, 'parts' | 'allowances'> {
+  return { key: material.key, name: material.name, kind: 'material', material };
+}
+
+function known(amounts: Readonly<Partial<Record<SoldBy, Expression | undefined>>>): UsedPart['amounts'] {
+  return Object.fromEntries(Object.entries(amounts).filter(([, amount]) => amount !== undefined));
+}
+
+// ---- units ----
+
+function addUnits(gathered: Gathered, { areas, units, jobUnits }: UsedInputs): void {
+  jobUnits.forEach(({ unit: name, unitsUsed }, index) => {
+    const unit = units.find(one => one.name === name);
+    if (unit === undefined || unitsUsed === undefined) return;
+    const laid = areas.flatMap((area, at) =>
+      area.laying.flatMap(({ unit: other, used }, line) =>
+        other === name && used !== undefined ? [{ area, used, pointer: `/areas/${at}/laying/${line}/unitsUsed` }] : []
+      )
+    );
+    const [only, ...others] = laid;
+    // Cut pieces of several areas may come out of fewer units together.
+    const isWhole = laid.reduce((all, { used }) => all + used, 0) === unitsUsed;
+    const parts = isWhole
+      ? laid.map(({ area, used, pointer }) => ({
+          area: area.key,
+          work: 'paving' as const,
+          amounts: { piece: leaf(`${name} in ${area.name}`, used, '', { pointer }) }
+        }))
+      : [
+          {
+            ...(only !== undefined && others.length === 0 ? { area: only.area.key } : {}),
+            work: 'paving' as const,
+            amounts: { piece: leaf(`${name} used`, unitsUsed, '', { pointer: `/units/${index}/unitsUsed` }) }
+          }
+        ];
+    gathered.add({ key: unit.key, name, kind: 'unit', unit }, ...parts);
+  });
+}
+
+// ---- areas ----
+
+function addArea(gathered: Gathered, area: OrderArea, at: string, concrete: Material): void {
+  const place = { area: area.key };
+  const { name } = area;
+  area.layers.forEach(({ role, material, mass, looseVolume }, index) => {
+    const number = (key: string, value: number | undefined, measure: string): Expression | undefined =>
+      value === undefined
+        ? undefined
+        : leaf(`${role} of ${name}`, value, measure, { pointer: `${at}/layers/${index}/${key}` });
+    const amounts = known({ kg: number('mass', mass, 'kg'), m3: number('looseVolume', looseVolume, 'm3') });
+    gathered.add(ofMaterial(material), { ...place, work: role, amounts });
+  });
+  area.softSpots.forEach(({ material, volume, mass }, index) => {
+    if (material === undefined) return;
+    const spot = `${at}/softSpots/${index}`;
+    const amounts = inPlace(material, `soft spot of ${name}`, `${spot}/stoneVolume`, volume, `${spot}/stoneMass`, mass);
+    gathered.add(ofMaterial(material), { ...place, work: 'soft-spots', amounts });
+  });
+  if (area.fill !== undefined) {
+    const { material, volume, mass } = area.fill;
+    const words = `low ground of ${name}`;
+    const amounts = inPlace(material, words, `${at}/dig/fillVolume`, volume, `${at}/dig/fillMass`, mass);
+    gathered.add(ofMaterial(material), { ...place, work: 'base', amounts });
+  }
+  if (area.geotextile !== undefined) {
+    const { material, area: size } = area.geotextile;
+    const m2 = leaf(`geotextile of ${name}`, size, 'm2', { pointer: `${at}/geotextile/area` });
+    gathered.add({ ...ofMaterial(material), kind: 'geotextile' }, { ...place, work: 'geotextile', amounts: { m2 } });
+  }
+  if (area.joints !== undefined) {
+    const { material, volume, mass } = area.joints;
+    const m3 = leaf(`joints of ${name}`, volume, 'm3', { pointer: `${at}/joints/volume` });
+    const kg = mass === undefined ? undefined : leaf(`joints of ${name}`, mass, 'kg', { pointer: `${at}/joints/mass` });
+    gathered.add(ofMaterial(material), { ...place, work: 'joints', amounts: known({ kg, m3 }) });
+  }
+  area.edging.forEach((_, index) => addEdging(gathered, area, index, at, concrete));
+}
+
+/** Stone besides that of the layers, by its volume in place. */
+function inPlace(
+  material: Material,
+  words: string,
+  volumeAt: string,
+  volume: number,
+  massAt: string,
+  mass: number | undefined
+): UsedPart['amounts'] {
+  return known({
+    kg: mass === undefined ? undefined : leaf(words, mass, 'kg', { pointer: massAt }),
+    m3: looseVolumeOf(leaf(words, volume, 'm3', { pointer: volumeAt }), material)
+  });
+}
+
+// ---- edging ----
+
+function addEdging(gathered: Gathered, area: OrderArea, index: number, at: string, concrete: Material): void {
+  const { material, length, spikes, concrete: volume } = area.edging[index]!;
+  const place = { area: area.key, work: 'edging' as const };
+  const pointer = `${at}/edging/${index}`;
+  const straight = { key: material.key, name: material.name, kind: 'edging' as const, material };
+  const { curvePieces } = material;
+  if (curvePieces === undefined) {
+    const run = leaf(`${material.name} of ${area.name}`, length, 'm', { pointer: `${pointer}/length` });
+    gathered.add(straight, { ...place, amounts: lengths(run, material.length) });
+  } else {
+    for (const { index: side, name, length: long, isCurved } of area.sides.filter(
+      one => one.material === material.key
+    )) {
+      const run = leaf(`${name} of ${area.name}`, long, 'm', { pointer: `${at}/edges/${side}/length` });
+      const thing = isCurved ? curvePiecesOf(material) : straight;
+      gathered.add(thing, { ...place, amounts: lengths(run, isCurved ? curvePieces : material.length) });
+    }
+  }
+  if (spikes !== undefined) {
+    const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });
+    gathered.add({ key: `${material.key}/spikes`, name: SPIKES, kind: 'spikes' }, { ...place, amounts: { piece } });
+  }
+  if (volume !== undefined) {
+    const placed = leaf(`concrete of ${area.name}`, volume, 'm3', { pointer: `${pointer}/concreteVolume` });
+    gathered.add(ofMaterial(concrete), { ...place, amounts: concreteAmounts(placed, concrete) });
+  }
+}
+
+/** What goes with an edging, and may have a price under this name. */
+export const SPIKES = 'spikes';
+
+function curvePiecesOf(material: Material): Omit<UsedThing, 'parts' | 'allowances'> {
+  return {
+    key: `${material.key}/curve-pieces`,
+    name: `${material.name} for curves`,
+    kind: 'curve-pieces',
+    material
+  };
+}
+
+function lengths(run: Expression, piece: Material['length']): UsedPart['amounts'] {
+  if (!isSize(piece)) return { m: run };
+  return { m: run, piece: divide(run, given('length of a piece', piece, 'm')) };
+}
+
+// ---- concrete ----
+
+function concreteAmounts(placed: Expression, material: Material): UsedPart['amounts'] {
+  const { compacted } = material;
+  return known({
+    kg: isSize(compacted) ? multiply(placed, given('dry mix for one in place', compacted, 'kg/m3')) : undefined,
+    m3: placed
+  });
+}
+
+/** Concrete below a channel, and at its sides to its full depth. */
+function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], material: Material): void {
+  const { key, name, line, width, depth, concrete } = drain;
+  if (line === undefined || width === undefined || concrete === undefined) return;
+  const thick = given(`concrete round ${name}`, concrete.below, 'm');
+  const across = given(`width of ${name}`, width, 'm');
+  const beside = concrete.sides && depth !== undefined;
+  const below = multiply(beside ? sum(across, thick, thick) : across, thick);
+  const section = beside ? sum(below, multiply(plainNumber(2), thick, given(`depth of ${name}`, depth, 'm'))) : below;
+  const length = measured(`length of ${name}`, distance(line.from, line.to), 'm', key);
+  const amounts = concreteAmounts(multiply(section, length), material);
+  gathered.add(ofMaterial(material), { drain: key, work: 'drains', amounts });
+}

@@ -1,0 +1,67 @@
+import type { MoneyWords } from '../../../job/money-lines.ts';
+import type { Unpriced } from '../../../pricing/cost-line.ts';
+import { assumedText } from '../assumed-text.ts';
+import { missingText } from '../missing-text.ts';
+import { plainLine } from '../plain-line.ts';
+import { wrapped } from '../wrapped.ts';
+import { type QuoteInput, SHEET_WIDTH } from './quote-input.ts';
+
+const MILLISECONDS_OF_DAY = 24 * 60 * 60 * 1000;
+
+/** A heading and what stands under it; nothing where nothing does. */
+export function section(head: string, lines: readonly string[], { strong }: QuoteInput['colours']): string[] {
+  return lines.length === 0 ? [] : [[strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
+}
+
+/** Sentences, each begun with a dash and broken at the width of the sheet. */
+export function points(sentences: readonly string[]): string[] {
+  return sentences.flatMap(sentence => wrapped(`- ${plainLine(sentence)}`, SHEET_WIDTH - 2, '  '));
+}
+
+/** Of whom and of what day the price is, and how long it holds. */
+export function validity({ client, quote }: MoneyWords, currency: string): string[] {
+  const dated = quote?.on === undefined ? 'No date is said' : `Dated ${quote.on}`;
+  const days = quote?.validDays?.value;
+  const holds =
+    days === undefined
+      ? 'how long it holds is not said'
+      : `holds ${days} ${days === 1 ? 'day' : 'days'}${quote?.on === undefined ? '' : `, until ${lastDay(quote.on, days)}`}`;
+  return [
+    ...(client === undefined ? [] : [`Client: ${plainLine(client)}`]),
+    `${dated}; ${holds}. All prices in ${currency}.`
+  ];
+}
+
+function lastDay(from: string, days: number): string {
+  const [year, month, day] = from.split('-').map(Number) as [number, number, number];
+  return new Date(Date.UTC(year, month - 1, day) + days * MILLISECONDS_OF_DAY).toISOString().slice(0, 10);
+}
+
+/** What the price leaves out because nothing prices or measures it; reasons are for the one who writes the job. */
+export function notPriced({ job, numbers, costs }: QuoteInput, withReasons: boolean): string[] {
+  const shown = withReasons ? costs.unpriced : costs.unpriced.filter(({ inside }) => inside !== true);
+  const reason = ({ title, because }: Unpriced): string => (withReasons ? `${title}: ${because}` : title);
+  const { missing } = numbers.quantities;
+  const unmeasured = withReasons
+    ? missingText(missing, job.missing)
+    : [...new Set(missing.map(key => nameOf(key)))].map(name => `${name}: not measured yet`);
+  return points([...shown.map(reason), ...unmeasured]);
+}
+
+function nameOf(key: string): string {
+  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
+}
+
+/** What was taken as so because the job does not say, for quantities; with sources for the one who writes the job. */
+export function assumptions({ job, numbers, colours }: QuoteInput, withSources: boolean): string[] {
+  const workings = Object.entries(numbers.workings).filter(([pointer]) => withSources || !CARRYING.test(pointer));
+  const all = assumedText(Object.fromEntries(workings), job.system, { ...colours, faint: text => text });
+  return all.flatMap(line =>
+    line.startsWith(SOURCE) ? (withSources ? wrapped(`  ${line.trim()}`, SHEET_WIDTH - 2, '    ') : []) : points([line])
+  );
+}
+
+const SOURCE = '  Source: ';
+
+/** How it is carried is the carrier's business alone. */
+const CARRYING = /^\/dig\/(barrow|truck)/;
