@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import type { NeedQuantities } from '../../language/buying/order-contract.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import type { AreaQuantities } from '../../language/quantities/contract.ts';
+import type { Schedule } from '../../language/schedule/contract.ts';
+import { scheduleOf } from '../../language/schedule/schedule.ts';
 import { evaluated } from '../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantities/jobs.ts';
 
@@ -16,7 +19,10 @@ export class Entered {
   }
 
   static async read(name: string): Promise<Entered> {
-    const text = readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8');
+    return Entered.of(readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8'));
+  }
+
+  static async of(text: string): Promise<Entered> {
     return new Entered(text, await evaluated(text));
   }
 
@@ -74,6 +80,22 @@ export class Entered {
 
   shortTons(role: string): number {
     return this.mass(role) / SHORT_TON;
+  }
+
+  /** What is to be bought of a thing, where any of it is used. */
+  need(item: string): NeedQuantities | undefined {
+    return this.evaluation.numbers!.quantities.needs?.find(need => need.item === item);
+  }
+
+  get schedule(): Schedule {
+    const { job, numbers } = this.evaluation;
+    const { work, money, prices } = job!;
+    return scheduleOf({ job: job!, quantities: numbers!.quantities, work, hires: money.hires, prices });
+  }
+
+  /** Hours of one person for a task; nought where there is no such task. */
+  hours(task: string): number {
+    return this.schedule.tasks.find(({ id }) => id === task)?.hours ?? 0;
   }
 
   /** Inches from today's ground down. */
