@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { NeedQuantities } from '../../language/buying/order-contract.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import type { AreaQuantities } from '../../language/quantities/contract.ts';
-import type { Schedule } from '../../language/schedule/contract.ts';
+import type { Schedule, Task } from '../../language/schedule/contract.ts';
 import { scheduleOf } from '../../language/schedule/schedule.ts';
 import { evaluated } from '../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantities/jobs.ts';
@@ -12,9 +12,11 @@ import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantit
 export class Entered {
   readonly text: string;
   readonly evaluation: Evaluation;
+  readonly #others: Readonly<Record<string, string>>;
 
-  private constructor(text: string, evaluation: Evaluation) {
+  private constructor(text: string, others: Readonly<Record<string, string>>, evaluation: Evaluation) {
     this.text = text;
+    this.#others = others;
     this.evaluation = evaluation;
   }
 
@@ -22,8 +24,14 @@ export class Entered {
     return Entered.of(readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8'));
   }
 
-  static async of(text: string): Promise<Entered> {
-    return new Entered(text, await evaluated(text));
+  /** With the texts that it uses, by the names that it calls them. */
+  static async of(text: string, others: Readonly<Record<string, string>> = {}): Promise<Entered> {
+    return new Entered(text, others, await evaluated(text, others));
+  }
+
+  /** The job before anything came or was done: its log left out. */
+  beforeLog(): Promise<Entered> {
+    return Entered.of(this.text.replace(/^log \{.*?^\}$/ms, ''), this.#others);
   }
 
   get areas(): readonly AreaQuantities[] {
@@ -93,9 +101,8 @@ export class Entered {
     return scheduleOf({ job: job!, quantities: numbers!.quantities, work, hires: money.hires, prices });
   }
 
-  /** Hours of one person for a task; nought where there is no such task. */
-  hours(task: string): number {
-    return this.schedule.tasks.find(({ id }) => id === task)?.hours ?? 0;
+  task(id: string): Task | undefined {
+    return this.schedule.tasks.find(task => task.id === id);
   }
 
   /** Inches from today's ground down. */

@@ -1,6 +1,6 @@
 // Jobs, bids and rate analyses that were told with their numbers: what each comes to by its own arithmetic, and the flaw
 // that it tells.
-import { CONSISTENT, type Compared, LAST_DIGIT, NEAR_BY_AREA } from './compared.ts';
+import { CONSISTENT, type Compared, EXACT, LAST_DIGIT, NEAR_BY_AREA } from './compared.ts';
 import type { Flaw, NotYet, Unknown, Untold } from './flaws.ts';
 
 export interface Told {
@@ -118,7 +118,7 @@ export const TOLD: readonly Told[] = [
           figure: 'joint sand is among what is bought; units are cut and vibrated, soil is carted away',
           shows: job =>
             job.need('joint-sand') !== undefined &&
-            ['cutting', 'vibrating', 'cart-away'].every(task => job.hours(task) > 0)
+            ['cutting', 'vibrating', 'cart-away'].every(task => job.task(task) !== undefined)
         }
       }
     ],
@@ -156,7 +156,10 @@ export const TOLD: readonly Told[] = [
       },
       {
         flaw: 'no hours for cutting the curve',
-        told: { figure: 'cutting has hours of its own: more than eight', shows: job => job.hours('cutting') > 8 }
+        told: {
+          figure: 'cutting has hours of its own: more than seven',
+          shows: job => job.task('cutting')!.hours! > 7
+        }
       }
     ],
     findings: [['base-not-past-edging', 'base-not-past-edging']]

@@ -3,9 +3,9 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { type Compared, expectCompared, shortly } from '../compared.ts';
 import { expectFlaw, type Flaw, inColumns } from '../flaws.ts';
+import { Ordered } from '../ordered.ts';
 import { Entered } from '../read.ts';
 import { BOUGHT, type Purchase } from './bought.ts';
-import { Ordered } from './ordered.ts';
 
 interface Both {
   readonly entered: Entered;
@@ -24,7 +24,7 @@ function both(spec: string): Promise<Both> {
 
 async function read(spec: string): Promise<Both> {
   const entered = await Entered.read(`../bought/${spec}`);
-  return { entered, ordered: await Ordered.before(entered) };
+  return { entered, ordered: new Ordered(await entered.beforeLog()) };
 }
 
 afterAll(() => {
@@ -45,6 +45,10 @@ describe.each(BOUGHT)('$item, $kind', ({ item, specs, compared, purchases, flaws
     expect(value, by).toBeCloseTo(order, 6);
     // What differs has its reason, and nothing else has.
     expect(order !== bought).toBe(differs !== undefined);
+  });
+
+  it('is ordered for the least', async () => {
+    for (const spec of specs) expect((await job(spec)).ordered.cost.proven).toBe(true);
   });
 
   it.each(flaws)('tells: $flaw', async (one: Flaw) => {

@@ -4,9 +4,9 @@
 import { CUBIC_YARD, INCH, POUND, SHORT_TON } from '../../quantities/jobs.ts';
 import { type Compared, CONSISTENT, EXACT, LAST_DIGIT, NEAR_BY_AREA } from '../compared.ts';
 import type { Untold } from '../flaws.ts';
+import type { Ordered } from '../ordered.ts';
 import type { Entered } from '../read.ts';
 import type { Told } from '../told.ts';
-import type { Ordered } from './ordered.ts';
 
 /** What was bought of one thing, beside the cheapest order that covers the need. */
 export interface Purchase {
@@ -57,6 +57,10 @@ function unitMass(job: Entered): number {
     )
   );
   return [...weights].reduce((all, [name, weight]) => all + (job.whole(name) + job.cut(name)) * weight, 0);
+}
+
+function loadsOfSoil(job: Entered): number {
+  return job.schedule.carrying.find(({ what }) => what === 'Spoil')!.truckLoads!;
 }
 
 /** What came of a thing and what its need was, both in SI. */
@@ -539,7 +543,7 @@ export const BOUGHT: readonly Bought[] = [
       {
         what: 'trips of 0.7 short ton',
         told: 7,
-        ours: job => job.schedule.carrying.find(({ what }) => what === 'Spoil')!.truckLoads!,
+        ours: loadsOfSoil,
         apart: 0,
         because: EXACTLY
       },
@@ -565,7 +569,10 @@ export const BOUGHT: readonly Bought[] = [
       { flaw: 'no base', told: { finding: 'base-too-thin', saying: 'has no base: 4 in at least' } },
       {
         flaw: 'far more soil than was thought',
-        told: { figure: 'five short tons are told before digging', shows: job => job.digDepth === 3 }
+        told: {
+          figure: 'five short tons and seven trips are told before a spade is lifted',
+          shows: job => loadsOfSoil(job) === 7
+        }
       },
       { flaw: 'it falls several ways, partly by accident', told: HEIGHTS }
     ],

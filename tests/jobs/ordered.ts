@@ -1,17 +1,12 @@
-import type { BuyingQuantities, ChoiceQuantities, OrderQuantities } from '../../../language/buying/order-contract.ts';
-import { Entered } from '../read.ts';
+import type { BuyingQuantities, ChoiceQuantities, OrderCost, OrderQuantities } from '../../language/buying/order-contract.ts';
+import type { Entered } from './read.ts';
 
-/** What is ordered for a job before anything came of it: its log left out. */
+/** What is ordered for a job. */
 export class Ordered {
   readonly #buying: BuyingQuantities;
 
-  private constructor(buying: BuyingQuantities) {
-    this.#buying = buying;
-  }
-
-  static async before({ text }: Entered): Promise<Ordered> {
-    const { evaluation } = await Entered.of(text.replace(/^log \{.*?^\}$/ms, ''));
-    return new Ordered(evaluation.numbers!.quantities);
+  constructor({ evaluation }: Entered) {
+    this.#buying = evaluation.numbers!.quantities;
   }
 
   /** Packs of a thing, or steps of what is loose. */
@@ -34,6 +29,10 @@ export class Ordered {
     );
   }
 
+  get cost(): OrderCost {
+    return this.#buying.orderCost!;
+  }
+
   /** What one supplier brings, kg. */
   mass(supplier: string): number {
     return this.#from(supplier).mass!;
@@ -44,12 +43,10 @@ export class Ordered {
   }
 
   #row(item: string): OrderQuantities {
-    const row = only(
+    return only(
       this.#buying.order!.filter(one => one.item === item),
       `line of ${item}`
     );
-    if (!row.proven) throw new Error(`${item} may be had for less`);
-    return row;
   }
 
   #from(supplier: string): NonNullable<BuyingQuantities['deliveryCharges']>[number] {
