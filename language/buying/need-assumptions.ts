@@ -16,9 +16,11 @@ export function assumptionsOf(
     if (measures.has('m3') && !measures.has('kg'))
       said.push('Its densities are not known: only what is sold by volume can be compared.');
     if (measures.size === 0) said.push('Neither its mass nor its loose volume is known: give its densities.');
-    if (allowances.moisture === undefined)
-      said.push('Weighed dry: damp stone and sand weigh more for the same volume.');
-    if (allowances.settling === undefined) said.push('Nothing for what loose volume settles on the way.');
+    // Joint filler comes dry and bagged.
+    if (parts.some(({ work }) => work !== 'joints')) {
+      if (allowances.moisture === undefined) said.push('Weighed dry: damp stone and sand weigh more for one volume.');
+      if (allowances.settling === undefined) said.push('Nothing for what loose volume settles on the way.');
+    }
   }
   if (kind !== 'unit' && kind !== 'spikes' && allowances.loss === undefined) said.push('Nothing for loss.');
   if (parts.some(({ work }) => work === 'joints')) {

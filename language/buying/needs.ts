@@ -1,6 +1,6 @@
 import type { Given, Key, Unit } from '../job/job.ts';
 import type { Delivered } from '../job/log.ts';
-import type { InPacks, PriceList, Stock } from '../job/prices.ts';
+import type { InPacks, Stock } from '../job/prices.ts';
 import {
   divide,
   type Expression,
@@ -12,12 +12,11 @@ import {
   subtract,
   sum
 } from '../quantities/arithmetic.ts';
-import type { NumbersOf } from '../quantities/catalogue.ts';
 import type { Book, Page } from '../quantities/page.ts';
 import { assumptionsOf } from './need-assumptions.ts';
 import type { NeedQuantities } from './order-contract.ts';
 import {
-  type NeedWork,
+
   type SoldBy,
   SPIKES,
   type UsedInputs,
@@ -31,7 +30,6 @@ export interface NeedsInputs extends UsedInputs {
     readonly date: string;
   })[];
   readonly stock: readonly Stock[];
-  readonly prices: readonly PriceList[];
 }
 
 /** What is to be bought of one thing, in every measure that it can be sold by, with its places in the job. */
@@ -52,7 +50,8 @@ export function needsOf(inputs: NeedsInputs, book: Book): Need[] {
 }
 
 function needOf(thing: UsedThing, at: string, inputs: NeedsInputs, book: Book): Need {
-  const measures = MEASURES.filter(measure => thing.parts.every(({ amounts }) => amounts[measure] !== undefined));
+  const parts = thing.used === undefined ? thing.parts.map(({ amounts }) => amounts) : [thing.used];
+  const measures = MEASURES.filter(measure => parts.every(amounts => amounts[measure] !== undefined));
   const pages = measures.map((measure, index) => {
     const page = book.page('need', `${at}/in/${index}`);
     return { measure, page, wanted: wantedIn(thing, measure, inputs, page) };
@@ -87,7 +86,8 @@ function si(measure: SoldBy): string {
 // ---- what the job wants of it ----
 
 function wantedIn(thing: UsedThing, measure: SoldBy, inputs: NeedsInputs, page: Page<'need'>): Expression {
-  const used = page.put('used', total(thing.parts.map(({ amounts }) => amounts[measure]!)), si(measure));
+  const parts = thing.used === undefined ? thing.parts.map(({ amounts }) => amounts) : [thing.used];
+  const used = page.put('used', total(parts.map(amounts => amounts[measure]!)), si(measure));
   const besides =
     thing.kind === 'unit' ? unitsBesides(thing, inputs, page) : materialBesides(thing, measure, used, page);
   const [first, ...others] = besides;
@@ -119,7 +119,7 @@ function materialBesides(
   if (isSome(keptBack)) {
     const swept = parts.filter(({ work }) => work === 'joints').map(({ amounts }) => amounts[measure]!);
     if (swept.length > 0)
-      besides.push(page.put('keptBack', multiply(total(swept), given('kept back', keptBack, '')), m));
+      besides.push(page.put('keptBack', multiply(together(swept), given('kept back', keptBack, '')), m));
   }
   const bought = sum(used, ...besides);
   if (measure === 'kg' && isSome(moisture))
@@ -206,26 +206,25 @@ function amountOf(
 
 // ---- where it goes ----
 
-function placeOf({ area, drain, work, amounts }: UsedPart): NeedQuantities['for'][number] {
-  const measure = MEASURES.find(one => amounts[one] !== undefined);
-  const amount = measure && amounts[measure];
-  const place: { area?: Key; drain?: Key; work: NeedWork } = {
-    ...(area === undefined ? {} : { area }),
-    ...(drain === undefined ? {} : { drain }),
-    work
-  };
-  if (measure === undefined || amount === undefined) return place;
-  return { ...place, amount: amount.value, measure, ...pointerOf(amount) };
+function placeOf({ amounts, ...place }: UsedPart): NeedQuantities['for'][number] {
+  const told = MEASURES.filter(measure => amounts[measure] !== undefined);
+  // In the measure that stands in the job as a number of its own.
+  const measure = told.find(one => pointerOf(amounts[one]!) !== undefined) ?? told[0];
+  if (measure === undefined) return place;
+  const from = pointerOf(amounts[measure]!);
+  return { ...place, amount: amounts[measure]!.value, measure, ...(from === undefined ? {} : { from }) };
 }
 
-function pointerOf({ formula }: Expression): { readonly from?: string } {
-  return formula.kind === 'name' && 'pointer' in formula.from ? { from: formula.from.pointer } : {};
+function pointerOf({ formula }: Expression): string | undefined {
+  return formula.kind === 'name' && 'pointer' in formula.from ? formula.from.pointer : undefined;
+}
+
+function together([first, ...others]: readonly Expression[]): Expression {
+  return others.length > 0 ? sum(first!, ...others) : first!;
 }
 
 /** A single name is no working. */
-function total([first, ...others]: readonly Expression[]): Expression {
-  if (others.length > 0) return sum(first!, ...others);
-  return first!.formula.kind === 'name' ? multiply(plainNumber(1), first!) : first!;
+function total(all: readonly Expression[]): Expression {
+  const sumOfAll = together(all);
+  return sumOfAll.formula.kind === 'name' ? multiply(plainNumber(1), sumOfAll) : sumOfAll;
 }
-
-export type NeedNumbers = NumbersOf<'need'>;

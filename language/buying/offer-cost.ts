@@ -2,9 +2,9 @@ import { charge, quantity, type Reckoned, times } from '../pricing/ledger.ts';
 import type { Offer } from './offers.ts';
 
 /** What so many packs, or steps, cost. */
-export function costOf({ prices, step, measure, words }: Offer, count: Reckoned): Reckoned {
+export function costOf({ prices, step, measure, way }: Offer, count: Reckoned): Reckoned {
   const { price } = prices.findLast(({ from }) => from <= count.expression.value) ?? prices[0]!;
-  if (step === undefined) return times(count, charge(`price of a ${words}`, price));
+  if (step === undefined) return times(count, charge(`price of one ${way.word.replace('-of', '')}`, price));
   const one = quantity(
     'one step',
     step.value,

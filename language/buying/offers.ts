@@ -158,10 +158,6 @@ class Offers {
     const each = step === undefined ? new Fraction(1) : exact(step.value);
     const { mass, volume } = this.#sizeOf(offer, needs[first!.need]!);
     const at = supplier === undefined ? -1 : suppliers.indexOf(supplier);
-    if (at !== -1 && mass === 0 && supplier?.delivery?.loadMass !== undefined)
-      this.#assumptions.add(
-        `The weight of ${offer.list.name}, ${offer.words}, is not known: it is left out of the loads of ${supplier.name}.`
-      );
     return {
       holds: offer.holds.map(({ need, amount }) => {
         const { toBuy } = needs[need]!;
@@ -214,10 +210,6 @@ class Offers {
     if (leastMass !== undefined && !isWeighed)
       this.#assumptions.add(
         `The least order of ${name} is told by weight, and not all weights are known: not checked.`
-      );
-    if (loadMass !== undefined || loadVolume !== undefined)
-      this.#assumptions.add(
-        `Loads of ${name} are counted by weight and loose volume, and whole packs of one kind; how kinds share a load is for the driver.`
       );
     return {
       charge: charge === undefined ? new Fraction(0) : money(charge),

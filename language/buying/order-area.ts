@@ -19,7 +19,6 @@ export interface OrderArea {
   readonly joints?: { readonly material: Material; readonly volume: number; readonly mass?: number };
   readonly edging: readonly {
     readonly material: Material;
-    readonly length: number;
     readonly spikes?: number;
     readonly concrete?: number;
   }[];
@@ -66,9 +65,8 @@ export function orderArea({ area, layers: worked }: AreaResult): OrderArea {
             ...some({ mass: worked.joints.mass })
           }
         }),
-    edging: worked.edging.map(({ material, length, spikes, concreteVolume }) => ({
+    edging: worked.edging.map(({ material, spikes, concreteVolume }) => ({
       material: materials.get(material)!,
-      length,
       ...some({ spikes, concrete: concreteVolume })
     })),
     sides: area.edges.flatMap(({ edging, name }, index) => {

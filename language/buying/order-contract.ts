@@ -18,6 +18,7 @@ export interface NeedQuantities {
     readonly area?: Key;
     readonly drain?: Key;
     readonly work: NeedWork;
+    readonly edge?: string;
     readonly amount?: number;
     readonly measure?: SoldBy;
     readonly from?: string;

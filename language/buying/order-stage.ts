@@ -60,10 +60,7 @@ export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderRe
   const order = cheapestOrder(offered.problem, solver);
   const ledger = new Ledger(currency);
   const rows = new OrderRows(inputs.job, offered, order, book, ledger);
-  const assumptions = [
-    ...offered.assumptions,
-    ...(order.parts.some(({ notBrought }) => notBrought) ? [NOT_BROUGHT] : [])
-  ];
+  const assumptions = [...offered.assumptions, ...loadAssumptions(offered, order)];
   return {
     quantities: {
       needs: needs.map(need => ({ ...need.numbers, choices: choicesOf(need, offered, book, ledger) })),
@@ -73,6 +70,23 @@ export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderRe
     workings: () => ({ ...book.workings, ...ledger.workings }),
     steps: order.steps
   };
+}
+
+/** What is taken for granted of bringing what is ordered. */
+function loadAssumptions({ problem, offers, suppliers }: OfferedOrder, { counts, deliveries, parts }: Order): string[] {
+  const unweighed = offers.flatMap(({ list, words, supplier }, index) =>
+    counts[index]! > 0 && problem.packs[index]!.mass === 0 && supplier?.delivery?.loadMass !== undefined
+      ? [`The weight of ${list.name}, ${words}, is not known: it is left out of the loads of ${supplier.name}.`]
+      : []
+  );
+  const loaded = suppliers.flatMap(({ name, delivery }, index) =>
+    deliveries[index]!.loads > 0 && (delivery?.loadMass !== undefined || delivery?.loadVolume !== undefined)
+      ? [
+          `Loads of ${name} are counted by weight and loose volume, and whole packs of one kind; how kinds share a load is for the driver.`
+        ]
+      : []
+  );
+  return [...unweighed, ...loaded, ...(parts.some(({ notBrought }) => notBrought) ? [NOT_BROUGHT] : [])];
 }
 
 const NOT_BROUGHT =

@@ -1,6 +1,6 @@
 import type { Drain } from '../job/heights.ts';
-import type { Key, Material, Unit } from '../job/job.ts';
-import type { Allowances, Stock } from '../job/prices.ts';
+import type { Given, Key, Material, Unit } from '../job/job.ts';
+import type { Allowances, PriceList, Stock } from '../job/prices.ts';
 import {
   divide,
   type Expression,
@@ -30,6 +30,8 @@ export interface UsedPart {
   /** The drain that it stands round. */
   readonly drain?: Key;
   readonly work: NeedWork;
+  /** The side that it stands along. */
+  readonly edge?: string;
   readonly amounts: Readonly<Partial<Record<SoldBy, Expression>>>;
 }
 
@@ -39,6 +41,8 @@ export interface UsedThing {
   readonly name: string;
   readonly kind: 'unit' | 'edging' | 'curve-pieces' | 'spikes' | 'geotextile' | 'material';
   readonly parts: readonly UsedPart[];
+  /** What it comes to, where that is not the sum of its parts. */
+  readonly used?: UsedPart['amounts'];
   readonly unit?: Unit;
   readonly material?: Material;
   readonly allowances: Allowances;
@@ -56,13 +60,14 @@ export interface UsedInputs {
   readonly drains: readonly Pick<Drain, 'key' | 'name' | 'line' | 'width' | 'depth' | 'concrete'>[];
   /** What concrete is bought as. */
   readonly concrete: Material;
+  readonly prices: readonly PriceList[];
 }
 
 /** All that the job uses, each thing once: units first, then as it goes down and out. */
 export function usedThings(inputs: UsedInputs): UsedThing[] {
   const gathered = new Gathered();
   addUnits(gathered, inputs);
-  inputs.areas.forEach((area, index) => addArea(gathered, area, `/areas/${index}`, inputs.concrete));
+  inputs.areas.forEach((area, index) => addArea(gathered, area, `/areas/${index}`, inputs));
   for (const drain of inputs.drains) addSurround(gathered, drain, inputs.concrete);
   return gathered.things;
 }
@@ -97,34 +102,24 @@ function addUnits(gathered: Gathered, { areas, units, jobUnits }: UsedInputs): v
   jobUnits.forEach(({ unit: name, unitsUsed }, index) => {
     const unit = units.find(one => one.name === name);
     if (unit === undefined || unitsUsed === undefined) return;
-    const laid = areas.flatMap((area, at) =>
-      area.laying.flatMap(({ unit: other, used }, line) =>
-        other === name && used !== undefined ? [{ area, used, pointer: `/areas/${at}/laying/${line}/unitsUsed` }] : []
-      )
-    );
-    const [only, ...others] = laid;
-    // Cut pieces of several areas may come out of fewer units together.
-    const isWhole = laid.reduce((all, { used }) => all + used, 0) === unitsUsed;
-    const parts = isWhole
-      ? laid.map(({ area, used, pointer }) => ({
-          area: area.key,
-          work: 'paving' as const,
-          amounts: { piece: leaf(`${name} in ${area.name}`, used, '', { pointer }) }
-        }))
-      : [
-          {
-            ...(only !== undefined && others.length === 0 ? { area: only.area.key } : {}),
-            work: 'paving' as const,
-            amounts: { piece: leaf(`${name} used`, unitsUsed, '', { pointer: `/units/${index}/unitsUsed` }) }
-          }
+    const parts = areas.flatMap((area, at) =>
+      area.laying.flatMap(({ unit: other, used }, line): UsedPart[] => {
+        if (other !== name || used === undefined) return [];
+        const pointer = `/areas/${at}/laying/${line}/unitsUsed`;
+        return [
+          { area: area.key, work: 'paving', amounts: { piece: leaf(`${name} in ${area.name}`, used, '', { pointer }) } }
         ];
-    gathered.add({ key: unit.key, name, kind: 'unit', unit }, ...parts);
+      })
+    );
+    // Cut pieces of several areas may come out of fewer units together.
+    const used = { piece: leaf(`${name} used`, unitsUsed, '', { pointer: `/units/${index}/unitsUsed` }) };
+    gathered.add({ key: unit.key, name, kind: 'unit', unit, used }, ...parts);
   });
 }
 
 // ---- areas ----
 
-function addArea(gathered: Gathered, area: OrderArea, at: string, concrete: Material): void {
+function addArea(gathered: Gathered, area: OrderArea, at: string, inputs: UsedInputs): void {
   const place = { area: area.key };
   const { name } = area;
   area.layers.forEach(({ role, material, mass, looseVolume }, index) => {
@@ -158,7 +153,7 @@ function addArea(gathered: Gathered, area: OrderArea, at: string, concrete: Mate
     const kg = mass === undefined ? undefined : leaf(`joints of ${name}`, mass, 'kg', { pointer: `${at}/joints/mass` });
     gathered.add(ofMaterial(material), { ...place, work: 'joints', amounts: known({ kg, m3 }) });
   }
-  area.edging.forEach((_, index) => addEdging(gathered, area, index, at, concrete));
+  area.edging.forEach((_, index) => addEdging(gathered, area, index, at, inputs));
 }
 
 /** Stone besides that of the layers, by its volume in place. */
@@ -178,23 +173,19 @@ function inPlace(
 
 // ---- edging ----
 
-function addEdging(gathered: Gathered, area: OrderArea, index: number, at: string, concrete: Material): void {
-  const { material, length, spikes, concrete: volume } = area.edging[index]!;
+function addEdging(gathered: Gathered, area: OrderArea, index: number, at: string, inputs: UsedInputs): void {
+  const { material, spikes, concrete: volume } = area.edging[index]!;
   const place = { area: area.key, work: 'edging' as const };
   const pointer = `${at}/edging/${index}`;
   const straight = { key: material.key, name: material.name, kind: 'edging' as const, material };
   const { curvePieces } = material;
-  if (curvePieces === undefined) {
-    const run = leaf(`${material.name} of ${area.name}`, length, 'm', { pointer: `${pointer}/length` });
-    gathered.add(straight, { ...place, amounts: lengths(run, material.length) });
-  } else {
-    for (const { index: side, name, length: long, isCurved } of area.sides.filter(
-      one => one.material === material.key
-    )) {
-      const run = leaf(`${name} of ${area.name}`, long, 'm', { pointer: `${at}/edges/${side}/length` });
-      const thing = isCurved ? curvePiecesOf(material) : straight;
-      gathered.add(thing, { ...place, amounts: lengths(run, isCurved ? curvePieces : material.length) });
-    }
+  const { concrete } = inputs;
+  const straightPiece = material.length ?? lengthSold(material, inputs.prices);
+  for (const { index: side, name, length, isCurved } of area.sides.filter(one => one.material === material.key)) {
+    const run = leaf(`${name} of ${area.name}`, length, 'm', { pointer: `${at}/edges/${side}/length` });
+    const [thing, piece] =
+      isCurved && curvePieces !== undefined ? [curvePiecesOf(material), curvePieces] : [straight, straightPiece];
+    gathered.add(thing, { ...place, edge: name, amounts: lengths(run, piece) });
   }
   if (spikes !== undefined) {
     const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });
@@ -204,6 +195,15 @@ function addEdging(gathered: Gathered, area: OrderArea, index: number, at: strin
     const placed = leaf(`concrete of ${area.name}`, volume, 'm3', { pointer: `${pointer}/concreteVolume` });
     gathered.add(ofMaterial(concrete), { ...place, amounts: concreteAmounts(placed, concrete) });
   }
+}
+
+/** The length that it is sold in, where that is one alone: that of a piece. */
+function lengthSold({ key, curvePieces }: Material, prices: readonly PriceList[]): Given | undefined {
+  const sold = prices
+    .filter(({ thing }) => thing === key)
+    .flatMap(({ ways }) => ways.flatMap(way => (way.word === 'length' ? [way.holds] : [])))
+    .filter(({ value }) => value !== curvePieces?.value);
+  return new Set(sold.map(({ value }) => value)).size === 1 ? sold[0] : undefined;
 }
 
 /** What goes with an edging, and may have a price under this name. */

@@ -3,6 +3,7 @@ import { finishHint } from './finish-hints.ts';
 import { heightHint } from './height-hints.ts';
 import { courseFirst, layingHint } from './laying-hints.ts';
 import { nearest } from './nearest.ts';
+import { priceHint } from './price-hints.ts';
 import { ruleHint, testHint } from './rule-hints.ts';
 import { writes, type TextFix } from './text-edit.ts';
 import { BLOCKS, type Statement } from './words.ts';
@@ -27,6 +28,7 @@ export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: 
     needlessWord(tokens, at) ??
     outlineForm(tokens, at) ??
     statementOnLine(tokens, at) ??
+    priceHint(tokens, at) ??
     ruleHint(tokens, at) ??
     nearWord(tokens, at) ??
     testHint(tokens, at)

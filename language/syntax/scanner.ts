@@ -398,14 +398,17 @@ class Scanner {
 
   // ---- numbers and measures ----
 
-  /** `until 30/6/2027`: a day in another form than year, month and day with hyphens. */
+  /** `until 30/6/2027`, `prices on 1/3/2026`: a day in another form than year, month and day with hyphens. */
   private oddDate(): boolean {
-    if (this.tokens.at(-1)?.tokenType.name !== 'until' || this.match(DATE) !== undefined) return false;
+    const before = this.tokens.at(-1)?.tokenType.name ?? '';
+    if (!BEFORE_DAYS.has(before) || this.match(DATE) !== undefined) return false;
     const date = oddDateAt(this.text, this.offset);
     if (date === undefined) return false;
     const { written, days } = date;
     const such =
-      days.length === 0 ? ', such as `until 2027-06-30`' : `: ${days.map(day => `\`until ${day}\``).join(' or ')}`;
+      days.length === 0
+        ? `, such as \`${before} 2027-06-30\``
+        : `: ${days.map(day => `\`${before} ${day}\``).join(' or ')}`;
     this.fault(
       'half-statement',
       `\`${written}\` can't stand here. Write year, month and day with hyphens${such}.`,
@@ -601,6 +604,7 @@ class Scanner {
 
   private helpForSign(sign: string): string {
     if (/[“”„]/.test(sign)) return ' Write a straight quote: ".';
+    if (CURRENCY_SIGN.test(sign)) return ' The currency stands behind the number, by its three letters: `38 USD`.';
     // `cites leaflet, p. 3`
     return this.isCiting() ? ' The place stands in quotes: `cites leaflet, "page 3"`.' : '';
   }
@@ -610,7 +614,7 @@ class Scanner {
   }
 
   private withoutSign(sign: string): TextFix[] {
-    if (this.isCiting()) return [];
+    if (this.isCiting() || CURRENCY_SIGN.test(sign)) return [];
     const edits = [takenOut(this.text, this.offset, this.offset + sign.length)];
     // A quote has a fellow somewhere, and goes with it or not at all.
     return /[“”„«»]/.test(sign) ? [] : [{ title: 'Take it out', edits }];
@@ -917,5 +921,10 @@ const COMPARISONS: Readonly<Record<string, string>> = {
 
 /** Clauses only behind a value: `1.2 m wide`. Elsewhere they are values of one's own: `rectangle wide x deep`. */
 const BEHIND_VALUES: ReadonlySet<string> = new Set(['wide', 'deep']);
+
+/** Words that a day follows. */
+const BEFORE_DAYS: ReadonlySet<string> = new Set(['until', 'on']);
+
+const CURRENCY_SIGN = /[$£€]/;
 
 const NO_WORDS: ReadonlySet<string> = new Set();

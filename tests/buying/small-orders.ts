@@ -140,7 +140,7 @@ interface PackWords {
 function pack({ items, suppliers, partsOfHundredths }: PackWords, ownItem?: number): fc.Arbitrary<SmallPack> {
   const item = fc.integer({ min: 0, max: items - 1 });
   const amount = fc.integer({ min: 2, max: 12 });
-  const one =
+  const one: fc.Arbitrary<readonly number[]> =
     ownItem === undefined
       ? fc.uniqueArray(item, { minLength: 1, maxLength: Math.min(2, items) })
       : fc.constant([ownItem]);

@@ -109,7 +109,7 @@ describe('Statements', () => {
   });
 
   test('a material offers what suits its role', () => {
-    expect(offered('material m {\n  role geotextile\n  ‸\n}')).toEqual(['roll', 'lap', 'according-to']);
+    expect(offered('material m {\n  role geotextile\n  ‸\n}')).toEqual(['roll', 'lap', 'loss', 'according-to']);
     expect(offered('material m {\n  role edging\n  width 2 in\n  ‸\n}')).not.toContain('compacted');
   });
 

@@ -178,6 +178,8 @@ export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
     levelSheet: {},
     log: [],
     carting: { barrow: given(0.085) },
+    money: { hires: [], extras: [], excludes: [] },
+    work: { tasks: [], rates: [] },
     notes: [],
     accepts: [],
     missing: [],

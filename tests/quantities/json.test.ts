@@ -62,6 +62,7 @@ describe('the JSON contract', () => {
       'materials',
       'units',
       'edging',
+      'needs',
       'workings',
       'findings'
     ]);

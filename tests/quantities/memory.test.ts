@@ -41,6 +41,7 @@ it('computes a job once; only neighbours are held against each other', () => {
     pair: 1,
     neighbours: 1,
     job: 1,
+    order: 1,
     rules: 3,
     'site-rules': 1
   });
@@ -56,6 +57,7 @@ it('an edit in one area recomputes what depends on it, and nothing else', () => 
     site: 1,
     pair: 1,
     job: 1,
+    order: 1,
     rules: 1
   });
   expect(computed(session, row({ layers: [layer('base', 0.2)], traffic: ['cars'] }))).toEqual({
@@ -73,6 +75,7 @@ it('an edit in one area recomputes what depends on it, and nothing else', () => 
     site: 1,
     // The sum of all units.
     job: 1,
+    order: 1,
     rules: 1
   });
 });
@@ -102,20 +105,20 @@ it('drops what is no longer there, keeps what is only broken for now', () => {
   const missing = [{ key: 'area:b', name: 'b', because: 'area:b' }];
   numbersOf({ ...rest, areas: [areas[0]!, areas[2]!], missing }, session);
   // Of the whole job alone: its totals changed, and which pieces come out of one unit.
-  expect(computed(session, row())).toEqual({ nesting: 1, site: 1, job: 1 });
+  expect(computed(session, row())).toEqual({ nesting: 1, site: 1, job: 1, order: 1 });
   numbersOf({ ...rest, areas: [areas[0]!] }, session);
-  // Eleven stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
-  expect(session.size).toBe(14 + row().rules.length);
+  // Twelve stages and the nesting of the whole job, what they are taken from, the last good numbers, and each rule.
+  expect(session.size).toBe(15 + row().rules.length);
   session.forget('job');
   expect(session.size).toBe(0);
 });
 
 it('is bounded: what was used longest ago goes first', () => {
-  const session = new Session(14);
+  const session = new Session(15);
   numbersOf(job([small('a', 0)]), session);
-  expect(session.size).toBe(13);
-  numbersOf({ ...job([small('z', 0)]), key: 'other' }, session);
   expect(session.size).toBe(14);
+  numbersOf({ ...job([small('z', 0)]), key: 'other' }, session);
+  expect(session.size).toBe(15);
 });
 
 it('jobs of one name in two files do not meet', () => {

@@ -37,8 +37,21 @@ const PLACES: Readonly<Record<string, string>> = {
   totals: '/totals',
   'job-material': '/materials/*',
   'job-unit': '/units/*',
-  'job-edging': '/edging/*'
+  'job-edging': '/edging/*',
+  need: '/needs/*/in/*',
+  order: '/order/*',
+  choice: '/needs/*/choices/*',
+  'delivery-charge': '/deliveryCharges/*'
 };
+
+/** Money in the JSON, by pointer. */
+function moneyAt(job: object, pointer: string): number | undefined {
+  const found = pointer
+    .split('/')
+    .slice(1)
+    .reduce<unknown>((holder, step) => (holder as Readonly<Record<string, unknown>> | undefined)?.[step], job);
+  return typeof found === 'string' && /^-?\d+\.\d{2}$/.test(found) ? Number(found) : undefined;
+}
 
 /** Every number of a job by pointer, found by walking the catalogue over the job's JSON. */
 function numbersIn(job: object, which: (computed: boolean) => boolean): Map<string, number> {
@@ -72,7 +85,7 @@ export function wrongWorkings(job: object, workings: Readonly<Record<string, Pri
     .filter(pointer => workings[pointer] === undefined)
     .map(pointer => `${pointer}: no working`);
   for (const [pointer, working] of Object.entries(workings)) {
-    const value = numbers.get(pointer);
+    const value = numbers.get(pointer) ?? moneyAt(job, pointer);
     if (value === undefined) {
       wrong.push(`${pointer}: no number`);
       continue;
@@ -90,7 +103,7 @@ export function wrongWorkings(job: object, workings: Readonly<Record<string, Pri
       wrong.push(`${pointer}: a name alone`);
     }
     for (const { from, value: put } of working.values) {
-      if ('pointer' in from && numbers.get(from.pointer as string) !== put)
+      if ('pointer' in from && (numbers.get(from.pointer as string) ?? moneyAt(job, from.pointer as string)) !== put)
         wrong.push(`${pointer}: ${String(from.pointer)} is not ${put}`);
     }
   }

@@ -335,6 +335,87 @@ const area = object({
   edging: list(object({ material: text('Material'), ...numbersOf('edging') }))
 });
 
+const MEASURED = { enum: ['piece', 'kg', 'm3', 'm2', 'm'], description: 'Measure of the amounts; volumes are loose' };
+const money = (description: string): Schema => ({ type: 'string', pattern: '^-?\\d+\\.\\d{2}$', description });
+const SOLD = {
+  pack: text('How it is sold: `bag of 0.5 cu ft`, `loose`'),
+  sold: text('Name of that way of selling, within the files'),
+  'supplier?': text('Supplier'),
+  'tax?': { enum: ['included', 'added'], description: 'Whether tax is in the price' }
+};
+const IN_NO_SUM = money('Given back when pallets and bags are: in no sum');
+
+/** What is to be bought, and the order. */
+const BUYING = {
+  'needs?': list(
+    object({
+      id: text('Name within the files'),
+      item: text('Name'),
+      kind: one('unit', 'edging', 'curve-pieces', 'spikes', 'geotextile', 'material'),
+      in: list(object({ measure: MEASURED, ...numbersOf('need') }), 'In every measure that it can be sold by'),
+      for: list(
+        object({
+          'area?': text('Area'),
+          'drain?': text('Drain'),
+          work: one('paving', 'bed', 'base', 'sub-base', 'soft-spots', 'joints', 'edging', 'drains', 'geotextile'),
+          'edge?': text('Side'),
+          'amount?': number('What it takes there, allowances not counted', 'measure as named'),
+          'measure?': MEASURED,
+          'from?': text('The number that it was taken from: JSON pointer that starts at the job')
+        }),
+        'Where it goes'
+      ),
+      choices: list(
+        object({
+          ...SOLD,
+          measure: MEASURED,
+          packHolds: number('What one holds; loose: one step', 'measure as named'),
+          ...numbersOf('choice'),
+          cost: money('What these packs cost'),
+          'delivery?': money('What bringing them alone costs')
+        }),
+        'Ways to cover the need, each by itself'
+      ),
+      assumptions: list(text('What is taken for granted'))
+    }),
+    'What is to be bought of each thing for the whole job'
+  ),
+  'order?': list(
+    object({
+      id: text('Name within the files'),
+      item: text('Name'),
+      needMeasure: MEASURED,
+      ...SOLD,
+      ...numbersOf('order'),
+      'cost?': money('Absent on further lines of a pack of several sizes'),
+      'deposit?': IN_NO_SUM,
+      proven: { type: 'boolean', description: 'No cheaper order covers what is bought together with it' },
+      'notBrought?': { const: true, description: 'What bringing it costs is not known, and not counted' }
+    }),
+    'The cheapest order that covers every need that has a price'
+  ),
+  'deliveryCharges?': list(
+    object({
+      supplier: text('Supplier'),
+      name: text('Its name'),
+      ...numbersOf('delivery-charge'),
+      goods: money('What is bought there'),
+      cost: money('What bringing it costs'),
+      'tax?': SOLD['tax?']
+    })
+  ),
+  'orderCost?': object({
+    currency: text('Currency, three letters'),
+    goods: money('All lines of the order'),
+    delivery: money('Bringing them'),
+    total: money('Goods and delivery'),
+    bound: money('No order costs less; the total where that is proven'),
+    proven: { type: 'boolean', description: 'No order costs less than this one' },
+    'deposits?': IN_NO_SUM
+  }),
+  'orderAssumptions?': list(text('What the order takes for granted'))
+};
+
 const job = object({
   id: text('Name within the file'),
   title: text('Title of the job'),
@@ -367,6 +448,7 @@ const job = object({
     'Edging of all areas together, by name'
   ),
   ...SITE,
+  ...BUYING,
   workings: {
     type: 'object',
     description: 'By JSON pointer that starts at the job',
