@@ -1,4 +1,9 @@
-import type { BuyingQuantities, ChoiceQuantities, OrderCost, OrderQuantities } from '../../language/buying/order-contract.ts';
+import type {
+  BuyingQuantities,
+  ChoiceQuantities,
+  OrderCost,
+  OrderQuantities
+} from '../../language/buying/order-contract.ts';
 import type { Entered } from './read.ts';
 
 /** What is ordered for a job. */

@@ -23,7 +23,7 @@ export interface Purchase {
 
 export interface Bought extends Told {
   readonly purchases: readonly Purchase[];
-  /** What was judged of it in a few words, where no flaw was found. */
+  /** What was judged of it, in a few words. */
   readonly verdict: string;
 }
 
@@ -73,6 +73,7 @@ export const BOUGHT: readonly Bought[] = [
   {
     kind: 'pad told in a forum thread',
     item: 'J05',
+    verdict: 'the bags are consistent; the heights hint at layers that were thinner once tamped',
     specs: ['j05'],
     compared: [
       cubicFeet('cu ft of base', 6, 'base'),
@@ -117,12 +118,12 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['bed-outside-limits', 'base-not-past-edging', 'dig-off-design']]
   },
   {
     kind: 'path told in a blog',
     item: 'J06',
+    verdict: 'the base has no allowance, the last pair overruns',
     specs: ['j06'],
     compared: [
       { what: 'units', told: 28, ours: job => job.whole() + job.cut(), apart: 0, because: 'fourteen pairs' },
@@ -170,12 +171,12 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['joint-outside-limits', 'base-not-past-edging']]
   },
   {
     kind: 'patio told in a blog',
     item: 'J07',
+    verdict: '2 in and 2 in, far under a base of 4 in; the area is told 7 in a hundred too large',
     specs: ['j07'],
     compared: [
       { what: 'units by area', told: 281.25, ours: job => job.worth(), apart: 281.25 * 0.005, because: NEAR_BY_AREA },
@@ -249,12 +250,12 @@ export const BOUGHT: readonly Bought[] = [
       },
       { flaw: 'digging underestimated, fill at the low side', told: HEIGHTS }
     ],
-    verdict: '',
     findings: [['bed-outside-limits', 'base-too-thin', 'base-not-past-edging']]
   },
   {
     kind: 'raised pad told in a blog',
     item: 'J08',
+    verdict: 'consistent; too many bricks, for two sides were taken for four',
     specs: ['j08'],
     compared: [
       {
@@ -302,12 +303,12 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['base-not-past-edging']]
   },
   {
     kind: 'patio told in a blog',
     item: 'J09',
+    verdict: 'consistent with a base of 3 in, which is thin',
     specs: ['j09'],
     compared: [
       {
@@ -365,12 +366,12 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['base-too-thin', 'base-not-past-edging']]
   },
   {
     kind: 'pad told in a blog',
     item: 'J14',
+    verdict: 'consistent; sand as tipped and in joints is 30 to 40 % over what lies',
     specs: ['j14'],
     compared: [
       {
@@ -436,12 +437,12 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['joint-outside-limits', 'bed-outside-limits', 'joint-outside-limits', 'bed-outside-limits']]
   },
   {
     kind: 'patio told in a forum thread',
     item: 'J20',
+    verdict: 'quantities are consistent',
     specs: ['j20'],
     compared: [
       { what: 't of stone', told: 2.1, ours: job => job.mass('base') / 1000, apart: EXACT, because: EXACTLY },
@@ -477,12 +478,12 @@ export const BOUGHT: readonly Bought[] = [
       },
       { flaw: 'a base of 50 mm', told: { finding: 'base-too-thin', saying: '50 mm, is 50 mm too thin' } }
     ],
-    verdict: 'quantities consistent',
     findings: [['finish-too-high', 'base-too-thin']]
   },
   {
     kind: 'patio asked about in a forum thread',
     item: 'J21',
+    verdict: 'two tonnes are right, two bags a little short',
     specs: ['j21'],
     compared: [
       { what: 't of hardcore', told: 1.84, ours: job => job.mass('base') / 1000, apart: 0.005, because: LAST_DIGIT },
@@ -518,12 +519,12 @@ export const BOUGHT: readonly Bought[] = [
       },
       { flaw: '2 in of hardcore', told: { finding: 'base-too-thin', saying: '51 mm, is 49 mm too thin' } }
     ],
-    verdict: '',
     findings: [['base-too-thin']]
   },
   {
     kind: 'yard told in a blog',
     item: 'J24',
+    verdict: 'consistent',
     specs: ['j24'],
     compared: [
       {
@@ -576,12 +577,12 @@ export const BOUGHT: readonly Bought[] = [
       },
       { flaw: 'it falls several ways, partly by accident', told: HEIGHTS }
     ],
-    verdict: '',
     findings: [['base-too-thin']]
   },
   {
     kind: 'patio told in a blog',
     item: 'J25',
+    verdict: 'half a yard of sand was sent, which explains the shortage',
     specs: ['j25'],
     compared: [
       {
@@ -626,12 +627,12 @@ export const BOUGHT: readonly Bought[] = [
         told: { finding: 'delivery-off', saying: 'Of pit-sand, 0.50 cu yd were delivered, and 0.84 cu yd are needed' }
       }
     ],
-    verdict: '',
     findings: [['base-not-past-edging']]
   },
   {
     kind: 'hauling told in a blog',
     item: 'J32',
+    verdict: 'plausible, nothing told to have gone wrong',
     specs: ['j32-apart', 'j32-mixed'],
     compared: [
       { what: 'short tons of gravel', told: 5, ours: job => job.shortTons('base'), apart: 0.5, because: CONSISTENT },
@@ -663,12 +664,12 @@ export const BOUGHT: readonly Bought[] = [
       }
     ],
     flaws: [],
-    verdict: 'plausible, nothing told to have gone wrong',
     findings: [['base-not-past-edging'], ['base-not-past-edging']]
   },
   {
     kind: 'repair told in a blog',
     item: 'J38',
+    verdict: 'less than the planned depth',
     specs: ['j38'],
     compared: [
       cubicFeet('cu ft of stone', 10, 'base'),
@@ -707,7 +708,6 @@ export const BOUGHT: readonly Bought[] = [
         }
       }
     ],
-    verdict: '',
     findings: [['base-too-thin', 'base-not-past-edging']]
   }
 ];

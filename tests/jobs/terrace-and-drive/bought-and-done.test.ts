@@ -214,7 +214,7 @@ describe('a block drive with a turning area', () => {
 
   it('concrete: under and behind the kerb, and under the channel; what is not sized is said', () => {
     const concrete = need(planned, 'concrete', 'm3').wanted!;
-    const kerb = planned.evaluation.numbers!.quantities.edging[0]!.concreteVolume;
+    const kerb = planned.evaluation.numbers!.quantities.edging[0]!.concreteVolume!;
     // The channel: 5.20 x 0.13 x 0.15 m below it.
     expect(concrete - kerb).toBeCloseTo(5.2 * 0.13 * 0.15, 9);
     expect(order.amount('concrete')).toBeCloseTo(2, 9);
