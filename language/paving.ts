@@ -1,7 +1,9 @@
+import type { IntegerSolver } from './buying/integer-solver.ts';
 import { isKnownName } from './lowering/other-names.ts';
 import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
 import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
+import { pricesMissing } from './findings/prices-missing.ts';
 import { pricesPast } from './findings/prices-past.ts';
 import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
@@ -65,12 +67,18 @@ export class Paving {
   private readonly texts: Texts;
   private readonly shippedTexts = new ShippedTexts(this.parse, false);
   private tries = 0;
+  private solver: IntegerSolver | undefined;
 
   /** `today` tells the day, `2027-06-30`, after which nothing is set aside any more; without it no day passes. */
   constructor(files: SpecFiles, today = (): string => '') {
     this.files = files;
     this.today = today;
     this.texts = new Texts(files, this.parse);
+  }
+
+  /** From now on orders that items share are searched with it: for who waits for them, so not for an editor. */
+  lendSolver(solver: IntegerSolver): void {
+    this.solver = solver;
   }
 
   /** The text of a file as it stands in an editor; it counts instead of the file's own. */
@@ -152,15 +160,15 @@ export class Paving {
     yield;
     const lowered = yield* this.lowered(project, scope);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope) : undefined;
+    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
     const judged = numbers
       ? { findings: numbers.findings, missing: numbers.quantities.missing }
       : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
     const order = project.texts.map(text => text.file);
     const main = project.main.file;
     const today = this.today();
-    const past = lowered.job === undefined ? [] : pricesPast(lowered.job, today);
-    const found = [...(judged?.findings ?? []), ...past].map(raw => placed(raw, lowered, main));
+    const prices = lowered.job === undefined ? [] : [...pricesMissing(lowered.job), ...pricesPast(lowered.job, today)];
+    const found = [...(judged?.findings ?? []), ...prices].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
         ? setAside(found, {

@@ -94,6 +94,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'price-past': { severity: 'warning', title: 'Prices past their last day' },
   'rules-not-named': { severity: 'warning', title: 'A job that names no rules' },
   'job-missing': { severity: 'note', title: 'Areas without a job' },
+  'price-missing': { severity: 'note', title: 'Something without a price' },
   'never-used': { severity: 'note', title: 'A definition that nothing uses' },
   'sub-base-alone': { severity: 'note', title: 'A sub-base without a base' },
   'ground-not-said': { severity: 'note', title: 'A site without the height of its ground' },
