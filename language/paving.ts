@@ -160,7 +160,8 @@ export class Paving {
     yield;
     const lowered = yield* this.lowered(project, scope);
     yield;
-    const numbers = lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
+    const numbers =
+      lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
     const judged = numbers
       ? { findings: numbers.findings, missing: numbers.quantities.missing }
       : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));

@@ -44,7 +44,7 @@ export function cheapestCover(need: number, ways: readonly Way[], work: Work): C
   if (first === undefined) return { bound: Infinity, proven: true };
   const rest = restOf(sorted);
   const bound = need * first.rate - rest[0]!.rounding;
-  const search = new Search(need, sorted, rest, work);
+  const search = new Search(need, sorted, rest, grainsOf(need, sorted), work);
   search.tryAlone();
   const complete = search.run();
   const { best } = search;
@@ -85,8 +85,42 @@ function bestRate({ holds, ranges }: Way): number {
   return Math.min(...ranges.map(({ each }) => each / holds));
 }
 
+/** What every order comes to a multiple of. */
+interface Grains {
+  /** Hundredths. */
+  readonly cost: number;
+  /** The least that can be left over. */
+  readonly left: number;
+}
+
+function grainsOf(need: number, ways: readonly SortedWay[]): Grains {
+  const prices = ways.flatMap(({ ranges }) => ranges);
+  const isWhole = prices.every(({ lower, upper }) => lower === 1n && upper > 0n);
+  const holds = ways.map(way => way.holds).reduce(commonMeasure);
+  return {
+    cost: isWhole ? Number(prices.map(({ upper }) => upper).reduce(commonDivisor)) : 1,
+    left: holds === 0 ? 0 : Math.max(0, wholesIn(need / holds) * holds - need)
+  };
+}
+
+function commonDivisor(one: bigint, other: bigint): bigint {
+  return other === 0n ? one : commonDivisor(other, one % other);
+}
+
+/** The largest amount that goes into both; nought where it is too small to matter. */
+function commonMeasure(one: number, other: number): number {
+  const hair = 1e-7 * Math.min(one, other);
+  let [large, small] = [Math.max(one, other), Math.min(one, other)];
+  const least = small / 1000;
+  while (small > hair) [large, small] = [small, Math.abs(large - Math.round(large / small) * small)];
+  return large < least ? 0 : large;
+}
+
 /** Doubles of bounds may be off by so much of themselves. */
 const ROUNDING = 1e-9;
+
+/** Share of a need that is nothing. */
+const HAIR = 1e-9;
 
 interface SoFar {
   readonly covered: number;
@@ -99,13 +133,15 @@ class Search {
   readonly #need: number;
   readonly #ways: readonly SortedWay[];
   readonly #rest: readonly Rest[];
+  readonly #grains: Grains;
   readonly #work: Work;
   readonly #counts: number[];
 
-  constructor(need: number, ways: readonly SortedWay[], rest: readonly Rest[], work: Work) {
+  constructor(need: number, ways: readonly SortedWay[], rest: readonly Rest[], grains: Grains, work: Work) {
     this.#need = need;
     this.#ways = ways;
     this.#rest = rest;
+    this.#grains = grains;
     this.#work = work;
     this.#counts = ways.map(() => 0);
   }
@@ -157,7 +193,7 @@ class Search {
       };
       if (!this.#cannotBeat(at + 1, next)) {
         if (!this.#with(at, count, next)) return false;
-      } else if (count < wanted && this.#cannotBeat(at + 1, next, 2 * rounding)) return true;
+      } else if (count < wanted && this.#isTooDear(at + 1, next, rounding)) return true;
     }
     return true;
   }
@@ -172,21 +208,35 @@ class Search {
     return complete;
   }
 
-  /** Whether it can't be better than what was found, by `spare` hundredths. */
-  #cannotBeat(at: number, { covered, cost, packs }: SoFar, spare = 0): boolean {
+  /** Whether it can't be better than what was found: dearer, or as dear with no less left over and no fewer packs. */
+  #cannotBeat(at: number, sofar: SoFar): boolean {
     const { best } = this;
-    const { rate, holds, rounding } = this.#rest[at]!;
-    const short = covers(covered, this.#need) ? 0 : this.#need - covered;
+    const short = this.#short(sofar);
+    const { holds } = this.#rest[at]!;
     if (short > 0 && holds === 0) return true;
     if (best === undefined) return false;
-    const atLeast = Number(cost) + (short > 0 ? short * rate - rounding : 0) - spare;
-    const bestCost = Number(best.cost);
-    const hair = ROUNDING * Math.max(1, bestCost);
-    if (atLeast > bestCost + hair) return true;
-    // As dear at best: it could only leave less, or take fewer packs.
-    return (
-      atLeast >= bestCost - hair && leavesNothing(best, this.#need) && packsAtLeast(packs, short, holds) >= best.packs
-    );
+    const atLeast = this.#costAtLeast(at, sofar);
+    if (atLeast > Number(best.cost)) return true;
+    const isLeast = best.left <= this.#grains.left + HAIR * this.#need;
+    return atLeast >= Number(best.cost) && isLeast && packsAtLeast(sofar.packs, short, holds) >= best.packs;
+  }
+
+  /** What is still to be covered, at the best rate of the ways from `at` on. */
+  #costAtLeast(at: number, sofar: SoFar): number {
+    const { rate, rounding } = this.#rest[at]!;
+    const short = this.#short(sofar);
+    const relaxed = Number(sofar.cost) + (short > 0 ? short * rate - rounding : 0);
+    const hair = ROUNDING * Math.max(1, relaxed);
+    return Math.ceil((relaxed - hair) / this.#grains.cost) * this.#grains.cost;
+  }
+
+  #short({ covered }: SoFar): number {
+    return covers(covered, this.#need) ? 0 : this.#need - covered;
+  }
+
+  /** Even if rounding its own line made it dearer. */
+  #isTooDear(at: number, sofar: SoFar, rounding: number): boolean {
+    return this.best !== undefined && this.#costAtLeast(at, sofar) - 2 * rounding > Number(this.best.cost);
   }
 
   #keep({ cost, covered, packs }: SoFar): void {
@@ -194,10 +244,6 @@ class Search {
     const cover = { counts: [...this.#counts], cost, left, packs };
     if (this.best === undefined || isBetterCover(cover, this.best, this.#need)) this.best = cover;
   }
-}
-
-function leavesNothing({ left }: Cover, need: number): boolean {
-  return covers(need, need + left);
 }
 
 function packsAtLeast(packs: number, short: number, holds: number): number {

@@ -15,15 +15,7 @@ import {
 import type { Book, Page } from '../quantities/page.ts';
 import { assumptionsOf } from './need-assumptions.ts';
 import type { NeedQuantities } from './order-contract.ts';
-import {
-
-  type SoldBy,
-  SPIKES,
-  type UsedInputs,
-  type UsedPart,
-  type UsedThing,
-  usedThings
-} from './used.ts';
+import { type SoldBy, SPIKES, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
 
 export interface NeedsInputs extends UsedInputs {
   readonly delivered: readonly (Pick<Delivered, 'thing' | 'amount' | 'measure' | 'packs'> & {

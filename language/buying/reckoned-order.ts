@@ -73,7 +73,7 @@ export function deliveryOf(terms: Terms, ordered: readonly Ordered[]): ReckonedD
  * Loads that it takes: by mass and by volume of all together, and of each kind of pack by how many whole ones go on one
  * load. How packs of several kinds share a load is not worked out.
  */
-export function loadsOf(
+function loadsOf(
   load: Pick<Terms, 'loadMass' | 'loadVolume'>,
   { mass, volume }: { readonly mass: number; readonly volume: number },
   ordered: readonly Pick<Ordered, 'pack' | 'count'>[] = []

@@ -25,8 +25,9 @@ export function pricesMissing(job: Job): RawFinding[] {
 function usedThings({ areas, drains, concrete }: Job): readonly (Unit | Material)[] {
   const inAreas = areas.flatMap(area => [...unitsOf(area), ...materialsOf(area)]);
   const isSetInConcrete =
-    areas.some(({ edges }) => edges.some(({ edging }) => edging?.concrete !== undefined || edging?.haunch !== undefined)) ||
-    drains.some(drain => drain.concrete !== undefined);
+    areas.some(({ edges }) =>
+      edges.some(({ edging }) => edging?.concrete !== undefined || edging?.haunch !== undefined)
+    ) || drains.some(drain => drain.concrete !== undefined);
   return isSetInConcrete ? [...inAreas, concrete] : inAreas;
 }
 

@@ -65,7 +65,8 @@ async function quantities(asked: readonly string[], options: QuantitiesOptions):
     throw new Failure('--starts is for reading: leave out --format json.');
   const { specs, complaints } = await specPaths(asked);
   const asOf = options.asOf ?? today();
-  const reading = await readSpecs(specs, readStandardInput, 'numbers', new Folders(asOf));
+  const need = options.format === 'json' ? 'order' : 'numbers';
+  const reading = await readSpecs(specs, readStandardInput, need, new Folders(asOf));
   const jobs = reading.evaluations.filter(hasJob);
   if (jobs.length > 0) await write(report(reading, jobs, asOf, options), options.output);
   else if (reading.evaluations.length > 0)

@@ -7,6 +7,7 @@ import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
+import { loadIntegerSolver } from './integer-solver.ts';
 import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
 import type { SpecPath } from './spec-paths.ts';
@@ -32,7 +33,7 @@ export interface Reading {
 export async function readSpecs(
   specs: readonly SpecPath[],
   standardInput: () => Promise<Uint8Array>,
-  need: Need,
+  need: Need | 'order',
   folders: Folders
 ): Promise<Reading> {
   const evaluated: Evaluation[] = [];
@@ -47,7 +48,7 @@ export async function readSpecs(
     try {
       const problem = fromStandardInput === undefined ? undefined : folders.take(file, await standardInput());
       if (problem === undefined) await paving.load(file);
-      const evaluation = problem === undefined ? drain(paving.evaluate(file, need)) : undefined;
+      const evaluation = problem === undefined ? await workedOut(paving, file, need) : undefined;
       if (evaluation !== undefined) {
         evaluated.push(evaluation);
         projects.push(() => paving.look(file)?.project);
@@ -83,6 +84,14 @@ export async function readSpecs(
       return page === undefined ? undefined : asPage(name, page);
     }
   };
+}
+
+/** For an order the solver is fetched where the search alone leaves it open whether something is cheaper. */
+async function workedOut(paving: Paving, file: string, need: Need | 'order'): Promise<Evaluation | undefined> {
+  const evaluation = drain(paving.evaluate(file, need === 'order' ? 'numbers' : need));
+  if (need !== 'order' || evaluation?.numbers?.quantities.orderCost?.proven !== false) return evaluation;
+  paving.lendSolver(await loadIntegerSolver());
+  return drain(paving.evaluate(file));
 }
 
 /** One memory for each folder that files are used from, since the folder decides what may be read. */

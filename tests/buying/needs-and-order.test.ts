@@ -7,7 +7,8 @@ import { bought, linesOf, needIn, needOf, ordered } from './job-order.ts';
 const SAND = 'material sand { role bed, compacted 100 lb per cu ft, loose 100 lb per cu ft }';
 
 /** A bed alone, so large and so thick; `prices` are of its sand. */
-const bed = (size: string, thickness: string, prices: string, more = ''): string => `
+const bed = (size: string, thickness: string, prices: string, more = ''): string =>
+  `
 job "Bed" { rules north-america, currency USD }
 unit slab { size 12 x 12 x 2 in }
 ${more.includes('material sand') ? '' : SAND}
@@ -20,7 +21,9 @@ area bed {
   bed     sand ${thickness}
   base    none-there 1 in
   edges { all meets house-wall }
-}`.replace('  base    none-there 1 in\n', '').replace('edges { all meets', 'edges { the rest meets');
+}`
+    .replace('  base    none-there 1 in\n', '')
+    .replace('edges { all meets', 'edges { the rest meets');
 
 describe('bags', () => {
   test('O-80: a cubic yard is 54 bags of half a cubic foot (arithmetic)', async () => {
@@ -83,7 +86,12 @@ test('bagged or loose: what each costs alone and leaves, with the delivery of it
 test('O-28: 1,000 cu yd in place, 30 % more loose, loads of 7 cu yd: 186 loads (construction estimating textbook)', async () => {
   // 90 ft x 100 ft x 3 ft are 1,000 cubic yards.
   const job = await ordered(
-    bed('90 x 100 ft', '3 ft', 'bag of 1 cu yd for 999 USD', 'material sand { role bed, compaction-factor 1.3 }').replace(
+    bed(
+      '90 x 100 ft',
+      '3 ft',
+      'bag of 1 cu yd for 999 USD',
+      'material sand { role bed, compaction-factor 1.3 }'
+    ).replace(
       'price sand {',
       `supplier pit { delivery 50 USD a load, load 7 cu yd }
        price sand from pit { loose for 10 USD per cu yd, in steps of 1 cu yd }
