@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import type { NeedQuantities } from '../../language/buying/order-contract.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import type { AreaQuantities } from '../../language/quantities/contract.ts';
+import type { Schedule, Task } from '../../language/schedule/contract.ts';
+import { scheduleOf } from '../../language/schedule/schedule.ts';
 import { evaluated } from '../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantities/jobs.ts';
 
@@ -9,15 +12,26 @@ import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantit
 export class Entered {
   readonly text: string;
   readonly evaluation: Evaluation;
+  readonly #others: Readonly<Record<string, string>>;
 
-  private constructor(text: string, evaluation: Evaluation) {
+  private constructor(text: string, others: Readonly<Record<string, string>>, evaluation: Evaluation) {
     this.text = text;
+    this.#others = others;
     this.evaluation = evaluation;
   }
 
   static async read(name: string): Promise<Entered> {
-    const text = readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8');
-    return new Entered(text, await evaluated(text));
+    return Entered.of(readFileSync(path.join(import.meta.dirname, 'specs', `${name}.paving`), 'utf8'));
+  }
+
+  /** With the texts that it uses, by the names that it calls them. */
+  static async of(text: string, others: Readonly<Record<string, string>> = {}): Promise<Entered> {
+    return new Entered(text, others, await evaluated(text, others));
+  }
+
+  /** The job before anything came or was done: its log left out. */
+  beforeLog(): Promise<Entered> {
+    return Entered.of(this.text.replace(/^log \{.*?^\}$/ms, ''), this.#others);
   }
 
   get areas(): readonly AreaQuantities[] {
@@ -74,6 +88,21 @@ export class Entered {
 
   shortTons(role: string): number {
     return this.mass(role) / SHORT_TON;
+  }
+
+  /** What is to be bought of a thing, where any of it is used. */
+  need(item: string): NeedQuantities | undefined {
+    return this.evaluation.numbers!.quantities.needs?.find(need => need.item === item);
+  }
+
+  get schedule(): Schedule {
+    const { job, numbers } = this.evaluation;
+    const { work, money, prices } = job!;
+    return scheduleOf({ job: job!, quantities: numbers!.quantities, work, hires: money.hires, prices });
+  }
+
+  task(id: string): Task | undefined {
+    return this.schedule.tasks.find(task => task.id === id);
   }
 
   /** Inches from today's ground down. */

@@ -1,49 +1,7 @@
 // Jobs, bids and rate analyses that were told with their numbers: what each comes to by its own arithmetic, and the flaw
 // that it tells.
-import type { Entered } from './read.ts';
-
-/** A number by the item's own arithmetic, beside ours. */
-export interface Compared {
-  readonly what: string;
-  readonly told: number;
-  readonly ours: (job: Entered) => number;
-  /** The most by which the two may differ, and why. */
-  readonly apart: number;
-  readonly because: string;
-  readonly spec?: string;
-}
-
-/** What went wrong, or was left out. */
-export interface Flaw {
-  readonly flaw: string;
-  readonly told: ByFinding | ByFigure | NotYet | Untold;
-  readonly spec?: string;
-}
-
-interface ByFinding {
-  readonly finding: string;
-  /** Stands in its message. */
-  readonly saying: string;
-}
-
-/** No finding, because the job's own figures show it. */
-interface ByFigure {
-  readonly figure: string;
-  readonly shows: (job: Entered) => boolean;
-}
-
-/** Why it can't be known yet: what would have to be said has no word in the language. */
-interface NotYet {
-  readonly notYet: string;
-  /** The statement that there is no word for, in an area or in the job. */
-  readonly unsaid: string;
-  readonly in: 'area' | 'job';
-}
-
-/** The language holds it, and it was not told. */
-interface Untold {
-  readonly untold: string;
-}
+import { CONSISTENT, type Compared, EXACT, LAST_DIGIT, NEAR_BY_AREA } from './compared.ts';
+import type { Flaw, NotYet, Unknown, Untold } from './flaws.ts';
 
 export interface Told {
   /** `a bid told in a forum thread`, and the number of the item. */
@@ -57,23 +15,16 @@ export interface Told {
   readonly findings: readonly (readonly string[])[];
 }
 
-const EXACT = 1e-6;
-const LAST_DIGIT = 'the last digit told';
-const NEAR_BY_AREA = 'half of one in a hundred: the field begins with a unit, not with half a joint';
-const CONSISTENT = 'a tenth: loads, and densities that were not told';
-
 const ROOF_WATER: NotYet = {
   notYet: 'water of the roof: a job says where that of its paving goes',
   unsaid: 'downspout at A',
   in: 'area'
 };
 const HEIGHTS: Untold = { untold: 'heights at points, which a job holds by now: none were told' };
-const HOURS: NotYet = { notYet: 'hours of work: a job says nothing of them', unsaid: 'hours 16', in: 'job' };
-const PRICES: NotYet = { notYet: 'prices and hire: a job says nothing of them', unsaid: 'price 952', in: 'job' };
-const ORDERED: NotYet = {
-  notYet: 'what was ordered: a job says what is needed, not what is at hand',
-  unsaid: 'ordered 1000',
-  in: 'job'
+
+const NOT_COUNTED: Unknown = {
+  unknown: 'how many came and how many were left was not told: once it is in the log it is held against the need',
+  lacks: job => job.evaluation.numbers!.quantities.deliveries === undefined
 };
 
 export const TOLD: readonly Told[] = [
@@ -161,7 +112,15 @@ export const TOLD: readonly Told[] = [
         told: { figure: 'the dig is 8 3/8 in', shows: job => Math.abs(job.digDepth - 8.375) < EXACT },
         spec: 'j03-as-advised'
       },
-      { flaw: 'saw, plate, joint sand and disposal left out', told: PRICES }
+      {
+        flaw: 'saw, plate, joint sand and disposal left out',
+        told: {
+          figure: 'joint sand is among what is bought; units are cut and vibrated, soil is carted away',
+          shows: job =>
+            job.need('joint-sand') !== undefined &&
+            ['cutting', 'vibrating', 'cart-away'].every(task => job.task(task) !== undefined)
+        }
+      }
     ],
     findings: [
       ['base-too-thin', 'open-edge-without-edging'],
@@ -195,75 +154,15 @@ export const TOLD: readonly Told[] = [
           shows: job => job.cut() > 2 * 34.6
         }
       },
-      { flaw: 'no hours for cutting the curve', told: HOURS }
+      {
+        flaw: 'no hours for cutting the curve',
+        told: {
+          figure: 'cutting has hours of its own: more than seven',
+          shows: job => job.task('cutting')!.hours! > 7
+        }
+      }
     ],
     findings: [['base-not-past-edging', 'base-not-past-edging']]
-  },
-  {
-    kind: 'path told in a blog',
-    item: 'J06',
-    specs: ['j06'],
-    compared: [
-      { what: 'units', told: 28, ours: job => job.whole() + job.cut(), apart: 0, because: 'fourteen pairs' },
-      {
-        what: 'cu ft of base',
-        told: 20,
-        ours: job => job.cubicFeet('base'),
-        apart: EXACT,
-        because: 'exact arithmetic'
-      },
-      {
-        what: 'bags of base',
-        told: 40,
-        ours: job => job.cubicFeet('base') / 0.5,
-        apart: EXACT,
-        because: 'exact arithmetic'
-      },
-      { what: 'cu ft of sand', told: 5, ours: job => job.cubicFeet('bed'), apart: EXACT, because: 'exact arithmetic' }
-    ],
-    flaws: [
-      {
-        flaw: 'the last pair overruns the path by 6 in',
-        told: { figure: '26 units are whole and the last two cut', shows: job => job.whole() === 26 && job.cut() === 2 }
-      },
-      {
-        flaw: 'no allowance for compaction in the base',
-        told: { figure: 'loose it is more than the 40 bags', shows: job => job.looseCubicFeet('base') > 23 }
-      }
-    ],
-    findings: [['joint-outside-limits', 'base-not-past-edging']]
-  },
-  {
-    kind: 'patio told in a blog',
-    item: 'J07',
-    specs: ['j07'],
-    compared: [
-      { what: 'units by area', told: 281.25, ours: job => job.worth(), apart: 281.25 * 0.005, because: NEAR_BY_AREA },
-      {
-        what: 'cu ft of gravel',
-        told: 77,
-        ours: job => job.cubicFeet('base'),
-        apart: 77 * 0.085,
-        because: 'the area told is 7 in a hundred high, the depth 1.98 in'
-      },
-      {
-        what: 'cu ft of sand',
-        told: 77,
-        ours: job => job.cubicFeet('bed'),
-        apart: 77 * 0.085,
-        because: 'the area told is 7 in a hundred high, the depth 1.98 in'
-      }
-    ],
-    flaws: [
-      { flaw: '2 in of gravel', told: { finding: 'base-too-thin', saying: '2 in, is 2 in too thin: 4 in at least' } },
-      { flaw: '2 in of sand', told: { finding: 'bed-outside-limits', saying: '1/2 in too thick' } },
-      {
-        flaw: '263 units do not cover 500 sq ft',
-        told: { figure: 'the area takes the worth of 18 more', shows: job => Math.floor(job.worth()) === 263 + 18 }
-      },
-      { flaw: 'digging underestimated, fill at the low side', told: HEIGHTS }
-    ],
-    findings: [['bed-outside-limits', 'base-too-thin', 'base-not-past-edging']]
   },
   {
     kind: 'patio told in a blog',
@@ -278,41 +177,16 @@ export const TOLD: readonly Told[] = [
         flaw: 'a thousand bricks would not cover it, yet many were left',
         told: { figure: 'it takes the worth of more than 1,000', shows: job => job.worth() > 1000 }
       },
-      { flaw: 'many bricks left over', told: ORDERED },
-      { flaw: 'cutting the sod took far longer', told: HOURS }
-    ],
-    findings: [[]]
-  },
-  {
-    kind: 'pad told in a blog',
-    item: 'J14',
-    specs: ['j14'],
-    compared: [
+      { flaw: 'many bricks left over', told: NOT_COUNTED },
       {
-        what: 'squares, whole',
-        told: 190,
-        ours: job => job.whole('square-58'),
-        apart: 2,
-        because: 'what was told covers 63.1 of the 64 sq ft'
-      },
-      {
-        what: 'oblongs, whole',
-        told: 70,
-        ours: job => job.whole('oblong-78'),
-        apart: 2,
-        because: 'what was told covers 63.1 of the 64 sq ft'
-      },
-      { what: 'cut', told: 0, ours: job => job.cut(), apart: 0, because: '"no cuts"' },
-      { what: 'cu ft of sand', told: 10.7, ours: job => job.cubicFeet('bed'), apart: 0.05, because: LAST_DIGIT },
-      { what: 'bags of sand', told: 21.3, ours: job => job.cubicFeet('bed') / 0.5, apart: 0.05, because: LAST_DIGIT }
-    ],
-    flaws: [
-      {
-        flaw: '2 in of sand instead of the 1 in planned',
-        told: { finding: 'bed-outside-limits', saying: 'The bed of squares, 2 in, is 1/2 in too thick' }
+        flaw: 'cutting the sod took far longer',
+        told: {
+          unknown: 'neither how long it was thought to take nor how long it took was told',
+          lacks: job => job.evaluation.job!.work.tasks.length === 0
+        }
       }
     ],
-    findings: [['joint-outside-limits', 'bed-outside-limits', 'joint-outside-limits', 'bed-outside-limits']]
+    findings: [[]]
   },
   {
     kind: 'repair told in a blog',

@@ -1,10 +1,10 @@
 // What people asked for on heights, doors, base and sand depth and buried things. Sums are worked by hand.
 import { area, edge, layer, level, thing, told, waterOver } from './figures.ts';
+import { Ordered } from '../ordered.ts';
 import type { Missing, Need } from './need.ts';
 
 const NO_PRICES: Missing = {
-  missing: 'a job says nothing of prices',
-  unsaid: { statement: 'price 952', in: 'job' }
+  missing: 'no prices were told: with price lists the order of the job has its cost'
 };
 const NO_VARIANTS: Missing = {
   missing: 'two plans side by side: each is a job of its own',
@@ -780,7 +780,7 @@ export const NEEDS: readonly Need[] = [
         spec: 'q041-lower'
       },
       { part: 'the choices side by side', ...NO_VARIANTS },
-      { part: 'the price of another door', ...NO_PRICES }
+      { part: 'the price of another door', missing: "it was not told: a cost of one's own is an `extra`" }
     ],
     findings: [['gate-too-low', 'door-step'], []]
   },
@@ -984,8 +984,10 @@ export const NEEDS: readonly Need[] = [
       { part: 'the 2 in', finding: 'bed-outside-limits', saying: '2 in, is 1/2 in too thick' },
       {
         part: 'in bags, as they are sold',
-        missing: 'how sand is packed has no word',
-        unsaid: { statement: 'bag 0.5 cu ft', in: 'job' }
+        by: '24.7, rounded up',
+        figure: 25,
+        in: '',
+        ours: job => new Ordered(job).packs('washed-sand')
       }
     ],
     findings: [['bed-outside-limits']]
@@ -1027,8 +1029,10 @@ export const NEEDS: readonly Need[] = [
       },
       {
         part: 'what is lost into the base, as a share of its own',
-        missing: 'an allowance for loss has no word: settled and loose are told',
-        unsaid: { statement: 'allowance 10 %', in: 'area' }
+        by: '100 / 324 x 110 / 95 x 10 %, as the spec allows',
+        figure: ((100 / 324) * 110) / 95 / 10,
+        in: 'cu yd',
+        ours: job => told(job.need('washed-sand')!.in.find(({ measure }) => measure === 'm3')?.loss)
       }
     ],
     findings: [['base-not-past-edging']]

@@ -1,20 +1,18 @@
 // Two whole jobs with figures worked by hand: points, heights, falls, edges, boxes, pipe, drain, gate, dig, layers, log.
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { JobQuantities } from '../../../language/quantities/contract.ts';
-import { evaluated } from '../../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, FOOT, INCH, SHORT_TON, SQUARE_FOOT } from '../../quantities/jobs.ts';
 import { wrongWorkings } from '../../quantities/workings.ts';
+import { wholeJob } from './whole-job.ts';
 
 interface Read {
   readonly job: JobQuantities;
   readonly wrong: readonly string[];
 }
 
-async function read(name: string): Promise<Read> {
-  const { numbers } = await evaluated(readFileSync(path.join(import.meta.dirname, `${name}.paving`), 'utf8'));
-  const { quantities: job, workings } = numbers!;
+async function read(name: 'terrace' | 'drive'): Promise<Read> {
+  const { evaluation } = await wholeJob(name);
+  const { quantities: job, workings } = evaluation.numbers!;
   return { job, wrong: wrongWorkings(job, workings as Parameters<typeof wrongWorkings>[1]) };
 }
 

@@ -1,0 +1,281 @@
+// The same two jobs: what is bought at invented prices, what is carried, what is done in which order, and what to mind.
+// Worked by hand from the figures of the two specs.
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { NeedQuantities } from '../../../language/buying/order-contract.ts';
+import type { Schedule } from '../../../language/schedule/contract.ts';
+import { CUBIC_FOOT, CUBIC_YARD, FOOT, SHORT_TON } from '../../quantities/jobs.ts';
+import { Ordered } from '../ordered.ts';
+import type { Entered } from '../read.ts';
+import { wholeJob } from './whole-job.ts';
+
+/** The job as planned, and with all that its log tells. */
+interface Twice {
+  readonly planned: Entered;
+  readonly logged: Entered;
+}
+
+async function twice(name: 'terrace' | 'drive'): Promise<Twice> {
+  const logged = await wholeJob(name);
+  return { planned: await logged.beforeLog(), logged };
+}
+
+function need(job: Entered, item: string, measure: string): NeedQuantities['in'][number] {
+  return job.need(item)!.in.find(one => one.measure === measure)!;
+}
+
+/** Tasks in their order, with what they wait for in days. */
+function orderOf({ tasks }: Schedule): string[] {
+  return tasks.map(({ id, holds }) =>
+    [id, ...new Set(holds.filter(({ days }) => days !== undefined).map(({ kind, days }) => `${kind} ${days}`))].join(
+      ', '
+    )
+  );
+}
+
+/** Ids of cautions by the task that they stand at. */
+function cautionsOf({ tasks }: Schedule): Readonly<Record<string, string[]>> {
+  return Object.fromEntries(
+    tasks.filter(({ cautions }) => cautions.length > 0).map(({ id, cautions }) => [id, cautions.map(one => one.id)])
+  );
+}
+
+function caution({ tasks }: Schedule, id: string): string {
+  return tasks.flatMap(({ cautions }) => cautions).find(one => one.id === id)!.text;
+}
+
+function eachOnce(schedule: Schedule): void {
+  const all = Object.values(cautionsOf(schedule)).flat();
+  expect(new Set(all).size).toBe(all.length);
+}
+
+describe('a garden terrace, dug by hand', () => {
+  let planned: Entered;
+  let logged: Entered;
+  let order: Ordered;
+  let schedule: Schedule;
+  beforeAll(async () => {
+    ({ planned, logged } = await twice('terrace'));
+    order = new Ordered(planned);
+    schedule = planned.schedule;
+  });
+
+  it('sand: 39 bags before any allowance, 46 as it is tipped, and loose is cheaper', () => {
+    expect(Math.ceil(planned.cubicFeet('bed') / 0.5)).toBe(39);
+    // 19.5 cu ft x 110 / 95 = 22.6; loose from 1/2 cu yd on.
+    expect(order.choice('washed-sand', 'bag')).toMatchObject({ count: 46, cost: '229.08' });
+    expect(order.choice('washed-sand', 'loose')).toMatchObject({ count: 2, cost: '34.00' });
+    expect(order.amount('washed-sand') / CUBIC_YARD).toBeCloseTo(1, 9);
+  });
+
+  it('stone: 8.7 short tons, 9 as it is sold, in two loads of 8', () => {
+    expect(need(planned, 'crushed-stone', 'kg').wanted! / SHORT_TON).toBeCloseTo(8.74, 2);
+    expect(order.amount('crushed-stone') / SHORT_TON).toBeCloseTo(9, 9);
+    expect(order.loads('gravel-yard')).toBe(2);
+  });
+
+  it('stone and sand share loads: the order is told with the least that any could cost', () => {
+    // 34 + 9 x 38 for stone and sand, two loads of 65; 500 USD would bring them free.
+    const { total, bound, proven, delivery } = order.cost;
+    expect(delivery).toBe('130.00');
+    expect(total).toBe('1178.01');
+    expect(Number(bound)).toBeLessThanOrEqual(Number(total));
+    expect(Number(bound) / Number(total)).toBeGreaterThan(0.99);
+    expect(proven).toBe(bound === total);
+  });
+
+  it('stone, with the soft spot and 8.5 short tons delivered: half a ton short, a ton at least', () => {
+    const stone = need(logged, 'crushed-stone', 'kg');
+    expect(stone.wanted! / SHORT_TON).toBeCloseTo(9.02, 2);
+    expect(stone.delivered! / SHORT_TON).toBeCloseTo(8.5, 9);
+    expect(stone.toBuy! / SHORT_TON).toBeCloseTo(0.52, 2);
+    expect(new Ordered(logged).amount('crushed-stone') / SHORT_TON).toBeCloseTo(1, 9);
+  });
+
+  it('slabs: 2 % for breakage and four put by; a pallet, three layers and eleven pieces', () => {
+    const { used, breakage, keep, wanted } = need(planned, 'slab-16', 'piece');
+    expect({ used, breakage, keep, wanted }).toEqual({ used: 139, breakage: 3, keep: 4, wanted: 139 + 3 + 4 });
+    const { order: rows, orderCost } = planned.evaluation.numbers!.quantities;
+    const slabs = rows!.filter(({ item }) => item === 'slab-16').map(({ pack, count, cost }) => [pack, count, cost]);
+    // 146 = 90 + 3 x 15 + 11.
+    expect(slabs).toEqual([
+      ['piece', 11, '43.45'],
+      ['pack layer of 15', 3, '171.00'],
+      ['pallet of 90', 1, '315.00']
+    ]);
+    expect(orderCost).toMatchObject({ deposits: '20.00' });
+  });
+
+  it('spikes have no price: all else is bought', () => {
+    expect(planned.need('spikes')!.choices).toEqual([]);
+    const bought = new Set(planned.evaluation.numbers!.quantities.order!.map(({ item }) => item));
+    expect([...bought]).toEqual([
+      'slab-16',
+      'washed-sand',
+      'crushed-stone',
+      'separation-cloth',
+      'plain-sand',
+      'spiked-strip'
+    ]);
+  });
+
+  it('barrows: 83 out, 85 with the soft spot, 53 of stone and 8 of sand in, 85 ft each way', () => {
+    const barrows = (job: Entered): unknown[] => job.schedule.carrying.map(one => one.barrows);
+    // 82.3 loose cu yd x 9, 156.1 cu ft of stone and 22.6 of sand, 3 to a barrow.
+    expect(barrows(planned)).toEqual([83, 53, 8]);
+    expect(barrows(logged)).toEqual([85, 53, 8]);
+    expect(planned.looseCubicFeet('base') / 3).toBeCloseTo(52.04, 2);
+    expect(planned.looseCubicFeet('bed') / 3).toBeCloseTo(7.52, 2);
+    for (const { barrows: count, walk } of schedule.carrying) expect(walk! / FOOT).toBeCloseTo(count! * 85 * 2, 6);
+  });
+
+  it('order of work: edging after laying, tapped by hand, swept again after a week', () => {
+    expect(orderOf(schedule)).toEqual([
+      'locate, lead 3',
+      'set-out',
+      'dig',
+      'cart-away',
+      'buried-boxes',
+      'geotextile',
+      'base',
+      'boxes',
+      'bed',
+      'laying/terrace/running-bond',
+      'cutting',
+      'edging-after',
+      'tapping',
+      'joints',
+      'clean-up',
+      'second-sweeping, second-sweeping 7'
+    ]);
+  });
+
+  it('days are Saturdays and Sundays, from the first after what is done', () => {
+    const worked = logged.schedule.tasks.flatMap(({ when }) => when ?? []);
+    expect(worked.length).toBeGreaterThan(0);
+    for (const { startWeekday, endWeekday } of worked) {
+      expect([6, 7]).toContain(startWeekday);
+      expect([6, 7]).toContain(endWeekday);
+    }
+    expect(logged.schedule.begins).toEqual({ on: '2026-05-10', because: 'log' });
+  });
+
+  it('cautions, each once and at its task', () => {
+    eachOnce(schedule);
+    expect(cautionsOf(schedule)).toEqual({
+      locate: ['services'],
+      dig: ['dig-near-lines'],
+      'cart-away': ['waste'],
+      base: ['plate', 'walls', 'fumes'],
+      'laying/terrace/running-bond': ['lifting', 'pallets'],
+      cutting: ['dust', 'saw', 'slurry'],
+      joints: ['sand-dust']
+    });
+    expect(caution(schedule, 'services')).toContain('irrigation, depth not proven');
+    expect(caution(schedule, 'dig-near-lines')).toContain('By hand near every line');
+    expect(caution(schedule, 'dig-near-lines')).toContain('Over the dig lead: irrigation');
+    const lifting = caution(schedule, 'lifting');
+    for (const told of ['slab-16 weighs 42 lb', 'two people, or a carrier', 'not for laying on one']) {
+      expect(lifting).toContain(told);
+    }
+  });
+});
+
+describe('a block drive with a turning area', () => {
+  let planned: Entered;
+  let logged: Entered;
+  let order: Ordered;
+  let schedule: Schedule;
+  beforeAll(async () => {
+    ({ planned, logged } = await twice('drive'));
+    order = new Ordered(planned);
+    schedule = planned.schedule;
+  });
+
+  it('stone: 39.1 t, 40 as it is sold; what was delivered covers it', () => {
+    expect(need(planned, 'type-1', 'kg').wanted! / 1000).toBeCloseTo(39.18, 2);
+    expect(order.amount('type-1')).toBeCloseTo(40_000, 6);
+    expect(need(logged, 'type-1', 'kg').toBuy).toBe(0);
+    expect(logged.evaluation.numbers!.quantities.order!.map(({ item }) => item)).not.toContain('type-1');
+  });
+
+  it('sand: 2.44 m3 settled, 4.3 t, six bags of 850 kg', () => {
+    const settled = planned.cubicFeet('bed') * CUBIC_FOOT;
+    expect(settled * 1760).toBeCloseTo(need(planned, 'sharp-sand', 'kg').wanted!, 6);
+    expect(order.packs('sharp-sand')).toBe(6);
+  });
+
+  it('kerb: straight pieces and pieces for curves are bought apart', () => {
+    // Both curves: half a turn of 1.20 m.
+    const curves = Math.PI * 1.2;
+    const straight = planned.evaluation.numbers!.quantities.edging[0]!.length - curves;
+    expect(need(planned, 'kerb-100 for curves', 'm').wanted).toBeCloseTo(curves, 9);
+    expect(order.packs('kerb-100 for curves')).toBe(Math.ceil(curves / 0.305));
+    expect(order.packs('kerb-100')).toBe(Math.ceil(straight / 0.915));
+  });
+
+  it('concrete: under and behind the kerb, and under the channel; what is not sized is said', () => {
+    const concrete = need(planned, 'concrete', 'm3').wanted!;
+    const kerb = planned.evaluation.numbers!.quantities.edging[0]!.concreteVolume!;
+    // The channel: 5.20 x 0.13 x 0.15 m below it.
+    expect(concrete - kerb).toBeCloseTo(5.2 * 0.13 * 0.15, 9);
+    expect(order.amount('concrete')).toBeCloseTo(2, 9);
+    expect(planned.need('concrete')!.assumptions).toContain(
+      'Concrete behind last courses is not counted: its size is not said.'
+    );
+  });
+
+  it('order of work: kerb, 3 days for its concrete, then the plate against it', () => {
+    expect(orderOf(schedule)).toEqual([
+      'locate, lead 3',
+      'set-out',
+      'dig',
+      'job/task-1',
+      'cart-away',
+      'drains',
+      'edging',
+      'geotextile',
+      'base, concrete 3',
+      'boxes',
+      'bed',
+      'laying/drive/herringbone-45',
+      'laying/drive/sailor-course',
+      'laying/turning/herringbone-45',
+      'cutting',
+      'concrete',
+      'vibrating, concrete 3',
+      'joints',
+      'clean-up',
+      'second-sweeping, second-sweeping 7'
+    ]);
+    const edging = schedule.tasks.find(({ id }) => id === 'edging')!.when!;
+    const base = schedule.tasks.find(({ id }) => id === 'base')!.when!;
+    expect(base.startDay - edging.endDay).toBeGreaterThan(3);
+    expect(schedule.tasks.find(({ id }) => id === 'job/task-1')).toMatchObject({
+      title: 'Soakaway',
+      hours: 6,
+      after: ['dig']
+    });
+  });
+
+  it('the base goes in two layers of 100 mm', () => {
+    expect(schedule.tasks.find(({ id }) => id === 'base')!.title).toContain('200 mm in 2 compaction layers of 100 mm');
+  });
+
+  it('cautions, each once and at its task', () => {
+    eachOnce(schedule);
+    expect(cautionsOf(schedule)).toEqual({
+      locate: ['services'],
+      dig: ['dig-near-lines', 'public-way'],
+      'cart-away': ['waste'],
+      drains: ['wet-concrete'],
+      edging: ['lifting'],
+      base: ['plate'],
+      'laying/drive/herringbone-45': ['lifting-often'],
+      cutting: ['dust', 'saw', 'slurry'],
+      joints: ['sand-dust']
+    });
+    expect(caution(schedule, 'waste')).toContain('registered waste carrier');
+    expect(caution(schedule, 'wet-concrete')).toContain('burns skin');
+    expect(caution(schedule, 'dust')).toContain('saw wet');
+  });
+});
