@@ -7,6 +7,7 @@ import { addFormat } from './format.ts';
 import { addNew } from './new.ts';
 import { allowClosedOutput } from './output.ts';
 import { addQuantities } from './quantities.ts';
+import { addOrder } from './order.ts';
 import { addSchedule } from './schedule.ts';
 import { addSheet } from './sheet.ts';
 import { usageComplaint } from './usage.ts';
@@ -56,7 +57,7 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addSchedule, addFormat, addExplain])
+  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addOrder, addSchedule, addFormat, addExplain])
     add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;

@@ -1,0 +1,157 @@
+import { writeFile } from 'node:fs/promises';
+import type { Command } from 'commander';
+import { placeOfKey } from '../../language/findings/placed.ts';
+import type { Evaluation } from '../../language/paving.ts';
+import type { PricedJob } from '../../language/pricing/priced-job.ts';
+import { orderCsv } from '../../language/views/csv/order-csv.ts';
+import { quantitiesJson } from '../../language/views/json/quantities-json.ts';
+import { orderText } from '../../language/views/text/order/order-text.ts';
+import { clientSheet } from '../../language/views/text/quote/client-sheet.ts';
+import { costsSheet } from '../../language/views/text/quote/costs-sheet.ts';
+import type { QuoteInput } from '../../language/views/text/quote/quote-input.ts';
+import { today } from '../today.ts';
+import { oneOf } from './choices.ts';
+import { readDate } from './dates.ts';
+import { complain, exitWithFindings, Failure } from './fail.ts';
+import { asJson, coloursFor, write } from './output.ts';
+import { Folders, readSpecs, type Reading } from './reading.ts';
+import { FILES, specPaths } from './spec-paths.ts';
+import { readStandardInput } from './standard-input.ts';
+import { VERSION } from './version.ts';
+
+const FORMATS = ['human', 'json', 'csv', 'spreadsheet'] as const;
+
+interface OrderOptions {
+  readonly format: (typeof FORMATS)[number];
+  readonly costs?: true;
+  readonly client?: true;
+  readonly workings?: true;
+  readonly asOf?: string;
+  readonly output?: string;
+}
+
+export function addOrder(program: Command): void {
+  program
+    .command('order')
+    .usage('[options] FILE…')
+    .argument('[files...]')
+    .summary('what to buy in the packs it is sold in, what it costs; the price for a client')
+    .description(
+      `Works out what to buy for the whole job, in the packs it is sold in, so that it covers the need at the least cost. What lies on hand and what was delivered counts. ${FILES}`
+    )
+    .option('--costs', 'the costs of all the work and what becomes the price: not for the client')
+    .option('--client', 'the price as a client reads and signs it, without the costs behind it')
+    .option('--workings', 'with --costs: show how each amount came about')
+    .option('--format <format>', 'human, json, csv or spreadsheet', oneOf('--format', FORMATS), 'human')
+    .option('--as-of <date>', 'the day for which it is worked out, such as 2026-04-18 (default: today)', readDate)
+    .option('-o, --output <file>', 'write to a file')
+    .addHelpText('after', EXAMPLES)
+    .action(order);
+}
+
+const EXAMPLES = `
+Examples:
+  paving order terrace.paving                           what to buy, and other ways to buy it
+  paving order --costs drive.paving                     what the work costs, and the price
+  paving order --client drive.paving                    the sheet that a client signs
+  paving order --format spreadsheet -o order.xlsx terrace.paving
+  paving order --format csv -o order.csv terrace.paving
+
+Prices stand in the spec or in a file that it uses: price washed-sand { bag of 0.5 cu ft for 4.98 USD }.
+Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
+
+type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
+
+async function order(asked: readonly string[], options: OrderOptions): Promise<void> {
+  if (asked.length === 0) throw new Failure('name a job spec, such as: paving order terrace.paving');
+  checkOptions(options);
+  const { specs, complaints } = await specPaths(asked);
+  const asOf = options.asOf ?? today();
+  const reading = await readSpecs(specs, readStandardInput, 'order', new Folders(asOf));
+  const jobs = reading.evaluations.filter(hasJob);
+  [...complaints, ...reading.complaints].forEach(complain);
+  if (jobs.length === 0) {
+    if (reading.evaluations.length > 0)
+      complain('no file here has a job, so there is nothing to buy. Name the file that uses these.');
+    return;
+  }
+  if (options.format === 'spreadsheet') await writeSpreadsheet(jobs, options.output!);
+  else await write(report(reading, jobs, asOf, options), options.output);
+  if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
+}
+
+function checkOptions({ format, costs, client, workings, output }: OrderOptions): void {
+  if (costs === true && client === true) throw new Failure('--costs and --client are two sheets: ask for one of them.');
+  if ((costs === true || client === true) && format !== 'human')
+    throw new Failure(`--costs and --client are for reading: leave out --format ${format}.`);
+  if (workings === true && costs !== true) throw new Failure('--workings goes with --costs.');
+  if (format === 'spreadsheet' && output === undefined)
+    throw new Failure('a spreadsheet goes to a file: add -o order.xlsx.');
+}
+
+function hasJob(evaluation: Evaluation): evaluation is WithJob {
+  return evaluation.job !== undefined && evaluation.numbers !== undefined;
+}
+
+function report(reading: Reading, jobs: readonly WithJob[], asOf: string, options: OrderOptions): string {
+  const colours = coloursFor(options.output);
+  switch (options.format) {
+    case 'json':
+      return asJson(json(reading, jobs, asOf));
+    case 'csv':
+      return orderCsv(jobs.map(({ numbers }) => numbers.quantities));
+    default:
+      return jobs
+        .map(job => {
+          if (options.costs !== true && options.client !== true)
+            return orderText({
+              file: fileOf(job),
+              quantities: job.numbers.quantities,
+              system: job.job.system,
+              colours
+            });
+          const quote = quoteOf(job, reading.pricedOf(job), colours);
+          if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
+          return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
+        })
+        .join('\n\n');
+  }
+}
+
+function quoteOf(
+  { job }: WithJob,
+  priced: PricedJob | undefined,
+  colours: QuoteInput['colours']
+): QuoteInput | undefined {
+  return priced?.costs === undefined
+    ? undefined
+    : { job, money: job.money, numbers: priced.numbers, costs: priced.costs, colours };
+}
+
+function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {
+  const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
+  return quantitiesJson({
+    tool: `paving ${VERSION}`,
+    asOf,
+    files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
+    jobs: jobs.map(job => ({
+      numbers: job.numbers,
+      findings: [...job.findings, ...job.accepted],
+      variants: reading.variantsOf(job),
+      placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
+    }))
+  });
+}
+
+/** Loaded only where a spreadsheet is asked for. */
+async function writeSpreadsheet(jobs: readonly WithJob[], file: string): Promise<void> {
+  const { orderSpreadsheet } = await import('./order-spreadsheet.ts');
+  const bytes = await orderSpreadsheet(jobs.map(({ numbers }) => numbers.quantities));
+  await writeFile(file, bytes).catch(() => {
+    throw new Failure(`${file} can't be written. Check that its folder is there and may be written to.`);
+  });
+}
+
+function fileOf({ texts }: Evaluation): string {
+  return texts[0]!.file;
+}
