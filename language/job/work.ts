@@ -94,6 +94,19 @@ export const RATE_WORDS = [
   'clay-units',
   'herringbone',
   'basket-weave',
-  // Edging on concrete.
-  'concrete'
+  // Edging on concrete, or on spikes; what concrete is for; what drains there are.
+  'concrete',
+  'spikes',
+  'edging',
+  'drain',
+  'channel',
+  'gully',
+  // What is done to a box.
+  'raise',
+  'lower',
+  'tray',
+  'bury',
+  // How a joint filler sets.
+  'bound',
+  'unbound'
 ] as const;

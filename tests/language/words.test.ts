@@ -59,6 +59,14 @@ const CHOICES: readonly (readonly [WordPlace, string])[] = [
   [{ block: 'rule', statement: 'severity' }, rule('severity other')],
   [{ block: 'rule', statement: 'concerns' }, rule('concerns other')],
   [{ block: 'rule', statement: 'cites' }, rule('cites common-practice, "a place", other')],
+  [{ block: 'job', statement: 'crew' }, 'job "T" { rules britain, crew 2, other }'],
+  [{ block: 'job', statement: 'task' }, 'job "T" { rules britain, task "A" 1 h, after other }'],
+  [{ block: 'job', statement: 'hire' }, 'job "T" { rules britain, hire "A" 1 GBP a day, for other }'],
+  [{ block: 'job', statement: 'hire' }, 'job "T" { rules britain, hire "A" 1 GBP a other }'],
+  [{ block: 'job', statement: 'contingency' }, 'job "T" { rules britain, contingency 1 % of other }'],
+  [{ block: 'job', statement: 'extra' }, 'job "T" { rules britain, extra "A" 1 % of other }'],
+  [{ block: 'rate', statement: 'of' }, 'rate r { of other, takes 1 h per m2 }'],
+  [{ block: 'rate', statement: 'includes' }, 'rate r { of bed, takes 1 h per m2, includes other }'],
   [{ block: 'job', statement: 'treat' }, 'job "T" { rules britain, treat base-too-thin as other }'],
   [{ block: 'rulebook', statement: 'treat' }, 'rulebook b { includes britain, treat base-too-thin as other }']
 ];

@@ -1,8 +1,9 @@
 // What a job says of money and work, as plain data.
 import { describe, expect, test } from 'vitest';
+import { wordHelp } from '../../language/editing/word-help.ts';
 import type { Job } from '../../language/job/job.ts';
 import { COMES_AFTER } from '../../language/job/task-order.ts';
-import { TASK_WORDS, type Rate } from '../../language/job/work.ts';
+import { RATE_WORDS, TASK_WORDS, type Rate } from '../../language/job/work.ts';
 import { evaluated } from './in-memory.ts';
 
 async function jobOf(words: string, besides = ''): Promise<Job> {
@@ -227,4 +228,8 @@ describe('Rates', () => {
       'unknown-word'
     ]);
   });
+});
+
+test('help is there for every word behind `when` of a rate', () => {
+  expect(RATE_WORDS.filter(word => wordHelp(word, { block: 'rate', statement: 'when' }) === undefined)).toEqual([]);
 });

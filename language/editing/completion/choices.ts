@@ -44,7 +44,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'RuleCites.how': ['from-memory', 'as-quoted'],
   'CrewClause.first': DAYS,
   'CrewClause.last': [...DAYS.slice(4), ...DAYS.slice(0, 4)],
-  'CrewClause.days': [...DAYS.slice(5), ...DAYS.slice(0, 5)],
+  'CrewClause.days': [...DAYS.slice(5), ...DAYS.slice(0, 5)].map(day => `${day}s`),
   'TaskName.word': tasksFrom('dig', 'base', 'laying'),
   'JobHire.by': ['day', 'week'],
   'JobHire.tasks': tasksFrom('base', 'vibrating', 'dig'),

@@ -196,6 +196,8 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'JobHire.charge': money('45 USD'),
   'JobDisposal.charge': money('28 USD per tonne'),
   'for JobDisposal.charge': money('290 USD'),
+  // Behind the volume stands the mass.
+  ', JobDisposal.holds': { kind: 'kg', imperial: '8 short ton', metric: '8 t' },
   'JobDisposal.holds': { kind: 'm3', imperial: '8 cu yd', metric: '6 m3' },
   'JobContingency.share': same('share', '8 %'),
   'overhead JobShare.value': same('share', '10 %'),

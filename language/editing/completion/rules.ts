@@ -128,7 +128,7 @@ export function wantedAt(scene: Scene, block: BlockName, written: Written, next:
   if (block === 'rule') return wantedInRule(scene, written, next);
   const wanted = wantedQuantity(next.path, [...written.kinds, block], scene.system);
   if (wanted?.kind !== 'money' || wanted.usual === undefined) return wanted;
-  return { ...wanted, usual: wanted.usual.replace('USD', currencyOf(scene.project)) };
+  return { ...wanted, usual: wanted.usual.replace(/\bUSD\b/, currencyOf(scene.project)) };
 }
 
 /** The quantity that a limit, or what a fix writes, wants in a rule. */

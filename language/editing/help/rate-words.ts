@@ -9,18 +9,23 @@ const WHEN: Helps = {
   and: ALL_HOLD,
   hand: help('What is dug by hand', '`dig by hand` of the job'),
   machine: help('What is dug by machine', '`dig by machine` of the job'),
-  block: help(
-    'Units that one hand lays',
-    'A face of at most 101 sq in (0.065 m2), and at most 4 times as long as thick.'
-  ),
-  slab: help(
-    'Larger or longer units than blocks',
-    'A face of more than 101 sq in (0.065 m2), or more than 4 times as long as thick.'
-  ),
+  block: help('Units that one hand lays', 'Smaller than about 300 mm (12 in) square.'),
+  slab: help('Larger units than blocks', 'From about 300 mm (12 in) square on.'),
   'clay-units': help('Units that are made of clay'),
   herringbone: help('Units that lie in any herringbone bond'),
   'basket-weave': help('Units that lie in basket weave'),
-  concrete: help('Edging that is set on concrete')
+  concrete: help('Edging that is set on concrete'),
+  spikes: help('Edging that is held by spikes'),
+  edging: help('Concrete that edging is set on'),
+  drain: help('Concrete that a channel is set on'),
+  channel: help('Drains that are channels'),
+  gully: help('Drains that are gullies'),
+  raise: help('Boxes whose lid is raised'),
+  lower: help('Boxes whose lid is lowered'),
+  tray: help('Boxes whose lid has a tray to pave'),
+  bury: help('Boxes that are cut down and buried'),
+  bound: help('Joint filler that sets'),
+  unbound: help('Joint filler that stays loose, and is swept in a second time')
 };
 
 export const RATE_BLOCK_WORDS: BlockHelp = {

@@ -31,13 +31,8 @@ export const WORK_WORDS: Required<BlockHelp> = {
       and: DAYS,
       a: HOURS,
       day: HOURS,
-      Monday: DAYS,
-      Tuesday: DAYS,
-      Wednesday: DAYS,
-      Thursday: DAYS,
-      Friday: DAYS,
-      Saturday: DAYS,
-      Sunday: DAYS
+      ...together('Monday Tuesday Wednesday Thursday Friday Saturday Sunday', DAYS),
+      ...together('Mondays Tuesdays Wednesdays Thursdays Fridays Saturdays Sundays', DAYS)
     },
     begins: together('on', help('The first day of the work', '`begins on 2026-04-13`')),
     task: {
