@@ -155,6 +155,7 @@ function lets(scene: Scene, { path }: Next, { word, tokens, kinds }: Written): D
 }
 
 function fits(measure: string, kind: QuantityKind): boolean {
+  if (kind === 'goods') return /^(?:kg|m3?|m2)?$/.test(measure);
   return kind === 'any' || measure === (/^(?:share|slope|number)$/.test(kind) ? '' : kind);
 }
 

@@ -1,9 +1,12 @@
 import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
 
-/** What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %. */
+/**
+ * What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %,
+ * `goods` for so much of what is bought, by whatever measure that is sold.
+ */
 export type QuantityKind =
-  'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'any';
+  'm' | 'm2' | 'm3' | 'kg' | 'kg/m3' | 's' | 'degrees' | 'share' | 'slope' | 'number' | 'money' | 'goods' | 'any';
 
 interface Usual extends BothWays {
   readonly kind: QuantityKind;
@@ -163,27 +166,28 @@ const USUAL: Readonly<Record<string, Usual>> = {
   'kept-back MeasureItem.value': same('share', '20 %'),
   'PricesOn.valid': same('s', '60 days'),
   'Delivery.charge': money('65 USD'),
-  'load DeliveryClause.amount': { kind: 'kg', imperial: '8 short ton', metric: '8 t' },
-  'order DeliveryClause.amount': { kind: 'kg', imperial: '2 short ton', metric: '2 t' },
-  'free DeliveryClause.amount': money('500 USD'),
-  'pack Size.sides': same('number', '430'),
-  'pack-layer Size.sides': same('number', '15'),
-  'pallet Size.sides': same('number', '90'),
-  'box-of Size.sides': same('number', '24'),
-  'bag Size.sides': { kind: 'kg', imperial: '50 lb', metric: '25 kg' },
-  'bulk-bag Size.sides': { kind: 'kg', imperial: '1 short ton', metric: '850 kg' },
-  'length Size.sides': length('8 ft', '915 mm'),
+  'load DeliveryClause.amount': { kind: 'goods', imperial: '8 short ton', metric: '8 t' },
+  'order DeliveryClause.amount': { kind: 'goods', imperial: '2 short ton', metric: '2 t' },
+  'from DeliveryClause.amount': money('500 USD'),
+  'pack Holds.sides': same('goods', '430'),
+  'pack-layer Holds.sides': same('goods', '15'),
+  'pallet Holds.sides': same('goods', '90'),
+  'box-of Holds.sides': same('number', '24'),
+  'bag Holds.sides': { kind: 'goods', imperial: '50 lb', metric: '25 kg' },
+  'bulk-bag Holds.sides': { kind: 'goods', imperial: '1 short ton', metric: '850 kg' },
+  'length Holds.sides': length('8 ft', '915 mm'),
+  'price Holds.sides': { kind: 'goods', imperial: '12 x 100 ft', metric: '4.5 x 100 m' },
   'loose SoldBy.price': { kind: 'money', imperial: '38 USD per short ton', metric: '32 USD per tonne' },
   'SoldBy.price': money('57 USD'),
   'loose SoldClause.price': { kind: 'money', imperial: '35 USD per short ton', metric: '29 USD per tonne' },
   'SoldClause.price': money('54 USD'),
   'deposit SoldClause.amount': money('20 USD'),
   'weight SoldClause.amount': { kind: 'kg', imperial: '3900 lb', metric: '1200 kg' },
-  'steps SoldClause.amount': { kind: 'kg', imperial: '1/2 short ton', metric: '0.5 t' },
-  'loose SoldClause.amount': { kind: 'kg', imperial: '10 short ton', metric: '10 t' },
+  'steps SoldClause.amount': { kind: 'goods', imperial: '1/2 short ton', metric: '0.5 t' },
+  'loose SoldClause.amount': { kind: 'goods', imperial: '10 short ton', metric: '10 t' },
   'SoldClause.amount': same('number', '4'),
   'MixedSize.count': same('number', '10'),
-  'Stock.amount': same('any', '12'),
+  'Stock.amount': same('goods', '12'),
 
   'JobCrew.people': same('number', '2'),
   'CrewClause.hours': same('s', '8 h'),
@@ -223,15 +227,16 @@ export function wantedQuantity(
   words: readonly string[],
   system: System
 ): WantedQuantity | undefined {
-  // The nearest property says most.
+  // The nearest property says most, and so does the nearest word; the block comes last.
+  const nearest = [...words.slice(0, -1).reverse(), ...words.slice(-1)];
   for (const property of path.toReversed()) {
-    const keys = [...words.map(word => `${word} ${property}`), property];
+    const keys = [...nearest.map(word => `${word} ${property}`), property];
     const usual = keys.map(key => USUAL[key]).find(found => found !== undefined);
     if (usual === undefined) continue;
     const isWithin = path.some(each => WITHIN.includes(each));
     const value = isWithin
       ? {}
-      : { usual: property === 'Size.sides' ? sizesLeft(usual[system], words) : usual[system] };
+      : { usual: /^(?:Size|Holds)\.sides$/.test(property) ? sizesLeft(usual[system], words) : usual[system] };
     return { property, kind: usual.kind, large: usual.large ?? false, ...value };
   }
   return undefined;
@@ -301,6 +306,10 @@ const MEASURES_OF: Readonly<Record<QuantityKind, readonly [readonly string[], re
   ],
   number: [[], []],
   money: [['USD', 'CAD', 'GBP', 'EUR', 'AUD', 'NZD'], []],
+  goods: [
+    ['short ton', 'cu yd', 'lb', 'cu ft', 'sq ft', 'ft'],
+    ['t', 'm3', 'kg', 'm2', 'm', 'mm']
+  ],
   any: [
     ['in', 'ft', 'sq ft', 'cu yd', 'lb', '%'],
     ['mm', 'm', 'm2', 'm3', 'kg']

@@ -289,6 +289,10 @@ const REPEATED: Readonly<Partial<Record<BlockName, readonly string[]>>> = {
   site: ['benchmark', 'break-line'],
   existing: ['joint-line', 'edge'],
   drain: ['grate'],
+  price: [
+    ...['loose', 'piece', 'pack', 'pack-layer', 'pallet', 'bag', 'bulk-bag'],
+    ...['roll', 'length', 'box-of', 'mixed-pack']
+  ],
   bond: ['course'],
   area: ['border', 'band'],
   rulebook: ['treat', 'prefer'],

@@ -9,7 +9,7 @@ import { behindComma, clauseOffers, wordsToSay, written } from './clauses.ts';
 import type { Begun } from './cursor.ts';
 import type { Part } from './insertion.ts';
 import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
-import { kindsOf, measuresAfterPer, measuresFor, type WantedQuantity } from './quantities.ts';
+import { kindsOf, measuresAfterPer, measuresFor, type QuantityKind, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
 import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
@@ -148,13 +148,22 @@ function measuresAt(scene: Scene, begun: Begun, at: Next): readonly string[] {
   // Behind feet stand inches, and behind anything else nothing.
   if (isSecondPart) return before !== undefined && FEET.test(before.image) ? ['in'] : [];
   const measures = wanted === undefined ? [] : measuresFor(wanted, scene.system);
-  return wanted?.kind === 'money' ? [...new Set([currencyOf(scene.project), ...measures])] : measures;
+  // The least that is brought is told in money too.
+  const isMoney = wanted?.kind === 'money' || wanted?.property === 'DeliveryClause.amount';
+  return isMoney ? [...new Set([currencyOf(scene.project), ...measures])] : measures;
 }
 
 function lacksMeasure(scene: Scene, begun: Begun, next: readonly Next[]): boolean {
   const at = next.find(({ is }) => is === 'MEASURE');
-  return at !== undefined && measuresAt(scene, begun, at).length > 0 && wantedHere(scene, begun, at)?.kind !== 'any';
+  return (
+    at !== undefined &&
+    measuresAt(scene, begun, at).length > 0 &&
+    !MAY_BE_BARE.includes(wantedHere(scene, begun, at)?.kind)
+  );
 }
+
+/** Kinds of quantities that may be counts. */
+const MAY_BE_BARE: readonly (QuantityKind | undefined)[] = ['any', 'goods'];
 
 function wantedHere(scene: Scene, begun: Begun, next: Next): WantedQuantity | undefined {
   return wantedAt(scene, scene.cursor.block, begun, next);
@@ -209,12 +218,17 @@ function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[
     const words =
       sideChoices(scene, begun, each) ?? (each.is === 'ID' ? choicesAt(each.path, begun.word, scene) : undefined);
     return (words ?? [])
-      .filter(word => !said.has(word))
+      .filter(word => !said.has(word) && !beginsStatement(scene, begun, word))
       .map((word): Offer => {
         const help = helpOn(scene, each.is === 'NUMBER' ? 'leg' : word, begun.word);
         return { label: word, kind: 'choice', parts: [word], help };
       });
   });
+}
+
+/** Behind the comma of a list it would begin a statement: a material that is for concrete is for nothing else. */
+function beginsStatement({ cursor: { block } }: Scene, { tokens }: Begun, word: string): boolean {
+  return tokens.length > 1 && BLOCKS[block].commas && Object.hasOwn(BLOCKS[block].statements, word);
 }
 
 /** Further sides in a list, or legs by their number. */
