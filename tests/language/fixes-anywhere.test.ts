@@ -64,7 +64,7 @@ describe('Each fix removes its finding and adds none', () => {
 
   test(
     'of the samples, with a slip in a layer, joints, traffic, the ground, an edging or a unit',
-    { timeout: 120_000 },
+    { timeout: 300_000 },
     () => {
       const mended = new Set<string>();
       for (const { name, text } of read('samples', '.paving'))
@@ -78,7 +78,7 @@ describe('Each fix removes its finding and adds none', () => {
     }
   );
 
-  test.each(read('samples', '.paving'))('of $name, damaged', { timeout: 120_000 }, ({ text }) => {
+  test.each(read('samples', '.paving'))('of $name, damaged', { timeout: 300_000 }, ({ text }) => {
     let tried = 0;
     fc.assert(
       fc.property(DAMAGE, damage => {

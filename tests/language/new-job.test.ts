@@ -136,7 +136,7 @@ describe('whatever is answered', () => {
   const ground = eachWithEach(['country', 'traffic', 'near', 'soil', 'water', 'winters']);
   const threeSides = eachWithEach(['left', 'far', 'right']);
 
-  test('nothing is found but about pieces, and the text is in its canonical form', { timeout: 120_000 }, () => {
+  test('nothing is found but about pieces, and the text is in its canonical form', { timeout: 300_000 }, () => {
     for (const [index, answers] of ground.entries()) {
       const all = { ...answers, ...threeSides[(index * 1009) % threeSides.length] };
       const text = written(all);
@@ -152,7 +152,7 @@ describe('whatever is answered', () => {
     }
   });
 
-  test('nor of any size that was taken', { timeout: 120_000 }, () => {
+  test('nor of any size that was taken', { timeout: 300_000 }, () => {
     const length = fc.oneof(
       fc.integer({ min: 1, max: 40 }).map(feet => `${feet} ft`),
       fc
@@ -177,7 +177,7 @@ describe('whatever is answered', () => {
     );
   });
 
-  test('the base is as thick as the rules ask for, and no thicker', { timeout: 120_000 }, () => {
+  test('the base is as thick as the rules ask for, and no thicker', { timeout: 300_000 }, () => {
     for (const answers of eachWithEach(['country', 'traffic', 'soil', 'water', 'winters'])) {
       const thinner = written(answers).replace(
         /(base +[\w-]+ )(\d+) (in|mm)/,
@@ -371,7 +371,7 @@ describe('an answer', () => {
     ]
   ])('from outside is read with care: %j', (given, problem) => expect(readAnswers(given, trial)).toEqual({ problem }));
 
-  test('nothing but a size slips into the spec, whatever is typed', { timeout: 120_000 }, () => {
+  test('nothing but a size slips into the spec, whatever is typed', { timeout: 300_000 }, () => {
     const pieces = [
       '1',
       '12',

@@ -198,7 +198,7 @@ describe('the numbers come to what was promised', () => {
       });
     }
     expect(count).toBeGreaterThan(5);
-  }, 120_000);
+  }, 300_000);
 
   test('on faulty specs, as far as their areas are sound', async () => {
     let count = 0;
@@ -210,5 +210,5 @@ describe('the numbers come to what was promised', () => {
       count += await kept(paving, file, readFileSync(file, 'utf8'), changed);
     }
     expect(count).toBeGreaterThan(5);
-  }, 120_000);
+  }, 300_000);
 });

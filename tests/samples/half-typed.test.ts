@@ -38,7 +38,7 @@ function* cutsOf(file: string): Generator<Cut> {
 const counted = { cases: 0, unaffected: 0, changed: 0 };
 
 describe.each(JOBS)('%s, half typed', job => {
-  it('only what leans on the cut changes', { timeout: 120_000 }, async () => {
+  it('only what leans on the cut changes', { timeout: 300_000 }, async () => {
     const paving = newPaving();
     const whole = await evaluated(job, paving);
     const before = areaNumbers(whole);

@@ -84,5 +84,5 @@ describe.each(FILES)('%s', file => {
     );
     // Nothing is rewritten in rules.
     expect(checked > 0).toBe(/^(?:area|unit|material|site) /m.test(text));
-  }, 60_000);
+  }, 300_000);
 });

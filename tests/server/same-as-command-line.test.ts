@@ -21,7 +21,7 @@ const FOLDERS = [
 
 test.each(FOLDERS)(
   '$name: the server finds what the command line finds, in the same places',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async ({ name, every }) => {
     const folder = path.join(ROOT, name);
     const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
@@ -76,7 +76,7 @@ function inOrder(left: object, right: object): number {
   return JSON.stringify(left) < JSON.stringify(right) ? -1 : 1;
 }
 
-test('every sample: the server shows the numbers that the command line gives', { timeout: 60_000 }, async () => {
+test('every sample: the server shows the numbers that the command line gives', { timeout: 300_000 }, async () => {
   const folder = path.join(ROOT, 'samples');
   const client = new Client();
   await client.start(folder);

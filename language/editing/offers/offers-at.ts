@@ -28,7 +28,12 @@ const ABOUT: Readonly<Record<string, readonly AdviceAbout[]>> = {
  * Changes at a place that leave less to cut in its area, each with what it saves in its title. They change numbers on
  * purpose: see `keepsPromise`. Long work, in steps.
  */
-export function* offersAt(look: Look, { job }: Evaluation, start: number, end: number): Generator<void, Offer[]> {
+export function* offersAt(
+  look: Look,
+  { job, numbers }: Evaluation,
+  start: number,
+  end: number
+): Generator<void, Offer[]> {
   const { parsed } = look.text;
   const statement = topStatementAt(parsed, start);
   if (job === undefined || statement?.word !== 'area' || isBroken(parsed, statement)) return [];
@@ -38,6 +43,8 @@ export function* offersAt(look: Look, { job }: Evaluation, start: number, end: n
   const key = `area:${parsed.tokens[statement.first + 1]!.image}`;
   const area = job.areas.find(one => one.key === key);
   if (inner === undefined || about === undefined || area === undefined) return [];
+  // Nothing is promised of an area that has no numbers.
+  if (numbers?.quantities.missing.includes(key)) return [];
   const advice = yield* cuttingAdvice(job, area, about);
   if (advice === undefined) return [];
   const inText = { text: look.text, key, statement, gaps: lower(look.project).gaps };

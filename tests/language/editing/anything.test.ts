@@ -20,7 +20,7 @@ const SPECS = readdirSync(FOLDER, { recursive: true, encoding: 'utf8' }).filter(
 
 test(
   'nothing throws at any place of any faulty spec, and every place told lies in the text',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async () => {
     const paving = new Paving(new NodeFiles({ root: FOLDER, shownFrom: FOLDER }));
     let asked = 0;

@@ -172,7 +172,7 @@ area a {
 
 test(
   'for every name in every sample: another name changes no finding and no number',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async () => {
     const paving = newPaving();
     for (const file of FILES) await paving.load(pathOf(file));
