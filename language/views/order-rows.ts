@@ -76,5 +76,7 @@ function supplierName(
   key: string | undefined,
   charges: readonly { readonly supplier: string; readonly name: string }[]
 ): string | undefined {
-  return key === undefined ? undefined : (charges.find(({ supplier }) => supplier === key)?.name ?? key.replace(/^\w+:/, ''));
+  return key === undefined
+    ? undefined
+    : (charges.find(({ supplier }) => supplier === key)?.name ?? key.replace(/^\w+:/, ''));
 }

@@ -12,6 +12,9 @@ export async function orderSpreadsheet(jobs: readonly JobQuantities[]): Promise<
       ? { type: Number, value: Number(value), format: '#,##0.00' }
       : { type: String, value };
   };
-  const data = [heads.map(head => ({ type: String, value: head, fontWeight: 'bold' as const })), ...rows.map(row => row.map(cellOf))];
+  const data = [
+    heads.map(head => ({ type: String, value: head, fontWeight: 'bold' as const })),
+    ...rows.map(row => row.map(cellOf))
+  ];
   return writeXlsxFile(data, { columns: heads.map(head => ({ width: Math.max(12, head.length + 2) })) }).toBuffer();
 }

@@ -81,8 +81,12 @@ describe('for a reader', () => {
 describe('as data', () => {
   test('the JSON of quantities holds needs, order and cost', () => {
     const { out } = asked('--format', 'json');
-    const [job] = (JSON.parse(out) as { jobs: { order: { item: string; cost: string }[]; orderCost: { total: string } }[] }).jobs;
-    expect(job!.order.map(({ item }) => item)).toEqual(expect.arrayContaining(['slab-16', 'crushed-stone', 'washed-sand']));
+    const [job] = (
+      JSON.parse(out) as { jobs: { order: { item: string; cost: string }[]; orderCost: { total: string } }[] }
+    ).jobs;
+    expect(job!.order.map(({ item }) => item)).toEqual(
+      expect.arrayContaining(['slab-16', 'crushed-stone', 'washed-sand'])
+    );
     expect(job!.orderCost.total).toMatch(/^\d+\.\d\d$/);
   });
 
@@ -94,16 +98,17 @@ describe('as data', () => {
     const rows = parse(out, { bom: true, columns: true }) as Record<string, string>[];
     expect(rows.length).toBeGreaterThan(3);
     expect(rows.every(row => row['Job'] === "'=1+1")).toBe(true);
-    const { orderCost } = (
-      JSON.parse(asked('--format', 'json').out) as { jobs: { orderCost: { total: string } }[] }
-    ).jobs[0]!;
+    const { orderCost } = (JSON.parse(asked('--format', 'json').out) as { jobs: { orderCost: { total: string } }[] })
+      .jobs[0]!;
     const cents = rows.reduce((sum, row) => sum + Math.round(Number(row['Cost'] || 0) * 100), 0);
     expect(cents).toBe(Math.round(Number(orderCost.total) * 100));
   });
 
   test('the spreadsheet is read back by another reader: numbers, money and texts', async () => {
     const file = path.join(mkdtempSync(path.join(tmpdir(), 'order-')), 'order.xlsx');
-    const { code } = paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], { input: SLY });
+    const { code } = paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], {
+      input: SLY
+    });
     expect(code).toBe(0);
     const book = new ExcelJS.Workbook();
     await book.xlsx.load(readFileSync(file) as unknown as ArrayBuffer);

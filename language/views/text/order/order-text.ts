@@ -98,7 +98,9 @@ function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[
 
 function isUnpriced({ item, in: amounts, choices }: NeedQuantities, order: readonly OrderQuantities[]): boolean {
   return (
-    choices.length === 0 && amounts.some(({ toBuy }) => toBuy > 0) && !order.some(({ item: ordered }) => ordered === item)
+    choices.length === 0 &&
+    amounts.some(({ toBuy }) => toBuy > 0) &&
+    !order.some(({ item: ordered }) => ordered === item)
   );
 }
 
