@@ -23,7 +23,10 @@ supplier gravel-pit {
 price crushed-stone from gravel-pit {
   loose for 38 USD per short ton, in steps of 1/2 short ton, at least 1 short ton
 }
-price washed-sand { bag of 0.5 cu ft for 4.98 USD }
+price washed-sand {
+  bag of 0.5 cu ft for 4.98 USD
+  bulk-bag of 1 short ton for 400 USD
+}
 price slab-16 {
   piece for 3.95 USD
   pallet of 60 for 210 USD, deposit 20 USD
