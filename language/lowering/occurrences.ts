@@ -86,7 +86,7 @@ function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: str
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
-  if (kinds === KINDS['Acceptable'] || kinds === KINDS['Priced']) return names.anywhere(kinds, name);
+  if (FOUND_BY_JOB.some(found => kinds === KINDS[found])) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
@@ -120,6 +120,9 @@ function kindsAt(container: AstNode, property: string): readonly Kind[] {
   return KINDS[ast.reflection.getReferenceType({ container, property, reference: NO_REFERENCE })]!;
 }
 
+/** What may stand in any file of the job. */
+const FOUND_BY_JOB: readonly string[] = ['Acceptable', 'Priced', 'PricedUnit'];
+
 const NO_REFERENCE = { $refText: '', ref: undefined };
 
 /** In the order in which a name is looked for. */
@@ -144,6 +147,7 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   PipeEnd: ['point', 'kept-out', 'drain'],
   Deliverable: ['material', 'unit'],
   Priced: ['material', 'unit'],
+  PricedUnit: ['unit'],
   Supplier: ['supplier'],
   Acceptable: ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'],
   Meetable: ['existing', 'area', 'drain', 'side-kind']

@@ -4,7 +4,7 @@ import type { PriceList, SoldAs, Supplier } from '../job/prices.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import { goodsOf } from './goods.ts';
-import { keyOf } from './keys.ts';
+import { keyOf, keyOfPrice } from './keys.ts';
 import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
 import { breaksAgree } from './price-breaks.ts';
@@ -232,11 +232,6 @@ export class Prices {
       fixes: [takingOut(context, text, node, { like: first })]
     });
   }
-}
-
-/** The key of a price list: by what is sold, and by whom. */
-function keyOfPrice({ thing, supplier }: ast.Price): Key {
-  return `price:${thing.$refText}${supplier === undefined ? '' : `@${supplier.$refText}`}`;
 }
 
 /** The same pack, or loose by the same measure. */
