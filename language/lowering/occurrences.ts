@@ -82,11 +82,12 @@ export function occurrencesBeside(text: SpecText, project: Project, word: string
 }
 
 function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: string): Declared | undefined {
+  if (kinds === KINDS['Priced'] || kinds === KINDS['PricedUnit']) return names.priced(text, kinds, name);
   for (const kind of kinds) {
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
-  if (FOUND_BY_JOB.some(found => kinds === KINDS[found])) return names.anywhere(kinds, name);
+  if (kinds === KINDS['Acceptable']) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
@@ -119,9 +120,6 @@ function occurrence(
 function kindsAt(container: AstNode, property: string): readonly Kind[] {
   return KINDS[ast.reflection.getReferenceType({ container, property, reference: NO_REFERENCE })]!;
 }
-
-/** What may stand in any file of the job. */
-const FOUND_BY_JOB: readonly string[] = ['Acceptable', 'Priced', 'PricedUnit'];
 
 const NO_REFERENCE = { $refText: '', ref: undefined };
 

@@ -173,9 +173,11 @@ export class Prices {
   ): Sold {
     const kinds = property === 'unit' ? (['unit'] as const) : (['material', 'unit'] as const);
     const { names } = this.context;
-    const near = kinds.map(kind => names.find(text, kind, name)).find(found => found !== undefined);
-    const declared = near ?? names.anywhere(kinds, name);
-    if (declared !== undefined) return { declared };
+    const declared = names.priced(text, kinds, name);
+    if (declared !== undefined) {
+      names.use(declared);
+      return { declared };
+    }
     if (text !== this.main) return 'elsewhere';
     this.context.find(text, key, node, property, name, kinds);
     return undefined;
