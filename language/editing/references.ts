@@ -1,5 +1,5 @@
 import { worldAt } from '../lowering/examples.ts';
-import { namesOf, type Declared } from '../lowering/names.ts';
+import { namesOf, type Declared, type Kind } from '../lowering/names.ts';
 import { isShipped } from '../lowering/project.ts';
 import { occurrencesBeside, type Occurrence } from '../lowering/occurrences.ts';
 import type { Look } from '../paving.ts';
@@ -27,14 +27,17 @@ export function placesInAll(looks: readonly Look[], declared: Declared): Occurre
   return [...found.values()];
 }
 
+/** Areas that sides meet, and what shared price lists are of, stand in other files of the job. */
+const FOUND_BY_JOB: readonly Kind[] = ['area', 'unit', 'material'];
+
 /** Every text that sees the thing, as each job sees the text. */
 export function* looksThatMayName(looks: readonly Look[], { kind, text: own }: Declared): Generator<Look> {
   const mains = new Set(looks.map(({ text }) => text));
   for (const { text: main, project } of looks) {
     if (!isShipped(project, own) && !project.texts.includes(own)) continue;
     for (const text of project.texts) {
-      // In each job that uses a text its names mean the same; only areas are also found by way of the job.
-      if (kind === 'area' || text === main || !mains.has(text)) yield { text, project };
+      // In each job that uses a text its names mean the same; some things are also found by way of the job.
+      if (FOUND_BY_JOB.includes(kind) || text === main || !mains.has(text)) yield { text, project };
     }
   }
 }

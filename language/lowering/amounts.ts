@@ -183,6 +183,8 @@ function isRatioInWords({ parts, per }: Quantity): boolean {
 }
 
 function partFixes(node: Quantity, part: Part): SaidFix[] {
+  // Of `19 ft 1 1/ in` nobody can tell which number was meant.
+  if (node.parts.filter(({ measure }) => measure === undefined).length > 1) return [];
   const measure = measureBeside(node, part);
   return measure === undefined ? [] : [writing(`${part.number} ${measure}`)];
 }

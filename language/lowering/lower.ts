@@ -274,7 +274,7 @@ class Lowering {
       buying,
       ...priced,
       stock: readStock(this.context, packs, texts, this.missing),
-      concrete: this.concrete(checked.country),
+      concrete: this.concrete(),
       points: this.points.all(declaredIn(this.project, 'point')),
       ...areas,
       tapes: this.taped.tapes(),
@@ -295,7 +295,7 @@ class Lowering {
   }
 
   /** One's own material of that role, else the shipped one. */
-  private concrete(country: Country | undefined): Material {
+  private concrete(): Material {
     const { context, things } = this;
     for (const declared of declaredIn(this.project, 'material')) {
       const material = context.watch(() => things.material(declared)).value;
@@ -303,7 +303,7 @@ class Lowering {
       context.names.find(declared.text, 'material', declared.name);
       return material;
     }
-    return things.standard('concrete', country)!;
+    return things.material(namesOf(this.project.shipped).byName.get('material concrete')!)!;
   }
 
   /** Faults in a price list that no job is read with. */

@@ -187,6 +187,11 @@ export class Names {
     return declared;
   }
 
+  /** Tells that something uses it. */
+  use({ node }: Declared): void {
+    this.used.add(node);
+  }
+
   /** The same for a message: what is only named there is not used. */
   peek(from: SpecText, kind: Kind, name: string): Declared | undefined {
     for (const text of this.visible.get(from) ?? [from]) {
@@ -206,6 +211,21 @@ export class Names {
   anywhere(kinds: readonly Kind[], name: string): Declared | undefined {
     for (const kind of kinds)
       for (const text of this.visible.keys()) {
+        this.lookUps++;
+        const declared = namesOf(text).byName.get(`${kind} ${name}`);
+        if (declared !== undefined) return declared;
+      }
+    return undefined;
+  }
+
+  /**
+   * What a price is of: a thing of the text or of what it uses, else of any file of the job, for price lists are shared, and
+   * last what ships by that name.
+   */
+  priced(from: SpecText, kinds: readonly Kind[], name: string): Declared | undefined {
+    const visible = this.visible.get(from) ?? [from];
+    for (const text of [...visible.slice(0, -1), ...this.visible.keys(), ...visible.slice(-1)])
+      for (const kind of kinds) {
         this.lookUps++;
         const declared = namesOf(text).byName.get(`${kind} ${name}`);
         if (declared !== undefined) return declared;

@@ -82,11 +82,12 @@ export function occurrencesBeside(text: SpecText, project: Project, word: string
 }
 
 function leadsTo(names: Names, text: SpecText, kinds: readonly Kind[], name: string): Declared | undefined {
+  if (kinds === KINDS['Priced'] || kinds === KINDS['PricedUnit']) return names.priced(text, kinds, name);
   for (const kind of kinds) {
     const declared = names.peek(text, kind, name);
     if (declared !== undefined) return declared;
   }
-  if (kinds === KINDS['Acceptable'] || kinds === KINDS['Priced']) return names.anywhere(kinds, name);
+  if (kinds === KINDS['Acceptable']) return names.anywhere(kinds, name);
   return kinds === KINDS['Meetable'] ? names.neighbour(name) : undefined;
 }
 
@@ -144,6 +145,7 @@ const KINDS: Readonly<Record<string, readonly Kind[]>> = {
   PipeEnd: ['point', 'kept-out', 'drain'],
   Deliverable: ['material', 'unit'],
   Priced: ['material', 'unit'],
+  PricedUnit: ['unit'],
   Supplier: ['supplier'],
   Drain: ['drain'],
   Acceptable: ['area', 'kept-out', 'unit', 'material', 'gate', 'drain', 'pipe', 'route'],

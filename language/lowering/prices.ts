@@ -4,7 +4,7 @@ import type { PriceList, SoldAs, Supplier } from '../job/prices.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Context } from './context.ts';
 import { goodsOf } from './goods.ts';
-import { keyOf } from './keys.ts';
+import { keyOf, keyOfPrice } from './keys.ts';
 import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
 import { breaksAgree } from './price-breaks.ts';
@@ -173,9 +173,11 @@ export class Prices {
   ): Sold {
     const kinds = property === 'unit' ? (['unit'] as const) : (['material', 'unit'] as const);
     const { names } = this.context;
-    const near = kinds.map(kind => names.find(text, kind, name)).find(found => found !== undefined);
-    const declared = near ?? names.anywhere(kinds, name);
-    if (declared !== undefined) return { declared };
+    const declared = names.priced(text, kinds, name);
+    if (declared !== undefined) {
+      names.use(declared);
+      return { declared };
+    }
     if (text !== this.main) return 'elsewhere';
     this.context.find(text, key, node, property, name, kinds);
     return undefined;
@@ -232,11 +234,6 @@ export class Prices {
       fixes: [takingOut(context, text, node, { like: first })]
     });
   }
-}
-
-/** The key of a price list: by what is sold, and by whom. */
-function keyOfPrice({ thing, supplier }: ast.Price): Key {
-  return `price:${thing.$refText}${supplier === undefined ? '' : `@${supplier.$refText}`}`;
 }
 
 /** The same pack, or loose by the same measure. */

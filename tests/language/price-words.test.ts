@@ -206,6 +206,15 @@ describe('A price', () => {
     expect(own.findings.map(({ id }) => id)).toContain('unknown-name');
   });
 
+  test("in a shared file is of the job's own thing before one that ships by that name", async () => {
+    // What ships by that name is stone; here it is an edging, which has a length.
+    const shared = { 'prices.paving': 'price type-1 { length of 915 mm for 6.20 USD }' };
+    const { job } = await read('use "prices.paving"\nmaterial type-1 { role edging, width 50 mm }', shared);
+    expect(job.prices.map(drawn)).toEqual([['length: 0.915 m, 6.2 USD']]);
+    const { findings } = await evaluated(`${JOB}use "prices.paving"`, shared);
+    expect(findings.map(({ id }) => id)).toContain('sale-does-not-fit');
+  });
+
   test('that is faulty is missing, and takes no area and no other price with it', async () => {
     const evaluation = await evaluated(`${JOB}
       ${SLAB}

@@ -52,6 +52,7 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'SideKind':
       return declared(firstOf(things(scene, 'side-kind'), 'existing-paving'));
     case 'Unit':
+    case 'PricedUnit':
       return declared(things(scene, 'unit'));
     case 'Benchmark':
       return benchmarks(scene, written);

@@ -13,7 +13,7 @@ const GRAMMAR = readFileSync(path.resolve(EDITING, '../syntax/paving.langium'), 
 const rules: Readonly<Record<string, { readonly properties: object }>> = reflection.types;
 const terminals = new Set([...GRAMMAR.matchAll(/^(?:hidden )?terminal (\w+)/gm)].map(([, name]) => name!));
 /** Rules that read the same thing as another in another way. */
-const inferring = new Set([...GRAMMAR.matchAll(/^(\w+) infers \w+:/gm)].map(([, name]) => name!));
+const inferring = new Map([...GRAMMAR.matchAll(/^(\w+) infers (\w+):/gm)].map(([, name, as]) => [name!, as!]));
 const words = new Set([...[...GRAMMAR.matchAll(/'([a-z-]+)'/g)].map(([, word]) => word!), ...Object.keys(BLOCKS)]);
 
 /** The names of the grammar in a source: `Rule`, `TERMINAL`, `Rule.property`, `word Rule.property`, `Rule property`. */
@@ -39,7 +39,8 @@ function isInGrammar(name: string): boolean {
   const [, word, rule = '', property] = /^(?:([a-z-]+) )?(\w+)(?:[. ](\w+))?$/.exec(name)!;
   if (word !== undefined && !words.has(word)) return false;
   if (property === undefined && (terminals.has(rule) || inferring.has(rule))) return true;
-  return rule in rules && (property === undefined || property in rules[rule]!.properties);
+  const read = inferring.get(rule) ?? rule;
+  return read in rules && (property === undefined || property in rules[read]!.properties);
 }
 
 test('names of the grammar are the grammar’s own', () => {
