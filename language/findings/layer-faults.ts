@@ -1,4 +1,4 @@
-import type { Area, Height, Site, System } from '../job/job.ts';
+import type { Area, Height, Job, Site, System } from '../job/job.ts';
 import { printHeight, printThickness } from '../measures/print.ts';
 import type { RawFinding, RawFix } from './finding.ts';
 
@@ -17,9 +17,13 @@ export function nothingToDig(area: Area, groundAboveLayers: number, system: Syst
 }
 
 /** An area is dug whose height is not said. */
-export function finishNotSaid(area: Area, deepest: number, system: System): RawFinding[] {
+export function finishNotSaid(
+  area: Area,
+  deepest: number,
+  { system, usualFall }: Pick<Job, 'system' | 'usualFall'>
+): RawFinding[] {
   if (area.finish !== undefined || deepest === 0) return [];
-  const height = `${example(area.site, area.site.ground, system)}${fallFromHouse(area, system)}`;
+  const height = `${example(area.site, area.site.ground, system)}${fallFromHouse(area, usualFall)}`;
   return [
     {
       id: 'finish-not-said',
@@ -56,10 +60,10 @@ function example({ benchmark }: Site, other: Height | undefined, system: System)
 }
 
 /** Water runs away from the house: where one side alone meets it, the finish falls from there, as is usual. */
-function fallFromHouse({ edges }: Area, system: System): string {
+function fallFromHouse({ edges }: Area, usualFall: string): string {
   const [side, ...others] = edges.filter(({ meets }) => (meets?.kind ?? meets?.name) === 'house-wall');
   if (side === undefined || others.length > 0) return '';
-  return ` along ${side.name}, falling ${system === 'imperial' ? '1/4 in per ft' : '1:60'} away from ${side.name}`;
+  return ` along ${side.name}, falling ${usualFall} away from ${side.name}`;
 }
 
 /** A height hangs from a benchmark: the site gets one where it has none. */

@@ -37,6 +37,8 @@ export interface Job {
   readonly accepts: readonly Accept[];
   /** The material that a base is usually made of where the job is. */
   readonly usualStone: string;
+  /** How paving usually falls where the job is, as one writes it. */
+  readonly usualFall: string;
   readonly buying: Buying;
   readonly suppliers: readonly Supplier[];
   /** Of things that the job's texts declare or that ship, and of mixed packs of them. */

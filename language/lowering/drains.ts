@@ -112,9 +112,10 @@ export class Drains {
     if (line === undefined || width === undefined) return undefined;
     if (item.depth !== undefined && depth === undefined) return undefined;
     if (item.concrete !== undefined && below === undefined) return undefined;
+    if (area === undefined) this.notMet(item.line, name);
     return {
       kind: 'channel',
-      outline: besideLine(line, this.reach(item.line, line, width.value, name, area)),
+      outline: besideLine(line, this.reach(line, width.value, name, area)),
       line: {
         from: line.from,
         to: line.to,
@@ -128,7 +129,7 @@ export class Drains {
   }
 
   /** In an area it lies within, along one it lies outside, else its line runs through its middle. */
-  private reach(said: ast.PointLine, line: PointLine, width: number, name: string, area: Declared | undefined): Reach {
+  private reach(line: PointLine, width: number, name: string, area: Declared | undefined): Reach {
     const sideIn = (found: Declared): 'left' | 'right' | undefined => {
       const outline = outlineOf(this.context, this.outlines, found);
       return outline && sideAlong(outline.loop, line);
@@ -143,13 +144,12 @@ export class Drains {
         const side = sideIn(found);
         if (side !== undefined) return all(side === 'left' ? 'right' : 'left');
       }
-    if (area === undefined) this.notMet(said, name);
     return { left: width / 2, right: width / 2 };
   }
 
   /** A side along the channel that is said to meet a channel, and not which. */
   private notMet({ from, to }: ast.PointLine, drain: string): void {
-    const ends = [from, to].map(end => end?.$refText);
+    const ends = [from, to].map(({ $refText }) => $refText);
     const isAlong = ({ where: { points } }: ast.EdgeItem): boolean =>
       points.some((point, index) => ends.includes(point.$refText) && ends.includes(points[index + 1]?.$refText ?? ''));
     for (const { text, node, name } of this.context.names.areas())

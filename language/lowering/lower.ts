@@ -6,6 +6,7 @@ import type { Area, Country, Job, Key, Material, Missing, Site, System } from '.
 import { nameIn } from '../job/key-names.ts';
 import { ChunkIndex } from '../syntax/chunk-index.ts';
 import { SHIPPED_RULEBOOKS } from '../library/shipped.ts';
+import { usualFall } from '../library/usual-fall.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
@@ -270,6 +271,7 @@ class Lowering {
       rulebooks: checked.rulebooks,
       rules: checked.rules,
       accepts: readAccepts(this.context, this.project, this.rules, checked.rules),
+      usualFall: usualFall(checked.country ?? 'north-america', system),
       usualStone: STANDARD_NAMES[checked.country ?? 'north-america'].base!,
       buying,
       ...priced,

@@ -1,4 +1,6 @@
-import type { AllAnswers, CountryAnswer, NearAnswer } from './answers.ts';
+import { usualFall } from '../library/usual-fall.ts';
+import type { AllAnswers, NearAnswer } from './answers.ts';
+import { countryOf, systemOf } from './build-up.ts';
 
 /** How the finish falls, as written behind its height. */
 export interface FallWords {
@@ -8,18 +10,6 @@ export interface FallWords {
 }
 
 type SideName = 'near' | 'left' | 'far' | 'right';
-
-/**
- * Least falls: 1/4 in per ft (association guidance on clay units); about 1:60 (public texts on paving in Britain; in Ireland
- * as there, common practice); 2.5 % (German guidance, from memory).
- */
-const FALL: Readonly<Record<CountryAnswer, string>> = {
-  'north-america': '1/4 in per ft',
-  'north-america-metric': '1:50',
-  britain: '1:60',
-  ireland: '1:60',
-  'continental-europe': '1:40'
-};
 
 /** Where water can go, the best first: it soaks away on one's own ground, a channel takes it, other paving leads it on. */
 const TAKES_WATER: readonly (readonly string[])[] = [
@@ -34,7 +24,8 @@ const LOW_SIDES: readonly SideName[] = ['far', 'left', 'right', 'near'];
 const ACROSS: Readonly<Record<SideName, SideName>> = { far: 'near', left: 'right', right: 'left', near: 'far' };
 
 /** To the side that takes the water best; where none does away from the house, and a drain has to take it. */
-export function fallFor({ country, ...sides }: AllAnswers): FallWords {
+export function fallFor(answers: AllAnswers): FallWords {
+  const { country: _, ...sides } = answers;
   const near = (sides.near as NearAnswer) === 'open' ? 'lawn' : '';
   const meets: Readonly<Record<SideName, string>> = { ...sides, near };
   const low = TAKES_WATER.flatMap(kinds => LOW_SIDES.filter(side => kinds.includes(meets[side])))[0];
@@ -43,5 +34,8 @@ export function fallFor({ country, ...sides }: AllAnswers): FallWords {
     low === undefined
       ? 'water has no way off yet: draw in a channel or a gully'
       : `water runs off over the ${low} side`;
-  return { words: `along ${high}, falling ${FALL[country]} away from ${high}`, means };
+  return {
+    words: `along ${high}, falling ${usualFall(countryOf(answers), systemOf(answers))} away from ${high}`,
+    means
+  };
 }

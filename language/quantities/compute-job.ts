@@ -230,7 +230,7 @@ function* areaResult(
     return undefined;
   }
   findings.push(...nothingToDig(area, layers.groundAboveLayers, job.system));
-  findings.push(...finishNotSaid(area, layers.dig.deepest, job.system));
+  findings.push(...finishNotSaid(area, layers.dig.deepest, job));
   findings.push(...softSpotsOutside(area, layers));
   const beyond = area.edges.map(({ meets }) => beyondSide(areas.get(meets?.area ?? '')));
   const { outline: shape, edges: sides, finish, site } = area;

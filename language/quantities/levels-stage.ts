@@ -8,6 +8,7 @@ import { pointAt } from '../setting-out/stationed-line.ts';
 import type { NumbersOf } from './catalogue.ts';
 import type { Workings } from './contract.ts';
 import type { LayeredArea } from './layers-stage.ts';
+import { AT_CORNER, namedCorners } from './named-corners.ts';
 import { Book, type Page } from './page.ts';
 
 /** Heights at one place, m above the datum. */
@@ -64,9 +65,6 @@ interface Spot {
 /** More places than a sheet can hold help nobody. */
 const MOST_LEVELS = 400;
 
-/** A point lies on a corner when it is nearer than this, m. */
-const AT_CORNER = 0.001;
-
 /** Heights at the corners of an area, at its points and boxes, and along its sides; none where its finish is not said. */
 export function levelsStage(inputs: LevelsInputs): LevelsNumbers {
   const book = new Book();
@@ -86,10 +84,7 @@ export function levelsStage(inputs: LevelsInputs): LevelsNumbers {
 }
 
 function spotsOf({ area, names, points, sheet }: LevelsInputs): Spot[] {
-  const corners = area.outline.map(({ from }, index): Spot => {
-    const named = points.find(point => distance(point, from) <= AT_CORNER);
-    return { at: named?.name ?? `corner ${index + 1}`, point: from };
-  });
+  const corners = namedCorners(area.outline, points).map(({ name, at }): Spot => ({ at: name, point: at }));
   // A rounded corner keeps its point for heights, though it lies outside the paving.
   const cornerNames = new Set(names.flatMap(name => name.split(' to ')));
   const isCorner = (point: Point): boolean => corners.some(corner => distance(corner.point, point) <= AT_CORNER);

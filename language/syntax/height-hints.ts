@@ -10,21 +10,8 @@ export function heightHint(tokens: readonly IToken[], at: number): Hint | undefi
     heightsInSite(tokens, at) ??
     bracketedDistance(tokens, at) ??
     offInwards(tokens, at) ??
-    belowFinish(tokens, at) ??
-    fromFirstPoint(tokens, at)
+    belowFinish(tokens, at)
   );
-}
-
-/** `section across from A to C` */
-function fromFirstPoint(tokens: readonly IToken[], at: number): Hint | undefined {
-  const [line, name, from] = tokens.slice(at - 3, at);
-  if (from?.image !== 'from' || !/^(?:line|section)$/.test(line?.tokenType.name ?? '')) return undefined;
-  const [start, end] = [name!.endOffset! + 1, from.endOffset! + 1];
-  return {
-    message: 'Leave `from` out.',
-    fixes: [{ title: 'Take `from` out', edits: [{ start, end, text: '' }] }],
-    isWhole: true
-  };
 }
 
 /** `centre 2 m along A to B, 1.5 m in` */

@@ -35,21 +35,24 @@ export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: 
   );
 }
 
-/** `below the door-sill`, `14 x 16 ft wide`: a word that people say and the language does not need. */
+/** `below the door-sill`, `14 x 16 ft wide`, `section across from A to C`: a word that people say and the language does not need. */
 function needlessWord(tokens: readonly IToken[], at: number): Hint | undefined {
   for (const index of [at, at - 1]) {
     const [before, word] = [tokens[index - 1], tokens[index]];
     if (before === undefined || word === undefined || !isName(word)) continue;
     const ofSize = SIZE_WORDS.has(word.image) && before.tokenType.name === 'MEASURE';
-    if (!ofSize && !ARTICLES.has(word.image)) continue;
+    const ofLine = word.image === 'from' && LINES.has(tokens[index - 2]?.tokenType.name ?? '');
+    if (!ofSize && !ofLine && !ARTICLES.has(word.image)) continue;
     const [start, end] = [before.endOffset! + 1, word.endOffset! + 1];
     const fixes = [{ title: `Take \`${word.image}\` out`, edits: [{ start, end, text: '' }] }];
-    return { message: `Leave \`${word.image}\` out.`, fixes };
+    return { message: `Leave \`${word.image}\` out.`, fixes, isWhole: true };
   }
   return undefined;
 }
 
 const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'my', 'our']);
+/** Statements in which points follow upon a name. */
+const LINES: ReadonlySet<string> = new Set(['line', 'section']);
 const SIZE_WORDS: ReadonlySet<string> = new Set(['wide', 'long', 'deep', 'thick', 'high']);
 
 /** `outline 12 x 16 ft`: its form is not said. */

@@ -5,52 +5,62 @@ import type { Evaluation } from '../../language/paving.ts';
 /** Their fixes bring rules into force, or let them judge: what these find then is no fault of the fix. */
 const LET_RULES_JUDGE = ['traffic-not-said', 'rules-not-named', 'job-missing', 'winters-not-said'];
 
-/** Where there was no base there was no dig: only now does it matter how high anything lies. */
-const LET_HEIGHTS_MATTER = ['base-too-thin'];
-const OF_HEIGHTS = ['ground-not-said', 'finish-not-said'];
-
-/** Where heights or points are told anew, how they lie to the ground beside is told anew as well: notes, topsoil, steps. */
-const TELL_HEIGHTS = ['ground-not-said', 'base-on-topsoil', 'finish-too-high', 'too-many-tapes', 'never-used'];
+/** How a finish lies to the ground and to what is beside it: notes, topsoil, steps. */
 const OF_LEVELS = ['finish-off-ground', 'ground-not-measured', 'base-on-topsoil', 'step-where-people-walk'];
 
-/** Only where a finish lies can be told how it lies to what is there: neighbours, lids, gates, what was measured. */
-const LET_FINISH_BE_JUDGED = ['finish-not-said'];
-const OF_FINISHES = [...OF_LEVELS, 'finish-level', 'lip-where-flush', 'box-lid-changes', 'gate-too-low'];
+/** What mends one finding lets another be judged for the first time, or anew: true, and no fault of the fix. */
+interface LedTo {
+  readonly fixed: readonly string[];
+  readonly tells: readonly string[];
+  readonly when?: (before: Evaluation) => boolean;
+}
+
+const LED_TO: readonly LedTo[] = [
+  // Where there was no base there was no dig: only now does it matter how high anything lies.
+  { fixed: ['base-too-thin'], tells: ['ground-not-said', 'finish-not-said'] },
+  // Where heights or points are told anew, how they lie to the ground beside is told anew as well.
+  {
+    fixed: ['ground-not-said', 'base-on-topsoil', 'finish-too-high', 'too-many-tapes', 'never-used'],
+    tells: OF_LEVELS
+  },
+  // Only where a finish lies can be told how it lies to what is there: neighbours, lids, gates.
+  {
+    fixed: ['finish-not-said'],
+    tells: [...OF_LEVELS, 'finish-level', 'lip-where-flush', 'box-lid-changes', 'gate-too-low']
+  },
+  // What a side meets says whether water may run there, and how far the base and its dig go out.
+  { fixed: ['edge-not-said'], tells: [...OF_LEVELS, 'water-runs-to-house', 'low-place-without-drain'] },
+  // A base that runs further out is dug further out: under what was not measured, or beside.
+  { fixed: ['base-not-past-edging', 'open-edge-without-edging'], tells: ['ground-not-measured', 'dig-deep'] },
+  { fixed: ['base-too-thin', 'base-thinner-than-usual'], tells: ['ground-not-measured'] },
+  // An edging that says itself how far the base runs past it stays as it is where a base is made thicker.
+  {
+    fixed: ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'],
+    tells: ['base-not-past-edging'],
+    when: hasEdgingWithBasePast
+  },
+  // Another bond or joint lays the units elsewhere: other pieces are cut, and a bond may not close, or have no courses.
+  {
+    fixed: [
+      'joint-outside-limits',
+      'clay-joint-under-wheels',
+      'stack-bond-under-wheels',
+      'bond-for-people-under-wheels',
+      'running-bond-under-turning-wheels',
+      'running-bond-under-trucks'
+    ],
+    tells: [
+      'piece-too-small-under-wheels',
+      'slivers',
+      'slivers-too-narrow-to-cut',
+      'bond-does-not-close',
+      'start-does-not-fit'
+    ]
+  }
+];
 
 /** What was built and bought is held against the design as the fix has it now. */
 const OF_THE_RECORD = ['base-off-design', 'bed-off-design', 'finish-off-design', 'delivery-off'];
-
-/** What a side meets says whether water may run there, and how far the base and its dig go out. */
-const TELL_SIDES = ['edge-not-said'];
-const OF_SIDES = [...OF_LEVELS, 'water-runs-to-house', 'low-place-without-drain'];
-
-/** A base that runs further out, past an edging or under one, is dug further out: under what was not measured, or beside. */
-const TAKE_BASES_OUT = ['base-not-past-edging', 'open-edge-without-edging'];
-const OF_WIDER_DIGS = ['ground-not-measured', 'dig-deep'];
-
-/** An edging that says itself how far the base runs past it stays as it is where a base is made thicker. */
-const LET_BASES_GROW = ['base-too-thin', 'base-thinner-than-usual', 'base-on-topsoil'];
-const OF_GROWN_BASES = 'base-not-past-edging';
-
-/** And it is dug wider with it. */
-const OF_GROWN_DIGS = 'ground-not-measured';
-
-/** Another bond or another joint lays the units elsewhere: at the edges other pieces are cut, and a bond may not close, or have no courses to cut inboard in. */
-const LAY_ANEW = [
-  'joint-outside-limits',
-  'clay-joint-under-wheels',
-  'stack-bond-under-wheels',
-  'bond-for-people-under-wheels',
-  'running-bond-under-turning-wheels',
-  'running-bond-under-trucks'
-];
-const OF_PIECES = [
-  'piece-too-small-under-wheels',
-  'slivers',
-  'slivers-too-narrow-to-cut',
-  'bond-does-not-close',
-  'start-does-not-fit'
-];
 
 /** A unit that is mended has another size: still too many of them are no new fault. */
 const COUNTS = 'too-many-units';
@@ -84,15 +94,10 @@ export function badlyFixed(finding: Finding, fix: Fix, before: Evaluation, after
   );
   const isMeant = ({ id, family }: Finding): boolean =>
     (LET_RULES_JUDGE.includes(finding.id) && family === 'rule') ||
-    (LET_HEIGHTS_MATTER.includes(finding.id) && OF_HEIGHTS.includes(id)) ||
-    (TELL_HEIGHTS.includes(finding.id) && OF_LEVELS.includes(id)) ||
     (!fix.safe && OF_THE_RECORD.includes(id)) ||
-    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_DIGS) ||
-    (LET_FINISH_BE_JUDGED.includes(finding.id) && OF_FINISHES.includes(id)) ||
-    (TELL_SIDES.includes(finding.id) && OF_SIDES.includes(id)) ||
-    (TAKE_BASES_OUT.includes(finding.id) && OF_WIDER_DIGS.includes(id)) ||
-    (LAY_ANEW.includes(finding.id) && OF_PIECES.includes(id)) ||
-    (LET_BASES_GROW.includes(finding.id) && id === OF_GROWN_BASES && hasEdgingWithBasePast(before));
+    LED_TO.some(
+      ({ fixed: mended, tells, when }) => mended.includes(finding.id) && tells.includes(id) && (when?.(before) ?? true)
+    );
   const allowed = others.filter(other => !isMeant(other));
   const isSame = numbersOf(before) === numbersOf(after);
   return [

@@ -164,6 +164,7 @@ export function job(areas: readonly Area[], more: Partial<Job> = {}): Job {
     concrete: { key: 'material:concrete', name: 'concrete', roles: ['concrete'], openGraded: false },
     buying: { keep: [], sawCut: given(0.003), offcutsStay: false },
     usualStone: 'type-1',
+    usualFall: '1:60',
     points: [],
     areas,
     boxes: [],

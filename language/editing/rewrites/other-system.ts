@@ -93,7 +93,7 @@ function wholeFile(text: Look['text'], lists: readonly SumList[], job: Statement
   if (made.moved.length === 0 || show === undefined) return [];
   const title = `Write the whole file ${SYSTEM_WORDS[to].lengths}${roundedBy(made.moved)}`;
   return [
-    rewrite(text, { title, kind: 'rewrite', keeps: { within: within(made), but: ['system', 'centre'] } }, [
+    rewrite(text, { title, kind: 'rewrite', keeps: { within: within(made), but: ['system', 'usualFall', 'centre'] } }, [
       ...made.edits,
       show
     ])

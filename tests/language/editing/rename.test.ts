@@ -207,12 +207,8 @@ test(
 /** Tapes and the like are listed in the order of their names: another name stands elsewhere in such a list. */
 function inAnyOrder(told: string): string {
   const nameOf = (each: unknown): unknown => {
-    const { key, from, point } = (each ?? {}) as {
-      readonly key?: unknown;
-      readonly from?: unknown;
-      readonly point?: unknown;
-    };
-    return key ?? from ?? point;
+    const { key, from, point, at } = (each ?? {}) as Readonly<Record<string, unknown>>;
+    return key ?? from ?? point ?? at;
   };
   return JSON.stringify(JSON.parse(told), (_, value: unknown) =>
     Array.isArray(value) && value.every(each => typeof nameOf(each) === 'string')
@@ -222,12 +218,12 @@ function inAnyOrder(told: string): string {
 }
 
 /**
- * Points from tapes are found in the order of their names: another order leaves another last digit. The sheet of heights is
- * listed in that order, and its workings are counted through by it: both are left out.
+ * Points from tapes are found in the order of their names: another order leaves another last digit. Workings are led to
+ * lists of points by number, and so by that order: they are left out.
  */
 function told({ job, numbers, findings, places }: Evaluation): string {
   const written = (key: string, value: unknown): unknown => {
-    if (key === 'levels' || key === 'workings') return undefined;
+    if (key === 'workings') return undefined;
     return typeof value === 'number' && !Number.isInteger(value) ? Number(value.toPrecision(12)) : value;
   };
   return JSON.stringify(

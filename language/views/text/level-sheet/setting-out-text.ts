@@ -1,7 +1,9 @@
+import { distance } from '../../../geometry/index.ts';
 import { diagonals, threeFourFive } from '../../../setting-out/spots.ts';
-import type { Area, Job } from '../../../job/job.ts';
+import type { Job } from '../../../job/job.ts';
 import { printFine, printLength } from '../../../measures/print.ts';
 import { levelStyleOf, printLevelWithMark } from '../../../measures/print-level.ts';
+import { namedCorners } from '../../../quantities/named-corners.ts';
 import type { Colours } from '../colours.ts';
 import { table } from '../table.ts';
 
@@ -12,24 +14,23 @@ import { table } from '../table.ts';
 export function settingOutText(job: Job, colours: Colours): string[][] {
   const { points, system, areas } = job;
   const print = (length: number): string => printLength(length, system);
+  const corners = areas.map(({ outline }) => namedCorners(outline, points));
   const pointTable = table(
     [{ head: 'Point' }, { head: 'x', right: true }, { head: 'y', right: true }, { head: '' }],
     [
       ...points.map(({ name, x, y, fixed }) => [name, print(x), print(y), fixed ? '' : 'worked out']),
-      ...areas.flatMap(area => namelessCorners(area, job).map(({ name, at }) => [name, print(at.x), print(at.y), '']))
+      ...corners.flatMap((named, index) =>
+        named
+          .filter(({ isPoint }) => !isPoint)
+          .map(({ name, at }) => [`${areas[index]!.name}, ${name}`, print(at.x), print(at.y), ''])
+      )
     ],
     colours
-  );
-  const corners = areas.map(area =>
-    cornersOf(
-      area.outline.map(({ from }) => from),
-      job
-    )
   );
   const diagonalsTable = table(
     [{ head: 'Check' }, { head: 'From' }, { head: 'To' }, { head: 'Tape', right: true }],
     areas.flatMap((area, index) => {
-      const named = corners[index]!;
+      const named = corners[index]!.filter(({ isPoint }) => isPoint);
       if (named.length < 4) return [];
       return diagonals(named.map(({ at }) => at)).map(({ from, to, length }) => [
         area.name,
@@ -63,7 +64,7 @@ function bendsText(job: Job, colours: Colours): string[] {
               `${name}, ${edges[index]!.name}`,
               print(arc.centre.x),
               print(arc.centre.y),
-              print(Math.hypot(from.x - arc.centre.x, from.y - arc.centre.y))
+              print(distance(from, arc.centre))
             ]
           ]
     )
@@ -116,10 +117,9 @@ function rightAnglesText({ areas, points, system }: Job, colours: Colours): stri
   const rows = areas.flatMap(area => {
     const [first] = area.outline;
     if (first === undefined || first.arc !== undefined) return [];
-    const length = Math.hypot(first.to.x - first.from.x, first.to.y - first.from.y);
+    const length = distance(first.from, first.to);
     const triangle = threeFourFive(length, system);
-    const isNamed = points.some(({ x, y }) => Math.hypot(x - first.from.x, y - first.from.y) < AT_POINT);
-    if (triangle === undefined || !isNamed) return [];
+    if (triangle === undefined || !namedCorners([first], points)[0]!.isPoint) return [];
     const { along, out, across } = triangle;
     return [[`${area.name}, ${area.edges[0]!.name}`, print(along), print(out), print(across)]];
   });
@@ -130,28 +130,3 @@ function rightAnglesText({ areas, points, system }: Job, colours: Colours): stri
     colours
   );
 }
-
-interface NamedCorner {
-  readonly name: string;
-  readonly at: { readonly x: number; readonly y: number };
-}
-
-/** Corners that lie on named points, in their order. */
-function cornersOf(corners: readonly NamedCorner['at'][], { points }: Job): NamedCorner[] {
-  return corners.flatMap(at => {
-    const named = points.find(({ x, y }) => Math.hypot(x - at.x, y - at.y) < AT_POINT);
-    return named === undefined ? [] : [{ name: named.name, at }];
-  });
-}
-
-/** Corners that lie on no named point, called as in the table of heights. */
-function namelessCorners({ name, outline }: Area, { points }: Job): NamedCorner[] {
-  return outline.flatMap(({ from: at }, index) =>
-    points.some(({ x, y }) => Math.hypot(x - at.x, y - at.y) < AT_POINT)
-      ? []
-      : [{ name: `${name}, corner ${index + 1}`, at }]
-  );
-}
-
-/** A corner lies on a point that is nearer than this, m. */
-const AT_POINT = 0.001;
