@@ -3,18 +3,20 @@ import { build } from 'esbuild';
 import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { commonOptions, presentBundles, root, solverFiles } from './bundles.mjs';
+import { licenceTexts, librariesIn } from './licences.mjs';
 import { loadable } from './load.mjs';
 
 const dist = path.join(root, 'dist');
 mkdirSync(path.join(dist, 'meta'), { recursive: true });
 
-await Promise.all(
+const lists = await Promise.all(
   presentBundles().map(async ({ entry, file, options }) => {
     const result = await build({ ...commonOptions, ...options, entryPoints: [entry], outfile: file, minify: true });
     // A test reads these lists to say what is in a bundle, and what is not.
     const list = path.join(dist, 'meta', `${path.parse(file).name}.json`);
     writeFileSync(list, JSON.stringify(result.metafile));
     if (options.banner) chmodSync(path.join(root, file), 0o755);
+    return result.metafile;
   })
 );
 
@@ -37,6 +39,8 @@ for (const [name, page] of shippedPages()) writeFileSync(path.join(dist, 'pages'
 // The solver of orders, with its WebAssembly.
 for (const [name, file] of Object.entries(solverFiles))
   cpSync(path.join(root, 'node_modules/highs/build', file), path.join(dist, name));
+
+writeFileSync(path.join(dist, 'licences.txt'), licenceTexts([...librariesIn(lists), 'node_modules/highs']));
 
 // The command line for the editor's terminal, and the samples that the first steps open.
 const shipped = { 'extension/bin': ['paving', 'paving.cmd'], samples: ['first-job.paving', 'path.paving'] };

@@ -8,7 +8,7 @@ const wanted = [
   /^package(\.nls)?\.json$/,
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
-  /^dist\/highs\.wasm$/,
+  /^dist\/(highs\.wasm|licences\.txt)$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
   /^dist\/library\/[a-z-]+\.paving$/,
   /^dist\/bin\/paving(\.cmd)?$/,

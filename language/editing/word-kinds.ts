@@ -35,6 +35,10 @@ export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, 
   const statements = new Set(
     parsed.statements.filter(({ block }) => block !== 'edges').map(({ token }) => parsed.tokens[token])
   );
+  // What a variant says anew stands at its head there, as where it was declared.
+  const heads = new Set(
+    parsed.statements.filter(({ block }) => block === 'variant').map(({ token }) => parsed.tokens[token + 1])
+  );
   const chunks = new ChunkIndex(parsed);
   const kindOf = (word: Word): Omit<WordKind, 'place'> | undefined => {
     const name = names.get(startOf(word));
@@ -45,7 +49,7 @@ export function wordKindsIn({ text, project }: Look, within: Span = { start: 0, 
       return {
         kind: 'name',
         declared,
-        ...(isDeclaration ? { isDeclaration } : {}),
+        ...(isDeclaration || heads.has(word) ? { isDeclaration: true as const } : {}),
         ...(isShipped ? { isShipped } : {})
       };
     }

@@ -19,7 +19,8 @@ const IMPORTED_BY_THE_PARSER_LIBRARY = [
   'vscode-uri'
 ];
 
-const packageOf = (file: string): string | undefined => /^node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1];
+const packageOf = (file: string): string | undefined =>
+  /(?:^|\/)node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1];
 
 describe('the bundle of the command line', () => {
   test('holds of the editor’s protocol only what the parser library imports', () => {
@@ -36,7 +37,7 @@ describe('the bundle of the command line', () => {
   });
 
   test('has nothing of the parser library’s language server', () => {
-    expect(Object.keys(inputs).filter(file => /^node_modules\/langium\/lib\/lsp\//.test(file))).toEqual([]);
+    expect(Object.keys(inputs).filter(file => /(?:^|\/)node_modules\/langium\/lib\/lsp\//.test(file))).toEqual([]);
   });
 
   test('has of the server only the command line and its files, and nothing of the extension', () => {
@@ -63,12 +64,21 @@ describe('the bundle of the command line', () => {
       'commander',
       'csv-stringify',
       'delaunator',
+      'fflate',
       'fraction.js',
       'ical-generator',
       'langium',
       'lodash-es',
       'picocolors',
-      'robust-predicates'
+      'robust-predicates',
+      'write-excel-file'
     ]);
+  });
+
+  test('goes with the licence of every library that is in it, and of the solver beside it', () => {
+    const licences = readFileSync(path.join(root, 'dist/licences.txt'), 'utf8');
+    const libraries = new Set(Object.keys(inputs).map(packageOf));
+    for (const library of [...libraries, 'highs'])
+      if (library !== undefined) expect(licences).toMatch(new RegExp(`^${library} \\d+\\.\\d+`, 'm'));
   });
 });

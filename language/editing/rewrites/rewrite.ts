@@ -21,7 +21,7 @@ export interface Keeps {
   /** The most that a length may move, m; absent where the numbers are meant to change. */
   readonly within?: number;
   /** Parts of the job that are meant to change. */
-  readonly but?: readonly ('system' | 'name' | 'centre')[];
+  readonly but?: readonly ('system' | 'usualFall' | 'name' | 'centre')[];
   /** The finding that it mends. */
   readonly mends?: Finding['id'];
 }
