@@ -19,8 +19,7 @@ const IMPORTED_BY_THE_PARSER_LIBRARY = [
   'vscode-uri'
 ];
 
-const packageOf = (file: string): string | undefined =>
-  /(?:^|\/)node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1];
+const packageOf = (file: string): string | undefined => /(?:^|\/)node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1];
 
 describe('the bundle of the command line', () => {
   test('holds of the editor’s protocol only what the parser library imports', () => {

@@ -41,3 +41,17 @@ test('the base made thin is too thin, by how much and by whose word', () => {
   expect(out).toContain('1 in too thin');
   expect(out).toContain('Source: Association guidance');
 });
+
+test('the prices of the README price the first job, and what they do not price is one note', () => {
+  const prices = /^```\n(supplier stone-yard[^]*?)^```$/m.exec(README)![1]!;
+  const cwd = folder({ 'patio.paving': `use "prices.paving"\n${JOB}`, 'prices.paving': prices });
+  const day = ['--as-of', '2026-03-20'];
+  const checked = paving(['check', 'patio.paving', 'prices.paving', ...day], { cwd });
+  expect(checked.out.match(/ (?:error|warning|note) +[a-z-]+$/gm)).toEqual([
+    expect.stringContaining('price-missing') as string
+  ]);
+  const { code, out } = paving(['order', 'patio.paving', ...day], { cwd });
+  expect(code).toBe(0);
+  expect(out).toMatch(/slab-16 .* pack layer of 15 /);
+  expect(out).toContain('No order of these packs that covers the need costs less.');
+});
