@@ -13,6 +13,7 @@ import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
 import { variantProjects } from './lowering/variant-projects.ts';
+import type { WrittenAmounts } from './lowering/written-amounts.ts';
 import { MOST_VARIANTS } from './lowering/variants.ts';
 import { pathFrom } from './path-from.ts';
 import { type PricedJob, pricedJob, scopeOfPrice } from './pricing/priced-job.ts';
@@ -37,6 +38,8 @@ export interface Evaluation {
   /** Findings that someone answers for: shown only where they are asked for. */
   readonly accepted: readonly AcceptedFinding[];
   readonly places: ReadonlyMap<Key, Place>;
+  /** What every quantity in the texts comes to, where it stands. */
+  readonly amounts: WrittenAmounts;
   /** The file itself first, then all it uses; `file` as shown. */
   readonly texts: readonly { readonly file: string; readonly text: string }[];
   /** Look-ups of names, a count of work. */
@@ -235,6 +238,7 @@ export class Paving {
       findings: inOrder([...findings, ...lowered.findings, ...variants, ...sorted.findings], order),
       accepted: inOrder(sorted.accepted, order),
       places: lowered.places,
+      amounts: lowered.amounts,
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };

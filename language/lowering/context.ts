@@ -13,6 +13,7 @@ import { SHIPPED_FILE } from '../library/shipped.ts';
 import { OTHER_NAMES } from './other-names.ts';
 import { writing, type SaidFix } from './said-fix.ts';
 import { spanOf, TextChanges } from './text-changes.ts';
+import type { WrittenAmount } from './written-amounts.ts';
 
 /** Kinds of quantity that a statement may want, by SI measure. */
 export type Wanted = 'm' | 'm2' | 'm3' | 's' | 'kg' | 'kg/m3' | 'degrees' | '';
@@ -75,6 +76,8 @@ const MOST_LETS_DEEP = 100;
 export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
+  /** What every quantity that was read comes to, where it stands. */
+  readonly amounts = new Map<string, Map<number, WrittenAmount>>();
   /** Names that were offered where another led nowhere: what nothing uses may be what was meant. */
   readonly offeredNames = new Set<string>();
   readonly changes = new TextChanges();
@@ -242,7 +245,15 @@ export class Context {
       named: named => this.letAmount(text, target, named),
       fault: (at, id, message, fixes) => this.fault(text, target, at, id, message, fixes === undefined ? {} : { fixes })
     };
-    return amountOf(node, context, measure);
+    const amount = amountOf(node, context, measure);
+    if (amount !== undefined && node?.$cstNode !== undefined) this.noteAmount(text.file, node.$cstNode, amount);
+    return amount;
+  }
+
+  private noteAmount(file: string, { offset, end }: CstNode, { value, dimensions }: Amount): void {
+    const ofFile = this.amounts.get(file) ?? new Map<number, WrittenAmount>();
+    this.amounts.set(file, ofFile);
+    ofFile.set(offset, { end, value: value.valueOf(), measure: measureText(dimensions) });
   }
 
   private letAmount(text: SpecText, target: Key, named: Named): Amount | undefined {

@@ -10,6 +10,7 @@ import { usualFall } from '../library/usual-fall.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { lineBreakOf } from '../syntax/text-edit.ts';
 import { capital, type Expression } from './amounts.ts';
+import type { WrittenAmounts } from './written-amounts.ts';
 import { Areas, type JobWords } from './areas.ts';
 import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
@@ -55,6 +56,7 @@ export interface Lowered {
   readonly job?: Job;
   readonly findings: readonly Finding[];
   readonly places: ReadonlyMap<Key, Place>;
+  readonly amounts: WrittenAmounts;
   /** Where something that is not said could be written. */
   readonly gaps: Gaps;
   /** Of the sound rules of one's own. */
@@ -152,6 +154,7 @@ class Lowering {
       ...(job === undefined ? {} : { job: frozen(job) }),
       findings: this.context.findings,
       places: this.context.places,
+      amounts: this.context.amounts,
       gaps: this.context.changes.gaps,
       examples: this.examples,
       lookUps: this.context.names.lookUps
