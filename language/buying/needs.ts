@@ -1,4 +1,4 @@
-import type { Given, Key, Unit } from '../job/job.ts';
+import type { Given, Key, System, Unit } from '../job/job.ts';
 import type { Delivered } from '../job/log.ts';
 import type { InPacks, Stock } from '../job/prices.ts';
 import {
@@ -18,6 +18,7 @@ import type { NeedQuantities } from './order-contract.ts';
 import { type SoldBy, SPIKES, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
 
 export interface NeedsInputs extends UsedInputs {
+  readonly system: System;
   readonly delivered: readonly (Pick<Delivered, 'thing' | 'amount' | 'measure' | 'packs'> & {
     readonly date: string;
   })[];

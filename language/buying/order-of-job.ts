@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import type { AreaResult } from '../quantities/area-result.ts';
+import { traysOf } from '../quantities/boxes.ts';
 import type { Workings } from '../quantities/contract.ts';
 import { type Memory, recall } from '../quantities/job-memory.ts';
 import { pointerAt, withAreasAt } from '../quantities/page.ts';
@@ -36,6 +37,7 @@ export function* orderOfJob(
     areas: sorted.map(orderArea),
     units: [...new Map(sorted.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()],
     jobUnits: units,
+    trays: traysOf(job.boxes, results),
     drains: job.drains.map(({ key, name, line, width, depth, concrete }) => ({
       key,
       name,
