@@ -1,4 +1,4 @@
-import type { Job } from '../job/job.ts';
+import type { Job, Key } from '../job/job.ts';
 import type { AreaResult } from '../quantities/area-result.ts';
 import { traysOf } from '../quantities/boxes.ts';
 import type { Workings } from '../quantities/contract.ts';
@@ -38,9 +38,10 @@ export function* orderOfJob(
     units: [...new Map(sorted.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()],
     jobUnits: units,
     trays: traysOf(job.boxes, results),
-    drains: job.drains.map(({ key, name, line, width, depth, concrete }) => ({
+    drains: job.drains.map(({ key, name, area = drainedArea(key, sorted), line, width, depth, concrete }) => ({
       key,
       name,
+      ...(area === undefined ? {} : { area }),
       ...(line === undefined ? {} : { line }),
       ...(width === undefined ? {} : { width }),
       ...(depth === undefined ? {} : { depth }),
@@ -55,6 +56,11 @@ export function* orderOfJob(
   };
   const { quantities, workings } = yield* recall(memory, 'order', [job.key], inputs, () => orderStage(inputs, solver));
   return { quantities: placed(quantities, places), workings: () => withAreasAt(places, workings()) };
+}
+
+/** The first area that a drain stands in or along. */
+function drainedArea(drain: Key, results: readonly AreaResult[]): Key | undefined {
+  return results.find(({ area }) => area.drains.some(({ key }) => key === drain))?.area.key;
 }
 
 /** What is led to the areas of the stage is led to those of the job. */

@@ -29,7 +29,7 @@ export type NeedWork =
 /** Part of what is used of a thing: where, and how much in each measure that is known. */
 export interface UsedPart {
   readonly area?: Key;
-  /** The drain that it stands round. */
+  /** The drain that it stands round; its area is the one that it drains. */
   readonly drain?: Key;
   readonly work: NeedWork;
   /** The side that it stands along. */
@@ -59,7 +59,7 @@ export interface UsedInputs {
     NumbersOf<'job-unit'>,
     'unitsUsed' | 'breakage' | 'keep' | 'toBuy'
   >)[];
-  readonly drains: readonly Pick<Drain, 'key' | 'name' | 'line' | 'width' | 'depth' | 'concrete'>[];
+  readonly drains: readonly Pick<Drain, 'key' | 'name' | 'area' | 'line' | 'width' | 'depth' | 'concrete'>[];
   readonly trays: readonly Tray[];
   /** What concrete is bought as. */
   readonly concrete: Material;
@@ -278,7 +278,7 @@ function concreteAmounts(placed: Expression, material: Material): UsedPart['amou
 
 /** Concrete below a channel, and at its sides to its full depth. */
 function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], material: Material): void {
-  const { key, name, line, width, depth, concrete } = drain;
+  const { key, name, area, line, width, depth, concrete } = drain;
   if (line === undefined || width === undefined || concrete === undefined) return;
   const thick = given(`concrete round ${name}`, concrete.below, 'm');
   const across = given(`width of ${name}`, width, 'm');
@@ -287,5 +287,5 @@ function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], ma
   const section = beside ? sum(below, multiply(plainNumber(2), thick, given(`depth of ${name}`, depth, 'm'))) : below;
   const length = measured(`length of ${name}`, distance(line.from, line.to), 'm', key);
   const amounts = concreteAmounts(multiply(section, length), material);
-  gathered.add(ofMaterial(material), { drain: key, work: 'drains', amounts });
+  gathered.add(ofMaterial(material), { ...(area === undefined ? {} : { area }), drain: key, work: 'drains', amounts });
 }

@@ -63,7 +63,9 @@ function orderedOf({ needs = [], order = [], areas }: JobQuantities): OrderedIte
     });
     // A further size of a pack of several has a line, and its cost stands with the first.
     const isBought = order.some(({ id }) => id === need.id) || need.in.every(({ toBuy }) => toBuy === 0);
-    const shares = need.for.flatMap(place => sharesOf(place, areas));
+    // Parts in several measures can't be weighed against each other: then it is for the job as a whole.
+    const isOfOneMeasure = new Set(need.for.map(({ measure }) => measure)).size < 2;
+    const shares = isOfOneMeasure ? need.for.flatMap(place => sharesOf(place, areas)) : [];
     return { thing: need.id, name: need.item, ...(isBought ? { lines } : {}), shares };
   });
 }
@@ -102,7 +104,11 @@ function taskHours({ id, word, title, hours, working, noRate }: Task): TaskHours
     // What is taken off because areas share ground is taken off all of them, by their hours.
     shares: working
       .filter(({ hours: own }) => own > 0)
-      .map(({ amount: { area }, hours: own }) => ({ ...(area === undefined ? {} : { area }), amount: own }))
+      .map(({ amount: { area, side }, hours: own }) => ({
+        ...(area === undefined ? {} : { area }),
+        ...(side === undefined ? {} : { edge: side }),
+        amount: own
+      }))
   };
 }
 

@@ -25,7 +25,9 @@ export function soldText(amount: number, measure: SoldBy, system: System, piece 
 
 /** What is left over: of pieces whole ones. */
 export function leftText(amount: number, measure: SoldBy, system: System, piece?: string): string {
-  return soldText(measure === 'piece' ? Math.floor(amount + HAIR) : amount, measure, system, piece);
+  if (measure !== 'piece') return soldText(amount, measure, system);
+  const count = Math.floor(amount + HAIR);
+  return count === 0 ? 'none' : soldText(count, measure, system, piece);
 }
 
 /** Of a piece; less is what rounding leaves. */

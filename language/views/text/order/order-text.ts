@@ -237,6 +237,18 @@ function otherWaysText(
 }
 
 function assumedText(needs: readonly NeedQuantities[], of: readonly string[]): string[] {
-  const all = [...new Set([...of, ...needs.flatMap(({ assumptions }) => assumptions)])];
+  const itemsOf = new Map<string, string[]>();
+  for (const { item, assumptions } of needs)
+    for (const sentence of assumptions) itemsOf.set(sentence, [...(itemsOf.get(sentence) ?? []), item]);
+  const all = [
+    ...of,
+    ...[...itemsOf].map(([sentence, items]) =>
+      items.some(item => sentence.toLowerCase().includes(item.toLowerCase())) ? sentence : `${items.join(', ')}: ${withSmallStart(sentence)}`
+    )
+  ];
   return all.flatMap(sentence => wrapped(plainLine(sentence), SENTENCE_WIDTH, '  '));
+}
+
+function withSmallStart(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }
