@@ -37,7 +37,9 @@ export function assumptionsOf(
   if (kind === 'curve-pieces') {
     const { name: edging, curvePieces } = material!;
     if (!prices.some(list => list.thing === material!.key && list.ways.some(way => isCurvePiece(way, material!))))
-      said.push(`Pieces for the curves of ${edging} have no price: \`length of ${curvePieces!.written}\` tells it in the price of ${edging}.`);
+      said.push(
+        `Pieces for the curves of ${edging} have no price: \`length of ${curvePieces!.written}\` tells it in the price of ${edging}.`
+      );
   }
   if (kind === 'edging' && material?.curvePieces === undefined && isCurved(key, areas))
     said.push('Curves take the same pieces as straight sides.');

@@ -1,7 +1,18 @@
 import { areaOf, inside, type Loop, type Point, pointAlong, type Side, middleOf } from '../geometry/index.ts';
 import type { Area, Given, Key, KeptOut, NamedPoint, Unit } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
-import { divide, type Expression, given, leaf, measured, multiply, notBelowNought, roundedUp, subtract, sum } from './arithmetic.ts';
+import {
+  divide,
+  type Expression,
+  given,
+  leaf,
+  measured,
+  multiply,
+  notBelowNought,
+  roundedUp,
+  subtract,
+  sum
+} from './arithmetic.ts';
 import { zOf } from '../job/heights.ts';
 import { type AreaHeights, areaHeights } from './area-heights.ts';
 import { tapedFrom } from './taped-from.ts';

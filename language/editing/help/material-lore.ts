@@ -39,8 +39,8 @@ export const MATERIAL_LORE: Helps = {
     'It stands on the compacted base, against the units. The back of it is counted as no wider than the face of the units.'
   ),
   spikes: help(
-    'The spikes of an edging: they are counted from its material, and have their price under this name',
-    '`price spikes { box-of 50 for 18 USD }`'
+    'The spikes of an edging: their price stands under this name',
+    'How many there are follows from the material of the edging: `spikes every 12 in`. `price spikes { box-of 50 for 18 USD }`'
   ),
   concrete: help(
     'What edging and channels are set in, ordered by volume or in bags',

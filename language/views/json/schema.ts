@@ -359,7 +359,18 @@ const BUYING = {
         object({
           'area?': text('Area'),
           'drain?': text('Drain'),
-          work: one('paving', 'boxes', 'bed', 'base', 'sub-base', 'soft-spots', 'joints', 'edging', 'drains', 'geotextile'),
+          work: one(
+            'paving',
+            'boxes',
+            'bed',
+            'base',
+            'sub-base',
+            'soft-spots',
+            'joints',
+            'edging',
+            'drains',
+            'geotextile'
+          ),
           'side?': text('Side that it stands along'),
           'amount?': number('What it takes there, allowances not counted', 'measure as named'),
           'measure?': MEASURED,

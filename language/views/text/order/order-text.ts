@@ -163,7 +163,9 @@ function needsText(needs: readonly NeedQuantities[], system: System, colours: Co
     const used = print(first.used) === '' ? '' : print(first.used) + LOOSE[measure];
     const there = [first.onHand, first.delivered].reduce<number>((sum, amount) => sum + (amount ?? 0), 0);
     const works = [...new Set(places.map(({ work }) => WORKS[work]))].join(', ');
-    return [[plainLine(item), works, used, allowed, print(there), soldText(first.toBuy, measure, system, PIECES[kind])]];
+    return [
+      [plainLine(item), works, used, allowed, print(there), soldText(first.toBuy, measure, system, PIECES[kind])]
+    ];
   });
   return table(
     [
@@ -243,7 +245,9 @@ function assumedText(needs: readonly NeedQuantities[], of: readonly string[]): s
   const all = [
     ...of,
     ...[...itemsOf].map(([sentence, items]) =>
-      items.some(item => sentence.toLowerCase().includes(item.toLowerCase())) ? sentence : `${items.join(', ')}: ${withSmallStart(sentence)}`
+      items.some(item => sentence.toLowerCase().includes(item.toLowerCase()))
+        ? sentence
+        : `${items.join(', ')}: ${withSmallStart(sentence)}`
     )
   ];
   return all.flatMap(sentence => wrapped(plainLine(sentence), SENTENCE_WIDTH, '  '));
