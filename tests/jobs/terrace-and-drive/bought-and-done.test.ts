@@ -1,12 +1,16 @@
 // The same two jobs: what is bought at invented prices, what is carried, what is done in which order, and what to mind.
 // Worked by hand from the figures of the two specs.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { NeedQuantities } from '../../../language/buying/order-contract.ts';
 import type { Schedule } from '../../../language/schedule/contract.ts';
-import { drain } from '../../../language/paving.ts';
+import { drain, Paving } from '../../../language/paving.ts';
 import { type PricedJob, pricedJob } from '../../../language/pricing/priced-job.ts';
 import { Session } from '../../../language/session/session.ts';
 import { clientSheet } from '../../../language/views/text/quote/client-sheet.ts';
+import type { VariantEvaluation } from '../../../language/variants.ts';
+import { inMemory } from '../../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, FOOT, SHORT_TON } from '../../quantities/jobs.ts';
 import { Ordered } from '../ordered.ts';
 import type { Entered } from '../read.ts';
@@ -346,5 +350,47 @@ describe('a block drive with a turning area', () => {
     expect(caution(schedule, 'waste')).toContain('registered waste carrier');
     expect(caution(schedule, 'wet-concrete')).toContain('burns skin');
     expect(caution(schedule, 'dust')).toContain('saw wet');
+  });
+});
+
+describe('the drive as it would be if water went down between the blocks', () => {
+  const permeable = `variant permeable {
+  area drive {
+    base   open-graded-stone 300 mm
+    bed    grit-2-6 50 mm
+    joints filled with grit-2-6
+  }
+  area turning {
+    base   open-graded-stone 300 mm
+    bed    grit-2-6 50 mm
+    joints filled with grit-2-6
+  }
+  drain garage-channel none
+}
+`;
+
+  it('stands beside the first: thicker layers, no channel, another cost and other days', async () => {
+    const read = (name: string): string => readFileSync(path.join(import.meta.dirname, `${name}.paving`), 'utf8');
+    const files = { 'job.paving': read('drive') + permeable, 'merchant-prices.paving': read('merchant-prices') };
+    const paving = new Paving(inMemory(files));
+    await paving.load('job.paving');
+    const written = drain(paving.evaluate('job.paving'))!.numbers!.quantities;
+    const [{ name, evaluation, priced: price }] = drain(paving.variants('job.paving')) as [VariantEvaluation];
+    expect(name).toBe('permeable');
+    const { materials, totals, drains, needs, units } = evaluation.numbers!.quantities;
+    expect(totals.netArea).toBeCloseTo(written.totals.netArea, 9);
+    expect(units).toEqual(written.units);
+    const volumes = Object.fromEntries(materials.map(one => [one.material, one.compactedVolume]));
+    const base = written.materials.find(({ role }) => role === 'base')!;
+    // The same ground, 300 instead of 200 mm of stone and 50 instead of 30 mm of bed.
+    expect(volumes['open-graded-stone']).toBeCloseTo(base.compactedVolume * 1.5, 6);
+    expect(volumes['grit-2-6']).toBeCloseTo(totals.netArea * 0.05, 6);
+    expect(drains ?? []).toEqual([]);
+    expect(needs!.map(({ item }) => item)).not.toContain('type-1');
+    // Stone, bed and joints have no price in the list: told, and left out of the cost.
+    expect(price!.costs!.unpriced.map(({ title }) => title)).toEqual(
+      expect.arrayContaining(['open-graded-stone', 'grit-2-6'])
+    );
+    expect(price!.days).toBeGreaterThan(0);
   });
 });
