@@ -20,6 +20,8 @@ export interface CostInputs {
   /** Absent where it is not known how much is dug. */
   readonly takenAway?: TakenAway;
   readonly areas: readonly PricedArea[];
+  /** What is taken for granted of what is there already, in sentences. */
+  readonly assumed?: readonly string[];
   /** Of all areas together, m2: `/totals/netArea` of the numbers of the job. */
   readonly netArea: number;
 }

@@ -36,6 +36,7 @@ export function costsOf(inputs: CostInputs): Costs | undefined {
   if (currency === undefined) return undefined;
   const { money, system, netArea } = inputs;
   const sheet = new CostSheet(currency, money.tax);
+  for (const sentence of inputs.assumed ?? []) sheet.assume(sentence);
   addMaterials(sheet, inputs.ordered);
   addDeliveries(sheet, inputs.deliveries);
   addLabour(sheet, inputs.tasks, money.labour);

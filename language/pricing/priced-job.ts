@@ -1,7 +1,7 @@
 import type { IntegerSolver } from '../buying/integer-solver.ts';
 import type { Job } from '../job/job.ts';
 import { computeJob } from '../quantities/compute-job.ts';
-import type { JobNumbers } from '../quantities/contract.ts';
+import type { JobNumbers, JobQuantities } from '../quantities/contract.ts';
 import { scheduleOf } from '../schedule/schedule.ts';
 import type { Session } from '../session/session.ts';
 import { type Costs, costsOf } from './costs.ts';
@@ -36,8 +36,17 @@ export function* pricedJob(
   const { work, money, prices } = whole;
   const schedule = scheduleOf({ job: whole, quantities, work, hires: money.hires, prices });
   yield;
-  const costs = costsOf(costInputsOf(whole, quantities, schedule));
+  const assumed = [...(isAsItStands ? [] : [AS_IF_NOTHING]), ...onHandText(quantities)];
+  const costs = costsOf({ ...costInputsOf(whole, quantities, schedule), assumed });
   return { job: whole, numbers: found, ...(costs === undefined ? {} : { costs }), days: schedule.days };
+}
+
+const AS_IF_NOTHING =
+  'The whole job is priced as if nothing were bought or done yet: what the log tells as delivered or done costs what it costs here.';
+
+function onHandText({ needs = [] }: JobQuantities): string[] {
+  const lying = needs.filter(({ in: amounts }) => amounts.some(({ onHand = 0 }) => onHand > 0)).map(({ item }) => item);
+  return lying.length === 0 ? [] : [`What lies on hand already costs nothing: ${lying.join(', ')}.`];
 }
 
 /** What is worked out for the price alone is remembered apart. */

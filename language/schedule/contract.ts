@@ -76,6 +76,8 @@ export interface Amount {
   /** Where the job's quantities hold it, by JSON pointer. */
   readonly pointer?: string;
   readonly area?: Key;
+  /** The side that it stands along. */
+  readonly side?: string;
 }
 
 /** Hours with their working: so much, times hours for one of it. */

@@ -67,7 +67,7 @@ function effortsOf({ logged }: Planned, { one, edge, index, material }: EdgedSid
   const { area, numbers, pointer } = one;
   const length = numbers.edges[index]?.length;
   const done = logged.edging(area.key, edge);
-  const from = { pointer: `${pointer}/edges/${index}/length`, area: area.key };
+  const from = { pointer: `${pointer}/edges/${index}/length`, area: area.key, side: edge.name };
   const words = [
     material.name,
     ...(isOnConcrete(material) ? ['concrete'] : []),
@@ -79,12 +79,17 @@ function effortsOf({ logged }: Planned, { one, edge, index, material }: EdgedSid
     ...effort('edging', words, some(`${material.name} along ${edge.name} of ${area.name}`, length, 'm', from), {
       done
     }),
-    ...concreteOf(share * (all?.concreteVolume ?? 0), `concrete along ${edge.name} of ${area.name}`, area.key, done)
+    ...concreteOf(share * (all?.concreteVolume ?? 0), `concrete along ${edge.name} of ${area.name}`, from, done)
   ];
 }
 
-function concreteOf(volume: number, name: string, area: Key, done: string | undefined): Effort[] {
-  return effort('concrete', ['edging'], some(name, volume, 'm3', { area }), { done });
+function concreteOf(
+  volume: number,
+  name: string,
+  { area, side }: { readonly area: Key; readonly side: string },
+  done: string | undefined
+): Effort[] {
+  return effort('concrete', ['edging'], some(name, volume, 'm3', { area, side }), { done });
 }
 
 function isSpiked({ spikesEvery }: Material): boolean {

@@ -131,7 +131,8 @@ function backing(planned: Planned): Draft {
               'm',
               {
                 pointer: `${pointer}/edges/${index}/length`,
-                area: area.key
+                area: area.key,
+                side: edge.name
               }
             ),
             { done: logged.reached(area.key, 'joints') }

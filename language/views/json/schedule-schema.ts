@@ -10,7 +10,8 @@ const amount = object({
   value: number('How much, in SI of `per`', 'measure as named'),
   per: one('m3', 'm2', 'm', 'kg', 'piece', 'job'),
   'pointer?': text('Where the quantities of the job hold it: JSON pointer that starts at the job'),
-  'area?': text('Area')
+  'area?': text('Area'),
+  'side?': text('Side that it stands along')
 });
 
 const line = object(
