@@ -1,6 +1,7 @@
+import type { CostKind } from '../pricing/cost-line.ts';
+import type { Costs } from '../pricing/costs.ts';
 import type { JobFigures, ShownFigures } from '../pricing/job-figures.ts';
 import { moneyText } from '../pricing/money.ts';
-import type { Costs } from '../pricing/costs.ts';
 import { spanOf } from './schedule-days.ts';
 
 /** What a job costs, and its days, each in a line: nothing where nobody told prices, or who works when. */
@@ -17,15 +18,14 @@ export function errorWords({ error }: NonNullable<ShownFigures['broken']>, file:
   return `the error in line ${error.line}${error.file === file ? '' : ` of ${error.file}`}`;
 }
 
-/** `17,988.72 GBP without tax · 21,336.46 GBP to pay · without 1 price`; without what makes a price, what is bought. */
+/** `17,988.72 GBP without tax · 21,336.46 GBP to pay · without 1 price`; nothing where nothing has a price. */
 function costLine({ priced: { costs, job, numbers } }: JobFigures): string | undefined {
-  if (costs === undefined) return undefined;
+  if (costs === undefined || costs.lines.length === 0) return undefined;
   const missing = costs.unpriced.length;
-  const { orderCost } = numbers.quantities;
   return [
-    ...(job.money.tax === undefined ? [amountText(costs)] : taxedText(costs)),
+    ...(job.money.tax === undefined ? [untaxedText(costs)] : taxedText(costs)),
     ...(missing === 0 ? [] : [`without ${missing} ${missing === 1 ? 'price' : 'prices'}`]),
-    ...(orderCost?.proven === false ? ['whether another order costs less is not settled'] : [])
+    ...(numbers.quantities.orderCost?.proven === false ? ['cheapest order not proven'] : [])
   ].join(' · ');
 }
 
@@ -33,12 +33,12 @@ function taxedText({ price, total, currency }: Costs): string[] {
   return [`${moneyText(price, currency)} without tax`, `${moneyText(total, currency)} to pay`];
 }
 
-function amountText({ price, costs, kinds, currency }: Costs): string {
-  const amount = moneyText(price, currency);
-  if (price !== costs) return amount;
+/** Costs alone are no price, and what is bought is not all costs. */
+function untaxedText({ price, costs, kinds, currency }: Costs): string {
+  const has = (wanted: CostKind): boolean => kinds.some(({ kind }) => kind === wanted);
   const isOnlyGoods = kinds.every(({ kind }) => kind === 'material' || kind === 'delivery');
-  if (!isOnlyGoods) return `${amount} costs`;
-  return `${amount} for what is bought${kinds.some(({ kind }) => kind === 'delivery') ? ' and brought' : ''}`;
+  const what = price !== costs ? 'price' : !isOnlyGoods ? 'costs' : has('delivery') ? 'goods and delivery' : 'goods';
+  return `${what} ${moneyText(price, currency)}`;
 }
 
 /** `13 days left, to Fri 2026-05-15`; before the first is done `22 days, Mon 2026-04-13 to Tue 2026-05-12`. */
