@@ -15,10 +15,13 @@ import type { Use } from './lowering/uses.ts';
 import { variantProjects } from './lowering/variant-projects.ts';
 import { MOST_VARIANTS } from './lowering/variants.ts';
 import { pathFrom } from './path-from.ts';
+import { errorOfText, type JobFigures, type ShownFigures } from './pricing/job-figures.ts';
 import { type PricedJob, pricedJob, scopeOfPrice } from './pricing/priced-job.ts';
 import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
+import type { Schedule } from './schedule/contract.ts';
+import { scheduleOfJob } from './schedule/schedule-of-job.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
@@ -183,6 +186,31 @@ export class Paving {
   /** Cost, price and days of the whole job that a file came to; undefined of a library. */
   priced(evaluation: Evaluation): Generator<void, PricedJob | undefined> {
     return this.pricedIn(evaluation.file, evaluation);
+  }
+
+  /** Tasks and days of what is left of the job that a file came to; undefined of a library. */
+  *scheduled({ file, job, numbers }: Evaluation): Generator<void, Schedule | undefined> {
+    return job && numbers && (yield* scheduleOfJob(job, numbers.quantities, this.session, file));
+  }
+
+  /**
+   * What the job of a file needs, costs and takes, for who is still writing it: while the text has errors, what it was
+   * before them, if that was ever asked for. Undefined of a library.
+   */
+  *figures(evaluation: Evaluation): Generator<void, ShownFigures | undefined> {
+    const { file, job, numbers, findings } = evaluation;
+    if (job === undefined || numbers === undefined) return undefined;
+    const error = errorOfText(findings);
+    const isSound = error === undefined && numbers.quantities.complete;
+    const before = isSound ? undefined : (this.session.lastGood(file, job.key) as JobFigures | undefined);
+    const figures = before ?? {
+      quantities: numbers.quantities,
+      left: (yield* this.scheduled(evaluation))!,
+      priced: (yield* this.priced(evaluation))!
+    };
+    if (!isSound) return { figures, broken: { isBefore: before !== undefined, ...(error && { error }) } };
+    this.session.keepLastGood(file, job.key, figures);
+    return { figures };
   }
 
   private *pricedIn(scope: string, { job, numbers }: Evaluation): Generator<void, PricedJob | undefined> {

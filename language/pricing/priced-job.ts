@@ -2,7 +2,8 @@ import type { IntegerSolver } from '../buying/integer-solver.ts';
 import type { Job } from '../job/job.ts';
 import { computeJob } from '../quantities/compute-job.ts';
 import type { JobNumbers, JobQuantities } from '../quantities/contract.ts';
-import { scheduleOf } from '../schedule/schedule.ts';
+import type { Schedule } from '../schedule/contract.ts';
+import { scheduleOfJob } from '../schedule/schedule-of-job.ts';
 import type { Session } from '../session/session.ts';
 import { type Costs, costsOf } from './costs.ts';
 import { costInputsOf } from './inputs-of-job.ts';
@@ -13,32 +14,47 @@ export interface PricedJob {
   readonly numbers: JobNumbers;
   /** Absent where nothing names an amount of money. */
   readonly costs?: Costs;
+  /** All of the work, whatever of it is done. */
+  readonly schedule: Schedule;
   /** Days of the crew for all of it. */
   readonly days: number;
 }
 
 /**
- * Cost and price of the whole job. What the log tells as delivered and done is paid and worked all the same: where it
- * tells any of it the numbers are worked out without, else they are those at hand.
+ * Cost and price of the whole job, remembered until something that they hang on changes. What the log tells as delivered
+ * and done is paid and worked all the same: where it tells any of it the order and the days are worked out without, else
+ * they are those at hand.
  */
-export function* pricedJob(
+export function pricedJob(
   job: Job,
   numbers: JobNumbers,
   session: Session,
   scope: string,
   solver?: IntegerSolver
 ): Generator<void, PricedJob> {
+  const inputs = { job, quantities: numbers.quantities, solves: solver !== undefined };
+  const slot = { scope: scopeOfPrice(scope), stage: 'price', thing: job.key } as const;
+  return session.recall(slot, inputs, () => pricedAnew(job, numbers, session, scope, solver));
+}
+
+function* pricedAnew(
+  job: Job,
+  numbers: JobNumbers,
+  session: Session,
+  scope: string,
+  solver: IntegerSolver | undefined
+): Generator<void, PricedJob> {
   const log = job.log.filter(({ kind }) => kind !== 'delivered' && kind !== 'done');
   const isAsItStands = log.length === job.log.length;
   const whole = isAsItStands ? job : { ...job, log };
-  const found = isAsItStands ? numbers : yield* computeJob(whole, session, scopeOfPrice(scope), solver);
+  const priceScope = scopeOfPrice(scope);
+  const found = isAsItStands ? numbers : yield* computeJob(whole, session, scope, solver, priceScope);
   const { quantities } = found;
-  const { work, money, prices } = whole;
-  const schedule = scheduleOf({ job: whole, quantities, work, hires: money.hires, prices });
+  const schedule = yield* scheduleOfJob(whole, quantities, session, isAsItStands ? scope : priceScope);
   yield;
   const assumed = [...(isAsItStands ? [] : [AS_IF_NOTHING]), ...onHandText(quantities)];
   const costs = costsOf({ ...costInputsOf(whole, quantities, schedule), assumed });
-  return { job: whole, numbers: found, ...(costs === undefined ? {} : { costs }), days: schedule.days };
+  return { job: whole, numbers: found, ...(costs === undefined ? {} : { costs }), schedule, days: schedule.days };
 }
 
 const AS_IF_NOTHING =

@@ -18,6 +18,8 @@ export type Stage =
   | 'neighbours'
   | 'job'
   | 'order'
+  | 'schedule'
+  | 'price'
   | 'rules'
   | 'site-rules'
   | 'examples';
@@ -47,6 +49,8 @@ const COUNTED: readonly Counted[] = [
   'routes',
   'job',
   'order',
+  'schedule',
+  'price',
   'rules',
   'site-rules',
   'examples',

@@ -15,6 +15,16 @@ export function startText({ start, startDay, startWeekday }: When): string {
   return dayWords(start, startDay, startWeekday);
 }
 
+/** First and last day of the work, without the wait for whoever locates services; of what is all done none. */
+export function spanOf({ tasks }: Pick<Schedule, 'tasks'>): { readonly first: string; readonly last: string } | undefined {
+  const whens = tasks.flatMap(({ id, when }) => (id === 'locate' || when === undefined ? [] : [when]));
+  const [one, ...others] = whens;
+  if (one === undefined) return undefined;
+  const first = others.reduce((found, when) => (when.startDay < found.startDay ? when : found), one);
+  const last = others.reduce((found, when) => (when.endDay > found.endDay ? when : found), one);
+  return { first: startText(first), last: endText(last) };
+}
+
 function endText({ end, endDay, endWeekday }: When): string {
   return dayWords(end, endDay, endWeekday);
 }

@@ -3,6 +3,7 @@ import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
 import { grouped, minorOf, moneyText } from '../../../pricing/money.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
+import { isUnpriced, LOOSE, WORKS } from '../../need-words.ts';
 import { leftText, soldText } from '../../sold-words.ts';
 import { LOCAL_CODES } from '../cautions.ts';
 import type { Colours } from '../colours.ts';
@@ -112,14 +113,6 @@ function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[
   ];
 }
 
-function isUnpriced({ item, in: amounts, choices }: NeedQuantities, order: readonly OrderQuantities[]): boolean {
-  return (
-    choices.length === 0 &&
-    amounts.some(({ toBuy }) => toBuy > 0) &&
-    !order.some(({ item: ordered }) => ordered === item)
-  );
-}
-
 function withoutPriceText(
   needs: readonly NeedQuantities[],
   order: readonly OrderQuantities[],
@@ -139,14 +132,6 @@ function withoutPriceText(
     colours
   );
 }
-
-const LOOSE: Readonly<Record<NeedQuantities['in'][number]['measure'], string>> = {
-  piece: '',
-  kg: '',
-  m3: ' loose',
-  m2: '',
-  m: ''
-};
 
 /** From what is used to what is wanted and what is still to be bought, allowances in sight. */
 function needsText(needs: readonly NeedQuantities[], system: System, colours: Colours): string[] {
@@ -189,19 +174,6 @@ const ALLOWED = {
   moisture: 'water weighed with it',
   settling: 'lost on the way'
 } as const;
-
-const WORKS: Readonly<Record<NeedQuantities['for'][number]['work'], string>> = {
-  paving: 'paving',
-  boxes: 'trays of covers',
-  bed: 'bed',
-  base: 'base',
-  'sub-base': 'sub-base',
-  'soft-spots': 'soft spots',
-  joints: 'joints',
-  edging: 'edging',
-  drains: 'drains',
-  geotextile: 'geotextile'
-};
 
 /** Each other way, by itself, so that bagged stands beside loose. */
 function otherWaysText(

@@ -1,7 +1,7 @@
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
 import type { Carrying, Caution, HireDays, Hold, Schedule, Task } from '../../../schedule/contract.ts';
-import { crewText, hoursText, startText, whenText } from '../../schedule-days.ts';
+import { crewText, hoursText, spanOf, whenText } from '../../schedule-days.ts';
 import { LOCAL_CODES } from '../cautions.ts';
 import type { Colours } from '../colours.ts';
 import { plainLine } from '../plain-line.ts';
@@ -45,16 +45,12 @@ export function scheduleText({ file, schedule, system, workings, colours }: Sche
 
 function summary({ crew, hours, hoursLeft, days, tasks, begins }: Schedule): string {
   const left = hours - hoursLeft > 0.05 ? `, ${hoursText(hoursLeft)} h of them left` : '';
-  const whens = tasks.filter(({ id }) => id !== 'locate').flatMap(({ when }) => when ?? []);
-  const first = whens.find(({ startDay }) => startDay === Math.min(...whens.map(when => when.startDay)));
-  const last = whens.find(({ endDay }) => endDay === Math.max(...whens.map(when => when.endDay)));
-  const span =
-    first === undefined || last === undefined
-      ? ''
-      : ` on ${days} ${days === 1 ? 'day' : 'days'}, from ${startText(first)} to ${whenText({ when: { ...last, startDay: last.endDay, startWeekday: last.endWeekday, ...(last.end === undefined ? {} : { start: last.end }) } })}`;
+  const span = spanOf({ tasks });
+  const when =
+    span === undefined ? '' : ` on ${days} ${days === 1 ? 'day' : 'days'}, from ${span.first} to ${span.last}`;
   const from =
     begins?.because === 'log' ? ' What is left begins on the day after the last that is logged as done.' : '';
-  return `${crewText(crew)}. ${hoursText(hours)} hours of one person${left}${span}.${from}`;
+  return `${crewText(crew)}. ${hoursText(hours)} hours of one person${left}${when}.${from}`;
 }
 
 function tasksText(tasks: readonly Task[], colours: Colours): string[] {
