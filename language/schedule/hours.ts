@@ -35,8 +35,7 @@ function holdersAmong(drafts: readonly Draft[], rates: readonly Rate[]): Readonl
   for (const effort of drafts.flatMap(({ efforts }) => efforts))
     for (const amount of effort.amounts) {
       const rate = rateFor(effort, amount, rates);
-      for (const task of rate?.includes ?? [])
-        if (task !== effort.task) holders.set(placeOf(task, amount.area), rate!);
+      for (const task of rate?.includes ?? []) if (task !== effort.task) holders.set(placeOf(task, amount.area), rate!);
     }
   return holders;
 }

@@ -316,7 +316,9 @@ describe('days', () => {
 
   test('work without an end: hours are told, days are not, and it says so; what is hired for it has no days', async () => {
     const evaluation = await evaluated(
-      drive('task "Wall" 8 h, after dig\n  hire "Crane" 90 GBP a day, for "Wall"\n  hire "Digger" 80 GBP a day, for dig')
+      drive(
+        'task "Wall" 8 h, after dig\n  hire "Crane" 90 GBP a day, for "Wall"\n  hire "Digger" 80 GBP a day, for dig'
+      )
     );
     const { work } = evaluation.job!;
     const most = MOST_YEARS * 365;

@@ -46,5 +46,7 @@ function midnight(day: string): Date {
 function descriptionOf({ hoursLeft, included, holds, cautions }: Task): string {
   const isHeld = included.length > 0 && hoursLeft === 0;
   const hours = hoursLeft === undefined || isHeld ? [] : [`${hoursLeft.toFixed(1)} h of one person`];
-  return [...hours, includedText({ included }) ?? [], ...holds.map(holdText), ...cautions.map(cautionText)].flat().join('\n');
+  return [...hours, includedText({ included }) ?? [], ...holds.map(holdText), ...cautions.map(cautionText)]
+    .flat()
+    .join('\n');
 }

@@ -70,11 +70,7 @@ function summary(schedule: Schedule): string {
 
 function tasksText(tasks: readonly Task[], colours: Colours): string[] {
   const titles = tasks.map(({ title }) => wrapped(plainLine(title), TITLE_WIDTH, '  '));
-  const rows = tasks.map((task, index) => [
-    titles[index]!.join('\n'),
-    taskHoursText(task),
-    whenText(task)
-  ]);
+  const rows = tasks.map((task, index) => [titles[index]!.join('\n'), taskHoursText(task), whenText(task)]);
   const [head, ...lines] = table([{ head: 'Task' }, { head: 'Hours', right: true }, { head: 'When' }], rows, colours);
   let at = 0;
   const parts = tasks.flatMap((task, index) => {
