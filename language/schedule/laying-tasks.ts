@@ -153,7 +153,7 @@ function vibrating(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
   const { job } = planned;
   const isBacked = planned.areas.some(({ area }) => area.edges.some(({ backed }) => backed === true));
   const waits = [
-    ...(isBacked ? [concreteWait('concrete', 'the last course', undefined)] : []),
+    ...(isBacked ? [concreteWait('concrete', 'the last course', job.concrete.wait)] : []),
     ...waitsForEdging(planned, 'edging-after')
   ];
   const part = (id: string, words: string, by: 'hand' | 'machine', areas: readonly PlannedArea[]): Draft => {

@@ -356,6 +356,17 @@ describe('days', () => {
     expect(before.hires[1]!.days).toBe(before.days);
   });
 
+  test("the wait for concrete: the edging's own, else that of the job's concrete, else what is common", async () => {
+    const holdOf = async (text: string) =>
+      taskOf(await scheduled(text), 'base').holds.find(({ kind }) => kind === 'concrete')!;
+    const silent = drive().replace(/  wait 3 days .*\n/, '');
+    const mix =
+      'material rapid-mix { role concrete, compacted 2.2 t/m3, loose 2.2 t/m3\n wait 1 day before compacting against it }\n';
+    expect(await holdOf(mix + drive())).toMatchObject({ days: 3, source: 'the job' });
+    expect(await holdOf(mix + silent)).toMatchObject({ days: 1, source: 'the job' });
+    expect(await holdOf(silent)).toMatchObject({ days: 3, source: 'common practice' });
+  });
+
   test('the same text gives the same schedule', async () => {
     expect(scheduleFor(await evaluated(drive()))).toEqual(await scheduled(drive()));
   });
