@@ -21,6 +21,7 @@ import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProble
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
 import type { Schedule } from './schedule/contract.ts';
+import { doneOutOfTurn } from './schedule/done-out-of-turn.ts';
 import { scheduleOfJob } from './schedule/schedule-of-job.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
@@ -243,9 +244,10 @@ export class Paving {
     const order = project.texts.map(text => text.file);
     const main = project.main.file;
     const today = this.today();
-    const prices = lowered.job === undefined ? [] : [...pricesMissing(lowered.job), ...pricesPast(lowered.job, today)];
+    const { job } = lowered;
+    const besides = job === undefined ? [] : [...pricesMissing(job), ...pricesPast(job, today), ...doneOutOfTurn(job)];
     const variants = yield* variantFaults(project, this.parse, lowered.findings);
-    const found = [...(judged?.findings ?? []), ...prices].map(raw => placed(raw, lowered, main));
+    const found = [...(judged?.findings ?? []), ...besides].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
         ? setAside(found, {

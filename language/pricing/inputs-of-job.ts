@@ -115,7 +115,8 @@ function taskHours({ id, word, title, hours, working, noRate }: Task): TaskHours
 /** A hire whose tasks are not there needs no days. */
 function hiredDays(hire: Hire, { hires }: Schedule): HiredDays {
   const found = hires.find(({ id }) => id === hire.key);
-  return found === undefined ? { hire } : { hire, days: found.days, span: found.span };
+  if (found?.days === undefined || found.span === undefined) return { hire };
+  return { hire, days: found.days, span: found.span };
 }
 
 function takenAwayOf({ areas, dig }: JobQuantities): TakenAway | undefined {

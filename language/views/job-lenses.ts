@@ -46,8 +46,9 @@ function daysLine({ left, priced: { job } }: JobFigures): string | undefined {
   if (job.work.crew === undefined && job.work.begins === undefined) return undefined;
   if (left.tasks.length === 0) return undefined;
   const isBegun = left.tasks.some(({ done }) => done !== undefined);
-  if (left.days === 0) return isBegun ? 'all work done' : undefined;
-  const days = `${left.days} ${left.days === 1 ? 'day' : 'days'}${isBegun ? ' left' : ''}`;
+  const { daysLeft } = left;
+  if (daysLeft === 0) return isBegun ? 'all work done' : undefined;
+  const days = `${daysLeft} ${daysLeft === 1 ? 'day' : 'days'}${isBegun ? ' left' : ''}`;
   const span = left.begins === undefined ? undefined : spanOf(left);
   if (span === undefined) return days;
   const { first, last } = span;

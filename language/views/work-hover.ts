@@ -24,9 +24,9 @@ export function hiredAt({ priced: { schedule, costs } }: JobFigures, job: Job, k
   const titles = schedule.tasks.filter(({ id }) => tasks.includes(id)).map(task => task.title);
   const cost = costs?.lines.find(({ kind, title: line }) => kind === 'hire' && line === `Hire: ${title}`);
   const rows = [
-    ['Days with work for it', String(days)],
+    ['Days with work for it', days === undefined ? 'no end' : String(days)],
     ...(titles.length === 0 ? [] : [['For', titles.join('; ')]]),
-    ...(span > days ? [['From the first to the last of them', `${span} days`]] : []),
+    ...(span !== undefined && days !== undefined && span > days ? [['From the first to the last of them', `${span} days`]] : []),
     ...(cost === undefined ? [] : [['Cost', moneyText(cost.cost, costs!.currency)]])
   ];
   const unneeded = titles.length === 0 ? ['No task of the job needs it.'] : [];

@@ -313,7 +313,7 @@ const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
   concrete: ['edging'],
   haunch: ['edging'],
   'curve-pieces': ['edging'],
-  wait: ['edging'],
+  wait: ['edging', 'concrete'],
   'kept-back': ['joint-filler'],
   moisture: ['base', 'sub-base', 'bed', 'joint-filler'],
   settling: ['base', 'sub-base', 'bed', 'joint-filler'],
