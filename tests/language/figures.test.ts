@@ -95,7 +95,7 @@ describe('Above the job', () => {
     expect(await new Editor(bare).lenses()).toHaveLength(1);
   });
 
-  test('what is left counts from what was done; all done is told', async () => {
+  test('what is left counts from what was done, the price does not', async () => {
     const log = (words: string): string => `${JOB}log {\n  2026-04-14 ${words}\n}\n`;
     const [, cost, days] = await new Editor(log('done dig of patio')).lenses();
     expect(cost).toMatch(/^258\.50 GBP without tax/);
