@@ -26,8 +26,7 @@ export function figuresAt(
       boughtAs(figures.quantities, key, job) ?? ownTaskAt(figures, job, key) ?? hiredAt(figures, job, key),
       ...pricedThings(job, key).flatMap(thing => boughtThing(figures.quantities, thing, job.system))
     ].filter(one => one !== undefined);
-    if (found.length > 0)
-      return { place, markdown: found.map(one => markdown(one, shown, file)).join('\n\n') };
+    if (found.length > 0) return { place, markdown: found.map(one => markdown(one, shown, file)).join('\n\n') };
   }
   return undefined;
 }

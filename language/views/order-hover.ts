@@ -33,10 +33,12 @@ export function boughtThing(quantities: JobQuantities, key: Key, system: System)
 
 function needTable(need: NeedQuantities, order: readonly OrderQuantities[], system: System): string {
   const { for: places, in: amounts } = need;
-  const told = places.slice(0, MOST_PLACES).map(place => [
-    placeText(place),
-    place.amount === undefined || place.measure === undefined ? '' : amountText(place.amount, place.measure, system)
-  ]);
+  const told = places
+    .slice(0, MOST_PLACES)
+    .map(place => [
+      placeText(place),
+      place.amount === undefined || place.measure === undefined ? '' : amountText(place.amount, place.measure, system)
+    ]);
   const more = places.length - told.length;
   const numbers = numbersOf(need, order);
   const rows = numbers === undefined ? [] : numberRows(numbers, system);
@@ -50,14 +52,22 @@ function needTable(need: NeedQuantities, order: readonly OrderQuantities[], syst
   const [{ words }] = shownQuantitiesOf('need').filter(({ key }) => key === 'toBuy') as [Quantity];
   return markdownTable(
     ['', ''],
-    [...told, ...(more > 0 ? [[`and ${more} more`, '']] : []), ...rows, ...(toBuyText === '' ? [] : [[words, toBuyText]])]
+    [
+      ...told,
+      ...(more > 0 ? [[`and ${more} more`, '']] : []),
+      ...rows,
+      ...(toBuyText === '' ? [] : [[words, toBuyText]])
+    ]
   );
 }
 
 type Amounts = NeedQuantities['in'][number];
 
 /** In the measure of all its places, so that the table adds up; else in that in which it is bought. */
-function numbersOf({ for: places, in: amounts }: NeedQuantities, order: readonly OrderQuantities[]): Amounts | undefined {
+function numbersOf(
+  { for: places, in: amounts }: NeedQuantities,
+  order: readonly OrderQuantities[]
+): Amounts | undefined {
   const shared = new Set(places.map(({ measure }) => measure));
   const wanted = shared.size === 1 ? [...shared][0] : order[0]?.needMeasure;
   return amounts.find(({ measure }) => measure === wanted) ?? amounts[0];
@@ -173,7 +183,8 @@ export function boughtAs(quantities: JobQuantities, key: Key, { system }: Job): 
   if (first !== undefined) {
     // Further lines are those of the other sizes in a pack of several.
     const items = [first, ...others].map(({ item }) => item).join(', ');
-    const amounts = others.length > 0 ? `${first.count} of them` : packsText({ ...first, measure: first.needMeasure }, system);
+    const amounts =
+      others.length > 0 ? `${first.count} of them` : packsText({ ...first, measure: first.needMeasure }, system);
     const cost = first.cost === undefined ? '' : `, for ${money(first.cost)}`;
     return { headline: `${items}, ${first.pack}`, parts: [`To buy: ${amounts}${cost}.`, ...notSettled([first])] };
   }

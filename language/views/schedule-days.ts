@@ -16,7 +16,9 @@ export function startText({ start, startDay, startWeekday }: When): string {
 }
 
 /** First and last day of the work, without the wait for whoever locates services; of what is all done none. */
-export function spanOf({ tasks }: Pick<Schedule, 'tasks'>): { readonly first: string; readonly last: string } | undefined {
+export function spanOf({
+  tasks
+}: Pick<Schedule, 'tasks'>): { readonly first: string; readonly last: string } | undefined {
   const whens = tasks.flatMap(({ id, when }) => (id === 'locate' || when === undefined ? [] : [when]));
   const [one, ...others] = whens;
   if (one === undefined) return undefined;

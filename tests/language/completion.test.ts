@@ -495,7 +495,8 @@ describe('Prices, work and variants', () => {
     ]);
   });
 
-  const inJob = (line: string): string[] => offered(PRICED.replace(' rules britain ', `\n  rules britain\n  ${line}\n`));
+  const inJob = (line: string): string[] =>
+    offered(PRICED.replace(' rules britain ', `\n  rules britain\n  ${line}\n`));
 
   test('words that begin statements too are offered behind those that they belong to', () => {
     expect(inJob('task "Soakaway" 6 h, after ‸').slice(0, 3)).toEqual(['dig', 'base', 'laying']);
