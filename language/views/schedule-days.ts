@@ -11,7 +11,7 @@ export function whenText({ done, when }: Pick<Task, 'done' | 'when'>): string {
   return first === last ? first : `${first} to ${last}`;
 }
 
-export function startText({ start, startDay, startWeekday }: When): string {
+function startText({ start, startDay, startWeekday }: When): string {
   return dayWords(start, startDay, startWeekday);
 }
 
