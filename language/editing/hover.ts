@@ -61,8 +61,7 @@ function figuresOfName({ offset }: WordAt, look: Look, { evaluation, figures, va
   const found = nameAt(offset, look);
   if (found?.declared === undefined || figures === undefined) return undefined;
   const { kind, name } = found.declared;
-  if (kind === 'unit' || kind === 'material' || kind === 'supplier')
-    return figuresOf(kind, name, figures, found.place);
+  if (kind === 'unit' || kind === 'material' || kind === 'supplier') return figuresOf(kind, name, figures, found.place);
   const variant = kind === 'variant' ? variants?.find(one => one.name === name) : undefined;
   return variant && variantBeside(variant, evaluation, figures);
 }

@@ -95,7 +95,7 @@ describe('Above the job', () => {
     expect(await new Editor(bare).lenses()).toHaveLength(1);
   });
 
-  test('what is left counts from what was done; all done is told', async () => {
+  test('what is left counts from what was done, the price does not', async () => {
     const log = (words: string): string => `${JOB}log {\n  2026-04-14 ${words}\n}\n`;
     const [, cost, days] = await new Editor(log('done dig of patio')).lenses();
     expect(cost).toMatch(/^258\.50 GBP without tax/);
@@ -116,7 +116,9 @@ describe('Above the job', () => {
   });
 
   test('without the solver an order that may not be the cheapest says so', async () => {
-    expect((await new Editor(COUPLED).lenses())[1]).toMatch(/^goods and delivery 453\.00 USD .*cheapest order not proven$/);
+    expect((await new Editor(COUPLED).lenses())[1]).toMatch(
+      /^goods and delivery 453\.00 USD .*cheapest order not proven$/
+    );
     expect(await new Editor(COUPLED).hover(COUPLED.replace('material stone', 'material ‸stone'))).toContain(
       'Whether another order costs less is not settled here; `paving order` searches longer.'
     );
@@ -155,7 +157,9 @@ describe('Under the pointer', () => {
 
   test('a supplier tells loads, goods and delivery', async () => {
     const told = await new Editor().hover(at('supplier ‸merchant'));
-    expect(told).toContain('| flag | 4 | pack of 10 | 40 | 100.00 GBP |\n| quarry-stone |  | loose | 3.00 t | 60.00 GBP |');
+    expect(told).toContain(
+      '| flag | 4 | pack of 10 | 40 | 100.00 GBP |\n| quarry-stone |  | loose | 3.00 t | 60.00 GBP |'
+    );
     expect(told).toContain('| Goods | 160.00 GBP |\n| Loads | 1 |');
     expect(told).toContain('| Delivery | 30.00 GBP |');
   });
@@ -228,10 +232,14 @@ describe('What is held', () => {
       schedule: 1,
       price: 1
     });
-    const thicker = await work(editor, () => editor.lenses(JOB.replace('base    quarry-stone 100', 'base    quarry-stone 110')));
+    const thicker = await work(editor, () =>
+      editor.lenses(JOB.replace('base    quarry-stone 100', 'base    quarry-stone 110'))
+    );
     expect(thicker).toMatchObject({ layers: 1, order: 1, schedule: 1, price: 1 });
     const dearer = await work(editor, () =>
-      editor.lenses(JOB.replace('base    quarry-stone 100', 'base    quarry-stone 110').replace('20 GBP per', '21 GBP per'))
+      editor.lenses(
+        JOB.replace('base    quarry-stone 100', 'base    quarry-stone 110').replace('20 GBP per', '21 GBP per')
+      )
     );
     expect(dearer).toMatchObject({ order: 1 });
     expect(dearer.layers).toBeUndefined();
