@@ -4,7 +4,7 @@ import { lower } from './lowering/lower.ts';
 import type { Project } from './lowering/project.ts';
 import { type Origin, type VariantProject, variantProjects } from './lowering/variant-projects.ts';
 import type { Evaluation } from './paving.ts';
-import type { PricedJob } from './pricing/priced-job.ts';
+import type { PricedJob } from './priced-job.ts';
 import type { Parse } from './syntax/parse.ts';
 
 /** What a job comes to as one of its variants has it. */

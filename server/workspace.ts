@@ -2,7 +2,7 @@
 import { TextDocuments, type CancellationToken, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Evaluation } from '../language/paving.ts';
-import type { ShownFigures } from '../language/pricing/job-figures.ts';
+import type { ShownFigures } from '../language/job-figures.ts';
 import type { VariantEvaluation } from '../language/variants.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { sameAddress, type ReadInFolder } from './folder-files.ts';

@@ -1,5 +1,5 @@
-import { Ledger, quantity } from '../pricing/ledger.ts';
-import { decimalText } from '../pricing/money.ts';
+import { Ledger, quantity } from '../money/ledger.ts';
+import { decimalText } from '../money/money.ts';
 import { divide, measured, multiply, notBelowNought, roundedUp, subtract } from '../quantities/arithmetic.ts';
 import type { Book } from '../quantities/page.ts';
 import { cheapestCover } from './cheapest-cover.ts';

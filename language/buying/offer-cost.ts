@@ -1,5 +1,5 @@
 import type { Given } from '../job/job.ts';
-import { charge, type Reckoned, times, written } from '../pricing/ledger.ts';
+import { charge, type Reckoned, times, written } from '../money/ledger.ts';
 import { type Expression, given, plainNumber } from '../quantities/arithmetic.ts';
 import type { Offer } from './offers.ts';
 

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import type { Given, Key, Material, System, Unit } from '../job/job.ts';
 import type { Money, PriceList, SoldAs, Supplier, TaxWay } from '../job/prices.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
-import { exact } from '../pricing/money.ts';
+import { exact } from '../money/money.ts';
 import type { Need } from './needs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
 import { type SoldBy, SPIKES } from './used.ts';

@@ -1,8 +1,8 @@
 import type { Given, Key } from '../job/job.ts';
 import type { PriceList, Supplier } from '../job/prices.ts';
 import { type IntegerSolver } from './integer-solver.ts';
-import { charge, Ledger, quantity, type Reckoned, times } from '../pricing/ledger.ts';
-import { decimalText, type Minor } from '../pricing/money.ts';
+import { charge, Ledger, quantity, type Reckoned, times } from '../money/ledger.ts';
+import { decimalText, type Minor } from '../money/money.ts';
 import {
   divide,
   type Expression,

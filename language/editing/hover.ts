@@ -3,7 +3,7 @@ import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, Names, type Declared, type Kind } from '../lowering/names.ts';
 import { type Occurrence, occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Evaluation, Look } from '../paving.ts';
-import type { ShownFigures } from '../pricing/job-figures.ts';
+import type { ShownFigures } from '../job-figures.ts';
 import type { VariantEvaluation } from '../variants.ts';
 import { figuresAt, figuresOf, variantBeside } from '../views/figures-hover.ts';
 import { numbersAt, type Hover } from '../views/hover.ts';

@@ -4,7 +4,7 @@ import type { TaxWay } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import type { From } from '../quantities/contract.ts';
 import type { CostPlace } from './cost-line.ts';
-import type { Minor } from './money.ts';
+import type { Minor } from '../money/money.ts';
 
 /** All that costs and price are worked out from. */
 export interface CostInputs {

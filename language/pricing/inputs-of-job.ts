@@ -13,7 +13,7 @@ import type {
   TakenAway,
   TaskHours
 } from './cost-inputs.ts';
-import { minorOf } from './money.ts';
+import { minorOf } from '../money/money.ts';
 
 /**
  * What cost and price are worked out from. Order and schedule are those of the whole job, whatever of it the log tells as

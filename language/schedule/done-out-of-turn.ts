@@ -1,7 +1,7 @@
 import type { RawFinding } from '../findings/finding.ts';
 import type { Area, Edge, Given, Job, Material } from '../job/job.ts';
 import type { Stage } from '../job/log.ts';
-import { dayNumber } from './days.ts';
+import { dayNumber } from '../measures/days.ts';
 import { type EdgingPlace, placeOfEdging } from './edging-tasks.ts';
 import { concreteDays } from './holds.ts';
 import { Logged, STAGES } from './logged.ts';

@@ -1,6 +1,6 @@
 import type { Edge, Key } from '../job/job.ts';
 import type { Done, LogEntry, Stage } from '../job/log.ts';
-import { later } from './days.ts';
+import { later } from '../measures/days.ts';
 
 type Logs = Extract<LogEntry, Done>;
 

@@ -1,5 +1,5 @@
 import type { When } from './contract.ts';
-import { dayNumber, weekdayOf } from './days.ts';
+import { dayNumber, weekdayOf } from '../measures/days.ts';
 import { LEAD_DAYS } from './holds.ts';
 import type { Ordered } from './in-order.ts';
 import { isBefore, type Moment, type WorkingDays } from './working-days.ts';

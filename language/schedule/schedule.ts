@@ -6,7 +6,7 @@ import type { JobQuantities } from '../quantities/contract.ts';
 import { carryingOf } from './carrying.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Begins, HireDays, HoursLine, PlannedCrew, Schedule, Task } from './contract.ts';
-import { dayNumber, dayText, later } from './days.ts';
+import { dayNumber, dayText, later } from '../measures/days.ts';
 import type { Draft } from './draft.ts';
 import { edgingTasks } from './edging-tasks.ts';
 import { fittingTasks } from './fitting-tasks.ts';

@@ -1,7 +1,7 @@
 import type { Place } from '../findings/finding.ts';
 import type { Job, Key } from '../job/job.ts';
 import type { Evaluation } from '../paving.ts';
-import type { ShownFigures } from '../pricing/job-figures.ts';
+import type { ShownFigures } from '../job-figures.ts';
 import type { VariantEvaluation } from '../variants.ts';
 import { placesAt, type Hover } from './hover.ts';
 import { errorWords } from './job-lenses.ts';

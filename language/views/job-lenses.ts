@@ -1,7 +1,7 @@
 import type { CostKind } from '../pricing/cost-line.ts';
 import type { Costs } from '../pricing/costs.ts';
-import type { JobFigures, ShownFigures } from '../pricing/job-figures.ts';
-import { moneyText } from '../pricing/money.ts';
+import type { JobFigures, ShownFigures } from '../job-figures.ts';
+import { moneyText } from '../money/money.ts';
 import { spanOf } from './schedule-days.ts';
 
 /** What a job costs, and its days, each in a line: nothing where nobody told prices, or who works when. */

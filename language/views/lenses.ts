@@ -2,7 +2,7 @@ import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
 import { printAs, printSlope, roundedUp } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
-import type { ShownFigures } from '../pricing/job-figures.ts';
+import type { ShownFigures } from '../job-figures.ts';
 import type { AreaQuantities, LayingQuantities } from '../quantities/contract.ts';
 import type { GateQuantities } from '../quantities/site-contract.ts';
 import { errorBehind } from './error-behind.ts';

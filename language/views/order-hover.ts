@@ -3,7 +3,7 @@ import { nameIn } from '../job/key-names.ts';
 import type { Job, Key, System } from '../job/job.ts';
 import { capital } from '../lowering/amounts.ts';
 import { printAs } from '../measures/print.ts';
-import { minorOf, moneyText } from '../pricing/money.ts';
+import { minorOf, moneyText } from '../money/money.ts';
 import { type Quantity, shownQuantitiesOf } from '../quantities/catalogue.ts';
 import type { JobQuantities } from '../quantities/contract.ts';
 import { markdownTable } from './markdown.ts';

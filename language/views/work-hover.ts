@@ -1,6 +1,6 @@
 import type { Job, Key } from '../job/job.ts';
-import type { JobFigures } from '../pricing/job-figures.ts';
-import { moneyText } from '../pricing/money.ts';
+import type { JobFigures } from '../job-figures.ts';
+import { moneyText } from '../money/money.ts';
 import { markdownTable } from './markdown.ts';
 import type { Bought } from './order-hover.ts';
 import { hoursText, whenText } from './schedule-days.ts';
@@ -26,7 +26,9 @@ export function hiredAt({ priced: { schedule, costs } }: JobFigures, job: Job, k
   const rows = [
     ['Days with work for it', days === undefined ? 'no end' : String(days)],
     ...(titles.length === 0 ? [] : [['For', titles.join('; ')]]),
-    ...(span !== undefined && days !== undefined && span > days ? [['From the first to the last of them', `${span} days`]] : []),
+    ...(span !== undefined && days !== undefined && span > days
+      ? [['From the first to the last of them', `${span} days`]]
+      : []),
     ...(cost === undefined ? [] : [['Cost', moneyText(cost.cost, costs!.currency)]])
   ];
   const unneeded = titles.length === 0 ? ['No task of the job needs it.'] : [];

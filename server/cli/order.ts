@@ -2,7 +2,7 @@ import { writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
 import type { Evaluation } from '../../language/paving.ts';
-import type { PricedJob } from '../../language/pricing/priced-job.ts';
+import type { PricedJob } from '../../language/priced-job.ts';
 import { orderCsv } from '../../language/views/csv/order-csv.ts';
 import { type JobInput, quantitiesJson } from '../../language/views/json/quantities-json.ts';
 import { orderText } from '../../language/views/text/order/order-text.ts';

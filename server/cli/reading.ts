@@ -5,7 +5,7 @@ import type { Project } from '../../language/lowering/project.ts';
 import { ruleNames } from '../../language/lowering/rule-pages.ts';
 import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
-import type { PricedJob } from '../../language/pricing/priced-job.ts';
+import type { PricedJob } from '../../language/priced-job.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import type { VariantEvaluation } from '../../language/variants.ts';

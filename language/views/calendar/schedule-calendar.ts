@@ -1,6 +1,6 @@
 import ical, { ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
 import type { Schedule, Task } from '../../schedule/contract.ts';
-import { dayNumber, dayText } from '../../schedule/days.ts';
+import { dayNumber, dayText } from '../../measures/days.ts';
 import { includedText } from '../schedule-days.ts';
 import { cautionText, holdText } from '../text/schedule/schedule-text.ts';
 

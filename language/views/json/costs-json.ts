@@ -1,7 +1,7 @@
 import type { Costs } from '../../pricing/costs.ts';
 import type { Sum, WorkSum } from '../../pricing/grouped-costs.ts';
-import { decimalText, type Minor } from '../../pricing/money.ts';
-import type { PricedJob } from '../../pricing/priced-job.ts';
+import { decimalText, type Minor } from '../../money/money.ts';
+import type { PricedJob } from '../../priced-job.ts';
 import type { JobNumbers, Workings } from '../../quantities/contract.ts';
 
 /** As its schema has it. */

@@ -8,7 +8,7 @@ import type {
   JobQuantities,
   Workings
 } from '../../quantities/contract.ts';
-import type { PricedJob } from '../../pricing/priced-job.ts';
+import type { PricedJob } from '../../priced-job.ts';
 import type { VariantEvaluation } from '../../variants.ts';
 import { type CostsJson, costWorkings, priceJson } from './costs-json.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';

@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { NeedQuantities } from '../../../language/buying/order-contract.ts';
 import type { Schedule } from '../../../language/schedule/contract.ts';
 import { drain, Paving } from '../../../language/paving.ts';
-import { type PricedJob, pricedJob } from '../../../language/pricing/priced-job.ts';
+import { type PricedJob, pricedJob } from '../../../language/priced-job.ts';
 import { Session } from '../../../language/session/session.ts';
 import { clientSheet } from '../../../language/views/text/quote/client-sheet.ts';
 import type { VariantEvaluation } from '../../../language/variants.ts';

@@ -1,7 +1,7 @@
 import type { NeedQuantities, OrderQuantities } from '../../../buying/order-contract.ts';
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
-import { grouped, minorOf, moneyText } from '../../../pricing/money.ts';
+import { grouped, minorOf, moneyText } from '../../../money/money.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
 import { isUnpriced, LOOSE, WORKS } from '../../need-words.ts';
 import { leftText, soldText } from '../../sold-words.ts';

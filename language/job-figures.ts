@@ -1,6 +1,6 @@
-import type { Finding } from '../findings/finding.ts';
-import type { JobQuantities } from '../quantities/contract.ts';
-import type { Schedule } from '../schedule/contract.ts';
+import type { Finding } from './findings/finding.ts';
+import type { JobQuantities } from './quantities/contract.ts';
+import type { Schedule } from './schedule/contract.ts';
 import type { PricedJob } from './priced-job.ts';
 
 /** What a job needs, costs and takes. */

@@ -1,12 +1,12 @@
-import type { IntegerSolver } from '../buying/integer-solver.ts';
-import type { Job } from '../job/job.ts';
-import { computeJob } from '../quantities/compute-job.ts';
-import type { JobNumbers, JobQuantities } from '../quantities/contract.ts';
-import type { Schedule } from '../schedule/contract.ts';
-import { scheduleOfJob } from '../schedule/schedule-of-job.ts';
-import type { Session } from '../session/session.ts';
-import { type Costs, costsOf } from './costs.ts';
-import { costInputsOf } from './inputs-of-job.ts';
+import type { IntegerSolver } from './buying/integer-solver.ts';
+import type { Job } from './job/job.ts';
+import { computeJob } from './quantities/compute-job.ts';
+import type { JobNumbers, JobQuantities } from './quantities/contract.ts';
+import type { Schedule } from './schedule/contract.ts';
+import { scheduleOfJob } from './schedule/schedule-of-job.ts';
+import type { Session } from './session/session.ts';
+import { type Costs, costsOf } from './pricing/costs.ts';
+import { costInputsOf } from './pricing/inputs-of-job.ts';
 
 /** A job with its price, and the numbers of the whole job that it was worked out from. */
 export interface PricedJob {
