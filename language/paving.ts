@@ -12,7 +12,6 @@ import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
-import { variantProjects } from './lowering/variant-projects.ts';
 import { MOST_VARIANTS } from './lowering/variants.ts';
 import { pathFrom } from './path-from.ts';
 import { errorOfText, type JobFigures, type ShownFigures } from './job-figures.ts';
@@ -27,7 +26,7 @@ import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 import { ShippedTexts } from './shipped-texts.ts';
-import { asWritten, type VariantEvaluation, variantFaults } from './variants.ts';
+import { asWritten, readVariants, type ReadVariant, type VariantEvaluation, variantFaults } from './variants.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -75,6 +74,7 @@ export class Paving {
   private readonly texts: Texts;
   private readonly shippedTexts = new ShippedTexts(this.parse, false);
   private tries = 0;
+  private variantsParsed = 0;
   private solver: IntegerSolver | undefined;
 
   /** `today` tells the day, `2027-06-30`, after which nothing is set aside any more; without it no day passes. */
@@ -100,6 +100,7 @@ export class Paving {
     for (const scope of [file, scopeOfTries(file)]) {
       this.session.forget(scope);
       this.session.forget(scopeOfExamples(scope));
+      this.session.forget(scopeOfReadVariants(scope));
     }
     this.session.forget(scopeOfPrice(file));
     this.forgetVariants(file, 0);
@@ -168,7 +169,7 @@ export class Paving {
   *variants(file: string): Generator<void, VariantEvaluation[]> {
     const gathered = this.gathered(file);
     if (gathered === undefined) return [];
-    const projects = yield* variantProjects(gathered.project, this.parse);
+    const projects = yield* this.readVariants(gathered.project, file);
     const found: VariantEvaluation[] = [];
     for (const [index, variant] of projects.entries()) {
       const scope = scopeOfVariant(file, index);
@@ -219,11 +220,20 @@ export class Paving {
     return yield* pricedJob(job, numbers, this.session, scope, this.solver);
   }
 
+  private *readVariants(project: Project, scope: string): Generator<void, readonly ReadVariant[]> {
+    const parse: Parse = text => {
+      this.variantsParsed++;
+      return this.parse(text);
+    };
+    return yield* readVariants(project, { parse, session: this.session, scope: scopeOfReadVariants(scope) });
+  }
+
   /** Lets go of what the variants from one on came to. */
   private forgetVariants(file: string, from: number): void {
     for (let index = from; index < MOST_VARIANTS; index++) {
       const scope = scopeOfVariant(file, index);
-      for (const each of [scope, scopeOfExamples(scope), scopeOfPrice(scope)]) this.session.forget(each);
+      for (const each of [scope, scopeOfExamples(scope), scopeOfPrice(scope), scopeOfReadVariants(scope)])
+        this.session.forget(each);
     }
   }
 
@@ -246,7 +256,7 @@ export class Paving {
     const today = this.today();
     const { job } = lowered;
     const besides = job === undefined ? [] : [...pricesMissing(job), ...pricesPast(job, today), ...doneOutOfTurn(job)];
-    const variants = yield* variantFaults(project, this.parse, lowered.findings);
+    const variants = variantFaults(yield* this.readVariants(project, scope), lowered.findings);
     const found = [...(judged?.findings ?? []), ...besides].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
@@ -296,7 +306,7 @@ export class Paving {
 
   /** How often a text was parsed so far, to be worked out or tried out. */
   get parses(): number {
-    return this.texts.parses + this.tries;
+    return this.texts.parses + this.tries + this.variantsParsed;
   }
 
   /** How many texts are at hand. */
@@ -366,6 +376,10 @@ function scopeOfTries(file: string): string {
 /** By their order: a variant that is called otherwise is worked out where it was. */
 function scopeOfVariant(file: string, index: number): string {
   return `variant ${index} of ${file}`;
+}
+
+function scopeOfReadVariants(scope: string): string {
+  return `variants read of ${scope}`;
 }
 
 /** Examples are no part of the job: they stay while its rules come and go. */

@@ -20,6 +20,7 @@ export type Stage =
   | 'order'
   | 'schedule'
   | 'price'
+  | 'variants'
   | 'rules'
   | 'site-rules'
   | 'examples';
@@ -45,12 +46,11 @@ const COUNTED: readonly Counted[] = [
   'deliveries',
   'pair',
   'neighbours',
-  'water',
-  'routes',
   'job',
   'order',
   'schedule',
   'price',
+  'variants',
   'rules',
   'site-rules',
   'examples',
