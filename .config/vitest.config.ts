@@ -23,6 +23,7 @@ export default defineConfig({
     // One core is left idle else.
     maxWorkers: '100%',
     // Two cores are common in CI: whole-job tests need their time.
-    testTimeout: 180_000
+    testTimeout: 180_000,
+    hookTimeout: 180_000
   }
 });

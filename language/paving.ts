@@ -12,19 +12,22 @@ import { lower, type Lowered } from './lowering/lower.ts';
 import type { SpecText } from './lowering/names.ts';
 import type { Project } from './lowering/project.ts';
 import type { Use } from './lowering/uses.ts';
-import { variantProjects } from './lowering/variant-projects.ts';
 import type { WrittenAmounts } from './lowering/written-amounts.ts';
 import { MOST_VARIANTS } from './lowering/variants.ts';
 import { pathFrom } from './path-from.ts';
-import { type PricedJob, pricedJob, scopeOfPrice } from './pricing/priced-job.ts';
+import { errorOfText, type JobFigures, type ShownFigures } from './job-figures.ts';
+import { type PricedJob, pricedJob, scopeOfPrice } from './priced-job.ts';
 import { gather, type Gathered, type ReadProblem, type SpecFiles, type UseProblem } from './project.ts';
 import { computeJob, judgeJob } from './quantities/compute-job.ts';
 import type { JobNumbers } from './quantities/contract.ts';
+import type { Schedule } from './schedule/contract.ts';
+import { doneOutOfTurn } from './schedule/done-out-of-turn.ts';
+import { scheduleOfJob } from './schedule/schedule-of-job.ts';
 import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 import { ShippedTexts } from './shipped-texts.ts';
-import { asWritten, type VariantEvaluation, variantFaults } from './variants.ts';
+import { asWritten, readVariants, type ReadVariant, type VariantEvaluation, variantFaults } from './variants.ts';
 import { Texts } from './texts.ts';
 
 /** What one file comes to, with everything that it uses. */
@@ -74,6 +77,7 @@ export class Paving {
   private readonly texts: Texts;
   private readonly shippedTexts = new ShippedTexts(this.parse, false);
   private tries = 0;
+  private variantsParsed = 0;
   private solver: IntegerSolver | undefined;
 
   /** `today` tells the day, `2027-06-30`, after which nothing is set aside any more; without it no day passes. */
@@ -99,6 +103,7 @@ export class Paving {
     for (const scope of [file, scopeOfTries(file)]) {
       this.session.forget(scope);
       this.session.forget(scopeOfExamples(scope));
+      this.session.forget(scopeOfReadVariants(scope));
     }
     this.session.forget(scopeOfPrice(file));
     this.forgetVariants(file, 0);
@@ -167,7 +172,7 @@ export class Paving {
   *variants(file: string): Generator<void, VariantEvaluation[]> {
     const gathered = this.gathered(file);
     if (gathered === undefined) return [];
-    const projects = yield* variantProjects(gathered.project, this.parse);
+    const projects = yield* this.readVariants(gathered.project, file);
     const found: VariantEvaluation[] = [];
     for (const [index, variant] of projects.entries()) {
       const scope = scopeOfVariant(file, index);
@@ -188,16 +193,50 @@ export class Paving {
     return this.pricedIn(evaluation.file, evaluation);
   }
 
+  /** Tasks and days of what is left of the job that a file came to; undefined of a library. */
+  *scheduled({ file, job, numbers }: Evaluation): Generator<void, Schedule | undefined> {
+    return job && numbers && (yield* scheduleOfJob(job, numbers.quantities, this.session, file));
+  }
+
+  /**
+   * What the job of a file needs, costs and takes, for who is still writing it: while the text has errors, what it was
+   * before them, if that was ever asked for. Undefined of a library.
+   */
+  *figures(evaluation: Evaluation): Generator<void, ShownFigures | undefined> {
+    const { file, job, numbers, findings } = evaluation;
+    if (job === undefined || numbers === undefined) return undefined;
+    const error = errorOfText(findings);
+    const isSound = error === undefined && numbers.quantities.complete;
+    const before = isSound ? undefined : (this.session.lastGood(file, job.key) as JobFigures | undefined);
+    const figures = before ?? {
+      quantities: numbers.quantities,
+      left: (yield* this.scheduled(evaluation))!,
+      priced: (yield* this.priced(evaluation))!
+    };
+    if (!isSound) return { figures, broken: { isBefore: before !== undefined, ...(error && { error }) } };
+    this.session.keepLastGood(file, job.key, figures);
+    return { figures };
+  }
+
   private *pricedIn(scope: string, { job, numbers }: Evaluation): Generator<void, PricedJob | undefined> {
     if (job === undefined || numbers === undefined) return undefined;
     return yield* pricedJob(job, numbers, this.session, scope, this.solver);
+  }
+
+  private *readVariants(project: Project, scope: string): Generator<void, readonly ReadVariant[]> {
+    const parse: Parse = text => {
+      this.variantsParsed++;
+      return this.parse(text);
+    };
+    return yield* readVariants(project, { parse, session: this.session, scope: scopeOfReadVariants(scope) });
   }
 
   /** Lets go of what the variants from one on came to. */
   private forgetVariants(file: string, from: number): void {
     for (let index = from; index < MOST_VARIANTS; index++) {
       const scope = scopeOfVariant(file, index);
-      for (const each of [scope, scopeOfExamples(scope), scopeOfPrice(scope)]) this.session.forget(each);
+      for (const each of [scope, scopeOfExamples(scope), scopeOfPrice(scope), scopeOfReadVariants(scope)])
+        this.session.forget(each);
     }
   }
 
@@ -218,9 +257,10 @@ export class Paving {
     const order = project.texts.map(text => text.file);
     const main = project.main.file;
     const today = this.today();
-    const prices = lowered.job === undefined ? [] : [...pricesMissing(lowered.job), ...pricesPast(lowered.job, today)];
-    const variants = yield* variantFaults(project, this.parse, lowered.findings);
-    const found = [...(judged?.findings ?? []), ...prices].map(raw => placed(raw, lowered, main));
+    const { job } = lowered;
+    const besides = job === undefined ? [] : [...pricesMissing(job), ...pricesPast(job, today), ...doneOutOfTurn(job)];
+    const variants = variantFaults(yield* this.readVariants(project, scope), lowered.findings);
+    const found = [...(judged?.findings ?? []), ...besides].map(raw => placed(raw, lowered, main));
     const sorted =
       lowered.job && judged
         ? setAside(found, {
@@ -270,7 +310,7 @@ export class Paving {
 
   /** How often a text was parsed so far, to be worked out or tried out. */
   get parses(): number {
-    return this.texts.parses + this.tries;
+    return this.texts.parses + this.tries + this.variantsParsed;
   }
 
   /** How many texts are at hand. */
@@ -340,6 +380,10 @@ function scopeOfTries(file: string): string {
 /** By their order: a variant that is called otherwise is worked out where it was. */
 function scopeOfVariant(file: string, index: number): string {
   return `variant ${index} of ${file}`;
+}
+
+function scopeOfReadVariants(scope: string): string {
+  return `variants read of ${scope}`;
 }
 
 /** Examples are no part of the job: they stay while its rules come and go. */

@@ -3,8 +3,10 @@ import type { Key } from './job/job.ts';
 import { lower } from './lowering/lower.ts';
 import type { Project } from './lowering/project.ts';
 import { type Origin, type VariantProject, variantProjects } from './lowering/variant-projects.ts';
+import { variantsIn } from './lowering/variants.ts';
 import type { Evaluation } from './paving.ts';
-import type { PricedJob } from './pricing/priced-job.ts';
+import type { PricedJob } from './priced-job.ts';
+import type { Session } from './session/session.ts';
 import type { Parse } from './syntax/parse.ts';
 
 /** What a job comes to as one of its variants has it. */
@@ -21,17 +23,40 @@ export interface VariantEvaluation {
 /** What hangs on how often a thing is used, or on rules: no fault of the variant. */
 const OF_THE_JOB_ALONE: ReadonlySet<string> = new Set(['never-used', 'accept-unmatched']);
 
-/** The faults of text and names that a project has as one of its variants has it, and does not have itself. */
-export function* variantFaults(project: Project, parse: Parse, known: readonly Finding[]): Generator<void, Finding[]> {
-  const faults: Finding[] = [];
+/** A variant as a project of its own, with all faults of text and names in it. */
+export interface ReadVariant extends VariantProject {
+  readonly faults: readonly Finding[];
+}
+
+/** Reads the sound variants of a project; what they came to is remembered in `scope` until one of its texts changes. */
+export function* readVariants(
+  project: Project,
+  { parse, session, scope }: { readonly parse: Parse; readonly session: Session; readonly scope: string }
+): Generator<void, readonly ReadVariant[]> {
+  if (variantsIn(project).length === 0) {
+    session.forget(scope);
+    return [];
+  }
+  const inputs = project.texts.map(({ file, parsed }) => ({ file, text: parsed.text }));
+  return yield* session.recall({ scope, stage: 'variants', thing: project.main.file }, inputs, () =>
+    readAnew(project, parse)
+  );
+}
+
+function* readAnew(project: Project, parse: Parse): Generator<void, readonly ReadVariant[]> {
+  const read: ReadVariant[] = [];
   for (const variant of yield* variantProjects(project, parse)) {
-    const found = lower(variant.project).findings.filter(
-      ({ id, family }) => family === 'fault' && !OF_THE_JOB_ALONE.has(id)
-    );
-    faults.push(...found.flatMap(finding => newlyTold(finding, variant, known)));
+    const { findings } = lower(variant.project);
+    const faults = findings.filter(({ id, family }) => family === 'fault' && !OF_THE_JOB_ALONE.has(id));
+    read.push({ ...variant, faults });
     yield;
   }
-  return faults;
+  return read;
+}
+
+/** The faults that a job has as one of its variants has it, and does not have itself. */
+export function variantFaults(variants: readonly ReadVariant[], known: readonly Finding[]): Finding[] {
+  return variants.flatMap(variant => variant.faults.flatMap(finding => newlyTold(finding, variant, known)));
 }
 
 /** Findings at the places where they were written; what was written nowhere is told at the variant's name. */

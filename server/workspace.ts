@@ -2,6 +2,8 @@
 import { TextDocuments, type CancellationToken, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Evaluation } from '../language/paving.ts';
+import type { ShownFigures } from '../language/job-figures.ts';
+import type { VariantEvaluation } from '../language/variants.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { sameAddress, type ReadInFolder } from './folder-files.ts';
 import { Languages, type Seen, type SeenAround } from './languages.ts';
@@ -139,6 +141,16 @@ export class Workspace {
     const uri = sameAddress(address);
     const main = this.resultOf(uri)?.evaluation.file ?? uri;
     return this.sliced(this.languages.of(main).paving.tryOut(main, uri, text), token);
+  }
+
+  /** What the job of a result needs, costs and takes; undefined without a job, or when nobody waits any more. */
+  figuresOf({ evaluation }: Result, token: CancellationToken): Promise<ShownFigures | undefined> {
+    return this.sliced(this.languages.of(evaluation.file).paving.figures(evaluation), token);
+  }
+
+  /** What the job of a result comes to as its variants have it. */
+  async variantsOf({ evaluation: { file } }: Result, token: CancellationToken): Promise<VariantEvaluation[]> {
+    return (await this.sliced(this.languages.of(file).paving.variants(file), token)) ?? [];
   }
 
   /** Does long work between what else is asked; undefined when nobody waits for it any more. */

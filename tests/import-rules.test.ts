@@ -63,6 +63,12 @@ function useOfOutsideWorld(node: ts.Node): string | undefined {
   return isMember || isKey ? undefined : node.text;
 }
 
+/** What numbers and their workings are written with; it knows no stage. */
+const ARITHMETIC = /^language\/quantities\/(?:arithmetic|contract|formula-text)\.ts$/;
+
+/** What leads a job through all stages. */
+const COMPUTED = /^language\/(?:quantities\/compute-job|priced-job|job-figures|paving)\.ts$/;
+
 function faultsOf({ file, imports, uses }: Source): string[] {
   const inFolder = (...folders: string[]) => folders.some(folder => file.startsWith(`${folder}/`));
   const faults = imports.filter(name => {
@@ -75,6 +81,9 @@ function faultsOf({ file, imports, uses }: Source): string[] {
       if (inFolder('language/laying')) return !/^language\/(geometry|laying)\//.test(name);
       if (inFolder('language/levels')) return !/^language\/(geometry|setting-out|levels)\//.test(name);
       if (inFolder('language/setting-out')) return !/^language\/(geometry|setting-out)\//.test(name);
+      if (inFolder('language/money')) return !/^language\/(money|job|measures)\//.test(name) && !ARITHMETIC.test(name);
+      if (inFolder('language/buying', 'language/schedule', 'language/pricing') && COMPUTED.test(name)) return true;
+      if (inFolder('language/quantities') && /^language\/(schedule|pricing)\//.test(name)) return true;
       if (inFolder('language')) return !name.startsWith('language/');
       if (inFolder('server')) return !/^(language|server)\//.test(name);
       return !name.startsWith('extension/') && name !== 'server/protocol.ts';
@@ -146,6 +155,10 @@ describe('The test of the layers itself', () => {
     ['language/laying/bonds/made-up.ts', "import type { Bond } from '../../job/job.ts';"],
     ['language/levels/made-up.ts', "import type { Bond } from '../job/job.ts';"],
     ['language/setting-out/made-up.ts', "import type { Plane } from '../levels/surface.ts';"],
+    ['language/money/made-up.ts', "import { costsOf } from '../pricing/costs.ts';"],
+    ['language/buying/made-up.ts', "import { computeJob } from '../quantities/compute-job.ts';"],
+    ['language/pricing/made-up.ts', "import { pricedJob } from '../priced-job.ts';"],
+    ['language/quantities/made-up.ts', "import { scheduleOf } from '../schedule/schedule.ts';"],
     ['language/editing/made-up.ts', "import type { Area } from '../syntax/generated/ast.ts';"],
     ['language/job/made-up.ts', "console.log('words');"],
     ['language/job/made-up.ts', 'const today = new Date();'],

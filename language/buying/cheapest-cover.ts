@@ -1,4 +1,4 @@
-import type { Minor } from '../pricing/money.ts';
+import type { Minor } from '../money/money.ts';
 import { covers, wholesIn } from './order-problem.ts';
 import { costAt, isRounded, type PriceRange } from './price-ranges.ts';
 

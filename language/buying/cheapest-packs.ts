@@ -1,4 +1,4 @@
-import type { Minor } from '../pricing/money.ts';
+import type { Minor } from '../money/money.ts';
 import { cheapestCover, type CoverFound, type Way, type Work } from './cheapest-cover.ts';
 import { covers, type Pack, wholesIn } from './order-problem.ts';
 import { costAt, isRounded, type PriceRange, priceRanges } from './price-ranges.ts';

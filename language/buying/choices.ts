@@ -1,10 +1,10 @@
-import { Ledger, quantity } from '../pricing/ledger.ts';
-import { decimalText } from '../pricing/money.ts';
-import { divide, given, measured, multiply, notBelowNought, roundedUp, subtract } from '../quantities/arithmetic.ts';
+import { Ledger, quantity } from '../money/ledger.ts';
+import { decimalText } from '../money/money.ts';
+import { divide, measured, multiply, notBelowNought, roundedUp, subtract } from '../quantities/arithmetic.ts';
 import type { Book } from '../quantities/page.ts';
 import { cheapestCover } from './cheapest-cover.ts';
 import type { Need } from './needs.ts';
-import { costOf } from './offer-cost.ts';
+import { costOf, oneHolds } from './offer-cost.ts';
 import type { OfferedOrder } from './offers.ts';
 import type { ChoiceQuantities } from './order-contract.ts';
 import { costOfPacks, priceRanges } from './price-ranges.ts';
@@ -30,11 +30,11 @@ export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger:
     if (count === undefined) return [];
     const pointer = `${need.at}/choices/${at}`;
     const page = book.page('choice', pointer);
-    const { measure, step } = offer;
+    const { measure } = offer;
     const [{ given: held, amount: holds }] = offer.holds as readonly [(typeof offer.holds)[number]];
     const si = measure === 'piece' ? '' : measure;
     const wanted = need.toBuy.get(measure)!;
-    const one = given(step === undefined ? 'what one holds' : 'one step', held, si);
+    const one = oneHolds(offer, held);
     const least = roundedUp(divide(wanted, one));
     const packs = page.put(
       'count',

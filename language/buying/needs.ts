@@ -1,4 +1,4 @@
-import type { Given, Key, Unit } from '../job/job.ts';
+import type { Given, Key, System, Unit } from '../job/job.ts';
 import type { Delivered } from '../job/log.ts';
 import type { InPacks, Stock } from '../job/prices.ts';
 import {
@@ -18,6 +18,7 @@ import type { NeedQuantities } from './order-contract.ts';
 import { type SoldBy, SPIKES, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
 
 export interface NeedsInputs extends UsedInputs {
+  readonly system: System;
   readonly delivered: readonly (Pick<Delivered, 'thing' | 'amount' | 'measure' | 'packs'> & {
     readonly date: string;
   })[];
@@ -55,7 +56,7 @@ function needOf(thing: UsedThing, at: string, inputs: NeedsInputs, book: Book): 
   }
   const wanted = new Map(pages.map(one => [one.measure, one.wanted]));
   const toBuy = new Map(pages.map(({ measure, page }) => [measure, toBuyIn(thing, measure, wanted, inputs, page)]));
-  const places = thing.parts.map(placeOf);
+  const places = placesOf(thing.parts);
   return {
     thing,
     at,
@@ -198,13 +199,19 @@ function amountOf(
 
 // ---- where it goes ----
 
-function placeOf({ amounts, ...place }: UsedPart): NeedQuantities['for'][number] {
-  const told = MEASURES.filter(measure => amounts[measure] !== undefined);
-  // In the measure that stands in the job as a number of its own.
-  const measure = told.find(one => pointerOf(amounts[one]!) !== undefined) ?? told[0];
-  if (measure === undefined) return place;
-  const from = pointerOf(amounts[measure]!);
-  return { ...place, amount: amounts[measure]!.value, measure, ...(from === undefined ? {} : { from }) };
+/** All in one measure, where there is one that all are known in: that which stands in the job as a number of its own. */
+function placesOf(parts: readonly UsedPart[]): NeedQuantities['for'] {
+  const common = MEASURES.filter(measure => parts.every(({ amounts }) => amounts[measure] !== undefined));
+  const isNumber = (measure: SoldBy): boolean =>
+    parts.some(({ amounts }) => pointerOf(amounts[measure]!) !== undefined);
+  const measure = common.find(isNumber) ?? common[0];
+  return parts.map(({ amounts, ...place }) => {
+    const own = measure ?? MEASURES.find(one => amounts[one] !== undefined);
+    if (own === undefined) return place;
+    const amount = amounts[own]!;
+    const from = pointerOf(amount);
+    return { ...place, amount: amount.value, measure: own, ...(from === undefined ? {} : { from }) };
+  });
 }
 
 function pointerOf({ formula }: Expression): string | undefined {

@@ -1,15 +1,17 @@
-import { charge, quantity, type Reckoned, times } from '../pricing/ledger.ts';
+import type { Given } from '../job/job.ts';
+import { charge, type Reckoned, times, written } from '../money/ledger.ts';
+import { type Expression, given, plainNumber } from '../quantities/arithmetic.ts';
 import type { Offer } from './offers.ts';
 
 /** What so many packs, or steps, cost. */
 export function costOf({ prices, step, measure, way }: Offer, count: Reckoned): Reckoned {
   const { price } = prices.findLast(({ from }) => from <= count.expression.value) ?? prices[0]!;
   if (step === undefined) return times(count, charge(`price of one ${way.word.replace('-of', '')}`, price));
-  const one = quantity(
-    'one step',
-    step.value,
-    measure,
-    step.key === undefined ? { assumed: step.written } : { key: step.key }
-  );
-  return times(count, one, charge('price', price, measure));
+  return times(count, written('one step', step, measure), charge('price', price, measure));
+}
+
+/** What one pack, or one step of what is loose, holds; of what is sold by the piece there is nothing to tell. */
+export function oneHolds({ way, measure }: Offer, held: Given): Expression {
+  if (way.word === 'piece') return plainNumber(1);
+  return given(way.word === 'loose' ? 'one step' : 'what one holds', held, measure === 'piece' ? '' : measure);
 }

@@ -1,8 +1,8 @@
 import Fraction from 'fraction.js';
-import type { Given, Key, System, Unit } from '../job/job.ts';
+import type { Given, Key, Material, System, Unit } from '../job/job.ts';
 import type { Money, PriceList, SoldAs, Supplier, TaxWay } from '../job/prices.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
-import { exact } from '../pricing/money.ts';
+import { exact } from '../money/money.ts';
 import type { Need } from './needs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
 import { type SoldBy, SPIKES } from './used.ts';
@@ -255,12 +255,18 @@ function isSoldFor(list: PriceList, way: SoldAs, { thing }: Need): boolean {
   if (thing.kind === 'spikes') return list.name === SPIKES;
   if (thing.material === undefined || thing.material.curvePieces === undefined) return list.thing === thing.key;
   if (list.thing !== thing.material.key || thing.kind === 'material') return list.thing === thing.key;
-  const isCurve =
+  return isCurvePiece(way, thing.material) === (thing.kind === 'curve-pieces');
+}
+
+/** Whether pieces for curves of an edging are sold so: by their length. */
+export function isCurvePiece(way: SoldAs, { curvePieces }: Pick<Material, 'curvePieces'>): boolean {
+  return (
+    curvePieces !== undefined &&
     way.word !== 'loose' &&
     way.word !== 'mixed-pack' &&
     way.measure === 'm' &&
-    Math.abs(way.holds.value - thing.material.curvePieces.value) < SAME_LENGTH;
-  return isCurve === (thing.kind === 'curve-pieces');
+    Math.abs(way.holds.value - curvePieces.value) < SAME_LENGTH
+  );
 }
 
 const STEPS: Readonly<Record<System, Readonly<Record<SoldBy, { readonly value: number; readonly written: string }>>>> =

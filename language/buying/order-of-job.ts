@@ -1,5 +1,6 @@
-import type { Job } from '../job/job.ts';
+import type { Job, Key } from '../job/job.ts';
 import type { AreaResult } from '../quantities/area-result.ts';
+import { traysOf } from '../quantities/boxes.ts';
 import type { Workings } from '../quantities/contract.ts';
 import { type Memory, recall } from '../quantities/job-memory.ts';
 import { pointerAt, withAreasAt } from '../quantities/page.ts';
@@ -36,9 +37,11 @@ export function* orderOfJob(
     areas: sorted.map(orderArea),
     units: [...new Map(sorted.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()],
     jobUnits: units,
-    drains: job.drains.map(({ key, name, line, width, depth, concrete }) => ({
+    trays: traysOf(job.boxes, results),
+    drains: job.drains.map(({ key, name, area = drainedArea(key, sorted), line, width, depth, concrete }) => ({
       key,
       name,
+      ...(area === undefined ? {} : { area }),
       ...(line === undefined ? {} : { line }),
       ...(width === undefined ? {} : { width }),
       ...(depth === undefined ? {} : { depth }),
@@ -53,6 +56,11 @@ export function* orderOfJob(
   };
   const { quantities, workings } = yield* recall(memory, 'order', [job.key], inputs, () => orderStage(inputs, solver));
   return { quantities: placed(quantities, places), workings: () => withAreasAt(places, workings()) };
+}
+
+/** The first area that a drain stands in or along. */
+function drainedArea(drain: Key, results: readonly AreaResult[]): Key | undefined {
+  return results.find(({ area }) => area.drains.some(({ key }) => key === drain))?.area.key;
 }
 
 /** What is led to the areas of the stage is led to those of the job. */

@@ -1,8 +1,8 @@
-import type { Given, Key, System } from '../job/job.ts';
+import type { Given, Key } from '../job/job.ts';
 import type { PriceList, Supplier } from '../job/prices.ts';
 import { type IntegerSolver } from './integer-solver.ts';
-import { charge, Ledger, quantity, type Reckoned, times } from '../pricing/ledger.ts';
-import { decimalText, type Minor } from '../pricing/money.ts';
+import { charge, Ledger, quantity, type Reckoned, times } from '../money/ledger.ts';
+import { decimalText, type Minor } from '../money/money.ts';
 import {
   divide,
   type Expression,
@@ -21,7 +21,7 @@ import { isSize } from '../quantities/layer-volumes.ts';
 import { Book, type Page } from '../quantities/page.ts';
 import { choicesOf } from './choices.ts';
 import { type Need, type NeedsInputs, needsOf } from './needs.ts';
-import { costOf } from './offer-cost.ts';
+import { costOf, oneHolds } from './offer-cost.ts';
 import { type Offer, type OfferedOrder, offeredOrder } from './offers.ts';
 import { cheapestOrder, type Order, type OrderPart } from './order.ts';
 import type { BuyingQuantities, DeliveryChargeQuantities, OrderQuantities } from './order-contract.ts';
@@ -30,7 +30,6 @@ import type { SoldBy } from './used.ts';
 /** All that the order hangs on. */
 export interface OrderInputs extends NeedsInputs {
   readonly job: Key;
-  readonly system: System;
   readonly currency?: string;
   readonly prices: readonly PriceList[];
   readonly suppliers: readonly Supplier[];
@@ -86,7 +85,13 @@ function loadAssumptions({ problem, offers, suppliers }: OfferedOrder, { counts,
         ]
       : []
   );
-  return [...unweighed, ...loaded, ...(parts.some(({ notBrought }) => notBrought) ? [NOT_BROUGHT] : [])];
+  const free = suppliers.flatMap(({ name, delivery }, index) => {
+    const { loads, cost } = deliveries[index]!;
+    return loads > 0 && cost === 0n && delivery?.charge !== undefined && delivery.freeFrom !== undefined
+      ? [`No charge for delivery by ${name}: goods of ${delivery.freeFrom.written} or more.`]
+      : [];
+  });
+  return [...unweighed, ...loaded, ...free, ...(parts.some(({ notBrought }) => notBrought) ? [NOT_BROUGHT] : [])];
 }
 
 const NOT_BROUGHT =
@@ -153,13 +158,13 @@ class OrderRows {
     page: Page<'order'>
   ): Row {
     const { offers, needs } = this.#offered;
-    const { holds, measure, way } = offers[offer]!;
+    const { holds, measure } = offers[offer]!;
     const held = holds.find(hold => hold.need === item)!;
     const si = measure === 'piece' ? '' : measure;
     const need = this.#needIn(item, measure);
     page.repeat('need', need.value);
     page.repeat('packHolds', held.amount);
-    const one = given(way.word === 'loose' ? 'one step' : 'what one holds', held.given, si);
+    const one = oneHolds(offers[offer]!, held.given);
     const alone = roundedUp(divide(need, one));
     const bought = this.#order.counts[offer]!;
     const isAlone = lines.filter(line => line.item === item).length === 1 && alone.value === bought;
@@ -266,7 +271,7 @@ class OrderRows {
       const [first, ...others] = masses;
       const mass =
         first && page.put('mass', others.length === 0 ? multiply(plainNumber(1), first) : sum(first, ...others));
-      const { loadMass, charge: money, freeFrom } = supplier.delivery!;
+      const { key, loadMass, charge: money, freeFrom } = supplier.delivery!;
       const byMass =
         mass === undefined || loadMass === undefined
           ? undefined
@@ -277,9 +282,7 @@ class OrderRows {
       const isFree = delivery.cost === 0n && freeFrom !== undefined;
       const each =
         money === undefined || isFree
-          ? quantity('charge for a load', 0, this.#ledger.currency, {
-              assumed: isFree ? `free from ${freeFrom.written}` : 'no charge is told'
-            })
+          ? quantity('charge for a load', 0, this.#ledger.currency, { key: (isFree ? freeFrom.key : undefined) ?? key })
           : charge('charge for a load', money);
       const cost = this.#ledger.put(`${at}/cost`, times(counted, each));
       const goods = this.#ledger.sum(

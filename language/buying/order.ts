@@ -1,4 +1,4 @@
-import type { Minor } from '../pricing/money.ts';
+import type { Minor } from '../money/money.ts';
 import type { Work } from './cheapest-cover.ts';
 import { cheapestPacks } from './cheapest-packs.ts';
 import { integerOrder } from './integer-order.ts';

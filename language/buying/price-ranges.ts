@@ -1,4 +1,4 @@
-import { type Minor } from '../pricing/money.ts';
+import { type Minor } from '../money/money.ts';
 import type { Pack } from './order-problem.ts';
 
 /** Counts of a pack between which one price holds for each. */

@@ -1,4 +1,4 @@
-import { amountOf, type Minor, rounded } from '../pricing/money.ts';
+import { amountOf, type Minor, rounded } from '../money/money.ts';
 import { covers, type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
 import { costOfPacks, priceRanges } from './price-ranges.ts';
 

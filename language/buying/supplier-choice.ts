@@ -1,4 +1,4 @@
-import { rounded } from '../pricing/money.ts';
+import { rounded } from '../money/money.ts';
 import type { Work } from './cheapest-cover.ts';
 import { cheapestPacks } from './cheapest-packs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';

@@ -9,10 +9,12 @@ import {
   measured,
   multiply,
   plainNumber,
+  subtract,
   sum
 } from '../quantities/arithmetic.ts';
 import type { NumbersOf } from '../quantities/catalogue.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
+import type { Tray } from '../quantities/boxes.ts';
 import { looseVolumeOf } from '../quantities/loose-volume.ts';
 import { distance } from '../geometry/index.ts';
 import type { OrderArea } from './order-area.ts';
@@ -22,12 +24,12 @@ export type SoldBy = Stock['measure'];
 
 /** What a need is for, by the words of the trade. */
 export type NeedWork =
-  'paving' | 'bed' | 'base' | 'sub-base' | 'soft-spots' | 'joints' | 'edging' | 'drains' | 'geotextile';
+  'paving' | 'boxes' | 'bed' | 'base' | 'sub-base' | 'soft-spots' | 'joints' | 'edging' | 'drains' | 'geotextile';
 
 /** Part of what is used of a thing: where, and how much in each measure that is known. */
 export interface UsedPart {
   readonly area?: Key;
-  /** The drain that it stands round. */
+  /** The drain that it stands round; its area is the one that it drains. */
   readonly drain?: Key;
   readonly work: NeedWork;
   /** The side that it stands along. */
@@ -57,7 +59,8 @@ export interface UsedInputs {
     NumbersOf<'job-unit'>,
     'unitsUsed' | 'breakage' | 'keep' | 'toBuy'
   >)[];
-  readonly drains: readonly Pick<Drain, 'key' | 'name' | 'line' | 'width' | 'depth' | 'concrete'>[];
+  readonly drains: readonly Pick<Drain, 'key' | 'name' | 'area' | 'line' | 'width' | 'depth' | 'concrete'>[];
+  readonly trays: readonly Tray[];
   /** What concrete is bought as. */
   readonly concrete: Material;
   readonly prices: readonly PriceList[];
@@ -69,7 +72,7 @@ export function usedThings(inputs: UsedInputs): UsedThing[] {
   addUnits(gathered, inputs);
   inputs.areas.forEach((area, index) => addArea(gathered, area, `/areas/${index}`, inputs));
   for (const drain of inputs.drains) addSurround(gathered, drain, inputs.concrete);
-  return gathered.things;
+  return gathered.things.map(thing => (thing.kind === 'geotextile' ? lappedAsSold(thing, inputs.prices) : thing));
 }
 
 /** Things by key, in the order in which they came up. */
@@ -98,7 +101,7 @@ function known(amounts: Readonly<Partial<Record<SoldBy, Expression | undefined>>
 
 // ---- units ----
 
-function addUnits(gathered: Gathered, { areas, units, jobUnits }: UsedInputs): void {
+function addUnits(gathered: Gathered, { areas, units, jobUnits, trays }: UsedInputs): void {
   jobUnits.forEach(({ unit: name, unitsUsed }, index) => {
     const unit = units.find(one => one.name === name);
     if (unit === undefined || unitsUsed === undefined) return;
@@ -111,9 +114,18 @@ function addUnits(gathered: Gathered, { areas, units, jobUnits }: UsedInputs): v
         ];
       })
     );
+    const inTrays = trays
+      .filter(tray => tray.unit === unit.key)
+      .map(({ name: box, area, count, pointer }): UsedPart & { amounts: { piece: Expression } } => ({
+        area,
+        work: 'boxes',
+        amounts: { piece: leaf(`${name} in the tray of ${box}`, count, '', { pointer }) }
+      }));
     // Cut pieces of several areas may come out of fewer units together.
-    const used = { piece: leaf(`${name} used`, unitsUsed, '', { pointer: `/units/${index}/unitsUsed` }) };
-    gathered.add({ key: unit.key, name, kind: 'unit', unit, used }, ...parts);
+    const laid = leaf(`${name} used`, unitsUsed, '', { pointer: `/units/${index}/unitsUsed` });
+    const [tray, ...others] = inTrays.map(({ amounts }) => amounts.piece);
+    const used = { piece: tray === undefined ? laid : sum(laid, tray, ...others) };
+    gathered.add({ key: unit.key, name, kind: 'unit', unit, used }, ...parts, ...inTrays);
   });
 }
 
@@ -169,6 +181,37 @@ function inPlace(
     kg: mass === undefined ? undefined : leaf(words, mass, 'kg', { pointer: massAt }),
     m3: looseVolumeOf(leaf(words, volume, 'm3', { pointer: volumeAt }), material)
   });
+}
+
+// ---- cloth ----
+
+/** Cloth by the width of the rolls that it is sold in, where that is one alone and not the one its laps were counted for. */
+function lappedAsSold(thing: UsedThing, prices: readonly PriceList[]): UsedThing {
+  const { key, material, parts } = thing;
+  const [first, ...others] = parts.map(({ amounts }) => amounts.m2!);
+  const sold = rollWidthSold(key, prices);
+  if (first === undefined || material === undefined || sold === undefined) return thing;
+  const { lap, roll } = material;
+  if (!isSize(lap) || sold.value <= lap.value || roll?.width.value === sold.value) return thing;
+  const width = given('width of the roll sold', sold, 'm');
+  const laps = given('lap', lap, 'm');
+  const counted = others.length === 0 ? first : sum(first, ...others);
+  const isLapped = roll !== undefined && roll.width.value > lap.value;
+  const declared = roll && given('roll width', roll.width, 'm');
+  const plain = isLapped ? multiply(counted, divide(subtract(declared!, laps), declared!)) : counted;
+  return { ...thing, used: { m2: multiply(plain, divide(width, subtract(width, laps))) } };
+}
+
+/** The width of the rolls that cloth is sold in, where that is one alone. */
+export function rollWidthSold(cloth: Key, prices: readonly PriceList[]): Given | undefined {
+  const widths = rollWidths(cloth, prices);
+  return new Set(widths.map(({ value }) => value)).size === 1 ? widths[0] : undefined;
+}
+
+export function rollWidths(cloth: Key, prices: readonly PriceList[]): Given[] {
+  return prices
+    .filter(({ thing }) => thing === cloth)
+    .flatMap(({ ways }) => ways.flatMap(way => ('roll' in way && way.roll !== undefined ? [way.roll.width] : [])));
 }
 
 // ---- edging ----
@@ -235,7 +278,7 @@ function concreteAmounts(placed: Expression, material: Material): UsedPart['amou
 
 /** Concrete below a channel, and at its sides to its full depth. */
 function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], material: Material): void {
-  const { key, name, line, width, depth, concrete } = drain;
+  const { key, name, area, line, width, depth, concrete } = drain;
   if (line === undefined || width === undefined || concrete === undefined) return;
   const thick = given(`concrete round ${name}`, concrete.below, 'm');
   const across = given(`width of ${name}`, width, 'm');
@@ -244,5 +287,5 @@ function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], ma
   const section = beside ? sum(below, multiply(plainNumber(2), thick, given(`depth of ${name}`, depth, 'm'))) : below;
   const length = measured(`length of ${name}`, distance(line.from, line.to), 'm', key);
   const amounts = concreteAmounts(multiply(section, length), material);
-  gathered.add(ofMaterial(material), { drain: key, work: 'drains', amounts });
+  gathered.add(ofMaterial(material), { ...(area === undefined ? {} : { area }), drain: key, work: 'drains', amounts });
 }

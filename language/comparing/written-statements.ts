@@ -100,7 +100,7 @@ class StatementReader {
       const start = token.startOffset;
       const name = this.#occurrences.get(start);
       if (name?.declared !== undefined) {
-        const used = { kind: name.declared.kind, name: name.declared.name };
+        const used = { kind: name.declared.kind, name: nameOf(this.#names, name.declared) };
         if (name.isDeclaration) declares = used;
         else uses.push(used);
       }

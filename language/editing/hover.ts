@@ -1,8 +1,11 @@
 import { LineStarts } from '../syntax/line-starts.ts';
 import { worldAt } from '../lowering/examples.ts';
 import { KIND_WORDS, Names, type Declared, type Kind } from '../lowering/names.ts';
-import { occurrencesWithin } from '../lowering/occurrences.ts';
+import { type Occurrence, occurrencesWithin } from '../lowering/occurrences.ts';
 import type { Evaluation, Look } from '../paving.ts';
+import type { ShownFigures } from '../job-figures.ts';
+import type { VariantEvaluation } from '../variants.ts';
+import { figuresAt, figuresOf, variantBeside } from '../views/figures-hover.ts';
 import { numbersAt, type Hover } from '../views/hover.ts';
 import { markdownText } from '../views/markdown.ts';
 import { inWords } from './both-systems.ts';
@@ -17,6 +20,10 @@ import { wordHelp } from './word-help.ts';
 export interface Worked {
   readonly evaluation: Evaluation;
   readonly file: string;
+  /** What its job needs, costs and takes. */
+  readonly figures?: ShownFigures;
+  /** The same of each of its variants, where the name of one is asked about. */
+  readonly variants?: readonly VariantEvaluation[];
 }
 
 /**
@@ -29,10 +36,34 @@ export function hoverAt(look: Look, offset: number, worked?: Worked): Hover | un
   const [line, column] = [lines.lineOf(offset) + 1, lines.columnOf(offset) + 1];
   const numbers = worked && numbersAt(worked.evaluation, worked.file, line, column);
   const word = wordAt(text, offset);
-  const told = word && helpOn(word, look, worldAt(look, offset));
-  const parts = [numbers?.markdown, told].filter(part => part !== undefined && part !== '');
-  const place = word?.place ?? numbers?.place;
+  const seen = worldAt(look, offset);
+  const figures = worked?.figures && figuresAt(worked.evaluation, worked.figures, worked.file, line, column);
+  // Nothing in an example of a rule is the job's.
+  const named = worked && word && seen.text === text ? figuresOfName(word, look, worked) : undefined;
+  const told = word && helpOn(word, look, seen);
+  const parts = [numbers?.markdown, named ?? figures?.markdown, told].filter(part => part !== undefined && part !== '');
+  const place = word?.place ?? numbers?.place ?? figures?.place;
   return parts.length === 0 || place === undefined ? undefined : { place, markdown: parts.join('\n\n---\n\n') };
+}
+
+/** Whether a variant's name stands at an offset: its numbers are worked out only where they are asked for. */
+export function isVariantAt({ text, project }: Look, offset: number): boolean {
+  return nameAt(offset, { text, project })?.declared?.kind === 'variant';
+}
+
+function nameAt(offset: number, { text, project }: Look): Occurrence | undefined {
+  return occurrencesWithin(text, project, { start: offset, end: offset }).find(
+    ({ start, end }) => start <= offset && offset < end
+  );
+}
+
+function figuresOfName({ offset }: WordAt, look: Look, { evaluation, figures, variants }: Worked): string | undefined {
+  const found = nameAt(offset, look);
+  if (found?.declared === undefined || figures === undefined) return undefined;
+  const { kind, name } = found.declared;
+  if (kind === 'unit' || kind === 'material' || kind === 'supplier') return figuresOf(kind, name, figures, found.place);
+  const variant = kind === 'variant' ? variants?.find(one => one.name === name) : undefined;
+  return variant && variantBeside(variant, evaluation, figures);
 }
 
 /** `look` is what the word sees: in an example of a rule the example. */

@@ -133,7 +133,7 @@ const UNDRAWN: Readonly<Partial<Record<Bond['way'], string>>> = {
 
 /** The sizes and weights of a declaration in the system that they are not written in. */
 function otherSystem({ kind }: Declared, { parsed, statement }: Declaration): string | undefined {
-  if (kind === 'let' || kind === 'area' || kind === 'rule') return undefined;
+  if (kind === 'let' || kind === 'area' || kind === 'rule' || kind === 'variant') return undefined;
   const parts: Pick<Statement, 'first' | 'end'>[] =
     statement.inside.length > 0 ? [...statement.inside] : [{ first: statement.first + 2, end: statement.end }];
   const told = parts.flatMap(({ first, end }) => {

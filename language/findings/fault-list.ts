@@ -95,6 +95,7 @@ export const FAULTS: Readonly<Record<string, Fault>> = {
   'sale-does-not-fit': { severity: 'error', title: 'A way of selling that does not fit what is sold' },
   'price-breaks-disagree': { severity: 'error', title: 'Lower prices for more in the wrong order' },
   'pack-not-known': { severity: 'error', title: 'Packs of which nothing tells what one holds' },
+  'done-out-of-turn': { severity: 'warning', title: 'Done before what comes first' },
   'price-past': { severity: 'warning', title: 'Prices past their last day' },
   'rules-not-named': { severity: 'warning', title: 'A job that names no rules' },
   'job-missing': { severity: 'note', title: 'Areas without a job' },

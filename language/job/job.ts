@@ -372,7 +372,7 @@ export interface Material {
   readonly roll?: { readonly width: Given; readonly length: Given };
   /** Geotextile: lap from roll to roll, m. */
   readonly lap?: Given;
-  /** Edging set in concrete: the wait before the base is compacted against it, s. */
+  /** Edging set in concrete, or concrete: the wait before anything is compacted against it, s. */
   readonly wait?: Given;
   /** Edging: length of the pieces for curves, m. */
   readonly curvePieces?: Given;

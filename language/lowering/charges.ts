@@ -85,6 +85,10 @@ export class Charges {
       });
     const fixes: SaidFix[] =
       money?.by === '' && per !== undefined && isQuantity(node) ? [writing(`${written} ${per}`)] : [];
+    if (money === undefined && /\bpounds?\b/i.test(written) && isQuantity(node))
+      return this.context.fault(text, key, node, 'wrong-kind', `Pounds are a weight here. Write ${wants}.`, {
+        fixes: [writing(of(/^[0-9.]+/.exec(written)?.[0] ?? number))]
+      });
     const message =
       money === undefined || money.by === ''
         ? `\`${written}\` is ${money === undefined ? kindOf(dimensions) : 'an amount of money'}; here stands ${wants}.`

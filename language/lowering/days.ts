@@ -15,6 +15,8 @@ export function checkDay(
   written: string
 ): boolean {
   if (isDay(written)) return true;
+  // What is no date at all was told where the text was read.
+  if (!/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(written)) return false;
   context.fault(text, key, node, 'out-of-range', `${written} is no day. Write year, month and day.`, {
     property,
     harmless: true,

@@ -1,5 +1,8 @@
 import type { Material, Unit } from '../job/job.ts';
 import type { PackWord, SoldPacked } from '../job/prices.ts';
+import { Names, type SpecText } from './names.ts';
+import type { Project } from './project.ts';
+import { rolesOf } from './things-at-hand.ts';
 
 /** What is bought of a thing is told in these, in SI. */
 export type GoodsMeasure = SoldPacked['measure'];
@@ -50,9 +53,18 @@ const CLOTH: Goods = {
 
 /** How a thing is sold; of a material for several uses in every way that fits one of them. */
 export function goodsOf(thing: Unit | Material): Goods {
-  if (!('roles' in thing)) return UNITS;
-  if (thing.roles.includes('edging')) return EDGING;
-  return thing.roles.includes('geotextile') ? CLOTH : GRAINS;
+  return 'roles' in thing ? goodsOfRoles(thing.roles) : UNITS;
+}
+
+function goodsOfRoles(roles: readonly string[]): Goods {
+  if (roles.includes('edging')) return EDGING;
+  return roles.includes('geotextile') ? CLOTH : GRAINS;
+}
+
+/** How what a price is of is sold, as far as its text tells; undefined where the name leads to nothing, as of a mixed pack. */
+export function goodsNamed(name: string, text: SpecText, project: Project): Goods | undefined {
+  const declared = new Names(project.visible).priced(text, ['material', 'unit'], name);
+  return declared && (declared.kind === 'unit' ? UNITS : goodsOfRoles(rolesOf(declared)));
 }
 
 const MEASURE_WORDS: Readonly<Record<GoodsMeasure, readonly [kind: string, example: string]>> = {

@@ -262,14 +262,16 @@ export class Things {
         `A lap of ${lap.written} takes up the whole roll (${roll[0]!.written} wide).`
       );
     const isEdging = roles.includes('edging');
-    if (!isEdging) this.onlyOfEdging(text, key, roles, [pause, said.get('curve-pieces')]);
+    const isConcrete = roles.includes('concrete');
+    if (!isEdging) this.onlyOfEdging(text, key, roles, [isConcrete ? undefined : pause, said.get('curve-pieces')]);
     const material: Material = {
       key,
       name: node.name,
       roles,
       openGraded: graded !== 'dense',
       ...given({ compacted, loose, compactionFactor, width, spikesEvery, basePast, lap }),
-      ...(isEdging ? given({ wait, curvePieces, length: size?.[0], height: size?.[2] }) : {}),
+      ...(isEdging ? given({ curvePieces, length: size?.[0], height: size?.[2] }) : {}),
+      ...(isEdging || isConcrete ? given({ wait }) : {}),
       ...(concreteSize === undefined
         ? {}
         : { concrete: { width: concreteSize[0]!, depth: concreteSize[1]!, under: under! } }),
@@ -296,7 +298,7 @@ export class Things {
         key,
         item,
         'wrong-role',
-        `Only edging ${ast.isCurePause(item) ? 'is set in concrete that the base must wait for' : 'has pieces for curves'}; the role of this is ${roles.join(', ')}. Take this out.`,
+        `Only edging ${ast.isCurePause(item) ? 'and concrete are waited for before anything is compacted against them' : 'has pieces for curves'}; the role of this is ${roles.join(', ')}. Take this out.`,
         { harmless: true, fixes: [takingOut(this.context, text, item)] }
       );
     }

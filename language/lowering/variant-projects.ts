@@ -47,14 +47,14 @@ function variantProject(declared: Declared, project: Project, parse: Parse): Var
   )!;
   const splices = new Splices(project, text);
   for (const item of block.inside) splices.add(item);
-  const spliced = new Map(project.texts.map(each => [each, splices.splicedText(each)]));
   const instead = new Map(
-    [...spliced].map(([each, { text: written }]): [SpecText, SpecText] => [
+    [...splices.splicedTexts()].map(([each, made]): [SpecText, { made: SplicedText; now: SpecText }] => [
       each,
-      { file: each.file, parsed: parse(written) }
+      { made, now: { file: each.file, parsed: parse(made.text) } }
     ])
   );
-  const byFile = new Map([...spliced].map(([each, made]) => [each.file, made]));
+  const byFile = new Map([...instead].map(([each, { made }]) => [each.file, made]));
+  const asTheyAre = new Set(project.texts.filter(each => !instead.has(each)).map(({ file }) => file));
   const own = spanOf(text.parsed, block.first, block.end);
   return {
     key: keyOf(declared),
@@ -62,6 +62,7 @@ function variantProject(declared: Declared, project: Project, parse: Parse): Var
     project: projectWith(project, instead),
     place: placeOf(text, node, 'name'),
     originOf: place => {
+      if (asTheyAre.has(place.file)) return { place, isOwn: false };
       const origin = byFile.get(place.file)?.originOf(place);
       return (
         origin && {
@@ -73,8 +74,8 @@ function variantProject(declared: Declared, project: Project, parse: Parse): Var
   };
 }
 
-function projectWith(project: Project, instead: ReadonlyMap<SpecText, SpecText>): Project {
-  const now = (text: SpecText): SpecText => instead.get(text) ?? text;
+function projectWith(project: Project, instead: ReadonlyMap<SpecText, { readonly now: SpecText }>): Project {
+  const now = (text: SpecText): SpecText => instead.get(text)?.now ?? text;
   return {
     ...project,
     main: now(project.main),
@@ -102,8 +103,9 @@ class Splices {
         if (statement.word === 'variant') this.#put(each, { ...this.#span(each, statement), pieces: [] });
   }
 
-  splicedText(text: SpecText): SplicedText {
-    return new SplicedText(text, this.#byText.get(text) ?? []);
+  /** Texts in which nothing changes are none of them. */
+  splicedTexts(): Map<SpecText, SplicedText> {
+    return new Map([...this.#byText].map(([text, splices]) => [text, new SplicedText(text, splices)]));
   }
 
   /** Of a thing that stands in the variant twice the first counts. */

@@ -121,7 +121,17 @@ export class WorkLines {
     const plain = word?.toLowerCase().replace(/s$/, '');
     const at = WEEKDAYS.findIndex(day => plain === day.toLowerCase() || plain === day.slice(0, 3).toLowerCase());
     if (at >= 0) return at + 1;
-    this.context.word(this.text, 'job/crew', clause, [property, index], word, WEEKDAYS);
+    const instead = daysMeant(plain);
+    if (instead === undefined) this.context.word(this.text, 'job/crew', clause, [property, index], word, WEEKDAYS);
+    else
+      this.context.fault(
+        this.text,
+        'job/crew',
+        clause,
+        'unknown-word',
+        `\`${word!}\` is not known here. Write \`${instead}\`.`,
+        { property: [property, index], fixes: [writing(instead)] }
+      );
     return undefined;
   }
 
@@ -233,6 +243,19 @@ function own(
 ): Pick<OwnTask, 'afterOwn' | 'beforeOwn'> {
   const among = (keys: readonly Key[]): Key[] => keys.filter(key => known.has(key));
   return { afterOwn: among(afterOwn), beforeOwn: among(beforeOwn) };
+}
+
+/** `Mon-Fri`, `weekdays`, `weekends`, as the language says them. */
+function daysMeant(plain: string | undefined): string | undefined {
+  if (plain === 'weekday') return 'Monday to Friday';
+  if (plain === 'weekend') return 'Saturdays and Sundays';
+  const days = plain
+    ?.split('-')
+    .map(part =>
+      WEEKDAYS.find(day => part !== '' && day.toLowerCase().startsWith(part.slice(0, 3)) && part.length >= 3)
+    );
+  const [first, last] = days ?? [];
+  return days?.length === 2 && first !== undefined && last !== undefined ? `${first} to ${last}` : undefined;
 }
 
 function isHours({ hours }: ast.CrewClause): boolean {

@@ -4,7 +4,7 @@ import type { TaxWay } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import type { From } from '../quantities/contract.ts';
 import type { CostPlace } from './cost-line.ts';
-import type { Minor } from './money.ts';
+import type { Minor } from '../money/money.ts';
 
 /** All that costs and price are worked out from. */
 export interface CostInputs {
@@ -20,6 +20,8 @@ export interface CostInputs {
   /** Absent where it is not known how much is dug. */
   readonly takenAway?: TakenAway;
   readonly areas: readonly PricedArea[];
+  /** What is taken for granted of what is there already, in sentences. */
+  readonly assumed?: readonly string[];
   /** Of all areas together, m2: `/totals/netArea` of the numbers of the job. */
   readonly netArea: number;
 }

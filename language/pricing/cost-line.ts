@@ -1,6 +1,6 @@
 import type { Key } from '../job/job.ts';
 import type { TaskWord } from '../job/work.ts';
-import type { Minor } from './money.ts';
+import type { Minor } from '../money/money.ts';
 
 /** What a cost is for. Hundredths of the job's currency throughout, without tax. */
 export type CostKind = 'material' | 'delivery' | 'labour' | 'hire' | 'disposal' | 'extra' | 'contingency';

@@ -1,8 +1,8 @@
 import type { Given, Key } from '../job/job.ts';
 import type { Money, TaxWay } from '../job/prices.ts';
 import type { CostKind, CostLine, CostPart, CostPlace, Unpriced } from './cost-line.ts';
-import { Ledger, over, plus, quantity, type Reckoned, whole, written } from './ledger.ts';
-import { exact, type Minor, split } from './money.ts';
+import { Ledger, over, plus, quantity, type Reckoned, whole, written } from '../money/ledger.ts';
+import { exact, type Minor, split } from '../money/money.ts';
 
 /** A cost as it is put on the sheet. */
 export interface NewLine {

@@ -6,9 +6,9 @@ import { CostSheet } from './cost-sheet.ts';
 import { addDisposal } from './disposal-costs.ts';
 import { amountPerUnit, type GroupedCosts, groupedCosts } from './grouped-costs.ts';
 import { addHires, addLabour } from './labour-costs.ts';
-import { type Ledger, quantity } from './ledger.ts';
+import { type Ledger, quantity } from '../money/ledger.ts';
 import { addDeliveries, addMaterials, depositsOf } from './material-costs.ts';
-import { type Minor, sumOf } from './money.ts';
+import { type Minor, sumOf } from '../money/money.ts';
 import { addOwnCosts } from './own-costs.ts';
 import { type Price, priceOf } from './price.ts';
 
@@ -36,6 +36,7 @@ export function costsOf(inputs: CostInputs): Costs | undefined {
   if (currency === undefined) return undefined;
   const { money, system, netArea } = inputs;
   const sheet = new CostSheet(currency, money.tax);
+  for (const sentence of inputs.assumed ?? []) sheet.assume(sentence);
   addMaterials(sheet, inputs.ordered);
   addDeliveries(sheet, inputs.deliveries);
   addLabour(sheet, inputs.tasks, money.labour);

@@ -2,7 +2,7 @@ import type { Disposal } from '../job/money-lines.ts';
 import type { From } from '../quantities/contract.ts';
 import type { TakenAway } from './cost-inputs.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { charge, larger, over, quantity, type Reckoned, times, up, written } from './ledger.ts';
+import { charge, larger, over, quantity, type Reckoned, times, up, written } from '../money/ledger.ts';
 
 const TITLE = 'Taking away what is dug';
 

@@ -4,8 +4,8 @@ import { measureNamed } from '../measures/measures.ts';
 import type { From } from '../quantities/contract.ts';
 import type { PricedArea } from './cost-inputs.ts';
 import { type Work, WORKS } from './cost-line.ts';
-import { type Ledger, over, quantity, type Reckoned, times } from './ledger.ts';
-import type { Minor } from './money.ts';
+import { type Ledger, over, quantity, type Reckoned, times } from '../money/ledger.ts';
+import type { Minor } from '../money/money.ts';
 import type { PricedPart } from './price.ts';
 
 /** Cost and price of what belongs together. */

@@ -13,7 +13,7 @@ import type {
   TakenAway,
   TaskHours
 } from './cost-inputs.ts';
-import { minorOf } from './money.ts';
+import { minorOf } from '../money/money.ts';
 
 /**
  * What cost and price are worked out from. Order and schedule are those of the whole job, whatever of it the log tells as
@@ -63,19 +63,31 @@ function orderedOf({ needs = [], order = [], areas }: JobQuantities): OrderedIte
     });
     // A further size of a pack of several has a line, and its cost stands with the first.
     const isBought = order.some(({ id }) => id === need.id) || need.in.every(({ toBuy }) => toBuy === 0);
-    const shares = need.for.flatMap(place => sharesOf(place, need.item, areas));
+    // Parts in several measures can't be weighed against each other: then it is for the job as a whole.
+    const isOfOneMeasure = new Set(need.for.map(({ measure }) => measure)).size < 2;
+    const shares = isOfOneMeasure ? need.for.flatMap(place => sharesOf(place, areas)) : [];
     return { thing: need.id, name: need.item, ...(isBought ? { lines } : {}), shares };
   });
 }
 
 type NeedPlace = NonNullable<JobQuantities['needs']>[number]['for'][number];
 
-/** Edging goes to the sides that it stands along, by their lengths. */
-function sharesOf({ area, work, amount = 0 }: NeedPlace, item: string, areas: JobQuantities['areas']): CostShare[] {
+/** The edging that concrete or spikes go with, where what is needed is taken from its numbers. */
+function edgingOf({ from = '' }: NeedPlace, areas: JobQuantities['areas']): string | undefined {
+  const [, area, line] = /^\/areas\/(\d+)\/edging\/(\d+)\//.exec(from) ?? [];
+  return areas[Number(area)]?.edging[Number(line)]?.material;
+}
+
+/** Edging goes to the sides that it stands along; what is told of an area alone to all that have it, by their lengths. */
+function sharesOf(of: NeedPlace, areas: JobQuantities['areas']): CostShare[] {
+  const { area, work, side, amount = 0 } = of;
+  const edging = edgingOf(of, areas);
   const place = { ...(area === undefined ? {} : { area }), work };
-  const edges = areas.find(({ id }) => id === area)?.edges.filter(({ edging }) => edging === item) ?? [];
+  if (side !== undefined) return [{ ...place, edge: side, amount }];
+  if (edging === undefined) return [{ ...place, amount }];
+  const edges = areas.find(({ id }) => id === area)?.edges.filter(one => one.edging === edging) ?? [];
   const length = edges.reduce((sum, edge) => sum + edge.length, 0);
-  if (work !== 'edging' || length === 0) return [{ ...place, amount }];
+  if (length === 0) return [{ ...place, amount }];
   return edges.map(edge => ({ ...place, edge: edge.name, amount: (amount * edge.length) / length }));
 }
 
@@ -89,17 +101,22 @@ function taskHours({ id, word, title, hours, working, noRate }: Task): TaskHours
     ...(hours === undefined ? {} : { hours }),
     from: { assumed: `hours of the schedule, by the rates ${sources}` },
     noRate: noRate.map(({ name }) => name),
-    shares: working.map(({ amount: { area }, hours: own }) => ({
-      ...(area === undefined ? {} : { area }),
-      amount: own
-    }))
+    // What is taken off because areas share ground is taken off all of them, by their hours.
+    shares: working
+      .filter(({ hours: own }) => own > 0)
+      .map(({ amount: { area, side }, hours: own }) => ({
+        ...(area === undefined ? {} : { area }),
+        ...(side === undefined ? {} : { edge: side }),
+        amount: own
+      }))
   };
 }
 
 /** A hire whose tasks are not there needs no days. */
 function hiredDays(hire: Hire, { hires }: Schedule): HiredDays {
   const found = hires.find(({ id }) => id === hire.key);
-  return found === undefined ? { hire } : { hire, days: found.days, span: found.span };
+  if (found?.days === undefined || found.span === undefined) return { hire };
+  return { hire, days: found.days, span: found.span };
 }
 
 function takenAwayOf({ areas, dig }: JobQuantities): TakenAway | undefined {

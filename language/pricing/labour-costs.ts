@@ -2,7 +2,7 @@ import type { Money } from '../job/prices.ts';
 import type { HiredDays, TaskHours } from './cost-inputs.ts';
 import type { CostPlace } from './cost-line.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { charge, quantity, type Reckoned, times, up, over, whole } from './ledger.ts';
+import { charge, quantity, type Reckoned, times, up, over, whole } from '../money/ledger.ts';
 import { WORK_OF_TASK } from './task-works.ts';
 
 const DAYS_IN_WEEK = 7;

@@ -1,6 +1,6 @@
 import type { OrderedDelivery, OrderedItem, OrderedLine } from './cost-inputs.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { plus, type Reckoned } from './ledger.ts';
+import { plus, type Reckoned } from '../money/ledger.ts';
 
 /** What is bought, a line for each thing. What is on hand costs nothing and has no line. */
 export function addMaterials(sheet: CostSheet, ordered: readonly OrderedItem[]): void {

@@ -1,7 +1,7 @@
 import type { Extra, Share, ShareOf } from '../job/money-lines.ts';
 import type { CostKind, CostLine, CostPart } from './cost-line.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { charge, plus, type Reckoned, times, written } from './ledger.ts';
+import { charge, plus, type Reckoned, times, written } from '../money/ledger.ts';
 
 const KINDS_OF: Readonly<Record<ShareOf, readonly CostKind[]>> = {
   materials: ['material', 'delivery'],

@@ -1,8 +1,8 @@
 import type { MoneyWords } from '../job/money-lines.ts';
 import type { CostLine, CostPart } from './cost-line.ts';
 import type { CostSheet } from './cost-sheet.ts';
-import { less, over, plus, type Reckoned, times, whole, written } from './ledger.ts';
-import { exact, type Minor, split } from './money.ts';
+import { less, over, plus, type Reckoned, times, whole, written } from '../money/ledger.ts';
+import { exact, type Minor, split } from '../money/money.ts';
 
 /** From the costs to what the client pays. */
 export interface Price {

@@ -1,7 +1,18 @@
 import { areaOf, inside, type Loop, type Point, pointAlong, type Side, middleOf } from '../geometry/index.ts';
-import type { Area, Given, KeptOut, NamedPoint, Unit } from '../job/job.ts';
+import type { Area, Given, Key, KeptOut, NamedPoint, Unit } from '../job/job.ts';
 import { extremesBetween } from '../levels/extremes.ts';
-import { divide, given, leaf, measured, multiply, notBelowNought, roundedUp, subtract, sum } from './arithmetic.ts';
+import {
+  divide,
+  type Expression,
+  given,
+  leaf,
+  measured,
+  multiply,
+  notBelowNought,
+  roundedUp,
+  subtract,
+  sum
+} from './arithmetic.ts';
 import { zOf } from '../job/heights.ts';
 import { type AreaHeights, areaHeights } from './area-heights.ts';
 import { tapedFrom } from './taped-from.ts';
@@ -28,7 +39,11 @@ export function boxesOf(
       if (heights !== undefined) page.repeat('finish', heights.at(middle).finish);
       if (box.lid !== undefined) page.repeat('lid', zOf(box.lid));
       if (heights !== undefined && box.lid !== undefined) lidNumbers(box, area!, heights, at, page);
-      if (box.use?.tray !== undefined) tray(box, unitOfTray(box, area, areas), area, page);
+      if (box.use?.tray !== undefined) {
+        const paved = page.put('trayArea', trayArea(box));
+        const units = trayUnits(box, paved, areas);
+        if (units !== undefined) page.put('trayUnits', units.count);
+      }
       return {
         id: box.key,
         name: box.name,
@@ -100,19 +115,55 @@ function clipped(sides: readonly Side[], within: Loop): Side[] {
   );
 }
 
+type TrayArea = Pick<SiteArea, 'area'>;
+
 /** The unit named, where some area lays it; else what is laid round the box. */
-function unitOfTray({ use }: KeptOut, area: Area | undefined, areas: readonly SiteArea[]): Unit | undefined {
+function unitOfTray({ use }: KeptOut, area: Area | undefined, areas: readonly TrayArea[]): Unit | undefined {
   const named = use?.tray?.unit;
   if (named === undefined) return area?.paving?.units[0];
   return areas.flatMap(one => unitsOf(one.area)).find(({ key }) => key === named);
 }
 
-function tray(box: KeptOut, laid: Unit | undefined, area: Area | undefined, page: Page<'box'>): void {
-  const paved = page.put('trayArea', sum(measured('area of the cover', areaOf(box.outline), 'm2', box.key)));
+function trayArea(box: KeptOut): Expression {
+  return sum(measured('area of the cover', areaOf(box.outline), 'm2', box.key));
+}
+
+interface TrayUnits {
+  readonly unit: Unit;
+  readonly count: Expression;
+}
+
+function trayUnits(box: KeptOut, paved: Expression, areas: readonly TrayArea[]): TrayUnits | undefined {
+  const area = areas.find(({ area: { key } }) => key === box.area)?.area;
+  const unit = unitOfTray(box, area, areas);
   const joint = area?.paving?.joint.width;
-  if (laid === undefined || joint === undefined) return;
-  const withJoint = (size: Given, words: string): ReturnType<typeof sum> =>
+  if (unit === undefined || joint === undefined) return undefined;
+  const withJoint = (size: Given, words: string): Expression =>
     sum(given(words, size, 'm'), given('joint', joint, 'm'));
-  const one = multiply(withJoint(laid.length, 'unit length'), withJoint(laid.width, 'unit width'));
-  if (one.value > 0) page.put('trayUnits', roundedUp(divide(paved, one)));
+  const one = multiply(withJoint(unit.length, 'unit length'), withJoint(unit.width, 'unit width'));
+  return one.value > 0 ? { unit, count: roundedUp(divide(paved, one)) } : undefined;
+}
+
+/** Units for a paved tray, to be bought with those of the areas. */
+export interface Tray {
+  readonly box: Key;
+  readonly name: string;
+  readonly area: Key;
+  readonly unit: Key;
+  readonly count: number;
+  /** To its count: `/boxes/0/trayUnits`. */
+  readonly pointer: string;
+}
+
+/** The paved trays of a job whose units are known. */
+export function traysOf(boxes: readonly KeptOut[], areas: readonly TrayArea[]): Tray[] {
+  return boxes
+    .filter(({ kind }) => kind === 'box')
+    .flatMap((box, index) => {
+      const found = box.use?.tray === undefined ? undefined : trayUnits(box, trayArea(box), areas);
+      if (found === undefined) return [];
+      const { unit, count } = found;
+      const pointer = `/boxes/${index}/trayUnits`;
+      return [{ box: box.key, name: box.name, area: box.area, unit: unit.key, count: count.value, pointer }];
+    });
 }

@@ -870,6 +870,19 @@ const QUANTITIES = [
     describe: 'Units put by for repairs'
   },
   {
+    id: 'job-trays',
+    owner: 'job-unit',
+    key: 'trays',
+    kind: 'count',
+    measure: '',
+    words: 'In trays',
+    name: 'units in trays',
+    print: 'count',
+    computed: false,
+    always: false,
+    describe: 'Units that the trays of covers are paved with'
+  },
+  {
     id: 'job-units-to-buy',
     owner: 'job-unit',
     key: 'toBuy',
@@ -880,7 +893,7 @@ const QUANTITIES = [
     print: 'count',
     computed: false,
     always: false,
-    describe: 'Units used, for breakage and put by'
+    describe: 'Units used, for breakage, put by and in trays of covers'
   },
   {
     id: 'job-saw-length',

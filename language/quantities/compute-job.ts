@@ -42,15 +42,17 @@ import { wholeJob, type WholeJob } from './whole-job.ts';
 /**
  * All numbers of a job, from the memory where nothing they are taken from has changed. Pauses at each `yield`, so that
  * the caller can turn to something else or drop the rest. `scope` keeps jobs apart in the memory: the file, if two files
- * can hold jobs of one name. A solver is lent where the caller waits for the cheapest order; an editor does not.
+ * can hold jobs of one name; `logScope` keeps apart what hangs on the log. A solver is lent where the caller waits for
+ * the cheapest order; an editor does not.
  */
 export function* computeJob(
   job: Job,
   session: Session,
   scope: string = job.key,
-  solver?: IntegerSolver
+  solver?: IntegerSolver,
+  logScope: string = scope
 ): Generator<void, JobNumbers> {
-  const memory = { session, scope, nests: true };
+  const memory = { session, scope, logScope, nests: true };
   const worked = yield* workedOut(job, EVERYTHING, memory);
   const { missing, pairs, findings, site } = worked;
   const whole = worked.whole ?? (yield* wholeJob(job, worked.results, pairs, memory));

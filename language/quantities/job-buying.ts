@@ -1,5 +1,6 @@
 import type { Job, Key } from '../job/job.ts';
 import type { AreaResult } from './area-result.ts';
+import { traysOf } from './boxes.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { nestingStage, type NestedTogether, type UnitsForCuts } from './nesting-stage.ts';
 import type { JobBuying } from './together.ts';
@@ -17,6 +18,7 @@ export function* jobBuying(job: Job, results: readonly AreaResult[], memory: Mem
   const { breakage, keep } = job.buying;
   const units = [...new Map(results.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()];
   const together = yield* nestedTogether(job, results, memory);
+  const trays = traysOf(job.boxes, results);
   const buying: JobBuying = {
     ...(breakage === undefined ? {} : { breakage }),
     units: units.map(({ key, name }) => {
@@ -25,6 +27,7 @@ export function* jobBuying(job: Job, results: readonly AreaResult[], memory: Mem
       return {
         unit: name,
         ...(kept === undefined ? {} : { keep: kept }),
+        trays: trays.filter(({ unit }) => unit === key),
         ...(found === undefined
           ? {}
           : { nested: { used: found.used, lowerBound: found.lowerBound, proven: found.proven } })

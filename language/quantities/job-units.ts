@@ -1,4 +1,5 @@
 import type { Given } from '../job/job.ts';
+import type { Tray } from './boxes.ts';
 import { type Expression, given, leaf, measured, multiply, roundedUp, sum } from './arithmetic.ts';
 import type { LayingQuantities } from './contract.ts';
 import type { Page } from './page.ts';
@@ -8,6 +9,7 @@ export interface UnitBuying {
   /** Name of the unit. */
   readonly unit: string;
   readonly keep?: Given;
+  readonly trays?: readonly Tray[];
   /** Units for the pieces of all areas together, where offcuts may go from one to another. */
   readonly nested?: { readonly used: number; readonly lowerBound: number; readonly proven: boolean };
 }
@@ -20,10 +22,10 @@ export interface UnitInArea {
   readonly laying: LayingQuantities;
 }
 
-/** The units of one kind to buy for the whole job: used, for breakage, put by. Tells whether fewer can't do. */
+/** The units of one kind to buy for the whole job: used, for breakage, put by, in trays of covers. Tells whether fewer can't do. */
 export function unitsToBuy(
   all: readonly UnitInArea[],
-  { keep, nested }: Omit<UnitBuying, 'unit'>,
+  { keep, trays = [], nested }: Omit<UnitBuying, 'unit'>,
   breakage: Given | undefined,
   jobKey: string,
   page: Page<'job-unit'>
@@ -53,7 +55,12 @@ export function unitsToBuy(
   const broken = breakage && page.put('breakage', roundedUp(multiply(total, given('breakage', breakage, ''))));
   if (keep !== undefined) page.repeat('keep', keep.value);
   const kept = keep && given('units put by', keep, '');
-  const besides = [broken, kept].filter(one => one !== undefined);
+  const [firstTray, ...moreTrays] = trays.map(({ name, count, pointer }) =>
+    leaf(`units in the tray of ${name}`, count, '', { pointer })
+  );
+  if (firstTray !== undefined && moreTrays.length === 0) page.repeat('trays', firstTray.value);
+  const paved = moreTrays.length === 0 ? firstTray : page.put('trays', sum(firstTray!, ...moreTrays));
+  const besides = [broken, kept, paved].filter(one => one !== undefined);
   if (besides.length > 0) page.put('toBuy', sum(total, ...besides));
   const proven = nested?.proven ?? all.every(({ laying }) => laying.proven === true);
   return { proven };

@@ -1,3 +1,4 @@
+import type { Edge } from '../job/job.ts';
 import type { PriceList } from '../job/prices.ts';
 import type { TaskWord } from '../job/work.ts';
 import { printAs } from '../measures/print.ts';
@@ -61,7 +62,7 @@ function groundCautions(planned: Planned): Belonging[] {
       return numbers.dig.deepest + soft;
     })
   );
-  const isPublic = areas.some(({ area }) => area.edges.some(({ meets }) => isPublicWay(meets)));
+  const isPublic = areas.some(({ area }) => area.edges.some(edge => meetsOneOf(edge, PUBLIC_WAYS)));
   return [
     {
       id: 'services',
@@ -105,10 +106,12 @@ function groundCautions(planned: Planned): Belonging[] {
   ];
 }
 
-const PUBLIC_WAYS = new Set(['footway', 'road', 'kerb', 'sidewalk', 'street']);
+const PUBLIC_WAYS = ['footway', 'road', 'kerb', 'sidewalk', 'street'];
 
-function isPublicWay(meets: { readonly name: string; readonly kind?: string } | undefined): boolean {
-  return meets !== undefined && (PUBLIC_WAYS.has(meets.name) || PUBLIC_WAYS.has(meets.kind ?? ''));
+/** Whether one of the words is in the name of what a side meets, or of its kind: `town-road` is a road. */
+function meetsOneOf({ meets }: Edge, words: readonly string[]): boolean {
+  const parts = [meets?.name, meets?.kind].flatMap(name => name?.split('-') ?? []);
+  return words.some(word => parts.includes(word));
 }
 
 function isBritish({ job }: Planned): boolean {
@@ -118,8 +121,10 @@ function isBritish({ job }: Planned): boolean {
 /** Plate and engines. */
 function machineCautions({ job, areas }: Planned): Belonging[] {
   const sides = areas.flatMap(({ area }) => area.edges);
-  const isByWall = sides.some(({ meets, wall }) => wall !== undefined || isWall(meets?.name) || isWall(meets?.kind));
-  const isByDoor = job.gates.some(({ kind }) => kind === 'door');
+  const isByWall = sides.some(edge => edge.wall !== undefined || meetsOneOf(edge, ['wall']));
+  const isByRoom =
+    job.gates.some(({ kind }) => kind === 'door') ||
+    sides.some(edge => meetsOneOf(edge, ROOMS) || isAtDrain(edge, sides));
   return [
     {
       id: 'plate',
@@ -133,7 +138,7 @@ function machineCautions({ job, areas }: Planned): Belonging[] {
       text: 'Beside old or weak walls compact by hand or with a small plate, and stop at any crack: an engineer judges it.',
       source: 'common practice'
     }),
-    ...when(isByWall || isByDoor, {
+    ...when(isByWall || isByRoom, {
       id: 'fumes',
       at: ['base', 'cutting', 'vibrating'],
       text: 'Engines off in garages and closed yards, and their fumes away from doors, windows and air inlets: carbon monoxide can kill unnoticed.',
@@ -142,8 +147,14 @@ function machineCautions({ job, areas }: Planned): Belonging[] {
   ];
 }
 
-function isWall(name: string | undefined): boolean {
-  return name?.split('-').includes('wall') === true;
+/** Where people, or engines, are behind a wall. */
+const ROOMS = ['garage', 'house', 'building', 'door', 'workshop', 'shed', 'cellar'];
+
+/** A drain with paving on one side alone lies along a door or a wall, as before a garage; one between two areas does not. */
+function isAtDrain({ meets }: Edge, sides: readonly Edge[]): boolean {
+  const drain = meets?.drain;
+  if (drain === undefined) return meets !== undefined && [meets.name, meets.kind].includes('drain-channel');
+  return sides.filter(other => other.meets?.drain === drain).length === 1;
 }
 
 /** Of the hours of cutting those at the saw, told by the length of its cuts; all of them where they are not told so. */

@@ -8,8 +8,12 @@ export interface Schedule {
   readonly crew: PlannedCrew;
   /** The first day of the work as told, or the day after what the log last tells as done; absent: days are counted. */
   readonly begins?: Begins;
-  /** Days of the crew with work on them, of what is left to do. */
+  /** Days of the crew with work on them, as if nothing were done yet: those that a price counts. */
   readonly days: number;
+  /** The same of what is left to do. */
+  readonly daysLeft: number;
+  /** The first task that so many years have no day for: its hours are told, and no days from there on. */
+  readonly noEnd?: { readonly from: string; readonly years: number };
   /** Hours of all tasks whose hours are known, and of what of them is left to do. */
   readonly hours: number;
   readonly hoursLeft: number;
@@ -45,13 +49,20 @@ export interface Task {
   /** What has to be done and no rate tells the hours of. */
   readonly noRate: readonly Amount[];
   /** What takes no time of its own, since the rate of another task holds it. */
-  readonly included: readonly { readonly name: string; readonly rate: string }[];
+  readonly included: readonly Included[];
   /** The day on which the last of it was logged as done. */
   readonly done?: string;
   /** Where it lies in the calendar; absent when it is done. */
   readonly when?: When;
   readonly holds: readonly Hold[];
   readonly cautions: readonly Caution[];
+}
+
+/** What takes no time of its own: the rate that holds it, and the task of that rate. */
+export interface Included {
+  readonly name: string;
+  readonly rate: string;
+  readonly task: TaskWord;
 }
 
 /** First and last day: 1 is the first day of the work and every calendar day counts; less than 1 is before the work. */
@@ -76,6 +87,8 @@ export interface Amount {
   /** Where the job's quantities hold it, by JSON pointer. */
   readonly pointer?: string;
   readonly area?: Key;
+  /** The side that it stands along. */
+  readonly side?: string;
 }
 
 /** Hours with their working: so much, times hours for one of it. */
@@ -119,9 +132,14 @@ export interface HireDays {
   readonly id: Key;
   readonly title: string;
   readonly tasks: readonly string[];
-  /** Working days on which its tasks go on, and calendar days from the first of them to the last. */
-  readonly days: number;
-  readonly span: number;
+  /**
+   * Working days on which its tasks go on, and calendar days from the first of them to the last, as if nothing were done
+   * yet: those that a price counts. Absent where the work has no end.
+   */
+  readonly days?: number;
+  readonly span?: number;
+  /** Working days of what is left to do. */
+  readonly daysLeft?: number;
 }
 
 /** How something comes and goes: loads by what they hold and by what they may weigh, whichever is more. */

@@ -15,11 +15,13 @@ export function dustCaution(cutting: number, shift: number, isBritish: boolean):
       : `at ${hours.toFixed(1)} h in one shift the table asks for a protection factor of ${now!.factor}`;
   const further =
     now!.factor === 0 ? `; over 4 h, all sawing of the shift together, for a protection factor of ${over!.factor}` : '';
+  const [inside] = protectionFor([{ saw: 'handheld', where: 'indoors', hours }]);
+  const closed = ` Indoors or in a closed place: a factor of ${inside!.factor} from the start.`;
   const british =
     ' In Britain: a factor of 20 (FFP3, or a half mask with P3 filters), fitted to the face and tested, besides water.';
   return {
     id: 'dust',
-    text: `Dust of concrete and clay units holds quartz: split where that will do, saw wet, never dry. Respirator with a handheld saw outdoors: ${first}${further}.${isBritish ? british : ''}`,
+    text: `Dust of concrete and clay units holds quartz: split where that will do, saw wet, never dry. Respirator with a handheld saw outdoors: ${first}${further}.${closed}${isBritish ? british : ''}`,
     source: isBritish ? `${DUST_SOURCE}; HSE on cutting paving blocks, kerbs and flags` : DUST_SOURCE
   };
 }

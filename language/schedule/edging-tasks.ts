@@ -1,4 +1,4 @@
-import type { Edge, Key, Material } from '../job/job.ts';
+import type { Edge, Given, Key, Material } from '../job/job.ts';
 import { type Draft, type Effort, type Place, rankOf } from './draft.ts';
 import { concreteWait, frostHold } from './holds.ts';
 import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
@@ -11,7 +11,7 @@ interface EdgedSide {
   readonly material: Material;
 }
 
-type EdgingPlace = Extract<Place, `edging-${string}`>;
+export type EdgingPlace = Extract<Place, `edging-${string}`>;
 
 /** Edging in its three places: on concrete before the base is compacted against it, before the bed, after laying. */
 export function edgingTasks(planned: Planned): Draft[] {
@@ -21,15 +21,15 @@ export function edgingTasks(planned: Planned): Draft[] {
     )
   );
   return (['edging-on-concrete', 'edging-before', 'edging-after'] as const).flatMap(place => {
-    const there = sides.filter(side => placeOf(side) === place);
+    const there = sides.filter(({ edge, material }) => placeOfEdging(edge, material) === place);
     return there.length === 0 ? [] : [edging(planned, place, there)];
   });
 }
 
 /** Where the text does not say: on concrete it is set first, any other when the units lie. */
-function placeOf({ edge, material }: EdgedSide): EdgingPlace {
+export function placeOfEdging({ edgingSet }: Edge, material: Material): EdgingPlace {
   const onConcrete = isOnConcrete(material);
-  if (edge.edgingSet === 'after' || (edge.edgingSet === undefined && !onConcrete)) return 'edging-after';
+  if (edgingSet === 'after' || (edgingSet === undefined && !onConcrete)) return 'edging-after';
   return onConcrete ? 'edging-on-concrete' : 'edging-before';
 }
 
@@ -67,7 +67,7 @@ function effortsOf({ logged }: Planned, { one, edge, index, material }: EdgedSid
   const { area, numbers, pointer } = one;
   const length = numbers.edges[index]?.length;
   const done = logged.edging(area.key, edge);
-  const from = { pointer: `${pointer}/edges/${index}/length`, area: area.key };
+  const from = { pointer: `${pointer}/edges/${index}/length`, area: area.key, side: edge.name };
   const words = [
     material.name,
     ...(isOnConcrete(material) ? ['concrete'] : []),
@@ -79,12 +79,17 @@ function effortsOf({ logged }: Planned, { one, edge, index, material }: EdgedSid
     ...effort('edging', words, some(`${material.name} along ${edge.name} of ${area.name}`, length, 'm', from), {
       done
     }),
-    ...concreteOf(share * (all?.concreteVolume ?? 0), `concrete along ${edge.name} of ${area.name}`, area.key, done)
+    ...concreteOf(share * (all?.concreteVolume ?? 0), `concrete along ${edge.name} of ${area.name}`, from, done)
   ];
 }
 
-function concreteOf(volume: number, name: string, area: Key, done: string | undefined): Effort[] {
-  return effort('concrete', ['edging'], some(name, volume, 'm3', { area }), { done });
+function concreteOf(
+  volume: number,
+  name: string,
+  { area, side }: { readonly area: Key; readonly side: string },
+  done: string | undefined
+): Effort[] {
+  return effort('concrete', ['edging'], some(name, volume, 'm3', { area, side }), { done });
 }
 
 function isSpiked({ spikesEvery }: Material): boolean {
@@ -100,9 +105,10 @@ export function waitsForEdging(planned: Planned, place: 'edging-on-concrete' | '
     .map(edge => edge.edging!);
   const [first, ...others] = materials;
   if (first === undefined) return [];
+  const waitOf = ({ wait }: Material): Given | undefined => wait ?? planned.job.concrete.wait;
   const longest = others.reduce(
-    (one, other) => ((other.wait?.value ?? 0) > (one.wait?.value ?? 0) ? other : one),
+    (one, other) => ((waitOf(other)?.value ?? 0) > (waitOf(one)?.value ?? 0) ? other : one),
     first
   );
-  return [concreteWait(place === 'edging-on-concrete' ? 'edging' : 'edging-after', longest.name, longest.wait)];
+  return [concreteWait(place === 'edging-on-concrete' ? 'edging' : 'edging-after', longest.name, waitOf(longest))];
 }

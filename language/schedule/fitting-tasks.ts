@@ -1,7 +1,7 @@
 import { distance } from '../geometry/index.ts';
 import type { Drain } from '../job/heights.ts';
 import type { KeptOut } from '../job/job.ts';
-import { later } from './days.ts';
+import { later } from '../measures/days.ts';
 import { type Draft, rankOf } from './draft.ts';
 import { frostHold } from './holds.ts';
 import { effort, listed, type Planned, some } from './planned.ts';

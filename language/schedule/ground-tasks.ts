@@ -4,7 +4,7 @@ import { barrowWork } from './carrying.ts';
 import { type Draft, type Effort, rankOf } from './draft.ts';
 import { LEAD } from './holds.ts';
 import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
-import { later } from './days.ts';
+import { later } from '../measures/days.ts';
 
 /** What comes before anything is built: lines located, points set out, the ground dug and taken away. */
 export function groundTasks(planned: Planned): Draft[] {

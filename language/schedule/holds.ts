@@ -6,13 +6,13 @@ import type { Planned } from './planned.ts';
 
 const PRACTICE = { source: 'common practice', status: 'practice' } as const;
 
-/** Working days, Monday to Friday, that those who own the lines are given to mark them. */
+/** Working days, Monday to Friday, that those who own the lines are given to mark them: common practice. */
 export const LEAD_DAYS = 3;
 
-/** Concrete whose material does not say how long it sets, in days. */
+/** Where neither the edging nor the concrete says how long it sets, in days: common practice. */
 const USUAL_CONCRETE_WAIT = 3;
 
-/** Sand in unbound joints settles for so many days before they are filled a second time. */
+/** Sand in unbound joints settles for so many days before they are filled a second time: common practice. */
 const SECOND_SWEEPING_AFTER = 7;
 
 const DAY = 24 * 60 * 60;
@@ -24,9 +24,14 @@ export const LEAD: Hold = {
   ...PRACTICE
 };
 
+/** Days that concrete sets before something is compacted against it. */
+export function concreteDays(wait: Given | undefined): number {
+  return wait === undefined ? USUAL_CONCRETE_WAIT : Math.ceil(wait.value / DAY - 1e-9);
+}
+
 /** The wait before something is compacted against concrete. */
 export function concreteWait(on: string, what: string, wait: Given | undefined): Wait {
-  const days = wait === undefined ? USUAL_CONCRETE_WAIT : Math.ceil(wait.value / DAY - 1e-9);
+  const days = concreteDays(wait);
   return {
     on,
     days,

@@ -1,6 +1,6 @@
 import type { Key } from '../job/job.ts';
 import type { Rate, TaskWord } from '../job/work.ts';
-import type { Amount, HoursLine } from './contract.ts';
+import type { Amount, HoursLine, Included } from './contract.ts';
 import type { Draft, Effort } from './draft.ts';
 
 /** The hours of one task. */
@@ -9,12 +9,6 @@ export interface Hours {
   readonly noRate: readonly Amount[];
   /** Parts whose time another task's rate holds. */
   readonly included: readonly Included[];
-}
-
-/** A part of a task that takes no time of its own: the name of the rate that holds it. */
-export interface Included {
-  readonly name: string;
-  readonly rate: string;
 }
 
 /** Hours of all drafts by the rates, in their order. */
@@ -27,7 +21,7 @@ export function hoursOf(drafts: readonly Draft[], rates: readonly Rate[]): Hours
     for (const effort of draft.efforts) {
       const holder = effort.brings === true ? undefined : holders.get(placeOf(effort.task, effort.amounts[0].area));
       const own = linesOf(effort, rates);
-      if (holder !== undefined) included.push({ name: effort.amounts[0].name, rate: holder });
+      if (holder !== undefined) included.push({ name: effort.amounts[0].name, rate: holder.name, task: holder.task });
       else if (own.length === 0) noRate.push(effort.amounts[0]);
       else lines.push(...own);
     }
@@ -35,14 +29,13 @@ export function hoursOf(drafts: readonly Draft[], rates: readonly Rate[]): Hours
   });
 }
 
-/** For each task of an area that a rate of another task there includes, the name of that rate. */
-function holdersAmong(drafts: readonly Draft[], rates: readonly Rate[]): ReadonlyMap<string, string> {
-  const holders = new Map<string, string>();
+/** For each task of an area that a rate of another task there includes, that rate. */
+function holdersAmong(drafts: readonly Draft[], rates: readonly Rate[]): ReadonlyMap<string, Rate> {
+  const holders = new Map<string, Rate>();
   for (const effort of drafts.flatMap(({ efforts }) => efforts))
     for (const amount of effort.amounts) {
       const rate = rateFor(effort, amount, rates);
-      for (const task of rate?.includes ?? [])
-        if (task !== effort.task) holders.set(placeOf(task, amount.area), rate!.name);
+      for (const task of rate?.includes ?? []) if (task !== effort.task) holders.set(placeOf(task, amount.area), rate!);
     }
   return holders;
 }

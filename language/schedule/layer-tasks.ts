@@ -132,9 +132,10 @@ function makingUp(planned: Planned, role: Layer['role']): Effort[] {
   });
 }
 
-function waitsForDrains({ job }: Planned): Draft['waits'] {
-  const onConcrete = job.drains.filter(({ concrete }) => concrete !== undefined);
-  return onConcrete.length === 0 ? [] : [concreteWait('drains', listed(onConcrete.map(({ name }) => name)), undefined)];
+function waitsForDrains({ job: { drains, concrete: mix } }: Planned): Draft['waits'] {
+  const onConcrete = drains.filter(({ concrete }) => concrete !== undefined);
+  const names = listed(onConcrete.map(({ name }) => name));
+  return onConcrete.length === 0 ? [] : [concreteWait('drains', names, mix.wait)];
 }
 
 function bed(planned: Planned): Draft {

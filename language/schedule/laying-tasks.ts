@@ -1,5 +1,6 @@
 import type { Area, Material, Unit } from '../job/job.ts';
 import type { AreaQuantities } from '../quantities/contract.ts';
+import { LARGEST_BLOCK_FACE } from '../quantities/block-face.ts';
 import { unitsOf } from '../quantities/units-of-area.ts';
 import type { Amount } from './contract.ts';
 import { type Draft, type Effort, rankOf } from './draft.ts';
@@ -67,9 +68,6 @@ function bondWords(bond: string): string[] {
   });
 }
 
-/** From this face on, m2, a unit is called a slab: one of 300 mm square is one. */
-const LEAST_SLAB = 0.08;
-
 /** What a rate may ask about the units: their names, `clay-units`, `slab` or `block`, `hand` where they are tapped down. */
 function unitWords(area: Area, names: readonly string[]): string[] {
   const units = unitsOf(area).filter(({ name }) => names.includes(name));
@@ -82,8 +80,9 @@ function unitWords(area: Area, names: readonly string[]): string[] {
   return [...new Set(words)];
 }
 
+/** By its face alone: how long a block is for its thickness changes nothing in how it is laid. */
 function kindOf({ length, width }: Unit): 'slab' | 'block' {
-  return length.value * width.value >= LEAST_SLAB ? 'slab' : 'block';
+  return length.value * width.value > LARGEST_BLOCK_FACE ? 'slab' : 'block';
 }
 
 function cutting(planned: Planned, paved: readonly PlannedArea[]): Draft {
@@ -131,7 +130,8 @@ function backing(planned: Planned): Draft {
               'm',
               {
                 pointer: `${pointer}/edges/${index}/length`,
-                area: area.key
+                area: area.key,
+                side: edge.name
               }
             ),
             { done: logged.reached(area.key, 'joints') }
@@ -154,7 +154,7 @@ function vibrating(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
   const { job } = planned;
   const isBacked = planned.areas.some(({ area }) => area.edges.some(({ backed }) => backed === true));
   const waits = [
-    ...(isBacked ? [concreteWait('concrete', 'the last course', undefined)] : []),
+    ...(isBacked ? [concreteWait('concrete', 'the last course', job.concrete.wait)] : []),
     ...waitsForEdging(planned, 'edging-after')
   ];
   const part = (id: string, words: string, by: 'hand' | 'machine', areas: readonly PlannedArea[]): Draft => {

@@ -1,11 +1,11 @@
 import type { Edge, Key } from '../job/job.ts';
 import type { Done, LogEntry, Stage } from '../job/log.ts';
-import { later } from './days.ts';
+import { later } from '../measures/days.ts';
 
 type Logs = Extract<LogEntry, Done>;
 
 /** What lies over what: with a later one done, those before it are done. Edging stands by itself. */
-const STAGES: readonly Stage[] = ['dig', 'geotextile', 'sub-base', 'base', 'bed', 'paving', 'joints'];
+export const STAGES: readonly Stage[] = ['dig', 'geotextile', 'sub-base', 'base', 'bed', 'paving', 'joints'];
 
 /** What the log tells as done. */
 export class Logged {
@@ -30,14 +30,27 @@ export class Logged {
       .toSorted()[0];
   }
 
-  /** The day by which the edging along one side was set. */
-  edging(area: Key, { name, edgingSet }: Edge): string | undefined {
-    const own = this.done
+  /** Entries that tell a stage of a whole area as done, by their days. */
+  of(area: Key, stage: Stage): Logs[] {
+    return this.done
+      .filter(entry => entry.stage === stage && entry.areas.includes(area) && entry.along === undefined)
+      .toSorted((one, other) => (one.date < other.date ? -1 : Number(one.date > other.date)));
+  }
+
+  /** The day on which the edging along one side was logged as set. */
+  edgingTold(area: Key, { name }: Edge): string | undefined {
+    return this.done
       .filter(({ stage, areas }) => stage === 'edging' && areas.includes(area))
       .filter(({ along }) => along === undefined || leadsAlong(along, name))
       .map(({ date }) => date)
-      .toSorted();
-    return own.at(-1) ?? this.reached(area, edgingSet === 'after' ? 'joints' : 'paving');
+      .toSorted()
+      .at(-1);
+  }
+
+  /** The day by which the edging along one side was set. */
+  edging(area: Key, edge: Edge): string | undefined {
+    const { edgingSet } = edge;
+    return this.edgingTold(area, edge) ?? this.reached(area, edgingSet === 'after' ? 'joints' : 'paving');
   }
 }
 

@@ -1,5 +1,5 @@
 import type { When } from './contract.ts';
-import { dayNumber, weekdayOf } from './days.ts';
+import { dayNumber, weekdayOf } from '../measures/days.ts';
 import { LEAD_DAYS } from './holds.ts';
 import type { Ordered } from './in-order.ts';
 import { isBefore, type Moment, type WorkingDays } from './working-days.ts';
@@ -16,8 +16,10 @@ export interface PlacedTask {
   readonly days: readonly number[];
 }
 
-/** Longer than this, in days with work, no job is laid over a calendar: as many as a hundred years have. Hours are told all the same. */
-export const MOST_DAYS = 36_525;
+/** Work that takes longer is laid over no calendar, and said to have no end: a crew, a rate or an amount is a slip. */
+export const MOST_YEARS = 10;
+
+const MOST_DAYS = MOST_YEARS * 365;
 
 /**
  * Lays tasks over the crew's days: all work together on one task at a time, the first in the order that nothing holds up;

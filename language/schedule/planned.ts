@@ -1,4 +1,4 @@
-import type { Area, Job, Key, System } from '../job/job.ts';
+import type { Area, Job, System } from '../job/job.ts';
 import { type PrintStyle, printAs } from '../measures/print.ts';
 import type { AreaQuantities, JobQuantities } from '../quantities/contract.ts';
 import type { Amount } from './contract.ts';
@@ -38,7 +38,7 @@ export function some(
   name: string,
   value: number | undefined,
   per: Amount['per'],
-  from: { readonly pointer?: string; readonly area?: Key } = {}
+  from: Pick<Amount, 'pointer' | 'area' | 'side'> = {}
 ): Amount[] {
   return value === undefined || value === 0 ? [] : [{ name, value, per, ...from }];
 }

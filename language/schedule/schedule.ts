@@ -6,7 +6,7 @@ import type { JobQuantities } from '../quantities/contract.ts';
 import { carryingOf } from './carrying.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Begins, HireDays, HoursLine, PlannedCrew, Schedule, Task } from './contract.ts';
-import { dayNumber, dayText, later } from './days.ts';
+import { dayNumber, dayText, later } from '../measures/days.ts';
 import type { Draft } from './draft.ts';
 import { edgingTasks } from './edging-tasks.ts';
 import { fittingTasks } from './fitting-tasks.ts';
@@ -15,7 +15,7 @@ import { type Hours, hoursOf } from './hours.ts';
 import { inOrder, type Ordered } from './in-order.ts';
 import { layerTasks } from './layer-tasks.ts';
 import { layingTasks, TAPPING } from './laying-tasks.ts';
-import { type PlacedTask, placeTasks, type ToPlace } from './place-tasks.ts';
+import { MOST_YEARS, type PlacedTask, placeTasks, type ToPlace } from './place-tasks.ts';
 import { type Planned, plannedOf } from './planned.ts';
 import { WorkingDays } from './working-days.ts';
 
@@ -31,17 +31,18 @@ export interface ToSchedule {
 
 /**
  * Tasks in the order of the trade with hours, days, what they wait for and what to mind. What the log tells as done is
- * done, and the days are those of what is left; for the whole job, as a price needs it, give a job with an empty log.
+ * done, and tasks have the days of what is left; how many days all of it takes, and each hire, is told as a price counts it.
  */
 export function scheduleOf({ job, quantities, work, hires, prices }: ToSchedule): Schedule {
   const planned = plannedOf(job, quantities);
   const crew = crewOf(work.crew);
-  const begins = beginsOf(work.begins, planned.logged.last);
-  const days = new WorkingDays(crew, begins);
-  const drafts = draftsOf(planned);
-  const hours = new Map(hoursOf(drafts, work.rates).map((own, index) => [drafts[index]!.id, own]));
-  const toPlace = inOrder(drafts, work.tasks).map(ordered => withHours(ordered, hours.get(ordered.id)));
-  const placed = placeTasks(toPlace, crew.people.value, days);
+  const left = laidOut(planned, work, crew);
+  const { begins, hours, toPlace, placed } = left;
+  // What is done was worked and hired all the same: the days of all of it are those of the plan without it.
+  const whole =
+    planned.logged.last === undefined
+      ? left
+      : laidOut(plannedOf({ ...job, log: job.log.filter(({ kind }) => kind !== 'done') }, quantities), work, crew);
   const cautions = cautionsOf(planned, crew, toPlace, hours.get('cutting')?.lines ?? [], prices);
   const tasks = toPlace.map((task): Task => {
     const own = hours.get(task.id);
@@ -66,13 +67,37 @@ export function scheduleOf({ job, quantities, work, hires, prices }: ToSchedule)
     title: job.title,
     crew,
     ...(begins === undefined ? {} : { begins }),
-    days: workedDays([...placed.values()]).length,
+    days: workedDays([...whole.placed.values()]).length,
+    daysLeft: workedDays([...placed.values()]).length,
+    ...noEndOf(left),
     hours: sum(tasks.map(task => task.hours)),
     hoursLeft: sum(tasks.map(task => task.hoursLeft)),
     tasks,
-    hires: hires.map(hire => hireDays(hire, toPlace, placed)),
+    hires: hires.map(hire => hireDays(hire, whole, left)),
     carrying: carryingOf(quantities, job.carting)
   };
+}
+
+/** A job's tasks laid over the crew's days. */
+interface LaidOut {
+  readonly begins: Begins | undefined;
+  readonly hours: ReadonlyMap<string, Hours>;
+  readonly toPlace: readonly ToPlace[];
+  readonly placed: ReadonlyMap<string, PlacedTask>;
+}
+
+function laidOut(planned: Planned, work: WorkWords, crew: PlannedCrew): LaidOut {
+  const begins = beginsOf(work.begins, planned.logged.last);
+  const drafts = draftsOf(planned);
+  const hours = new Map(hoursOf(drafts, work.rates).map((own, index) => [drafts[index]!.id, own]));
+  const toPlace = inOrder(drafts, work.tasks).map(ordered => withHours(ordered, hours.get(ordered.id)));
+  return { begins, hours, toPlace, placed: placeTasks(toPlace, crew.people.value, new WorkingDays(crew, begins)) };
+}
+
+/** The first task that no day was found for. */
+function noEndOf({ toPlace, placed }: LaidOut): Pick<Schedule, 'noEnd'> {
+  const first = toPlace.find(({ id, done }) => done === undefined && !placed.has(id));
+  return first === undefined ? {} : { noEnd: { from: first.id, years: MOST_YEARS } };
 }
 
 function draftsOf(planned: Planned): Draft[] {
@@ -143,19 +168,26 @@ function holdsOf({ draft, after, done }: ToPlace): Task['holds'] {
   return [...waits, ...draft.holds];
 }
 
-function hireDays(
-  { key, title, tasks }: Hire,
-  all: readonly ToPlace[],
-  placed: ReadonlyMap<string, PlacedTask>
-): HireDays {
+/** What is hired for no task of its own is needed all through. Days are absent where the work has no end. */
+function hireDays({ key, title, tasks }: Hire, whole: LaidOut, left: LaidOut): HireDays {
   const isFor = ({ draft, own: mine, id }: ToPlace): boolean =>
+    tasks.length === 0 ||
     tasks.includes(id) ||
     (mine !== undefined && tasks.includes(mine.title)) ||
     (draft?.word !== undefined && id !== TAPPING && tasks.includes(draft.word));
-  const own = all.filter(isFor);
-  const worked = workedDays(own.flatMap(({ id }) => placed.get(id) ?? []));
+  const own = whole.toPlace.filter(isFor).map(({ id }) => id);
+  const isPlaced = ({ toPlace, placed }: LaidOut): boolean =>
+    toPlace.every(({ id, done }) => done !== undefined || placed.has(id) || !own.includes(id));
+  const daysIn = ({ placed }: LaidOut): number[] => workedDays(own.flatMap(id => placed.get(id) ?? []));
+  const worked = daysIn(whole);
   const span = worked.length === 0 ? 0 : worked.at(-1)! - worked[0]! + 1;
-  return { id: key, title, tasks: own.map(({ id }) => id), days: worked.length, span };
+  return {
+    id: key,
+    title,
+    tasks: own,
+    ...(isPlaced(whole) ? { days: worked.length, span } : {}),
+    ...(isPlaced(left) ? { daysLeft: daysIn(left).length } : {})
+  };
 }
 
 /** Numbers of the days on which any of it goes on, each once. */

@@ -1,5 +1,5 @@
 import type { Begins, PlannedCrew, When } from './contract.ts';
-import { dayNumber, dayText, weekdayOf } from './days.ts';
+import { dayNumber, dayText, weekdayOf } from '../measures/days.ts';
 
 /**
  * The crew's working time as one line of hours, laid over calendar days: so many hours on every day that is worked. Without

@@ -18,6 +18,9 @@ export type Stage =
   | 'neighbours'
   | 'job'
   | 'order'
+  | 'schedule'
+  | 'price'
+  | 'variants'
   | 'rules'
   | 'site-rules'
   | 'examples';
@@ -43,10 +46,11 @@ const COUNTED: readonly Counted[] = [
   'deliveries',
   'pair',
   'neighbours',
-  'water',
-  'routes',
   'job',
   'order',
+  'schedule',
+  'price',
+  'variants',
   'rules',
   'site-rules',
   'examples',

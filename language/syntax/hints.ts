@@ -20,6 +20,7 @@ export interface Hint {
 export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: string) => boolean): Hint | undefined {
   return (
     nameInWords(tokens, at) ??
+    moneyPer(tokens, at) ??
     courseFirst(tokens, at) ??
     heightHint(tokens, at) ??
     finishHint(tokens, at) ??
@@ -33,6 +34,16 @@ export function hint(tokens: readonly IToken[], at: number, isKnownName: (name: 
     nearWord(tokens, at) ??
     testHint(tokens, at)
   );
+}
+
+/** `24 GBP an hour`, `38 GBP a tonne`: what money is asked for stands behind `per`. */
+function moneyPer(tokens: readonly IToken[], at: number): Hint | undefined {
+  const [money, article, measure] = [tokens[at - 1], tokens[at], tokens[at + 1]];
+  if (article === undefined || !/^an?$/.test(article.image) || measure === undefined) return undefined;
+  if (money?.tokenType.name !== 'MEASURE' || !/^[A-Z]{3}$/.test(money.image)) return undefined;
+  if (measure.endLine !== article.startLine || !/^[a-z]/i.test(measure.image)) return undefined;
+  const fixes = writes(['per'], article.startOffset, article.image.length);
+  return { message: `Write \`per ${measure.image}\`.`, fixes, isWhole: true };
 }
 
 /** `below the door-sill`, `14 x 16 ft wide`, `section across from A to C`: a word that people say and the language does not need. */

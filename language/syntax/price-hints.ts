@@ -3,7 +3,9 @@ import type { Hint } from './hints.ts';
 
 /** Help with prices and stock; `at` is the odd word's index, or one past the end. */
 export function priceHint(tokens: readonly IToken[], at: number): Hint | undefined {
-  return amountFirst(tokens, at) ?? perLoad(tokens, at);
+  return (
+    amountFirst(tokens, at) ?? perLoad(tokens, at) ?? freeOver(tokens, at) ?? perPiece(tokens, at) ?? taxIn(tokens, at)
+  );
 }
 
 /** `stock slab-16 12`: what there is of it stands before its name. */
@@ -28,4 +30,36 @@ function perLoad(tokens: readonly IToken[], at: number): Hint | undefined {
   const { startOffset: start, image } = tokens[load - 1]!;
   const fixes = [{ title: 'Write `a load`', edits: [{ start, end: start + image.length, text: 'a' }] }];
   return { message: 'Write `a load`.', fixes, isWhole: true };
+}
+
+/** `free over 500 USD`: from that much on nothing is charged. */
+function freeOver(tokens: readonly IToken[], at: number): Hint | undefined {
+  const word = tokens[at];
+  if (word === undefined || tokens[at - 1]?.image !== 'free' || !OVER.has(word.image)) return undefined;
+  const fixes = [
+    { title: 'Write `from`', edits: [{ start: word.startOffset, end: word.endOffset! + 1, text: 'from' }] }
+  ];
+  return { message: 'Write `from`: `free from 500 USD`.', fixes, isWhole: true };
+}
+
+const OVER: ReadonlySet<string> = new Set(['over', 'above', 'after']);
+
+/** `piece for 3.95 USD each`: what is sold stands before the price. */
+function perPiece(tokens: readonly IToken[], at: number): Hint | undefined {
+  const [before, word] = [tokens[at - 1], tokens[at]];
+  if (word?.image !== 'each' || before === undefined || before.tokenType.name !== 'MEASURE') return undefined;
+  const edits = [{ start: before.endOffset! + 1, end: word.endOffset! + 1, text: '' }];
+  const message = 'Leave `each` out: what one price is for stands before it, as in `piece for 3.95 USD`.';
+  return { message, fixes: [{ title: 'Take `each` out', edits }], isWhole: true };
+}
+
+/** `inc VAT` behind a price. */
+function taxIn(tokens: readonly IToken[], at: number): Hint | undefined {
+  const word = tokens[at];
+  if (word === undefined || !/^(?:inc|incl|including|plus|VAT)$/i.test(word.image)) return undefined;
+  return {
+    message: 'Say on a line of its own whether tax is in the price: `tax included` or `tax added`.',
+    fixes: [],
+    isWhole: true
+  };
 }

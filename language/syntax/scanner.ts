@@ -512,16 +512,27 @@ class Scanner {
       return false;
     // `9 packs`
     const one = name.replace(/s$/, '');
-    const near = this.clauses.has(one) ? one : nearest(name, MEASURES.keys());
-    this.fault(
-      'unknown-measure',
-      `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`,
-      this.offset,
-      name.length,
-      near === undefined ? [] : writes([near], this.offset, name.length)
-    );
+    const said = Object.hasOwn(SAID_OF_NUMBERS, name.toLowerCase()) ? SAID_OF_NUMBERS[name.toLowerCase()] : undefined;
+    const near = said !== undefined ? undefined : this.clauses.has(one) ? one : nearest(name, MEASURES.keys());
+    if (said !== undefined) this.fault('unknown-measure', said.message, this.offset, name.length, this.saidFix(said));
+    else
+      this.fault(
+        'unknown-measure',
+        `\`${name}\` is no measure.${near === undefined ? ' Write in, ft, yd, mm, cm, m, sq ft, m2, cu yd, m3, lb, kg, short ton or tonne.' : ` Did you mean \`${near}\`?`}`,
+        this.offset,
+        name.length,
+        near === undefined ? [] : writes([near], this.offset, name.length)
+      );
     this.emit('MEASURE', name);
     return true;
+  }
+
+  /** Over the word at hand; with nothing to write it goes, with the blank before it. */
+  private saidFix({ write }: SaidOfNumbers): readonly TextFix[] {
+    const name = this.match(NAME)!;
+    if (write === undefined) return [];
+    if (write !== '') return writes([write], this.offset, name.length);
+    return [{ title: 'Take it out', edits: [takenOut(this.text, this.offset, this.offset + name.length)] }];
   }
 
   private measureWord(): string | undefined {
@@ -629,9 +640,18 @@ class Scanner {
 
   private helpForSign(sign: string): string {
     if (/[“”„]/.test(sign)) return ' Write a straight quote: ".';
-    if (CURRENCY_SIGN.test(sign)) return ' The currency stands behind the number, by its three letters: `38 USD`.';
+    if (CURRENCY_SIGN.test(sign)) {
+      const written = this.numberBehind(sign);
+      const example = written === undefined ? '38 USD' : `${written} ${CURRENCIES[sign] ?? 'USD'}`;
+      return ` The currency stands behind the number, by its three letters: \`${example}\`.`;
+    }
     // `cites leaflet, p. 3`
     return this.isCiting() ? ' The place stands in quotes: `cites leaflet, "page 3"`.' : '';
+  }
+
+  /** `£24` */
+  private numberBehind(sign: string): string | undefined {
+    return /^[0-9]+(?:\.[0-9]+)?/.exec(this.text.slice(this.offset + sign.length, this.offset + sign.length + 20))?.[0];
   }
 
   private isCiting(): boolean {
@@ -639,7 +659,15 @@ class Scanner {
   }
 
   private withoutSign(sign: string): TextFix[] {
-    if (this.isCiting() || CURRENCY_SIGN.test(sign)) return [];
+    if (this.isCiting()) return [];
+    if (CURRENCY_SIGN.test(sign)) {
+      const written = this.numberBehind(sign);
+      const currency = CURRENCIES[sign];
+      const length = sign.length + (written?.length ?? 0);
+      return written === undefined || currency === undefined
+        ? []
+        : writes([`${written} ${currency}`], this.offset, length);
+    }
     const edits = [takenOut(this.text, this.offset, this.offset + sign.length)];
     // A quote has a fellow somewhere, and goes with it or not at all.
     return /[“”„«»]/.test(sign) ? [] : [{ title: 'Take it out', edits }];
@@ -951,5 +979,34 @@ const BEHIND_VALUES: ReadonlySet<string> = new Set(['wide', 'deep']);
 const BEFORE_DAYS: ReadonlySet<string> = new Set(['until', 'on']);
 
 const CURRENCY_SIGN = /[$£€]/;
+
+/** What people say behind a number that is no measure here; `write`: what stands there instead. */
+interface SaidOfNumbers {
+  readonly message: string;
+  readonly write?: string;
+}
+
+/** A dollar may be of several countries: the commonest here; the fix is offered, never made unasked. */
+const CURRENCIES: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR', $: 'USD' };
+
+const PEOPLE: SaidOfNumbers = { message: 'People are counted by the number alone: `crew 2`.', write: '' };
+const PERCENT: SaidOfNumbers = { message: 'Write the share with its sign: `18 %`.', write: '%' };
+const CURRENCY_WORD: SaidOfNumbers = {
+  message: 'A currency is told by its three letters, such as `38 USD` or `24 GBP`.'
+};
+
+const SAID_OF_NUMBERS: Readonly<Record<string, SaidOfNumbers>> = {
+  people: PEOPLE,
+  persons: PEOPLE,
+  men: PEOPLE,
+  workers: PEOPLE,
+  percent: PERCENT,
+  dollar: CURRENCY_WORD,
+  dollars: CURRENCY_WORD,
+  euro: CURRENCY_WORD,
+  euros: CURRENCY_WORD,
+  quid: CURRENCY_WORD,
+  each: { message: 'Say what is sold, and then for how much: `piece for 3.95 USD`.' }
+};
 
 const NO_WORDS: ReadonlySet<string> = new Set();

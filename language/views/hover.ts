@@ -84,7 +84,7 @@ export interface Thing {
 }
 
 /** Keys whose place holds the position, the smallest first. */
-function placesAt(evaluation: Evaluation, file: string, line: number, column: number): [Key, Place][] {
+export function placesAt(evaluation: Evaluation, file: string, line: number, column: number): [Key, Place][] {
   const size = (place: Place): number => (place.endLine - place.line) * 10_000 + place.endColumn - place.column;
   return [...evaluation.places]
     .filter(([, place]) => place.file === file && holds(place, line, column))

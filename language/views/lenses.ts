@@ -2,9 +2,11 @@ import type { Place } from '../findings/finding.ts';
 import type { Key, System } from '../job/job.ts';
 import { printAs, printSlope, roundedUp } from '../measures/print.ts';
 import type { Evaluation } from '../paving.ts';
+import type { ShownFigures } from '../job-figures.ts';
 import type { AreaQuantities, LayingQuantities } from '../quantities/contract.ts';
 import type { GateQuantities } from '../quantities/site-contract.ts';
 import { errorBehind } from './error-behind.ts';
+import { figuresLines } from './job-lenses.ts';
 
 /** A headline figure shown above a block. */
 export interface Lens {
@@ -12,8 +14,8 @@ export interface Lens {
   readonly text: string;
 }
 
-/** One line for the job and one for each area, at the places in one file. */
-export function lensesIn(evaluation: Evaluation, file: string): Lens[] {
+/** What there is of the job, costs and days where they are known, and one line for each area, at the places in one file. */
+export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFigures): Lens[] {
   const { job, numbers, places } = evaluation;
   if (job === undefined || numbers === undefined) return [];
   const { quantities } = numbers;
@@ -31,6 +33,7 @@ export function lensesIn(evaluation: Evaluation, file: string): Lens[] {
         ? `no numbers ${quantities.complete ? 'yet' : 'while there are errors'}`
         : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
     ),
+    ...(figures === undefined ? [] : figuresLines(figures, file)).flatMap(line => lens('job', line)),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
     ...(quantities.gates ?? []).flatMap(gate => lens(gate.id, gateText(gate, job.system))),
     ...quantities.missing

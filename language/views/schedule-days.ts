@@ -11,8 +11,20 @@ export function whenText({ done, when }: Pick<Task, 'done' | 'when'>): string {
   return first === last ? first : `${first} to ${last}`;
 }
 
-export function startText({ start, startDay, startWeekday }: When): string {
+function startText({ start, startDay, startWeekday }: When): string {
   return dayWords(start, startDay, startWeekday);
+}
+
+/** First and last day of the work, without the wait for whoever locates services; of what is all done none. */
+export function spanOf({
+  tasks
+}: Pick<Schedule, 'tasks'>): { readonly first: string; readonly last: string } | undefined {
+  const whens = tasks.flatMap(({ id, when }) => (id === 'locate' || when === undefined ? [] : [when]));
+  const [one, ...others] = whens;
+  if (one === undefined) return undefined;
+  const first = others.reduce((found, when) => (when.startDay < found.startDay ? when : found), one);
+  const last = others.reduce((found, when) => (when.endDay > found.endDay ? when : found), one);
+  return { first: startText(first), last: endText(last) };
 }
 
 function endText({ end, endDay, endWeekday }: When): string {
@@ -35,10 +47,38 @@ function weekText(days: readonly number[]): string {
   const names = days.map(day => WEEKDAYS_IN_FULL[day - 1]!);
   const isRow = days.length > 2 && days.every((day, index) => index === 0 || day === days[index - 1]! + 1);
   if (isRow) return `${names[0]!} to ${names.at(-1)!}`;
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+  return inRow(names);
 }
 
 /** Hours to a tenth: `22.1`. */
 export function hoursText(hours: number): string {
   return (Math.round(hours * 10) / 10).toFixed(1);
+}
+
+/** `22.1`; `with laying` where the hours of another task hold all of it; `not known` where no rate tells them. */
+export function taskHoursText({ hours, included }: Pick<Task, 'hours' | 'included'>): string {
+  if (hours === undefined) return 'not known';
+  return hours === 0 && included.length > 0 ? `with ${tasksOf(included)}` : hoursText(hours);
+}
+
+/** `In the hours of laying, by the rates lay-units and lay-herringbone.`; nothing where each part has its own. */
+export function includedText({ included }: Pick<Task, 'included'>): string | undefined {
+  if (included.length === 0) return undefined;
+  const rates = [...new Set(included.map(({ rate }) => rate))];
+  return `In the hours of ${tasksOf(included)}, by the ${rates.length === 1 ? 'rate' : 'rates'} ${inRow(rates)}.`;
+}
+
+function tasksOf(included: Task['included']): string {
+  return inRow([...new Set(included.map(({ task }) => task))]);
+}
+
+function inRow(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+}
+
+/** Where the days end before the work does. */
+export function noEndText({ noEnd, tasks }: Pick<Schedule, 'noEnd' | 'tasks'>): string | undefined {
+  if (noEnd === undefined) return undefined;
+  const { title } = tasks.find(({ id }) => id === noEnd.from)!;
+  return `No end within ${noEnd.years} years: from “${title}” on, hours are told and no days. Look whether the crew, a rate or a size is a slip.`;
 }

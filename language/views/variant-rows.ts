@@ -1,8 +1,8 @@
 import type { Finding } from '../findings/finding.ts';
 import type { System } from '../job/job.ts';
 import { printAs, type PrintStyle } from '../measures/print.ts';
-import { moneyText } from '../pricing/money.ts';
-import type { PricedJob } from '../pricing/priced-job.ts';
+import { moneyText } from '../money/money.ts';
+import type { PricedJob } from '../priced-job.ts';
 import type { JobNumbers, JobQuantities } from '../quantities/contract.ts';
 import type { VariantEvaluation } from '../variants.ts';
 

@@ -1,6 +1,6 @@
 import type { System } from '../job/job.ts';
 import { printByMeasure } from '../measures/print.ts';
-import { exact, moneyText, rounded } from '../pricing/money.ts';
+import { exact, moneyText, rounded } from '../money/money.ts';
 import type { WorkingValue } from '../quantities/contract.ts';
 
 /** Money, and money for one of a measure. */

@@ -2,9 +2,9 @@ import { writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
 import type { Evaluation } from '../../language/paving.ts';
-import type { PricedJob } from '../../language/pricing/priced-job.ts';
+import type { PricedJob } from '../../language/priced-job.ts';
 import { orderCsv } from '../../language/views/csv/order-csv.ts';
-import { quantitiesJson } from '../../language/views/json/quantities-json.ts';
+import { type JobInput, quantitiesJson } from '../../language/views/json/quantities-json.ts';
 import { orderText } from '../../language/views/text/order/order-text.ts';
 import { clientSheet } from '../../language/views/text/quote/client-sheet.ts';
 import { costsSheet } from '../../language/views/text/quote/costs-sheet.ts';
@@ -134,13 +134,19 @@ function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object 
     tool: `paving ${VERSION}`,
     asOf,
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: jobs.map(job => ({
+    jobs: jobs.map((job): JobInput => ({
       numbers: job.numbers,
+      ...pricedOf(reading, job),
       findings: [...job.findings, ...job.accepted],
       variants: reading.variantsOf(job),
       placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
     }))
   });
+}
+
+function pricedOf(reading: Reading, job: WithJob): Pick<JobInput, 'priced'> {
+  const priced = reading.pricedOf(job);
+  return priced === undefined ? {} : { priced };
 }
 
 /** Loaded only where a spreadsheet is asked for. */

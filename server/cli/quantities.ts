@@ -103,9 +103,12 @@ function report(reading: Reading, jobs: readonly WithJob[], asOf: string, option
 /** The price of the job as it is written is worked out to stand beside those of its variants. */
 function variantsOf(reading: Reading, job: WithJob): Pick<JobReport, 'variants' | 'priced'> {
   const variants = reading.variantsOf(job);
-  if (variants.length === 0) return {};
+  return variants.length === 0 ? {} : { variants, ...pricedOf(reading, job) };
+}
+
+function pricedOf(reading: Reading, job: WithJob): Pick<JobInput, 'priced'> {
   const priced = reading.pricedOf(job);
-  return { variants, ...(priced === undefined ? {} : { priced }) };
+  return priced === undefined ? {} : { priced };
 }
 
 /** Of every area that has numbers and is paved. */
@@ -124,6 +127,7 @@ function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object 
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
     jobs: jobs.map((job): JobInput => ({
       numbers: job.numbers,
+      ...pricedOf(reading, job),
       findings: [...job.findings, ...job.accepted],
       variants: reading.variantsOf(job),
       placeOf: placer(job)

@@ -5,7 +5,8 @@ import type { Project } from '../../language/lowering/project.ts';
 import { ruleNames } from '../../language/lowering/rule-pages.ts';
 import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
-import type { PricedJob } from '../../language/pricing/priced-job.ts';
+import type { PricedJob } from '../../language/priced-job.ts';
+import type { Schedule } from '../../language/schedule/contract.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import type { VariantEvaluation } from '../../language/variants.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
@@ -31,6 +32,8 @@ export interface Reading {
   variantsOf(evaluation: Evaluation): readonly VariantEvaluation[];
   /** Cost, price and days of the whole job. */
   pricedOf(evaluation: Evaluation): PricedJob | undefined;
+  /** Tasks and days of what is left of the job. */
+  scheduleOf(evaluation: Evaluation): Schedule | undefined;
   /** The page of a rule of one's own. */
   rulePageOf(name: string): Page | undefined;
 }
@@ -88,6 +91,7 @@ export async function readSpecs(
     hashOf: file => folders.hashes.get(file)!,
     variantsOf: evaluation => drain(pavings.get(evaluation)!.variants(evaluation.file)),
     pricedOf: evaluation => drain(pavings.get(evaluation)!.priced(evaluation)),
+    scheduleOf: evaluation => drain(pavings.get(evaluation)!.scheduled(evaluation)),
     rulePageOf: name => {
       const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
       const page = project && pageOfRule(project, name);

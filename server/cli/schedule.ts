@@ -2,7 +2,6 @@ import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
-import { scheduleOf } from '../../language/schedule/schedule.ts';
 import { scheduleCalendar } from '../../language/views/calendar/schedule-calendar.ts';
 import { scheduleCsv } from '../../language/views/csv/schedule-csv.ts';
 import { scheduleJson } from '../../language/views/json/schedule-json.ts';
@@ -12,7 +11,7 @@ import { today } from '../today.ts';
 import { readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
 import { asJson, coloursFor, write } from './output.ts';
-import { Folders, readSpecs } from './reading.ts';
+import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
@@ -69,7 +68,7 @@ async function schedule(asked: readonly string[], options: ScheduleOptions): Pro
       complain('no file here has a job, so there is nothing to schedule. Name the file that uses these.');
     return;
   }
-  await write(report(jobs, asOf, options), options.output);
+  await write(report(reading, jobs, asOf, options), options.output);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
 }
 
@@ -83,8 +82,17 @@ interface Scheduled {
   readonly schedule: Schedule;
 }
 
-function report(jobs: readonly WithJob[], asOf: string, { format, workings, output }: ScheduleOptions): string {
-  const all = jobs.map(scheduled);
+function report(
+  reading: Reading,
+  jobs: readonly WithJob[],
+  asOf: string,
+  { format, workings, output }: ScheduleOptions
+): string {
+  const all = jobs.map((evaluation): Scheduled => ({
+    evaluation,
+    file: evaluation.texts[0]!.file,
+    schedule: reading.scheduleOf(evaluation)!
+  }));
   switch (format) {
     case 'json':
       return asJson(
@@ -110,13 +118,6 @@ function report(jobs: readonly WithJob[], asOf: string, { format, workings, outp
         .join('\n\n');
     }
   }
-}
-
-function scheduled(evaluation: WithJob): Scheduled {
-  const { job, numbers, texts } = evaluation;
-  const { work, money } = job;
-  const input = { job, quantities: numbers.quantities, work, hires: money.hires, prices: job.prices };
-  return { evaluation, file: texts[0]!.file, schedule: scheduleOf(input) };
 }
 
 function calendar(all: readonly Scheduled[], asOf: string): string {

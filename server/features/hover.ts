@@ -1,5 +1,5 @@
 import { MarkupKind, type Hover } from 'vscode-languageserver';
-import { hoverAt } from '../../language/editing/hover.ts';
+import { hoverAt, isVariantAt } from '../../language/editing/hover.ts';
 import { rangeOf } from '../diagnostics.ts';
 import { aboutText, type Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
@@ -14,9 +14,13 @@ export const hover: Feature = {
         const seen = await workspace.look(uri);
         const offset = workspace.documentOf(uri)?.offsetAt(position);
         if (seen === undefined || offset === undefined) return undefined;
+        const figures = result && (await workspace.figuresOf(result, token));
+        const variants = result && isVariantAt(seen, offset) ? await workspace.variantsOf(result, token) : undefined;
         const worked = result && {
           evaluation: result.evaluation,
-          file: result.files.show(sameAddress(uri))
+          file: result.files.show(sameAddress(uri)),
+          ...(figures === undefined ? {} : { figures }),
+          ...(variants === undefined ? {} : { variants })
         };
         const found = hoverAt(seen, offset, worked);
         return found && { contents: { kind: MarkupKind.Markdown, value: found.markdown }, range: rangeOf(found.place) };

@@ -4,7 +4,7 @@ import { rangeOf } from '../diagnostics.ts';
 import { aboutNewestText, type Feature } from '../feature.ts';
 import { sameAddress } from '../folder-files.ts';
 
-/** The headline figures above the job and its areas. */
+/** The headline figures above the job and its areas: what there is, what it costs, how long it takes. */
 export const lenses: Feature = {
   capabilities: { codeLensProvider: {} },
   register(workspace) {
@@ -12,7 +12,9 @@ export const lenses: Feature = {
       aboutNewestText(async ({ textDocument }, token): Promise<CodeLens[]> => {
         const result = await workspace.settled(textDocument.uri, token);
         if (result === undefined) return [];
-        return lensesIn(result.evaluation, result.files.show(sameAddress(textDocument.uri))).map(({ place, text }) => ({
+        const figures = await workspace.figuresOf(result, token);
+        const file = result.files.show(sameAddress(textDocument.uri));
+        return lensesIn(result.evaluation, file, figures).map(({ place, text }) => ({
           range: rangeOf(place),
           command: { title: text, command: '' }
         }));

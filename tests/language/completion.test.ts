@@ -468,3 +468,47 @@ describe('Files to use', () => {
     expect(offered('job "‸" { }', paths)).toEqual([]);
   });
 });
+
+describe('Prices, work and variants', () => {
+  const PRICED = `${METRIC}material cloth { role geotextile }\ndrain channel { channel along A to B, 130 mm wide }\n`;
+  const BESIDES = ['prices', 'tax', 'according-to'];
+
+  test.each([
+    ['slab-16', ['loose', 'piece', 'pack', 'pack-layer', 'pallet', 'box-of']],
+    ['pit-stone', ['loose', 'pallet', 'bag', 'bulk-bag']],
+    ['garden-strip', ['loose', 'piece', 'pack', 'pallet', 'roll', 'length', 'box-of']],
+    ['cloth', ['loose', 'roll']]
+  ])('a price of %s offers the ways in which that is sold', (thing, ways) => {
+    expect(offered(`${PRICED}price ${thing} {\n  ‸\n}`)).toEqual([...ways, ...BESIDES]);
+  });
+
+  test('a list for jobs that it does not know offers every way', () => {
+    expect(offered('price cobble-mix {\n  ‸\n}')).toEqual(
+      expect.arrayContaining(['loose', 'pack-layer', 'roll', 'mixed-pack', ...BESIDES])
+    );
+  });
+
+  test('a supplier offers when its prices were told, tax and delivery', () => {
+    expect(offered('supplier yard {\n  ‸\n}')).toEqual(['prices', 'tax', 'delivery']);
+    expect(offered('supplier yard {\n  delivery 65 USD a load, ‸\n}').slice(0, 3)).toEqual([
+      ...['load', 'least order', 'free from']
+    ]);
+  });
+
+  const inJob = (line: string): string[] =>
+    offered(PRICED.replace(' rules britain ', `\n  rules britain\n  ${line}\n`));
+
+  test('words that begin statements too are offered behind those that they belong to', () => {
+    expect(inJob('task "Soakaway" 6 h, after ‸').slice(0, 3)).toEqual(['dig', 'base', 'laying']);
+    expect(inJob('hire "Digger" 95 GBP a day, for ‸')).toContain('dig');
+    expect(inJob('hire "Digger" 95 GBP a day, for base and ‸')).toContain('dig');
+    expect(inJob('contingency 8 % of ‸')).toEqual(['materials', 'labour', 'costs']);
+  });
+
+  test('a variant offers what can be otherwise, and the things that there are', () => {
+    expect(offered(`${PRICED}variant other {\n  ‸\n}`)).toEqual(['area', 'drain', 'price']);
+    expect(offered(`${PRICED}variant other {\n  area ‸\n}`)).toEqual(['drive']);
+    expect(offered(`${PRICED}variant other {\n  drain ‸\n}`)).toEqual(['channel']);
+    expect(offered(`${PRICED}variant other {\n  drain channel ‸\n}`)).toEqual(['none', '{ … }']);
+  });
+});

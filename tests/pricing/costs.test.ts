@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { costsOf, type Costs } from '../../language/pricing/costs.ts';
-import { sumOf } from '../../language/pricing/money.ts';
+import { sumOf } from '../../language/money/money.ts';
 import { costsJson } from '../../language/views/json/costs-json.ts';
 import { SQUARE_FOOT } from '../quantities/jobs.ts';
 import { evaluateFormula } from '../quantities/evaluate-formula.ts';

@@ -4,7 +4,7 @@ import type { Extra, MoneyWords } from '../../language/job/money-lines.ts';
 import type { Money } from '../../language/job/prices.ts';
 import type { CostInputs, OrderedItem, OrderedLine, TaskHours } from '../../language/pricing/cost-inputs.ts';
 import { type Costs, costsOf } from '../../language/pricing/costs.ts';
-import { amountOf, decimalText, exact, type Minor, rounded } from '../../language/pricing/money.ts';
+import { amountOf, decimalText, exact, type Minor, rounded } from '../../language/money/money.ts';
 
 export function money(amount: string, currency = 'USD'): Money {
   return { amount, currency, written: `${amount} ${currency}`, key: `money:${amount}` };

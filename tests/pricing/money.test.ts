@@ -4,16 +4,7 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { MEASURES } from '../../language/measures/measures.ts';
-import {
-  amountOf,
-  decimalText,
-  exact,
-  grouped,
-  moneyText,
-  rounded,
-  split,
-  sumOf
-} from '../../language/pricing/money.ts';
+import { amountOf, decimalText, exact, grouped, moneyText, rounded, split, sumOf } from '../../language/money/money.ts';
 
 const SEED = { seed: 20260302, numRuns: 500 };
 const Precise = Decimal.clone({ precision: 200, rounding: Decimal.ROUND_HALF_UP });

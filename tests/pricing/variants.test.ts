@@ -198,3 +198,20 @@ test('a second look works nothing out, and what is gone is let go', async () => 
   const fresh = await tried(DRIVE);
   expect(paving.session.size).toBe(fresh.paving.session.size);
 });
+
+test('variants are read once for a text, and of the texts those alone in which something differs', async () => {
+  const at = DRIVE.indexOf('area drive');
+  const prices = 'price type-1 { loose for 20 GBP per tonne }\n';
+  const job = `use "prices.paving"\n${DRIVE}${PERMEABLE}`;
+  const { paving } = await tried(job, { 'prices.paving': prices });
+  const read = paving.parses;
+  for (const look of [1, 2, 3]) {
+    drain(paving.evaluate('job.paving'));
+    drain(paving.variants('job.paving'));
+    expect(paving.parses - read, `look ${look}`).toBe(0);
+  }
+  paving.setText('job.paving', `${job.slice(0, at)}// a note\n${job.slice(at)}`);
+  drain(paving.evaluate('job.paving'));
+  // The text itself, and as the variant has it; of the prices nothing.
+  expect(paving.parses - read).toBe(2);
+});

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { drain, type Evaluation } from '../../language/paving.ts';
-import { minorOf, sumOf } from '../../language/pricing/money.ts';
-import { type PricedJob, pricedJob } from '../../language/pricing/priced-job.ts';
+import { minorOf, sumOf } from '../../language/money/money.ts';
+import { type PricedJob, pricedJob } from '../../language/priced-job.ts';
 import { Session } from '../../language/session/session.ts';
 import { evaluateFormula } from '../quantities/evaluate-formula.ts';
 import { evaluated } from '../language/in-memory.ts';

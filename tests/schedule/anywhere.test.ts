@@ -5,7 +5,7 @@ import { TASK_WORDS, type OwnTask, type TaskWord } from '../../language/job/work
 import type { LogEntry, Stage } from '../../language/job/log.ts';
 import type { Evaluation } from '../../language/paving.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
-import { dayNumber, dayText, weekdayOf } from '../../language/schedule/days.ts';
+import { dayNumber, dayText, weekdayOf } from '../../language/measures/days.ts';
 import { evaluated } from '../language/in-memory.ts';
 import { given } from '../quantities/jobs.ts';
 import { drive, scheduleFor } from './scheduled.ts';

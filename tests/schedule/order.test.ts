@@ -1,6 +1,7 @@
 // Tasks in the order of the trade, what they wait for, and the days they lie on.
 import { describe, expect, test } from 'vitest';
-import { MOST_DAYS } from '../../language/schedule/place-tasks.ts';
+import { MOST_YEARS } from '../../language/schedule/place-tasks.ts';
+import { noEndText } from '../../language/views/schedule-days.ts';
 import { evaluated } from '../language/in-memory.ts';
 import { daysOf, drive, orderOf, scheduled, scheduleFor, taskOf } from './scheduled.ts';
 
@@ -313,18 +314,57 @@ describe('days', () => {
     ]);
   });
 
-  test('more than a hundred years: hours are told, days are not', async () => {
-    const evaluation = await evaluated(drive('task "Wall" 8 h, after dig'));
+  test('work without an end: hours are told, days are not, and it says so; what is hired for it has no days', async () => {
+    const evaluation = await evaluated(
+      drive(
+        'task "Wall" 8 h, after dig\n  hire "Crane" 90 GBP a day, for "Wall"\n  hire "Digger" 80 GBP a day, for dig'
+      )
+    );
     const { work } = evaluation.job!;
+    const most = MOST_YEARS * 365;
     const long = (days: number) => {
       const tasks = work.tasks.map(task => ({ ...task, hours: { ...task.hours, value: 8 * days } }));
       return scheduleFor(evaluation, { work: { ...work, tasks } });
     };
-    expect(daysOf(long(MOST_DAYS - 10), 'job/task-1')).not.toBe('none');
-    const schedule = long(MOST_DAYS + 1);
+    expect(daysOf(long(most - 10), 'job/task-1')).not.toBe('none');
+    expect(long(most - 10).noEnd?.from).not.toBe('job/task-1');
+    const schedule = long(most + 1);
     expect(daysOf(schedule, 'dig')).not.toBe('none');
     expect(daysOf(schedule, 'job/task-1')).toBe('none');
-    expect(schedule.hours).toBeGreaterThan(8 * MOST_DAYS);
+    expect(schedule.hours).toBeGreaterThan(8 * most);
+    expect(noEndText(schedule)).toBe(
+      'No end within 10 years: from “Wall” on, hours are told and no days. Look whether the crew, a rate or a size is a slip.'
+    );
+    const [crane, digger] = schedule.hires;
+    expect(crane).not.toHaveProperty('days');
+    expect(digger).toMatchObject({ days: 1, daysLeft: 1 });
+    expect(noEndText(scheduleFor(evaluation))).toBeUndefined();
+  });
+
+  test('what is done shrinks neither the days of the job nor of what is hired for it', async () => {
+    const words = 'begins on 2026-04-13\n  hire "Digger" 80 GBP a day, for dig\n  hire "Fence" 60 GBP for the job';
+    const log = 'log { 2026-04-14 done dig of drive }\n';
+    const [before, after] = [await scheduled(drive(words)), await scheduled(drive(words) + log)];
+    expect(before.days).toBe(before.daysLeft);
+    expect(after.days).toBe(before.days);
+    expect(after.daysLeft).toBeLessThan(after.days);
+    const left = after.hires.map(({ daysLeft }) => daysLeft);
+    expect(left).toEqual([0, after.daysLeft]);
+    const daysOnly = ({ hires }: typeof before) => hires.map(({ title, days, span }) => ({ title, days, span }));
+    expect(daysOnly(after)).toEqual(daysOnly(before));
+    // What is hired for no task of its own is needed all through.
+    expect(before.hires[1]!.days).toBe(before.days);
+  });
+
+  test("the wait for concrete: the edging's own, else that of the job's concrete, else what is common", async () => {
+    const holdOf = async (text: string) =>
+      taskOf(await scheduled(text), 'base').holds.find(({ kind }) => kind === 'concrete')!;
+    const silent = drive().replace(/  wait 3 days .*\n/, '');
+    const mix =
+      'material rapid-mix { role concrete, compacted 2.2 t/m3, loose 2.2 t/m3\n wait 1 day before compacting against it }\n';
+    expect(await holdOf(mix + drive())).toMatchObject({ days: 3, source: 'the job' });
+    expect(await holdOf(mix + silent)).toMatchObject({ days: 1, source: 'the job' });
+    expect(await holdOf(silent)).toMatchObject({ days: 3, source: 'common practice' });
   });
 
   test('the same text gives the same schedule', async () => {

@@ -68,6 +68,8 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
       return declared(ownFirst([...things(scene, 'material'), ...things(scene, 'unit')]));
     case 'Priced':
       return declared(ownFirst([...things(scene, 'unit'), ...things(scene, 'material')]));
+    case 'Drain':
+      return declared(things(scene, 'drain'));
     case 'Supplier':
       return declared(things(scene, 'supplier'));
     case 'Source':

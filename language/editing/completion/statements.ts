@@ -1,3 +1,4 @@
+import { goodsNamed } from '../../lowering/goods.ts';
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Kind } from '../../lowering/names.ts';
 import { rulesStanding } from '../../lowering/rule-leads.ts';
@@ -313,7 +314,7 @@ const FOR_ROLES: Readonly<Record<string, readonly string[]>> = {
   concrete: ['edging'],
   haunch: ['edging'],
   'curve-pieces': ['edging'],
-  wait: ['edging'],
+  wait: ['edging', 'concrete'],
   'kept-back': ['joint-filler'],
   moisture: ['base', 'sub-base', 'bed', 'joint-filler'],
   settling: ['base', 'sub-base', 'bed', 'joint-filler'],
@@ -410,11 +411,21 @@ function makesSense(scene: Scene, word: string): boolean {
   const { text, project, cursor } = scene;
   if (cursor.block === 'rule') return !isOfConcern(word) || usualOfConcern(scene, word) !== undefined;
   if (word === 'band') return !isRound(cursor);
+  if (cursor.block === 'price') return isSoldSo(scene, word);
   if (cursor.block === 'variant')
     return word !== 'variant' && (word !== 'drain' || atHand(text, project, 'drain').length > 0);
   if (!Object.hasOwn(CHANGES, word)) return true;
   return rulesStanding(text, project, bookAround(scene)).length > 0;
 }
+
+/** Ways to sell that fit the thing; all where a list that jobs share does not lead to it. */
+function isSoldSo({ text, project, cursor: { around, parsed } }: Scene, word: string): boolean {
+  const list = around.at(-1);
+  const goods = list && goodsNamed(parsed.tokens[list.first + 1]?.image ?? '', text, project);
+  return goods === undefined || BESIDE_WAYS.includes(word) || Object.hasOwn(goods.sold, word);
+}
+
+const BESIDE_WAYS: readonly string[] = ['prices', 'tax', 'according-to'];
 
 function suits(word: string, roles: readonly string[]): boolean {
   const wanted = FOR_ROLES[word];

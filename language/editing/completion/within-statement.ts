@@ -226,8 +226,12 @@ function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[
   });
 }
 
-/** Behind the comma of a list it would begin a statement: a material that is for concrete is for nothing else. */
-function beginsStatement({ cursor: { block } }: Scene, { tokens }: Begun, word: string): boolean {
+/**
+ * Behind the comma of a list it would begin a statement: a material that is for concrete is for nothing else. Behind a
+ * word that it belongs to it does not: `after dig`, `8 % of labour`.
+ */
+function beginsStatement({ cursor: { block } }: Scene, { tokens, kinds }: Begun, word: string): boolean {
+  if (block === 'job' && /^(?:after|before|for|of|and)$/.test(kinds.at(-1) ?? '')) return false;
   return tokens.length > 1 && BLOCKS[block].commas && Object.hasOwn(BLOCKS[block].statements, word);
 }
 

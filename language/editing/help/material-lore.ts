@@ -38,12 +38,16 @@ export const MATERIAL_LORE: Helps = {
     'A strip of plastic or metal, spiked into the base',
     'It stands on the compacted base, against the units. The back of it is counted as no wider than the face of the units.'
   ),
+  spikes: help(
+    'The spikes of an edging: their price stands under this name',
+    'How many there are follows from the material of the edging: `spikes every 12 in`. `price spikes { box-of 50 for 18 USD }`'
+  ),
   concrete: help(
     'What edging and channels are set in, ordered by volume or in bags',
     'Its shipped weight is that of the dry mix in a bag. Wet concrete burns skin and eyes: gloves, boots, and wash it off at once.'
   ),
   'separation-cloth': help(
     'Cloth that keeps soil and stone apart',
-    'How wide its rolls are is not known, so laps are not counted: declare yours with `roll` and `lap`.'
+    'How wide its rolls are is not known, so laps are not counted: declare yours with `roll` and `lap`. What is bought counts them by the rolls of the price.'
   )
 };

@@ -88,7 +88,10 @@ const STATEMENTS: Helps = {
     'By the roll: width x length, or its area',
     '`roll of 12 1/2 x 432 ft for 285 USD`, `roll of 500 sq ft for 85 USD`'
   ),
-  length: help('By the length of edging, of so long a piece', '`length of 915 mm for 6.20 GBP`'),
+  length: help(
+    'By the length of edging, of so long a piece',
+    '`length of 915 mm for 6.20 GBP`; that of `curve-pieces` is the price of the pieces for curves: `length of 305 mm for 3.10 GBP`'
+  ),
   'box-of': help('By the box of so many', '`box-of 24 for 30 GBP`'),
   'mixed-pack': help(
     'A pack of several sizes, under a name of its own',

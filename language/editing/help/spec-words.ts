@@ -136,8 +136,8 @@ export const SPEC_WORDS: BlockHelp = {
       '`stock 12 block-red`, `stock 1 short ton crushed-stone`, `stock 2 bag plain-sand`'
     ),
     variant: help(
-      'What if: the same job with some statements put otherwise, held side by side with it',
-      '`variant permeable { area drive { base open-graded-stone 300 mm } drain garage-channel none }`. Statements stand instead of those of the same word; the job itself stays as it is.',
+      'What if: the same job with some statements put otherwise',
+      '`variant permeable { area drive { base open-graded-stone 300 mm } drain garage-channel none }`. Statements stand instead of those of the same word; the job itself stays as it is, and stands beside it.',
       'Quantities, cuts, cost, days and findings of all variants stand in one table: `paving quantities`.'
     ),
     source: help(

@@ -1,3 +1,4 @@
+import { LARGEST_BLOCK_FACE_WORDS } from '../../quantities/block-face.ts';
 import { help, together, type BlockHelp } from './help.ts';
 
 export const UNIT_WORDS: BlockHelp = {
@@ -42,7 +43,7 @@ export const UNIT_WORDS: BlockHelp = {
       of: help('What the units are made of: concrete or clay'),
       concrete: help(
         'Cast concrete blocks or slabs',
-        'A block has a face of at most 101 sq in (0.065 m2) and is at most 4 times as long as thick (ASTM C936, section 5.1); larger or longer ones are slabs, and not for wheels.'
+        `A block has a face of at most ${LARGEST_BLOCK_FACE_WORDS} and is at most 4 times as long as thick (ASTM C936, section 5.1); larger or longer ones are slabs, and not for wheels.`
       ),
       clay: help(
         'Fired clay bricks made for paving',

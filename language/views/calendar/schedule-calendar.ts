@@ -1,6 +1,7 @@
 import ical, { ICalEventBusyStatus, ICalEventTransparency } from 'ical-generator';
 import type { Schedule, Task } from '../../schedule/contract.ts';
-import { dayNumber, dayText } from '../../schedule/days.ts';
+import { dayNumber, dayText } from '../../measures/days.ts';
+import { includedText } from '../schedule-days.ts';
 import { cautionText, holdText } from '../text/schedule/schedule-text.ts';
 
 /** A schedule whose days are dates, and the file it is of. */
@@ -42,7 +43,10 @@ function midnight(day: string): Date {
   return new Date(`${day}T00:00:00Z`);
 }
 
-function descriptionOf({ hoursLeft, holds, cautions }: Task): string {
-  const hours = hoursLeft === undefined ? [] : [`${hoursLeft.toFixed(1)} h of one person`];
-  return [...hours, ...holds.map(holdText), ...cautions.map(cautionText)].join('\n');
+function descriptionOf({ hoursLeft, included, holds, cautions }: Task): string {
+  const isHeld = included.length > 0 && hoursLeft === 0;
+  const hours = hoursLeft === undefined || isHeld ? [] : [`${hoursLeft.toFixed(1)} h of one person`];
+  return [...hours, includedText({ included }) ?? [], ...holds.map(holdText), ...cautions.map(cautionText)]
+    .flat()
+    .join('\n');
 }

@@ -8,7 +8,9 @@ import type {
   JobQuantities,
   Workings
 } from '../../quantities/contract.ts';
+import type { PricedJob } from '../../priced-job.ts';
 import type { VariantEvaluation } from '../../variants.ts';
+import { type CostsJson, costWorkings, priceJson } from './costs-json.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
 import { SCHEMA_NUMBER } from './schema-number.ts';
 import { variantJson, type VariantJson } from './variants-json.ts';
@@ -26,6 +28,8 @@ export interface QuantitiesInput {
 export interface JobInput {
   readonly numbers: JobNumbers;
   readonly findings: readonly Finding[];
+  /** Cost, price and days of the whole job. */
+  readonly priced?: PricedJob;
   /** The job as its variants have it. */
   readonly variants?: readonly VariantEvaluation[];
   readonly placeOf: (key: string) => Place;
@@ -40,6 +44,9 @@ export interface QuantitiesJson {
 }
 
 export interface JobJson extends JobQuantities {
+  readonly costs?: CostsJson;
+  /** Days of the crew for all of it. */
+  readonly days?: number;
   readonly variants?: readonly VariantJson[];
   readonly workings: Readonly<Record<string, WorkingJson>>;
   readonly findings: readonly FindingJson[];
@@ -63,14 +70,16 @@ export function quantitiesJson({ tool, asOf, files, jobs }: QuantitiesInput): Qu
     tool,
     asOf,
     files: files.map(({ file, sha256 }) => ({ file, sha256 })),
-    jobs: jobs.map(({ numbers, findings, variants = [], placeOf }) => {
+    jobs: jobs.map(({ numbers, findings, priced, variants = [], placeOf }) => {
       const told = findings.map(findingJson);
+      const price = priceJson(priced);
       return {
         ...numbers.quantities,
+        ...price,
         ...(variants.length === 0
           ? {}
-          : { variants: variants.map(variant => variantJson(variant, numbers.quantities, told)) }),
-        workings: workingsJson(numbers.workings, placeOf),
+          : { variants: variants.map(variant => variantJson(variant, { ...numbers.quantities, ...price }, told)) }),
+        workings: workingsJson({ ...numbers.workings, ...costWorkings(priced, numbers) }, placeOf),
         findings: told
       };
     })

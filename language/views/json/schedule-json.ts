@@ -25,6 +25,8 @@ export interface ScheduledJobJson {
   readonly crew: { readonly people: number; readonly hours: number; readonly days: readonly number[] };
   readonly begins?: string;
   readonly days: number;
+  readonly daysLeft: number;
+  readonly noEnd?: Schedule['noEnd'];
   readonly hours: number;
   readonly hoursLeft: number;
   readonly tasks: readonly TaskJson[];
@@ -64,6 +66,8 @@ export function scheduleJson({ tool, asOf, jobs }: ScheduleInput): ScheduleJson 
       crew: { people: schedule.crew.people.value, hours: schedule.crew.hours.value, days: schedule.crew.days },
       ...(schedule.begins === undefined ? {} : { begins: schedule.begins.on }),
       days: schedule.days,
+      daysLeft: schedule.daysLeft,
+      ...(schedule.noEnd === undefined ? {} : { noEnd: schedule.noEnd }),
       hours: schedule.hours,
       hoursLeft: schedule.hoursLeft,
       tasks: schedule.tasks.map(task => taskJson(task, placeOf)),

@@ -10,7 +10,8 @@ const amount = object({
   value: number('How much, in SI of `per`', 'measure as named'),
   per: one('m3', 'm2', 'm', 'kg', 'piece', 'job'),
   'pointer?': text('Where the quantities of the job hold it: JSON pointer that starts at the job'),
-  'area?': text('Area')
+  'area?': text('Area'),
+  'side?': text('Side that it stands along')
 });
 
 const line = object(
@@ -60,7 +61,11 @@ const task = object({
   working: list(line),
   noRate: list(amount, 'What no rate tells the hours of'),
   included: list(
-    object({ name: text('What it is'), rate: text('Rate of another task that holds its time') }),
+    object({
+      name: text('What it is'),
+      rate: text('Rate of another task that holds its time'),
+      task: text('That task, as rates name it')
+    }),
     'What takes no time of its own'
   )
 });
@@ -74,7 +79,12 @@ const job = object({
     days: list({ type: 'integer', minimum: 1, maximum: 7, description: 'Day that is worked, 1 is Monday' })
   }),
   'begins?': day('First day of what is left to do'),
-  days: count('Days with work on them, of what is left'),
+  days: count('Days with work on them, as if nothing were done yet'),
+  daysLeft: count('Days with work on them, of what is left'),
+  'noEnd?': object(
+    { from: text('First task without days'), years: whole('Years that have no day for it') },
+    'Work that does not end: hours are told, and no days from there on'
+  ),
   hours: number('Hours of all tasks', 'h'),
   hoursLeft: number('Of them those of what is left', 'h'),
   tasks: list(task, 'In the order of the trade'),
@@ -83,8 +93,9 @@ const job = object({
       id: text('Name within the job'),
       title: text('What is hired'),
       tasks: list(text('Task that it is for')),
-      days: count('Days on which these go on'),
-      span: count('Calendar days from the first to the last of them')
+      'days?': count('Days on which these go on, as if nothing were done yet; absent where the work has no end'),
+      'span?': count('Calendar days from the first to the last of them'),
+      'daysLeft?': count('Days on which these go on, of what is left')
     })
   ),
   carrying: list(

@@ -1,3 +1,5 @@
+import { TASK_WORDS } from '../../job/work.ts';
+import { WORKS } from '../../pricing/cost-line.ts';
 import { type Owner, quantitiesOf, type Quantity } from '../../quantities/catalogue.ts';
 import { SCHEMA_NUMBER } from './schema-number.ts';
 
@@ -357,7 +359,18 @@ const BUYING = {
         object({
           'area?': text('Area'),
           'drain?': text('Drain'),
-          work: one('paving', 'bed', 'base', 'sub-base', 'soft-spots', 'joints', 'edging', 'drains', 'geotextile'),
+          work: one(
+            'paving',
+            'boxes',
+            'bed',
+            'base',
+            'sub-base',
+            'soft-spots',
+            'joints',
+            'edging',
+            'drains',
+            'geotextile'
+          ),
           'side?': text('Side that it stands along'),
           'amount?': number('What it takes there, allowances not counted', 'measure as named'),
           'measure?': MEASURED,
@@ -416,6 +429,81 @@ const BUYING = {
   'orderAssumptions?': list(text('What the order takes for granted'))
 };
 
+const SUM = { cost: money('What it costs'), price: money('What the client pays for it, without tax') };
+const PER_UNIT = { 'perUnit?': object(SUM, 'For one square foot or square metre') };
+const WORK_SUMS = list(
+  object({
+    work: one(...WORKS),
+    'title?': text('Title of a line of its own'),
+    untaxed: { type: 'boolean', description: 'Nothing of it bears tax' },
+    ...SUM,
+    ...PER_UNIT
+  }),
+  'By layer and piece of work'
+);
+const KIND = one('material', 'delivery', 'labour', 'hire', 'disposal', 'extra', 'contingency');
+
+/** Cost and price of all of the job, whatever of it is delivered or done. */
+const PRICE = {
+  'costs?': object(
+    {
+      currency: text('Currency, three letters'),
+      lines: list(
+        object({
+          id: text('Name within the costs'),
+          kind: KIND,
+          title: text('What it is for'),
+          cost: money('All its parts, without tax'),
+          untaxed: { type: 'boolean', description: 'No tax comes on it' },
+          passedOn: { type: 'boolean', description: 'Passed on at cost, without overhead and margin' },
+          parts: list(
+            object({
+              'area?': text('Area; absent: the job as a whole'),
+              work: one(...WORKS),
+              'edge?': text('Side that it stands along'),
+              'task?': one(...TASK_WORDS),
+              ...SUM
+            }),
+            'Where it goes'
+          )
+        })
+      ),
+      kinds: list(object({ kind: KIND, cost: money('All lines of this kind') })),
+      costs: money('All lines'),
+      passedOn: money('Of them what is passed on at cost'),
+      overhead: money('Overhead'),
+      profit: money('Margin or markup'),
+      price: money('Without tax'),
+      taxed: money('Of it what bears tax'),
+      tax: money('Tax'),
+      total: money('To pay'),
+      deposits: IN_NO_SUM,
+      netArea: number('Of all areas together', 'm2'),
+      'perUnit?': object(
+        { costs: money('Costs'), price: money('Price without tax'), total: money('To pay') },
+        'For one square foot or square metre of all areas'
+      ),
+      areas: list(
+        object({
+          area: text('Area'),
+          name: text('Its name'),
+          netArea: number('Its net area', 'm2'),
+          ...SUM,
+          ...PER_UNIT,
+          works: WORK_SUMS,
+          edges: list(object({ edge: text('Side'), ...SUM }), 'By side')
+        })
+      ),
+      wholeJob: WORK_SUMS,
+      tasks: list(object({ task: one(...TASK_WORDS), ...SUM })),
+      unpriced: list(object({ title: text('What has no price'), because: text('Why') }), 'In no sum'),
+      assumed: list(text('What is taken for granted'))
+    },
+    'Cost and price'
+  ),
+  'days?': { type: 'integer', minimum: 0, description: 'Days of the crew' }
+};
+
 /** What the JSON tells of a job as it is written, and of a variant where it differs. */
 const JOB: Readonly<Record<string, Schema>> = {
   id: text('Name within the file'),
@@ -449,7 +537,8 @@ const JOB: Readonly<Record<string, Schema>> = {
     'Edging of all areas together, by name'
   ),
   ...SITE,
-  ...BUYING
+  ...BUYING,
+  ...PRICE
 };
 
 /** Every key may be absent. */

@@ -1,7 +1,7 @@
 import type { AcceptedFinding, Finding, Place } from '../../findings/finding.ts';
 import type { Job, System } from '../../job/job.ts';
 import type { JobNumbers, JobQuantities } from '../../quantities/contract.ts';
-import type { PricedJob } from '../../pricing/priced-job.ts';
+import type { PricedJob } from '../../priced-job.ts';
 import type { VariantEvaluation } from '../../variants.ts';
 import type { CuttingAdvice } from '../../quantities/cutting-advice.ts';
 import { acceptedCount } from './accepted-text.ts';

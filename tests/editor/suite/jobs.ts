@@ -101,6 +101,17 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
       ]);
     });
 
+    test('tells what the job costs, and on a thing how it is bought', async () => {
+      // 48 flags in packs of ten at 25.00: five packs.
+      const prices = 'price flag { pack of 10 for 25 GBP }\n';
+      const document = await open('cost.paving', job + flag + prices + patio);
+      const found = await soon('the lens of the cost', async () =>
+        (await lenses(document)).find(text => text.includes(': goods '))
+      );
+      same(found.replace(/ · without \d+ prices$/, ''), `"${title}": goods 125.00 GBP`);
+      same((await hover(document, 'flag { pack')).includes('| pack of 10 | 5 | 50 | 2 | 125.00 GBP |'), true);
+    });
+
     test('a broken area says so; the others keep their numbers', async () => {
       const document = await open('broken.paving', job + flag + patio + path);
       await lensesBecome(document, [

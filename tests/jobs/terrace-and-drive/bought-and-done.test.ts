@@ -1,8 +1,16 @@
 // The same two jobs: what is bought at invented prices, what is carried, what is done in which order, and what to mind.
 // Worked by hand from the figures of the two specs.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { NeedQuantities } from '../../../language/buying/order-contract.ts';
 import type { Schedule } from '../../../language/schedule/contract.ts';
+import { drain, Paving } from '../../../language/paving.ts';
+import { type PricedJob, pricedJob } from '../../../language/priced-job.ts';
+import { Session } from '../../../language/session/session.ts';
+import { clientSheet } from '../../../language/views/text/quote/client-sheet.ts';
+import type { VariantEvaluation } from '../../../language/variants.ts';
+import { inMemory } from '../../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, FOOT, SHORT_TON } from '../../quantities/jobs.ts';
 import { Ordered } from '../ordered.ts';
 import type { Entered } from '../read.ts';
@@ -41,6 +49,11 @@ function cautionsOf({ tasks }: Schedule): Readonly<Record<string, string[]>> {
 
 function caution({ tasks }: Schedule, id: string): string {
   return tasks.flatMap(({ cautions }) => cautions).find(one => one.id === id)!.text;
+}
+
+/** With its price; the jobs here tell nothing as done. */
+function priced({ evaluation: { job, numbers } }: Entered): PricedJob {
+  return drain(pricedJob(job!, numbers!, new Session(), 'job'));
 }
 
 function eachOnce(schedule: Schedule): void {
@@ -198,6 +211,66 @@ describe('a block drive with a turning area', () => {
     expect(logged.evaluation.numbers!.quantities.order!.map(({ item }) => item)).not.toContain('type-1');
   });
 
+  it('blocks: those of the tray are bought with the rest, 3887 in all: ten packs, or 17 more than the nine that came', () => {
+    const { used, breakage, keep, toBuy } = need(planned, 'block-red', 'piece');
+    expect({ used, breakage, keep, toBuy }).toEqual({ used: 3754 + 17, breakage: 76, keep: 40, toBuy: 3887 });
+    expect(order.choice('block-red', 'pack')).toMatchObject({ count: 10, cost: '2120.00' });
+    expect(planned.evaluation.numbers!.quantities.units.find(({ unit }) => unit === 'block-red')).toMatchObject({
+      trays: 17,
+      toBuy: 3887
+    });
+    expect(need(logged, 'block-red', 'piece')).toMatchObject({ delivered: 9 * 430, toBuy: 17 });
+    const tray = planned.need('block-red')!.for.find(({ work }) => work === 'boxes');
+    expect(tray).toMatchObject({ area: 'area:drive', amount: 17, from: '/boxes/0/trayUnits' });
+  });
+
+  it('the blocks of the tray cost what they are of the blocks, as work at boxes', () => {
+    const { costs } = priced(planned);
+    const blocks = costs!.lines.find(({ id }) => id === 'material/block-red')!;
+    const [tray] = blocks.parts.filter(({ work }) => work === 'boxes');
+    // 9 packs of 212 and 17 blocks of 0.68, by 17 of 2680 + 1075 + 17 used.
+    expect(blocks.cost).toBe(191956n);
+    expect(Number(tray!.cost)).toBeCloseTo((191956 * 17) / (2680 + 1075 + 17), -1);
+  });
+
+  it('cloth: laps by the roll that it is sold in', () => {
+    const plain = planned.areas.reduce((sum, { geotextile }) => sum + (geotextile?.area ?? 0), 0);
+    // 12 in of lap on rolls of 4.5 m.
+    expect(need(planned, 'separation-cloth', 'm2').wanted).toBeCloseTo((plain * 4.5) / (4.5 - 0.3048), 9);
+    expect(planned.need('separation-cloth')!.assumptions.join()).toContain('for rolls 4.500 m wide');
+  });
+
+  it('from cost to what is to pay: overhead of the costs, margin of the price, tax on all but the kerb crossing', () => {
+    const { costs } = priced(planned);
+    const all = costs!;
+    const own = all.costs - all.passedOn;
+    expect(all.passedOn).toBe(125_000n);
+    expect(Number(all.overhead)).toBe(Math.round(Number(own) * 0.1));
+    // 18 % of the price is 18/82 of what stands under it.
+    expect(Number(all.profit)).toBe(Math.round((Number(own + all.overhead) * 18) / 82));
+    expect(Number(all.profit) / Number(all.price - all.passedOn)).toBeCloseTo(0.18, 5);
+    expect(all.price).toBe(all.costs + all.overhead + all.profit);
+    expect(all.taxed).toBe(all.price - 125_000n);
+    expect(Number(all.tax)).toBe(Math.round(Number(all.taxed) * 0.2));
+    expect(all.total).toBe(all.price + all.tax);
+    const soakaway = all.lines.find(({ title }) => title === 'Soakaway, dug and stoned')!;
+    expect([soakaway.cost, soakaway.passedOn, soakaway.untaxed]).toEqual([64_000n, false, false]);
+    // 6 h of one’s own task at 24 an hour.
+    expect(all.lines.find(({ title }) => title === 'Labour: Soakaway')!.cost).toBe(14_400n);
+  });
+
+  it('the sheet for the client: whose it is, of what day, what is no part of it, and none of the costs behind it', () => {
+    const { job, numbers, costs } = priced(planned) as Required<PricedJob>;
+    const same = (words: string): string => words;
+    const colours = { strong: same, faint: same, error: same, warning: same, note: same };
+    const sheet = clientSheet({ job, money: job.money, numbers, costs, colours });
+    expect(sheet).toContain('Price quote-1: Quarry Row drive\nClient: The household\n');
+    expect(sheet).toContain('Dated 2026-03-02; holds 30 days, until 2026-04-01. All prices in GBP.');
+    expect(sheet).toContain('- Work inside the footway; moving any service');
+    expect(sheet).toMatch(/Dropped kerb by the road[^\n]* 1,250\.00/);
+    expect(sheet).not.toMatch(/[Oo]verhead|[Mm]argin|an hour/);
+  });
+
   it('sand: 2.44 m3 settled, 4.3 t, six bags of 850 kg', () => {
     const settled = planned.cubicFeet('bed') * CUBIC_FOOT;
     expect(settled * 1760).toBeCloseTo(need(planned, 'sharp-sand', 'kg').wanted!, 6);
@@ -277,5 +350,47 @@ describe('a block drive with a turning area', () => {
     expect(caution(schedule, 'waste')).toContain('registered waste carrier');
     expect(caution(schedule, 'wet-concrete')).toContain('burns skin');
     expect(caution(schedule, 'dust')).toContain('saw wet');
+  });
+});
+
+describe('the drive as it would be if water went down between the blocks', () => {
+  const permeable = `variant permeable {
+  area drive {
+    base   open-graded-stone 300 mm
+    bed    grit-2-6 50 mm
+    joints filled with grit-2-6
+  }
+  area turning {
+    base   open-graded-stone 300 mm
+    bed    grit-2-6 50 mm
+    joints filled with grit-2-6
+  }
+  drain garage-channel none
+}
+`;
+
+  it('stands beside the first: thicker layers, no channel, another cost and other days', async () => {
+    const read = (name: string): string => readFileSync(path.join(import.meta.dirname, `${name}.paving`), 'utf8');
+    const files = { 'job.paving': read('drive') + permeable, 'merchant-prices.paving': read('merchant-prices') };
+    const paving = new Paving(inMemory(files));
+    await paving.load('job.paving');
+    const written = drain(paving.evaluate('job.paving'))!.numbers!.quantities;
+    const [{ name, evaluation, priced: price }] = drain(paving.variants('job.paving')) as [VariantEvaluation];
+    expect(name).toBe('permeable');
+    const { materials, totals, drains, needs, units } = evaluation.numbers!.quantities;
+    expect(totals.netArea).toBeCloseTo(written.totals.netArea, 9);
+    expect(units).toEqual(written.units);
+    const volumes = Object.fromEntries(materials.map(one => [one.material, one.compactedVolume]));
+    const base = written.materials.find(({ role }) => role === 'base')!;
+    // The same ground, 300 instead of 200 mm of stone and 50 instead of 30 mm of bed.
+    expect(volumes['open-graded-stone']).toBeCloseTo(base.compactedVolume * 1.5, 6);
+    expect(volumes['grit-2-6']).toBeCloseTo(totals.netArea * 0.05, 6);
+    expect(drains ?? []).toEqual([]);
+    expect(needs!.map(({ item }) => item)).not.toContain('type-1');
+    // Stone, bed and joints have no price in the list: told, and left out of the cost.
+    expect(price!.costs!.unpriced.map(({ title }) => title)).toEqual(
+      expect.arrayContaining(['open-graded-stone', 'grit-2-6'])
+    );
+    expect(price!.days).toBeGreaterThan(0);
   });
 });

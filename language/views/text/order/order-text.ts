@@ -1,9 +1,10 @@
 import type { NeedQuantities, OrderQuantities } from '../../../buying/order-contract.ts';
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
-import { grouped, minorOf, moneyText } from '../../../pricing/money.ts';
+import { grouped, minorOf, moneyText } from '../../../money/money.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
-import { soldText } from '../../sold-words.ts';
+import { isUnpriced, LOOSE, WORKS } from '../../need-words.ts';
+import { leftText, soldText } from '../../sold-words.ts';
 import { LOCAL_CODES } from '../cautions.ts';
 import type { Colours } from '../colours.ts';
 import { plainLine } from '../plain-line.ts';
@@ -26,7 +27,7 @@ export function orderText({ file, quantities, system, colours }: OrderReport): s
       : [[colours.strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
   return [
     `${colours.strong(plainLine(title || 'Job without a title'))} · ${plainLine(file)} · order`,
-    ...block('To buy', toBuyText(order, system, colours)),
+    ...block('To buy', toBuyText(order, needs, system, colours)),
     ...block('Brought by', deliveriesText(quantities, colours)),
     ...block('Cost', costText(quantities)),
     ...block('Without a price', withoutPriceText(needs, order, system, colours)),
@@ -37,7 +38,13 @@ export function orderText({ file, quantities, system, colours }: OrderReport): s
   ].join('\n\n');
 }
 
-function toBuyText(order: readonly OrderQuantities[], system: System, colours: Colours): string[] {
+function toBuyText(
+  order: readonly OrderQuantities[],
+  needs: readonly NeedQuantities[],
+  system: System,
+  colours: Colours
+): string[] {
+  const pieceOf = (id: string): string => PIECES[needs.find(need => need.id === id)?.kind ?? 'unit'];
   return table(
     [
       { head: 'Item' },
@@ -49,19 +56,29 @@ function toBuyText(order: readonly OrderQuantities[], system: System, colours: C
       { head: 'Weight', right: true },
       { head: 'Cost', right: true }
     ],
-    order.map(({ item, need, needMeasure, pack, count, amount, left, mass, cost, notBrought }) => [
+    order.map(({ id, item, need, needMeasure, pack, count, amount, left, mass, cost, notBrought }) => [
       plainLine(item),
-      soldText(need, needMeasure, system),
+      soldText(need, needMeasure, system, pieceOf(id)),
       pack === 'loose' ? '' : printAs('count', count, system),
       pack + (notBrought === true ? ' (who brings it?)' : ''),
-      soldText(amount, needMeasure, system),
-      soldText(left, needMeasure, system),
+      soldText(amount, needMeasure, system, pieceOf(id)),
+      leftText(left, needMeasure, system, pieceOf(id)),
       mass === undefined ? '' : soldText(mass, 'kg', system),
       cost === undefined ? 'with the line above' : grouped(minorOf(cost))
     ]),
     colours
   );
 }
+
+/** What one piece of it is called. */
+const PIECES: Readonly<Record<NeedQuantities['kind'], string>> = {
+  unit: 'piece',
+  edging: 'length',
+  'curve-pieces': 'piece',
+  spikes: 'spike',
+  geotextile: 'piece',
+  material: 'piece'
+};
 
 function deliveriesText({ deliveryCharges = [] }: JobQuantities, colours: Colours): string[] {
   return table(
@@ -96,14 +113,6 @@ function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[
   ];
 }
 
-function isUnpriced({ item, in: amounts, choices }: NeedQuantities, order: readonly OrderQuantities[]): boolean {
-  return (
-    choices.length === 0 &&
-    amounts.some(({ toBuy }) => toBuy > 0) &&
-    !order.some(({ item: ordered }) => ordered === item)
-  );
-}
-
 function withoutPriceText(
   needs: readonly NeedQuantities[],
   order: readonly OrderQuantities[],
@@ -114,37 +123,34 @@ function withoutPriceText(
     [{ head: 'Item' }, { head: 'To buy' }],
     needs
       .filter(need => isUnpriced(need, order))
-      .map(({ item, in: amounts }) => [
+      .map(({ item, kind, in: amounts }) => [
         plainLine(item),
-        amounts.map(({ toBuy, measure }) => soldText(toBuy, measure, system) + LOOSE[measure]).join(', or ')
+        amounts
+          .map(({ toBuy, measure }) => soldText(toBuy, measure, system, PIECES[kind]) + LOOSE[measure])
+          .join(', or ')
       ]),
     colours
   );
 }
 
-const LOOSE: Readonly<Record<NeedQuantities['in'][number]['measure'], string>> = {
-  piece: '',
-  kg: '',
-  m3: ' loose',
-  m2: '',
-  m: ''
-};
-
 /** From what is used to what is wanted and what is still to be bought, allowances in sight. */
 function needsText(needs: readonly NeedQuantities[], system: System, colours: Colours): string[] {
-  const rows = needs.flatMap(({ item, in: amounts, for: places }) => {
-    const [first] = amounts;
+  const rows = needs.flatMap(({ item, kind, in: amounts, for: places }) => {
+    // Lengths of edging are used in part: by the length the row adds up.
+    const first = amounts.find(({ measure }) => measure === (kind === 'edging' ? 'm' : '')) ?? amounts[0];
     if (first === undefined) return [];
     const { measure } = first;
     const print = (amount: number | undefined): string =>
-      amount === undefined || amount === 0 ? '' : soldText(amount, measure, system);
+      amount === undefined || amount === 0 ? '' : soldText(amount, measure, system, PIECES[kind]);
     const allowed = (['breakage', 'keep', 'loss', 'keptBack', 'moisture', 'settling'] as const)
       .flatMap(key => (first[key] === undefined || first[key] === 0 ? [] : [`${print(first[key])} ${ALLOWED[key]}`]))
       .join('\n');
     const used = print(first.used) === '' ? '' : print(first.used) + LOOSE[measure];
     const there = [first.onHand, first.delivered].reduce<number>((sum, amount) => sum + (amount ?? 0), 0);
     const works = [...new Set(places.map(({ work }) => WORKS[work]))].join(', ');
-    return [[plainLine(item), works, used, allowed, print(there), soldText(first.toBuy, measure, system)]];
+    return [
+      [plainLine(item), works, used, allowed, print(there), soldText(first.toBuy, measure, system, PIECES[kind])]
+    ];
   });
   return table(
     [
@@ -169,18 +175,6 @@ const ALLOWED = {
   settling: 'lost on the way'
 } as const;
 
-const WORKS: Readonly<Record<NeedQuantities['for'][number]['work'], string>> = {
-  paving: 'paving',
-  bed: 'bed',
-  base: 'base',
-  'sub-base': 'sub-base',
-  'soft-spots': 'soft spots',
-  joints: 'joints',
-  edging: 'edging',
-  drains: 'drains',
-  geotextile: 'geotextile'
-};
-
 /** Each other way, by itself, so that bagged stands beside loose. */
 function otherWaysText(
   needs: readonly NeedQuantities[],
@@ -188,15 +182,15 @@ function otherWaysText(
   system: System,
   colours: Colours
 ): string[] {
-  const rows = needs.flatMap(({ item, choices }) =>
+  const rows = needs.flatMap(({ item, kind, choices }) =>
     choices
       .filter(({ sold }) => !order.some(line => line.item === item && line.sold === sold))
       .map(({ pack, count, amount, left, measure, cost, delivery }) => [
         plainLine(item),
         pack === 'loose' ? '' : `${count}`,
         pack,
-        soldText(amount, measure, system),
-        soldText(left, measure, system),
+        soldText(amount, measure, system, PIECES[kind]),
+        leftText(left, measure, system, PIECES[kind]),
         grouped(minorOf(cost)),
         delivery === undefined ? '' : grouped(minorOf(delivery))
       ])
@@ -217,6 +211,20 @@ function otherWaysText(
 }
 
 function assumedText(needs: readonly NeedQuantities[], of: readonly string[]): string[] {
-  const all = [...new Set([...of, ...needs.flatMap(({ assumptions }) => assumptions)])];
+  const itemsOf = new Map<string, string[]>();
+  for (const { item, assumptions } of needs)
+    for (const sentence of assumptions) itemsOf.set(sentence, [...(itemsOf.get(sentence) ?? []), item]);
+  const all = [
+    ...of,
+    ...[...itemsOf].map(([sentence, items]) =>
+      items.some(item => sentence.toLowerCase().includes(item.toLowerCase()))
+        ? sentence
+        : `${items.join(', ')}: ${withSmallStart(sentence)}`
+    )
+  ];
   return all.flatMap(sentence => wrapped(plainLine(sentence), SENTENCE_WIDTH, '  '));
+}
+
+function withSmallStart(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }

@@ -1,7 +1,7 @@
 import type { CostLine } from '../../../pricing/cost-line.ts';
 import { SHARE_OF } from '../../../pricing/own-costs.ts';
 import { areaMeasure, type Sum } from '../../../pricing/grouped-costs.ts';
-import { grouped, moneyText } from '../../../pricing/money.ts';
+import { grouped, moneyText } from '../../../money/money.ts';
 import { workingLine } from '../../working-line.ts';
 import { plainLine } from '../plain-line.ts';
 import { table } from '../table.ts';

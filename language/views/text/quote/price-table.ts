@@ -1,6 +1,6 @@
 import type { System } from '../../../job/job.ts';
 import { areaMeasure, type WorkSum } from '../../../pricing/grouped-costs.ts';
-import { grouped, type Minor } from '../../../pricing/money.ts';
+import { grouped, type Minor } from '../../../money/money.ts';
 import { plainLine } from '../plain-line.ts';
 import { table } from '../table.ts';
 import { wrapped } from '../wrapped.ts';

@@ -1,6 +1,6 @@
 import type { MoneyWords } from '../../../job/money-lines.ts';
 import type { Unpriced } from '../../../pricing/cost-line.ts';
-import { dayNumber, dayText } from '../../../schedule/days.ts';
+import { dayNumber, dayText } from '../../../measures/days.ts';
 import { assumedText } from '../assumed-text.ts';
 import { missingText } from '../missing-text.ts';
 import { plainLine } from '../plain-line.ts';

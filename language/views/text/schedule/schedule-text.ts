@@ -1,7 +1,7 @@
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
 import type { Carrying, Caution, HireDays, Hold, Schedule, Task } from '../../../schedule/contract.ts';
-import { crewText, hoursText, startText, whenText } from '../../schedule-days.ts';
+import { crewText, hoursText, includedText, noEndText, spanOf, taskHoursText, whenText } from '../../schedule-days.ts';
 import { LOCAL_CODES } from '../cautions.ts';
 import type { Colours } from '../colours.ts';
 import { plainLine } from '../plain-line.ts';
@@ -43,27 +43,21 @@ export function scheduleText({ file, schedule, system, workings, colours }: Sche
   ].join('\n\n');
 }
 
-function summary({ crew, hours, hoursLeft, days, tasks, begins }: Schedule): string {
-  const left = hours - hoursLeft > 0.05 ? `, ${hoursText(hoursLeft)} h of them left` : '';
-  const whens = tasks.filter(({ id }) => id !== 'locate').flatMap(({ when }) => when ?? []);
-  const first = whens.find(({ startDay }) => startDay === Math.min(...whens.map(when => when.startDay)));
-  const last = whens.find(({ endDay }) => endDay === Math.max(...whens.map(when => when.endDay)));
-  const span =
-    first === undefined || last === undefined
-      ? ''
-      : ` on ${days} ${days === 1 ? 'day' : 'days'}, from ${startText(first)} to ${whenText({ when: { ...last, startDay: last.endDay, startWeekday: last.endWeekday, ...(last.end === undefined ? {} : { start: last.end }) } })}`;
+function summary(schedule: Schedule): string {
+  const { crew, hours, hoursLeft, days, daysLeft, begins } = schedule;
+  const isBegun = hours - hoursLeft > 0.05;
+  const all = isBegun ? ` on ${daysText(days)}, ${hoursText(hoursLeft)} h of them left` : '';
+  const span = spanOf(schedule);
+  const left = span === undefined ? '' : ` on ${daysText(daysLeft)}, from ${span.first} to ${span.last}`;
   const from =
     begins?.because === 'log' ? ' What is left begins on the day after the last that is logged as done.' : '';
-  return `${crewText(crew)}. ${hoursText(hours)} hours of one person${left}${span}.${from}`;
+  const noEnd = noEndText(schedule);
+  return `${crewText(crew)}. ${hoursText(hours)} hours of one person${all}${left}.${from}${noEnd === undefined ? '' : ` ${plainLine(noEnd)}`}`;
 }
 
 function tasksText(tasks: readonly Task[], colours: Colours): string[] {
   const titles = tasks.map(({ title }) => wrapped(plainLine(title), TITLE_WIDTH, '  '));
-  const rows = tasks.map((task, index) => [
-    titles[index]!.join('\n'),
-    task.hours === undefined ? 'not known' : hoursText(task.hours),
-    whenText(task)
-  ]);
+  const rows = tasks.map((task, index) => [titles[index]!.join('\n'), taskHoursText(task), whenText(task)]);
   const [head, ...lines] = table([{ head: 'Task' }, { head: 'Hours', right: true }, { head: 'When' }], rows, colours);
   let at = 0;
   const parts = tasks.flatMap((task, index) => {
@@ -77,11 +71,11 @@ function tasksText(tasks: readonly Task[], colours: Colours): string[] {
 /** Room beneath a task, past its indent. */
 const BENEATH = 92;
 
-function beneath({ holds, cautions, included }: Task, colours: Colours): string[] {
-  const rates = [...new Set(included.map(({ rate }) => rate))];
-  const notes = rates.length === 0 ? [] : [`In the hours of laying by the rate ${rates.join(', ')}.`];
+function beneath(task: Task, colours: Colours): string[] {
+  const { holds, cautions } = task;
+  const included = includedText(task);
   return [
-    ...notes.flatMap(note => indented(note).map(line => colours.faint(line))),
+    ...(included === undefined ? [] : indented(included)).map(line => colours.faint(line)),
     ...holds.flatMap(hold => indented(holdText(hold)).map(line => colours.note(line))),
     ...cautions.flatMap(caution => indented(cautionText(caution)).map(line => colours.warning(line)))
   ];
@@ -100,13 +94,32 @@ export function cautionText({ text, source }: Caution): string {
   return `Caution: ${text}${from}`;
 }
 
+/** Days of the whole job, as its price counts them, and what of them is left once some are done. */
 function hireText(hires: readonly HireDays[], colours: Colours): string[] {
-  const count = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
+  const isBegun = hires.some(({ days, daysLeft }) => days !== daysLeft);
   return table(
-    [{ head: 'What' }, { head: 'Days with work', right: true }, { head: 'First to last', right: true }],
-    hires.map(({ title, days, span }) => [plainLine(title), count(days), count(span)]),
+    [
+      { head: 'What' },
+      { head: 'Days with work', right: true },
+      { head: 'First to last', right: true },
+      { head: 'Left', right: true }
+    ],
+    hires.map(({ title, days, span, daysLeft }) => [
+      plainLine(title),
+      days === 0 ? 'no such work' : daysText(days),
+      days === 0 ? '' : daysText(span),
+      isBegun && days !== 0 ? leftText(daysLeft) : ''
+    ]),
     colours
   );
+}
+
+function leftText(days: number | undefined): string {
+  return days === 0 ? 'done' : daysText(days);
+}
+
+function daysText(days: number | undefined): string {
+  return days === undefined ? 'no end' : days === 1 ? '1 day' : `${days} days`;
 }
 
 function carryingText(carrying: readonly Carrying[], system: System, colours: Colours): string[] {

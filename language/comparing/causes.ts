@@ -1,0 +1,110 @@
+import type { Place } from '../findings/finding.ts';
+import type { Key } from '../job/job.ts';
+import type { Workings } from '../quantities/contract.ts';
+import type { Edit } from './edits.ts';
+import type { NameUsed, WrittenStatement } from './written-statements.ts';
+
+/** One text of a job, as far as it is asked what its numbers hang on. */
+export interface CauseInputs {
+  readonly statements: readonly WrittenStatement[];
+  readonly workings: Workings;
+  readonly placeOf: (key: Key) => Place | undefined;
+  /** The edits, by the statement of this text that they concern. */
+  readonly edits: readonly { readonly edit: Edit; readonly statement: WrittenStatement }[];
+}
+
+/** Which edits stand behind a number: those in its working, and in what the working is taken from. */
+export class Causes {
+  readonly #inputs: CauseInputs;
+  readonly #declared = new Map<string, WrittenStatement>();
+  readonly #byFile = new Map<string, WrittenStatement[]>();
+  readonly #ofStatement = new Map<WrittenStatement, ReadonlySet<Edit>>();
+  readonly #ofPointer = new Map<string, ReadonlySet<Edit>>();
+
+  constructor(inputs: CauseInputs) {
+    this.#inputs = inputs;
+    const all = inputs.statements.flatMap(withAllInside);
+    for (const statement of all) {
+      const { declares, place } = statement;
+      if (declares !== undefined) this.#declared.set(nameKey(declares), statement);
+      this.#byFile.set(place.file, [...(this.#byFile.get(place.file) ?? []), statement]);
+    }
+  }
+
+  /** By JSON pointer; where it has no working, of the thing it belongs to. */
+  ofNumber(pointer: string, thing: Key | undefined): ReadonlySet<Edit> {
+    const found = this.#followed(pointer, new Set());
+    return found.size > 0 || thing === undefined ? found : this.ofKey(thing);
+  }
+
+  /** Of all that is said about a thing. */
+  ofKey(key: Key): ReadonlySet<Edit> {
+    // An area and its edge: `area:a+area:b`, `area:a/edges/A to B`.
+    const found = new Set<Edit>();
+    for (const one of key.split('+')) for (const edit of this.#ofPlace(one)) found.add(edit);
+    return found;
+  }
+
+  #followed(pointer: string, on: Set<string>): ReadonlySet<Edit> {
+    const known = this.#ofPointer.get(pointer);
+    if (known !== undefined) return known;
+    const found = new Set<Edit>();
+    if (on.has(pointer)) return found;
+    on.add(pointer);
+    for (const { from } of this.#inputs.workings[pointer]?.values ?? []) {
+      const more =
+        'pointer' in from
+          ? this.#followed(from.pointer, on)
+          : 'key' in from
+            ? this.ofKey(from.key)
+            : 'shape' in from
+              ? this.ofKey(from.shape)
+              : new Set<Edit>();
+      for (const edit of more) found.add(edit);
+    }
+    on.delete(pointer);
+    this.#ofPointer.set(pointer, found);
+    return found;
+  }
+
+  #ofPlace(key: Key): ReadonlySet<Edit> {
+    const place = this.#inputs.placeOf(key);
+    const statement = place && this.#statementAt(place);
+    return statement === undefined ? new Set() : this.#of(statement, new Set());
+  }
+
+  /** The innermost statement that holds a place. */
+  #statementAt({ file, line, column }: Place): WrittenStatement | undefined {
+    const holds = ({ place }: WrittenStatement): boolean =>
+      (place.line < line || (place.line === line && place.column <= column)) &&
+      (place.endLine > line || (place.endLine === line && place.endColumn >= column));
+    return (this.#byFile.get(file) ?? []).findLast(holds);
+  }
+
+  /** Its own edits, those of what stands in it, and of all things that it names. */
+  #of(statement: WrittenStatement, on: Set<WrittenStatement>): ReadonlySet<Edit> {
+    const known = this.#ofStatement.get(statement);
+    if (known !== undefined) return known;
+    const found = new Set<Edit>();
+    if (on.has(statement)) return found;
+    on.add(statement);
+    for (const one of withAllInside(statement)) {
+      for (const { edit, statement: edited } of this.#inputs.edits) if (edited === one) found.add(edit);
+      for (const name of one.uses) {
+        const named = this.#declared.get(nameKey(name));
+        if (named !== undefined) for (const edit of this.#of(named, on)) found.add(edit);
+      }
+    }
+    on.delete(statement);
+    if (on.size === 0) this.#ofStatement.set(statement, found);
+    return found;
+  }
+}
+
+function withAllInside(statement: WrittenStatement): WrittenStatement[] {
+  return [statement, ...statement.inside.flatMap(withAllInside)];
+}
+
+function nameKey({ kind, name }: NameUsed): string {
+  return `${kind}:${name}`;
+}

@@ -1,0 +1,205 @@
+import { isAccepted, type AcceptedFinding, type Finding } from '../findings/finding.ts';
+import type { Key } from '../job/job.ts';
+import { decimalText } from '../money/money.ts';
+import type { Evaluation, Look } from '../paving.ts';
+import type { PricedJob } from '../priced-job.ts';
+import { Causes } from './causes.ts';
+import type { Comparison, FindingChange, MoneyChange, NumberChange } from './contract.ts';
+import { type Edit, editsBetween } from './edits.ts';
+import { type JobNumber, jobNumbers } from './job-numbers.ts';
+import type { NewNames } from './new-names.ts';
+import { type Renamed, renamedBetween } from './renamed.ts';
+import { writtenStatements, type WrittenStatement } from './written-statements.ts';
+
+/** One text of a job, worked out. */
+export interface Compared {
+  readonly evaluation: Evaluation;
+  readonly look: Look;
+  readonly priced?: PricedJob;
+}
+
+/** Lengths and the like that agree to so much of themselves are one: sums in another order end in another digit. */
+const SAME = 1e-9;
+
+/** What differs between two texts of one job, by meaning: edits first, then only what follows from them. */
+export function compareJobs(older: Compared, newer: Compared): Comparison {
+  const none: NewNames = new Map();
+  const read = ({ look, evaluation }: Compared, names: NewNames): WrittenStatement[] =>
+    writtenStatements(look, evaluation.amounts, names);
+  const statements = read(newer, none);
+  const renamed = renamedBetween(names => read(older, names), statements);
+  const names: NewNames = new Map(renamed.map(({ kind, before, after }) => [`${kind}:${before}`, after]));
+  const olderStatements = read(older, names);
+  const edits = editsBetween(olderStatements, statements);
+  const [before, after] = [
+    causesOf(older, olderStatements, edits, ({ old }) => old),
+    causesOf(newer, statements, edits, edit => edit.new)
+  ];
+  const called = new Called(renamed);
+  const both = (one: (causes: Causes) => ReadonlySet<Edit>): Edit[] => {
+    const found = new Set([...one(after), ...one(before)]);
+    return edits.filter(edit => found.has(edit));
+  };
+  return {
+    edits,
+    renamed,
+    numbers: numberChanges(older, newer, called, ({ before: old, after: now }) =>
+      both(causes =>
+        (causes === before ? old : now) === undefined ? new Set() : ofNumber(causes, (causes === before ? old : now)!)
+      )
+    ),
+    findings: findingChanges(older, newer, called, ({ target }) => both(causes => causes.ofKey(target))),
+    money: moneyChanges(older, newer),
+    ...daysOf(older, newer)
+  };
+}
+
+function ofNumber(causes: Causes, { pointer, thing }: JobNumber): ReadonlySet<Edit> {
+  return causes.ofNumber(pointer, thing);
+}
+
+function causesOf(
+  { evaluation: { numbers, places } }: Compared,
+  statements: readonly WrittenStatement[],
+  edits: readonly Edit[],
+  statementOf: (edit: Edit) => WrittenStatement | undefined
+): Causes {
+  return new Causes({
+    statements,
+    workings: numbers?.workings ?? {},
+    placeOf: key => placeWithin(places, key),
+    edits: edits.flatMap(edit => {
+      const statement = statementOf(edit);
+      return statement === undefined ? [] : [{ edit, statement }];
+    })
+  });
+}
+
+/** The place of a key, or of the nearest thing that holds it. */
+function placeWithin(places: Evaluation['places'], key: Key): ReturnType<Evaluation['places']['get']> {
+  for (let at = key; ; at = at.slice(0, at.lastIndexOf('/'))) {
+    const place = places.get(at);
+    if (place !== undefined || !at.includes('/')) return place;
+  }
+}
+
+/** How things of the older text are called in the newer one, in the ids of numbers and findings. */
+class Called {
+  readonly #names: ReadonlyMap<string, string>;
+
+  constructor(renamed: readonly Renamed[]) {
+    this.#names = new Map(renamed.map(({ before, after }) => [before, after]));
+  }
+
+  /** Each word of it by itself: `edges/A to B`, `area:terrace/layers/base`. */
+  now(id: string): string {
+    if (this.#names.size === 0) return id;
+    return id
+      .split(/([/ :])/)
+      .map(word => this.#names.get(word) ?? word)
+      .join('');
+  }
+}
+
+// ---- numbers ----
+
+function numberChanges(
+  older: Compared,
+  newer: Compared,
+  called: Called,
+  causesOfChange: (change: Omit<NumberChange, 'causes'>) => readonly Edit[]
+): NumberChange[] {
+  const numbersOf = ({ evaluation: { numbers } }: Compared): JobNumber[] =>
+    numbers === undefined ? [] : jobNumbers(numbers.quantities);
+  const before = new Map(numbersOf(older).map(number => [called.now(number.id), number]));
+  const after = new Map(numbersOf(newer).map(number => [number.id, number]));
+  const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
+  return ids.flatMap(id => {
+    const [old, now] = [before.get(id), after.get(id)];
+    if (old !== undefined && now !== undefined && isSame(old, now)) return [];
+    const change = { id, ...(old && { before: old }), ...(now && { after: now }) };
+    return [{ ...change, causes: causesOfChange(change) }];
+  });
+}
+
+function isSame({ value: one, measure }: JobNumber, { value: other, measure: otherMeasure }: JobNumber): boolean {
+  return measure === otherMeasure && Math.abs(one - other) <= SAME * Math.max(1, Math.abs(one), Math.abs(other));
+}
+
+// ---- findings ----
+
+function findingChanges(
+  older: Compared,
+  newer: Compared,
+  called: Called,
+  causesOfFinding: (finding: Finding) => readonly Edit[]
+): FindingChange[] {
+  const idOf = ({ id, target }: Finding): string => `${id} ${target}`;
+  const count = (findings: readonly Finding[], name: (finding: Finding) => string): Map<string, Finding[]> => {
+    const found = new Map<string, Finding[]>();
+    for (const finding of findings) found.set(name(finding), [...(found.get(name(finding)) ?? []), finding]);
+    return found;
+  };
+  const [was, is] = [older.evaluation, newer.evaluation];
+  const open = count(is.findings, idOf);
+  const before = count(was.findings, finding => called.now(idOf(finding)));
+  const aside = count(is.accepted, idOf);
+  const asideBefore = count(was.accepted, finding => called.now(idOf(finding)));
+  const change = (kind: FindingChange['kind'], finding: Finding): FindingChange => ({
+    kind,
+    finding,
+    ...(isAccepted(finding) ? { acceptance: (finding as AcceptedFinding).accepted } : {}),
+    causes: causesOfFinding(finding)
+  });
+  const appeared = over(open, before).map(finding =>
+    change(asideBefore.has(idOf(finding)) ? 'no longer set aside' : 'appeared', finding)
+  );
+  const setAside = over(aside, asideBefore).map(finding => change('set aside', finding));
+  const cleared = over(before, open)
+    .filter(finding => !aside.has(called.now(idOf(finding))))
+    .map(finding => change('cleared', finding));
+  const clearedAside = over(asideBefore, aside)
+    .filter(finding => !open.has(called.now(idOf(finding))))
+    .map(finding => change('cleared', finding));
+  return [...appeared, ...setAside, ...cleared, ...clearedAside];
+}
+
+/** What there is more of than before. */
+function over(
+  now: ReadonlyMap<string, readonly Finding[]>,
+  before: ReadonlyMap<string, readonly Finding[]>
+): readonly Finding[] {
+  return [...now].flatMap(([name, findings]) => findings.slice(before.get(name)?.length ?? 0));
+}
+
+// ---- money and days ----
+
+function moneyChanges({ priced: older }: Compared, { priced: newer }: Compared): MoneyChange[] {
+  const [before, after] = [older?.costs, newer?.costs];
+  const currency = (after ?? before)?.currency;
+  if (currency === undefined) return [];
+  const rows = [
+    ['costs', 'Costs', before?.costs, after?.costs],
+    ['price', 'Price without tax', before?.price, after?.price],
+    ['tax', 'Tax', before?.tax, after?.tax],
+    ['to-pay', 'To pay', before?.total, after?.total]
+  ] as const;
+  return rows.flatMap(([id, label, old, now]) =>
+    old === now
+      ? []
+      : [
+          {
+            id,
+            label,
+            currency,
+            ...(old === undefined ? {} : { before: decimalText(old) }),
+            ...(now === undefined ? {} : { after: decimalText(now) })
+          }
+        ]
+  );
+}
+
+function daysOf({ priced: older }: Compared, { priced: newer }: Compared): Pick<Comparison, 'days'> {
+  const [before, after] = [older?.days, newer?.days];
+  return before === undefined || after === undefined || before === after ? {} : { days: { before, after } };
+}

@@ -1,0 +1,48 @@
+import type { Acceptance, Finding, Place } from '../findings/finding.ts';
+import type { Edit } from './edits.ts';
+import type { JobNumber } from './job-numbers.ts';
+import type { Renamed } from './renamed.ts';
+
+/** What differs between two texts of one job. */
+export interface Comparison {
+  /** What was written otherwise, first. */
+  readonly edits: readonly Edit[];
+  /** What is called otherwise, and is the same. */
+  readonly renamed: readonly Renamed[];
+  readonly numbers: readonly NumberChange[];
+  readonly findings: readonly FindingChange[];
+  readonly money: readonly MoneyChange[];
+  /** Days of the crew. */
+  readonly days?: { readonly before: number; readonly after: number };
+}
+
+/** A number that is new, gone, or another. */
+export interface NumberChange {
+  readonly id: string;
+  readonly before?: JobNumber;
+  readonly after?: JobNumber;
+  /** Edits in its working; none where none is known to stand in it. */
+  readonly causes: readonly Edit[];
+}
+
+export interface FindingChange {
+  readonly kind: 'appeared' | 'cleared' | 'set aside' | 'no longer set aside';
+  readonly finding: Finding;
+  readonly acceptance?: Acceptance;
+  readonly causes: readonly Edit[];
+}
+
+/** An amount of money by what it is for, as decimal text. */
+export interface MoneyChange {
+  readonly id: string;
+  readonly label: string;
+  readonly before?: string;
+  readonly after?: string;
+  readonly currency: string;
+}
+
+/** Where a change stands in either text. */
+export interface ChangePlaces {
+  readonly before?: Place;
+  readonly after?: Place;
+}

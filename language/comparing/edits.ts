@@ -1,0 +1,177 @@
+import type { Place } from '../findings/finding.ts';
+import type { Amount, WrittenStatement } from './written-statements.ts';
+
+/** One thing that was written otherwise: a statement that is new, gone, or says something else. */
+export interface Edit {
+  /** `edit-1` and so on, in the order of the newer text; what is gone stands last. */
+  readonly id: string;
+  readonly kind: 'added' | 'removed' | 'changed';
+  /** The blocks that it stands in, and its own word: `area turning, base`. */
+  readonly label: string;
+  readonly before?: string;
+  readonly after?: string;
+  /** Where one quantity alone differs. */
+  readonly amount?: { readonly before: Amount; readonly after: Amount };
+  readonly old?: WrittenStatement;
+  readonly new?: WrittenStatement;
+}
+
+/** A pair of statements that say the same thing of the same, or one that has no partner. */
+interface Pair {
+  readonly old?: WrittenStatement;
+  readonly new?: WrittenStatement;
+}
+
+/** In these blocks and of these statements the order says something. */
+const IN_ORDER: ReadonlySet<string> = new Set(['border', 'course']);
+
+/** What was written otherwise: neither order nor layout, nor how a quantity is put, nor a new name alone. */
+export function editsBetween(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Edit[] {
+  const pairs = differing(older, newer);
+  const inOrder = [...pairs].sort((left, right) => rank(left) - rank(right) || startOf(left) - startOf(right));
+  return inOrder.map((pair, index) => edit(pair, `edit-${index + 1}`));
+}
+
+function rank({ new: now }: Pair): number {
+  return now === undefined ? 1 : 0;
+}
+
+function startOf({ new: now, old }: Pair): number {
+  return (now ?? old)!.start;
+}
+
+function differing(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Pair[] {
+  const found: Pair[] = [];
+  const words = [...new Set([...newer, ...older].map(({ word, declares }) => (declares ? `${word} of a name` : word)))];
+  for (const word of words) {
+    const of = (statement: WrittenStatement): boolean =>
+      (statement.declares ? `${statement.word} of a name` : statement.word) === word;
+    found.push(...differingOf(older.filter(of), newer.filter(of)));
+  }
+  return found;
+}
+
+/** Among statements that begin alike: what is the same by name or by meaning pairs off, the rest in its order. */
+function differingOf(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Pair[] {
+  const named = pairOff(older, newer, nameIn);
+  const alike = pairOff(named.older, named.newer, wholeMeaning);
+  const told = pairOff(alike.older, alike.newer, subjectOf);
+  const rest = inRow(told.older, told.newer);
+  const moved = IN_ORDER.has(newer[0]?.word ?? '') ? outOfOrder(alike.pairs) : [];
+  return [...[...named.pairs, ...told.pairs, ...rest].flatMap(pair => within(pair)), ...moved];
+}
+
+/** What of a pair differs: itself, or what stands in its braces. */
+function within({ old, new: now }: Pair): Pair[] {
+  if (old === undefined || now === undefined)
+    return isEmpty(old ?? now!) ? [] : [{ ...(old && { old }), ...(now && { new: now }) }];
+  const own = old.meaning === now.meaning || followsFromOthers(old, now) ? [] : [{ old, new: now }];
+  return [...own, ...differing(old.inside, now.inside)];
+}
+
+/** A `let` says nothing by itself. */
+function isEmpty({ declares }: WrittenStatement): boolean {
+  return declares?.kind === 'let';
+}
+
+/** Written as before: that it comes to something else follows from a name that it takes its value from. */
+function followsFromOthers(old: WrittenStatement, now: WrittenStatement): boolean {
+  return old.text === now.text && old.uses.length > 0;
+}
+
+interface PairedOff {
+  readonly pairs: readonly Required<Pair>[];
+  readonly older: readonly WrittenStatement[];
+  readonly newer: readonly WrittenStatement[];
+}
+
+function pairOff(
+  older: readonly WrittenStatement[],
+  newer: readonly WrittenStatement[],
+  by: (statement: WrittenStatement) => string | undefined
+): PairedOff {
+  const waiting = new Map<string, WrittenStatement[]>();
+  for (const statement of older) {
+    const key = by(statement);
+    if (key !== undefined) waiting.set(key, [...(waiting.get(key) ?? []), statement]);
+  }
+  const pairs: Required<Pair>[] = [];
+  const left: WrittenStatement[] = [];
+  const paired = new Set<WrittenStatement>();
+  for (const statement of newer) {
+    const key = by(statement);
+    const old = key === undefined ? undefined : waiting.get(key)?.shift();
+    if (old === undefined) left.push(statement);
+    else {
+      pairs.push({ old, new: statement });
+      paired.add(old);
+    }
+  }
+  return { pairs, older: older.filter(statement => !paired.has(statement)), newer: left };
+}
+
+/** In the order in which they stand; what is over is new or gone. */
+function inRow(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Pair[] {
+  return Array.from({ length: Math.max(older.length, newer.length) }, (_, index): Pair => {
+    const [old, now] = [older[index], newer[index]];
+    return { ...(old && { old }), ...(now && { new: now }) };
+  });
+}
+
+/** Pairs that stand in another order than before. */
+function outOfOrder(pairs: readonly Required<Pair>[]): Pair[] {
+  const before = [...pairs].sort((left, right) => left.old.start - right.old.start);
+  return pairs.filter((pair, index) => before[index] !== pair);
+}
+
+/** What it declares, as it is called in the newer text. */
+function nameIn({ word, declares }: WrittenStatement): string | undefined {
+  return declares && `${word} ${declares.name}`;
+}
+
+function wholeMeaning(statement: WrittenStatement): string {
+  return `${statement.meaning} {${statement.inside.map(wholeMeaning).join('; ')}}`;
+}
+
+/** What a statement is about: its first words up to its first quantity. */
+function subjectOf({ meaning }: WrittenStatement): string {
+  return meaning.split(' =', 1)[0]!.split(' ').slice(0, 2).join(' ');
+}
+
+function edit({ old, new: now }: Pair, id: string): Edit {
+  const kind = old === undefined ? 'added' : now === undefined ? 'removed' : 'changed';
+  const amount = old && now && theOneAmount(old, now);
+  return {
+    id,
+    kind,
+    label: labelOf((now ?? old)!),
+    ...(old && { before: old.text, old }),
+    ...(now && { after: now.text, new: now }),
+    ...(amount && { amount })
+  };
+}
+
+/** The one quantity in which two statements differ that are alike but for it. */
+function theOneAmount(old: WrittenStatement, now: WrittenStatement): Edit['amount'] {
+  if (old.amounts.length !== now.amounts.length || withoutAmounts(old) !== withoutAmounts(now)) return undefined;
+  const differ = old.amounts.flatMap((before, index) => {
+    const after = now.amounts[index]!;
+    return before.value === after.value && before.measure === after.measure ? [] : [{ before, after }];
+  });
+  return differ.length === 1 && differ[0]!.before.measure === differ[0]!.after.measure ? differ[0] : undefined;
+}
+
+function withoutAmounts({ meaning }: WrittenStatement): string {
+  return meaning.replace(/=\S+ \S*/g, '=');
+}
+
+/** `area turning, base` */
+function labelOf(statement: WrittenStatement): string {
+  const { word, declares, within: block } = statement;
+  const own = declares === undefined ? word : `${word} ${declares.name}`;
+  return block === undefined || block.word === 'edges' ? own : `${labelOf(block)}, ${own}`;
+}
+
+export function placeOfEdit({ old, new: now }: Edit): { readonly before?: Place; readonly after?: Place } {
+  return { ...(old && { before: old.place }), ...(now && { after: now.place }) };
+}
