@@ -20,10 +20,18 @@ export class Causes {
   readonly #byFile = new Map<string, WrittenStatement[]>();
   readonly #ofStatement = new Map<WrittenStatement, ReadonlySet<Edit>>();
   readonly #ofPointer = new Map<string, ReadonlySet<Edit>>();
+  /** Pointers that have a working, by the object that their number stands in. */
+  readonly #pointersIn = new Map<string, string[]>();
 
   constructor(inputs: CauseInputs) {
     this.#inputs = inputs;
     const all = inputs.statements.flatMap(withAllInside);
+    for (const pointer of Object.keys(inputs.workings)) {
+      const [object] = /^.*\//.exec(pointer) ?? [''];
+      const known = this.#pointersIn.get(object);
+      if (known === undefined) this.#pointersIn.set(object, [pointer]);
+      else known.push(pointer);
+    }
     for (const statement of all) {
       const { declares, place } = statement;
       if (declares !== undefined) this.#declared.set(nameKey(declares), statement);
@@ -34,7 +42,10 @@ export class Causes {
   /** By JSON pointer; where it has no working, of the thing it belongs to. */
   ofNumber(pointer: string, thing: Key | undefined): ReadonlySet<Edit> {
     const found = this.#followed(pointer, new Set());
-    return found.size > 0 || thing === undefined ? found : this.ofKey(thing);
+    if (found.size > 0) return found;
+    // A number that repeats another has no working: it stands beside that one.
+    const beside = this.#besides(pointer);
+    return beside.size > 0 || thing === undefined ? beside : this.ofKey(thing);
   }
 
   /** Of all that is said about a thing. */
@@ -42,6 +53,14 @@ export class Causes {
     // An area and its edge: `area:a+area:b`, `area:a/edges/A to B`.
     const found = new Set<Edit>();
     for (const one of key.split('+')) for (const edit of this.#ofPlace(one)) found.add(edit);
+    return found;
+  }
+
+  #besides(pointer: string): ReadonlySet<Edit> {
+    const [object] = /^.*\//.exec(pointer) ?? [''];
+    const found = new Set<Edit>();
+    for (const other of this.#pointersIn.get(object) ?? [])
+      for (const edit of this.#followed(other, new Set())) found.add(edit);
     return found;
   }
 
