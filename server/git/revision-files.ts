@@ -1,0 +1,100 @@
+import path from 'node:path';
+import type { ReadResult, SpecFiles } from '../../language/project.ts';
+import { decode } from '../node-files.ts';
+import { largestFile } from '../protocol.ts';
+import { type Git, GitFailure } from './git.ts';
+
+/** A revision of a folder under version control: its job specs, read all at once. */
+export interface Revision {
+  /** As it was asked for: `HEAD`, `quote-1`. */
+  readonly name: string;
+  readonly commit: string;
+  /** The folder that the repository lies in. */
+  readonly root: string;
+  /** Bytes by path from the root, with forward slashes. */
+  readonly specs: ReadonlyMap<string, Buffer>;
+}
+
+/** No longer name is one that a person gave. */
+const LONGEST_NAME = 200;
+
+/** Names of revisions hold nothing that git would read as an option, a path or a range. */
+export function checkRevisionName(name: string): void {
+  const isOdd =
+    name === '' || name.length > LONGEST_NAME || name.startsWith('-') || /[\0-\x20\x7f:?*[\\]|\.\./.test(name);
+  if (isOdd)
+    throw new GitFailure(
+      'unknown revision',
+      `${JSON.stringify(name)} is no name of a revision. Write a branch, a tag, HEAD or HEAD~1.`
+    );
+}
+
+/** Reads all job specs of a revision. Git is started four times, however many files there are. */
+export async function readRevision(git: Git, name: string): Promise<Revision> {
+  checkRevisionName(name);
+  const root = (await git.run(['rev-parse', '--show-toplevel'])).toString('utf8').trim();
+  const commit = (
+    await git
+      .run(['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`])
+      .catch((error: unknown) => {
+        if (error instanceof GitFailure && error.why !== 'failed') throw error;
+        throw new GitFailure(
+          'unknown revision',
+          `There is no revision ${name} here. Write a branch, a tag, HEAD or HEAD~1.`
+        );
+      })
+  )
+    .toString('utf8')
+    .trim();
+  const listed = (await git.run(['ls-tree', '-r', '-z', '-l', '--full-tree', commit])).toString('utf8');
+  const blobs = listed.split('\0').flatMap(line => {
+    // 100644 blob <id> <size>	<path>
+    const found = /^100(?:644|755) blob ([0-9a-f]+) +([0-9]+)\t(.*\.paving)$/is.exec(line);
+    return found === null || Number(found[2]) > largestFile ? [] : [{ id: found[1]!, path: found[3]! }];
+  });
+  const bytes =
+    blobs.length === 0
+      ? []
+      : blobsIn(await git.run(['cat-file', '--batch'], `${blobs.map(({ id }) => id).join('\n')}\n`));
+  return { name, commit, root, specs: new Map(blobs.map(({ path: file }, index) => [file, bytes[index]!])) };
+}
+
+/** `<id> blob <size>`, a line break, so many bytes, a line break. */
+function blobsIn(answer: Buffer): Buffer[] {
+  const found: Buffer[] = [];
+  let at = 0;
+  while (at < answer.length) {
+    const end = answer.indexOf(0x0a, at);
+    const size = Number(/ ([0-9]+)$/.exec(answer.toString('latin1', at, end))?.[1] ?? Number.NaN);
+    if (!Number.isSafeInteger(size))
+      throw new GitFailure('failed', 'git did not answer with the files that were asked for.');
+    found.push(answer.subarray(end + 1, end + 1 + size));
+    at = end + 1 + size + 1;
+  }
+  return found;
+}
+
+/** The files of a revision, known by their paths from the root. */
+export class RevisionFiles implements SpecFiles {
+  readonly #revision: Revision;
+
+  constructor(revision: Revision) {
+    this.#revision = revision;
+  }
+
+  resolve(from: string, written: string): string | undefined {
+    const plain = written.replaceAll('\\', '/');
+    if (plain.startsWith('/') || /^[a-z]:/i.test(plain) || plain.includes('\0')) return undefined;
+    const file = path.posix.normalize(path.posix.join(path.posix.dirname(from), plain));
+    return file.startsWith('../') || file === '..' ? undefined : file;
+  }
+
+  read(file: string): Promise<ReadResult> {
+    const bytes = this.#revision.specs.get(file);
+    return Promise.resolve(bytes === undefined ? { problem: 'missing' } : decode(bytes));
+  }
+
+  show(file: string): string {
+    return file;
+  }
+}
