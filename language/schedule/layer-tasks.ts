@@ -100,7 +100,7 @@ function spreading(planned: Planned, { one, layer, index }: PlacedLayer, role: S
   );
 }
 
-/** Shovelled into barrows from the heap and wheeled in, where that is by hand. */
+/** Put into barrows from the heap and wheeled in, where that is how it comes in. */
 function carriedIn(planned: Planned, { one, layer, index }: PlacedLayer, role: Stage & Layer['role']): Effort[] {
   const { area, numbers } = one;
   const own = numbers.layers[index];
@@ -111,7 +111,8 @@ function carriedIn(planned: Planned, { one, layer, index }: PlacedLayer, role: S
     area.key
   );
   const done = planned.logged.reached(area.key, role);
-  return effort(role === 'bed' ? 'bed' : 'base', ['hand', layer.material.name], work, { done, brings: true });
+  const words = [planned.job.carting.digBy ?? 'hand', layer.material.name];
+  return effort(role === 'bed' ? 'bed' : 'base', words, work, { done, brings: true });
 }
 
 /** Low ground that is made up with stone: part of the lowest layer of stone. */

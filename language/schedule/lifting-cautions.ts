@@ -34,9 +34,9 @@ export function liftingCautions(planned: Planned, prices: readonly PriceList[]):
   const isHeavy = (piece: Piece): boolean => inSystem(piece.mass, job.system) > limitFor(piece, job.system);
   const heavyUnits = units.map(unitPiece).filter(isHeavy);
   const heavyEdging = [...new Map(edging.map(one => [one.key, one])).values()].flatMap(edgingPiece).filter(isHeavy);
-  const heavy = [...heavyUnits, ...heavyEdging];
   return [
-    ...(heavy.length > 0 ? [heavyPieces(heavy, heavyEdging.length > 0, planned)] : []),
+    ...heavyPieces(heavyEdging, 'edging', [], planned),
+    ...heavyPieces(heavyUnits, 'laying', heavyEdging, planned),
     ...(heavyUnits.length > 0 ? [] : smallPieces(units, planned)),
     ...pallets(units, prices, job.system)
   ];
@@ -73,22 +73,36 @@ function weightText(value: number, system: System): string {
   return system === 'imperial' ? `${value.toFixed(0)} lb` : `${Number(value.toFixed(value < 10 ? 1 : 0))} kg`;
 }
 
-function heavyPieces(heavy: readonly Piece[], isEdging: boolean, { job }: Planned): Belonging {
+/** Told at the task that lifts them; how the limits come about once, with what was lifted before. */
+function heavyPieces(
+  heavy: readonly Piece[],
+  task: 'edging' | 'laying',
+  before: readonly Piece[],
+  { job }: Planned
+): Belonging[] {
+  if (heavy.length === 0) return [];
   const { system } = job;
   const pieces = heavy.map(({ name, mass, isTold }) => {
     const weight = weightText(inSystem(mass, system), system);
     return `${name} weighs ${isTold ? '' : 'about '}${weight}`;
   });
-  const least = Math.min(...heavy.map(piece => limitFor(piece, system)));
+  const least = weightText(Math.min(...heavy.map(piece => limitFor(piece, system))), system);
   const british = job.rulebooks.some(({ id }) => id === 'britain')
     ? ' The British guide figures are 25 kg for men and 16 kg for women, close to the body at knuckle height (from memory).'
     : '';
-  return {
-    id: 'lifting',
-    at: isEdging ? ['edging', 'laying'] : ['laying'],
-    text: `${listed(pieces)}. The lifting equation recommends ${loadConstant(system)} ${system === 'imperial' ? 'lb' : 'kg'} at most when all is at its best, and about ${weightText(least, system)} picked up near the ground, even seldom: two people, or a carrier.${british} ${LIMITS}`,
-    source: LIFTING_SOURCE
-  };
+  const measure = system === 'imperial' ? 'lb' : 'kg';
+  const limits =
+    before.length > 0
+      ? `The equation told with ${listed(before.map(({ name }) => name))} recommends about ${least} picked up near the ground: two people, or a carrier.`
+      : `The lifting equation recommends ${loadConstant(system)} ${measure} at most when all is at its best, and about ${least} picked up near the ground, even seldom: two people, or a carrier.${british} ${LIMITS}`;
+  return [
+    {
+      id: before.length > 0 ? 'lifting-units' : 'lifting',
+      at: [task],
+      text: `${listed(pieces)}. ${limits}`,
+      source: LIFTING_SOURCE
+    }
+  ];
 }
 
 /** Pieces of a light weight, laid by the thousand. */

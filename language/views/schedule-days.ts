@@ -61,11 +61,17 @@ export function taskHoursText({ hours, included }: Pick<Task, 'hours' | 'include
   return hours === 0 && included.length > 0 ? `with ${tasksOf(included)}` : hoursText(hours);
 }
 
-/** `In the hours of laying, by the rates lay-units and lay-herringbone.`; nothing where each part has its own. */
-export function includedText({ included }: Pick<Task, 'included'>): string | undefined {
+/**
+ * `In the hours of laying, by the rates lay-units and lay-herringbone.`, of a part of it with its name; nothing where each
+ * part has hours of its own.
+ */
+export function includedText({ included, hours }: Pick<Task, 'included' | 'hours'>): string | undefined {
   if (included.length === 0) return undefined;
   const rates = [...new Set(included.map(({ rate }) => rate))];
-  return `In the hours of ${tasksOf(included)}, by the ${rates.length === 1 ? 'rate' : 'rates'} ${inRow(rates)}.`;
+  const by = `hours of ${tasksOf(included)}, by the ${rates.length === 1 ? 'rate' : 'rates'} ${inRow(rates)}.`;
+  if (hours === undefined || hours === 0) return `In the ${by}`;
+  const names = inRow([...new Set(included.map(({ name }) => name))]);
+  return `Not in these hours: ${names}, in the ${by}`;
 }
 
 function tasksOf(included: Task['included']): string {

@@ -342,7 +342,7 @@ describe('a block drive with a turning area', () => {
       'cart-away': ['waste'],
       drains: ['wet-concrete'],
       edging: ['lifting'],
-      base: ['plate'],
+      base: ['plate', 'fumes'],
       'laying/drive/herringbone-45': ['lifting-often'],
       cutting: ['dust', 'saw', 'slurry'],
       joints: ['sand-dust']
