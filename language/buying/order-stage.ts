@@ -47,7 +47,7 @@ export interface OrderResult {
 }
 
 /** What the job needs, and the cheapest order that covers it. */
-export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderResult {
+export function* orderStage(inputs: OrderInputs, solver?: IntegerSolver): Generator<void, OrderResult> {
   const book = new Book();
   const needs = needsOf(inputs, book);
   const offered = offeredOrder(needs, inputs);
@@ -56,7 +56,7 @@ export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderRe
     const bare = needs.map(({ numbers }) => ({ ...numbers, choices: [] }));
     return { quantities: bare.length === 0 ? {} : { needs: bare }, workings: () => book.workings, steps: 0 };
   }
-  const order = cheapestOrder(offered.problem, solver);
+  const order = yield* cheapestOrder(offered.problem, solver);
   const ledger = new Ledger(currency);
   const rows = new OrderRows(inputs.job, offered, order, book, ledger);
   const assumptions = [...offered.assumptions, ...loadAssumptions(offered, order)];
