@@ -30,7 +30,7 @@ interface Choice {
  * first; those that can't cost less than what was found, and those for which no steps are left, count by their bound.
  */
 export function* chosenSuppliers(problem: PricedProblem, work: Work): Generator<void, OrderFound> {
-  const choices = choicesOf(problem, work).sort((a, b) => a.bound - b.bound);
+  const choices = (yield* choicesOf(problem, work)).sort((a, b) => a.bound - b.bound);
   let [best, bound]: [ReckonedOrder | undefined, number] = [undefined, Infinity];
   for (const [at, choice] of choices.entries()) {
     if (best !== undefined && (work.left === 0 || sureBound(choice.bound) > Number(best.cost))) {
@@ -75,28 +75,31 @@ function isBetter(one: ReckonedOrder, other: ReckonedOrder, { needs }: PricedPro
 }
 
 /** Every choice of suppliers, or all and each by itself; those of whom not all can be bought are left out. */
-function choicesOf(problem: PricedProblem, work: Work): Choice[] {
+function* choicesOf(problem: PricedProblem, work: Work): Generator<void, Choice[]> {
   const { needs, packs, suppliers } = problem;
   const all = Array.from(suppliers.keys());
   const chosenOnes =
     all.length > MOST_SUPPLIERS ? [new Set(all), ...all.map(one => new Set([one])), new Set<number>()] : subsetsOf(all);
   const brought = packs.flatMap((pack, index) => (goesOnALoad(pack, problem) ? [index] : []));
-  return chosenOnes.flatMap(open => {
+  const choices: Choice[] = [];
+  for (const open of chosenOnes) {
     work.take(packs.length);
+    if (work.isDue()) yield;
     const own = brought.filter(index => isOpen(packs[index]!, open));
     const rates = needs.map(() => Infinity);
     for (const { holds, ranges } of own.map(index => packs[index]!)) {
       const each = Math.min(...ranges.map(range => range.each));
       for (const { item, amount } of holds) rates[item] = Math.min(rates[item]!, each / amount);
     }
-    if (!rates.every(Number.isFinite)) return [];
+    if (!rates.every(Number.isFinite)) continue;
     // Of items that share a pack the dearest alone.
     const costs = needs.map((need, item) => need * rates[item]!);
     const isMixed = own.some(index => packs[index]!.holds.length > 1);
     const goods = isMixed ? Math.max(...costs) : costs.reduce((sum, cost) => sum + cost, 0);
     const choice = { open, packs: own };
-    return [{ ...choice, bound: boundOf(problem, choice, goods - own.length / 2) }];
-  });
+    choices.push({ ...choice, bound: boundOf(problem, choice, goods - own.length / 2) });
+  }
+  return choices;
 }
 
 function subsetsOf(all: readonly number[]): ReadonlySet<number>[] {

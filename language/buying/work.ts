@@ -1,5 +1,5 @@
 /** Steps after which a search gives way: some thousandths of a second. */
-const STEPS_AT_A_TIME = 2000;
+const STEPS_AT_A_TIME = 1000;
 
 /**
  * Steps of a search, counted and limited. A step is a short sum that is done over and over: a count of packs that is
