@@ -18,12 +18,14 @@ describe('a load and a little more', () => {
     const { quantities, workings } = drain(paving.evaluate('job.paving'))!.numbers!;
     expect(wrongWorkings(quantities, workings)).toEqual([]);
     const lines = quantities.order!.map(({ count, pack, cost }) => `${count} ${pack} ${cost}`);
-    return { lines, cost: quantities.orderCost, paving };
+    return { lines, cost: quantities.orderCost, assumed: quantities.orderAssumptions ?? [], paving };
   }
 
   test('without the solver: two loads, and how far that may be from the best', async () => {
-    const { lines, cost } = await looked();
+    const { lines, cost, assumed } = await looked();
     expect(lines).toEqual(['17 loose 323.00']);
+    // The search counts steps, no time: it comes to the same everywhere.
+    expect(assumed.filter(text => text.includes('stopped'))).toEqual([]);
     expect(cost).toMatchObject({ total: '453.00', bound: '388.00', proven: false });
   });
 
@@ -60,9 +62,10 @@ describe('a load and a little more', () => {
 
   test('stopped at its limit: the order that was known, with the better bound', async () => {
     const stopped: IntegerSolver = () => ({ bound: 40_000.5 });
-    const { lines, cost } = await looked(stopped);
+    const { lines, cost, assumed } = await looked(stopped);
     expect(lines).toEqual(['17 loose 323.00']);
     expect(cost).toMatchObject({ total: '453.00', bound: '400.01', proven: false });
+    expect(assumed.filter(text => text.includes('stopped after a set time'))).toHaveLength(1);
   });
 
   test('what a solver answers counts only when it covers the need', async () => {
