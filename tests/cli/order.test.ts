@@ -153,7 +153,9 @@ variant large { area bed { outline rectangle 41 x 48 ft } }
   });
 
   test('it does not hang on the order in which files are named', () => {
-    type Told = { readonly jobs: readonly unknown[] };
+    interface Told {
+      readonly jobs: readonly unknown[];
+    }
     const jobsOf = (...files: string[]) => (JSON.parse(inFolder('order', '--format', 'json', ...files)) as Told).jobs;
     const files = ['open.paving', 'delivered.paving', 'variant.paving'];
     const alone = files.map(file => jobsOf(file)[0]);
