@@ -2,16 +2,14 @@ import { Ledger, quantity } from '../money/ledger.ts';
 import { decimalText } from '../money/money.ts';
 import { divide, measured, multiply, notBelowNought, roundedUp, subtract } from '../quantities/arithmetic.ts';
 import type { Book } from '../quantities/page.ts';
-import { cheapestCover } from './cheapest-cover.ts';
+import { cheapestAlone } from './cheapest-cover.ts';
 import type { Need } from './needs.ts';
 import { costOf, oneHolds } from './offer-cost.ts';
 import type { OfferedOrder } from './offers.ts';
 import type { ChoiceQuantities } from './order-contract.ts';
 import { costOfPacks, priceRanges } from './price-ranges.ts';
+import { pricedTerms } from './priced-problem.ts';
 import { deliveryOf } from './reckoned-order.ts';
-
-/** Enough for one way alone. */
-const FEW_STEPS = 100;
 
 /** Each way by itself in which a need could be covered: bagged beside loose, with what each costs and leaves. */
 export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger: Ledger): ChoiceQuantities[] {
@@ -26,7 +24,7 @@ export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger:
     const pack = problem.packs[index]!;
     const ranges = priceRanges(pack);
     const way = { holds: pack.holds[0]!.amount, ranges };
-    const count = cheapestCover(problem.needs[item]!, [way], { steps: 0, most: FEW_STEPS }).cover?.counts[0];
+    const count = cheapestAlone(problem.needs[item]!, way)?.packs;
     if (count === undefined) return [];
     const pointer = `${need.at}/choices/${at}`;
     const page = book.page('choice', pointer);
@@ -45,7 +43,7 @@ export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger:
     const counted = quantity('packs', count, '', { pointer: `${pointer}/count` });
     const cost = ledger.put(`${pointer}/cost`, costOf(offer, counted));
     const terms = pack.supplier === undefined ? undefined : problem.suppliers[pack.supplier];
-    const delivery = terms && deliveryOf(terms, [{ pack, count, cost: costOfPacks(ranges, count)! }]);
+    const delivery = terms && deliveryOf(pricedTerms(terms), [{ pack, count, cost: costOfPacks(ranges, count)! }]);
     return [
       {
         pack: offer.words,

@@ -47,7 +47,7 @@ export interface OrderResult {
 }
 
 /** What the job needs, and the cheapest order that covers it. */
-export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderResult {
+export function* orderStage(inputs: OrderInputs, solver?: IntegerSolver): Generator<void, OrderResult> {
   const book = new Book();
   const needs = needsOf(inputs, book);
   const offered = offeredOrder(needs, inputs);
@@ -56,10 +56,14 @@ export function orderStage(inputs: OrderInputs, solver?: IntegerSolver): OrderRe
     const bare = needs.map(({ numbers }) => ({ ...numbers, choices: [] }));
     return { quantities: bare.length === 0 ? {} : { needs: bare }, workings: () => book.workings, steps: 0 };
   }
-  const order = cheapestOrder(offered.problem, solver);
+  const order = yield* cheapestOrder(offered.problem, solver);
   const ledger = new Ledger(currency);
   const rows = new OrderRows(inputs.job, offered, order, book, ledger);
-  const assumptions = [...offered.assumptions, ...loadAssumptions(offered, order)];
+  const assumptions = [
+    ...offered.assumptions,
+    ...loadAssumptions(offered, order),
+    ...(inputs.solves && order.parts.some(isLeftOpen) ? [STOPPED] : [])
+  ];
   return {
     quantities: {
       needs: needs.map(need => ({ ...need.numbers, choices: choicesOf(need, offered, book, ledger) })),
@@ -93,6 +97,14 @@ function loadAssumptions({ problem, offers, suppliers }: OfferedOrder, { counts,
   });
   return [...unweighed, ...loaded, ...free, ...(parts.some(({ notBrought }) => notBrought) ? [NOT_BROUGHT] : [])];
 }
+
+/** Where the solver was asked and did not settle it. */
+function isLeftOpen({ proven, notBrought }: OrderPart): boolean {
+  return !proven && notBrought !== true;
+}
+
+const STOPPED =
+  'The search for the cheapest order was stopped after a set time. Worked out again, or on a faster computer, it may come further: the order can then be another one, but never one that covers less.';
 
 const NOT_BROUGHT =
   'Some of it goes on no load, or comes to no order that its supplier takes: what bringing it costs is not counted.';

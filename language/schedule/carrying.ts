@@ -1,10 +1,8 @@
 import type { Carting, Key } from '../job/job.ts';
+import { COUNT_TOLERANCE } from '../quantities/arithmetic.ts';
 import type { JobQuantities } from '../quantities/contract.ts';
 import type { Amount, Carrying } from './contract.ts';
 import { some } from './planned.ts';
-
-/** Counts that exceed a whole number by no more are that number: what is full to the last digit asks for no other trip. */
-const COUNT_TOLERANCE = 1e-6;
 
 /** Trips for so much, by what a load holds and by what it may weigh, whichever is more; undefined where neither is known. */
 export function tripsFor(

@@ -76,7 +76,7 @@ async function order(asked: readonly string[], options: OrderOptions): Promise<v
     return;
   }
   if (options.format === 'spreadsheet') await writeSpreadsheet(jobs, options.output!);
-  else await write(report(reading, jobs, asOf, options), options.output);
+  else await write(await report(reading, jobs, asOf, options), options.output);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
 }
 
@@ -93,28 +93,35 @@ function hasJob(evaluation: Evaluation): evaluation is WithJob {
   return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
-function report(reading: Reading, jobs: readonly WithJob[], asOf: string, options: OrderOptions): string {
+async function report(
+  reading: Reading,
+  jobs: readonly WithJob[],
+  asOf: string,
+  options: OrderOptions
+): Promise<string> {
   const colours = coloursFor(options.output);
   switch (options.format) {
     case 'json':
-      return asJson(json(reading, jobs, asOf));
+      return asJson(await json(reading, jobs, asOf));
     case 'csv':
       return orderCsv(jobs.map(({ numbers }) => numbers.quantities));
     default:
-      return jobs
-        .map(job => {
-          if (options.costs !== true && options.client !== true)
-            return orderText({
-              file: fileOf(job),
-              quantities: job.numbers.quantities,
-              system: job.job.system,
-              colours
-            });
-          const quote = quoteOf(job, reading.pricedOf(job), colours);
-          if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
-          return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
-        })
-        .join('\n\n');
+      return (
+        await Promise.all(
+          jobs.map(async job => {
+            if (options.costs !== true && options.client !== true)
+              return orderText({
+                file: fileOf(job),
+                quantities: job.numbers.quantities,
+                system: job.job.system,
+                colours
+              });
+            const quote = quoteOf(job, await reading.pricedOf(job), colours);
+            if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
+            return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
+          })
+        )
+      ).join('\n\n');
   }
 }
 
@@ -128,24 +135,26 @@ function quoteOf(
     : { job, money: job.money, numbers: priced.numbers, costs: priced.costs, colours };
 }
 
-function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {
+async function json(reading: Reading, jobs: readonly WithJob[], asOf: string): Promise<object> {
   const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
   return quantitiesJson({
     tool: `paving ${VERSION}`,
     asOf,
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: jobs.map((job): JobInput => ({
-      numbers: job.numbers,
-      ...pricedOf(reading, job),
-      findings: [...job.findings, ...job.accepted],
-      variants: reading.variantsOf(job),
-      placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
-    }))
+    jobs: await Promise.all(
+      jobs.map(async (job): Promise<JobInput> => ({
+        numbers: job.numbers,
+        ...(await pricedOf(reading, job)),
+        findings: [...job.findings, ...job.accepted],
+        variants: await reading.variantsOf(job),
+        placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
+      }))
+    )
   });
 }
 
-function pricedOf(reading: Reading, job: WithJob): Pick<JobInput, 'priced'> {
-  const priced = reading.pricedOf(job);
+async function pricedOf(reading: Reading, job: WithJob): Promise<Pick<JobInput, 'priced'>> {
+  const priced = await reading.pricedOf(job);
   return priced === undefined ? {} : { priced };
 }
 
