@@ -67,6 +67,26 @@ export function goodsNamed(name: string, text: SpecText, project: Project): Good
   return declared && (declared.kind === 'unit' ? UNITS : goodsOfRoles(rolesOf(declared)));
 }
 
+const EVERY: readonly GoodsMeasure[] = ['piece', 'm2', 'kg', 'm3', 'm'];
+
+/** By the way of selling, in what it may be measured where the thing is not known; of mixed packs each unit is counted. */
+const ANY_GOODS: Goods['sold'] = {
+  loose: ['kg', 'm3', 'm2', 'm'],
+  bag: BAGGED,
+  'bulk-bag': BAGGED,
+  pallet: EVERY,
+  pack: EVERY,
+  'pack-layer': EVERY,
+  'box-of': ['piece'],
+  roll: ['m2', 'm'],
+  length: ['m']
+};
+
+/** In what a way of selling may be measured; `goods` where the thing is known. */
+export function measuresOfSale(goods: Goods | undefined, word: PackWord): readonly GoodsMeasure[] {
+  return goods?.sold[word] ?? ANY_GOODS[word] ?? [];
+}
+
 const MEASURE_WORDS: Readonly<Record<GoodsMeasure, readonly [kind: string, example: string]>> = {
   kg: ['a mass', '25 kg'],
   m3: ['a volume', '0.5 cu ft'],
