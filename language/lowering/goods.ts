@@ -44,6 +44,13 @@ const EDGING: Goods = {
   example: '12` or `36 ft'
 };
 
+const FIXINGS: Goods = {
+  sold: { piece: ['piece'], pack: ['piece'], 'box-of': ['piece'] },
+  counted: ['piece'],
+  says: 'Spikes and the like are sold by the `piece`, or in a `pack` or `box-of` so many',
+  example: '50'
+};
+
 const CLOTH: Goods = {
   sold: { loose: ['m2'], roll: ['m2'] },
   counted: ['m2'],
@@ -58,6 +65,7 @@ export function goodsOf(thing: Unit | Material): Goods {
 
 function goodsOfRoles(roles: readonly string[]): Goods {
   if (roles.includes('edging')) return EDGING;
+  if (roles.includes('fixing')) return FIXINGS;
   return roles.includes('geotextile') ? CLOTH : GRAINS;
 }
 

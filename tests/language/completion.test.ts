@@ -477,7 +477,8 @@ describe('Prices, work and variants', () => {
     ['slab-16', ['loose', 'piece', 'pack', 'pack-layer', 'pallet', 'box-of']],
     ['pit-stone', ['loose', 'pallet', 'bag', 'bulk-bag']],
     ['garden-strip', ['loose', 'piece', 'pack', 'pallet', 'roll', 'length', 'box-of']],
-    ['cloth', ['loose', 'roll']]
+    ['cloth', ['loose', 'roll']],
+    ['spikes', ['piece', 'pack', 'box-of']]
   ])('a price of %s offers the ways in which that is sold', (thing, ways) => {
     expect(offered(`${PRICED}price ${thing} {\n  ‸\n}`)).toEqual([...ways, ...BESIDES]);
   });
@@ -519,7 +520,7 @@ describe('Prices, work and variants', () => {
     expect(offered('price our-mix {\n  mixed-pack ‸\n}')).toEqual(['of']);
   });
 
-  test.each(['slab-16', 'pit-stone', 'garden-strip', 'cloth', 'concrete'])(
+  test.each(['slab-16', 'pit-stone', 'garden-strip', 'cloth', 'concrete', 'spikes'])(
     'each way to sell %s is offered whole, and so that it reads without a fault',
     thing => {
       const drawn = `${METRIC}material cloth { role geotextile }\nprice ${thing} {\n  ‸\n}`;

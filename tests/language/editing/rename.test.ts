@@ -201,48 +201,44 @@ function lotsOf(look: Look): NewName[][] {
   return lots;
 }
 
-test(
-  'for every name in every sample: other names change no finding and no number',
-  { timeout: 300_000 },
-  async () => {
-    const paving = newPaving();
-    for (const file of FILES) await paving.load(pathOf(file));
-    const looks = FILES.map(file => paving.look(pathOf(file))!);
-    const before = new Map(JOBS.map(job => [job, inAnyOrder(told(again(paving, job)))]));
-    const changesFor = ({ look, start, name, other }: NewName): readonly TextChange[] => {
-      const result = drain(renamed(looks, look, start, other, paving.parse));
-      if ('refused' in result) throw new Error(`${look.text.file} ${name}: ${result.refused}`);
-      return result.changes;
-    };
-    const changesNothing = (names: readonly NewName[], changes: readonly TextChange[]): void => {
-      const after = changedBy(changes);
-      for (const [file, text] of after) paving.setText(pathOf(file), text);
-      const jobs = JOBS.filter(job => paving.filesOf(pathOf(job)).some(file => after.has(shownOf(file))));
-      for (const job of jobs)
-        expect(
-          inAnyOrder(withOldNames(told(again(paving, job)), names)) === before.get(job),
-          `${names.map(({ name }) => name).join(', ')} in ${job}`
-        ).toBe(true);
-      for (const file of after.keys()) paving.setText(pathOf(file), textOf(file));
-    };
-    const below = seeded(20260421);
-    let alone = 0;
-    let count = 0;
-    for (const lot of looks.flatMap(lotsOf)) {
-      const changes = lot.map(changesFor);
-      changesNothing(lot, changes.flat());
-      count += lot.length;
-      // Renamed with others a name could hide what it does alone: some are tried by themselves.
-      lot.forEach((name, at) => {
-        if (lot.length === 1 || below(ONE_IN) > 0) return;
-        changesNothing([name], changes[at]!);
-        alone++;
-      });
-    }
-    expect(count).toBeGreaterThan(200);
-    expect(alone).toBeGreaterThan(10);
+test('for every name in every sample: other names change no finding and no number', { timeout: 300_000 }, async () => {
+  const paving = newPaving();
+  for (const file of FILES) await paving.load(pathOf(file));
+  const looks = FILES.map(file => paving.look(pathOf(file))!);
+  const before = new Map(JOBS.map(job => [job, inAnyOrder(told(again(paving, job)))]));
+  const changesFor = ({ look, start, name, other }: NewName): readonly TextChange[] => {
+    const result = drain(renamed(looks, look, start, other, paving.parse));
+    if ('refused' in result) throw new Error(`${look.text.file} ${name}: ${result.refused}`);
+    return result.changes;
+  };
+  const changesNothing = (names: readonly NewName[], changes: readonly TextChange[]): void => {
+    const after = changedBy(changes);
+    for (const [file, text] of after) paving.setText(pathOf(file), text);
+    const jobs = JOBS.filter(job => paving.filesOf(pathOf(job)).some(file => after.has(shownOf(file))));
+    for (const job of jobs)
+      expect(
+        inAnyOrder(withOldNames(told(again(paving, job)), names)) === before.get(job),
+        `${names.map(({ name }) => name).join(', ')} in ${job}`
+      ).toBe(true);
+    for (const file of after.keys()) paving.setText(pathOf(file), textOf(file));
+  };
+  const below = seeded(20260421);
+  let alone = 0;
+  let count = 0;
+  for (const lot of looks.flatMap(lotsOf)) {
+    const changes = lot.map(changesFor);
+    changesNothing(lot, changes.flat());
+    count += lot.length;
+    // Renamed with others a name could hide what it does alone: some are tried by themselves.
+    lot.forEach((name, at) => {
+      if (lot.length === 1 || below(ONE_IN) > 0) return;
+      changesNothing([name], changes[at]!);
+      alone++;
+    });
   }
-);
+  expect(count).toBeGreaterThan(200);
+  expect(alone).toBeGreaterThan(10);
+});
 
 const ONE_IN = 14;
 
