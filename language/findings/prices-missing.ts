@@ -46,5 +46,6 @@ function materialsOf({ layers, softSpots, geotextile, paving, jointFiller, edges
 function sale(thing: Unit | Material): string {
   if (!('roles' in thing)) return 'piece for …';
   if (thing.roles.includes('edging')) return 'length of … for …';
+  if (thing.roles.includes('fixing')) return 'box-of … for …';
   return thing.roles.includes('geotextile') ? 'roll of … for …' : 'loose for … per …';
 }

@@ -581,6 +581,7 @@ const ROLES = [
   'bed',
   'joint-filler',
   'edging',
+  'fixing',
   'geotextile',
   'concrete'
 ] as const satisfies readonly Role[];
@@ -591,6 +592,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   bed: 'bed',
   'joint-filler': 'joints',
   edging: 'edging',
+  fixing: 'fixing',
   geotextile: 'geotextile',
   concrete: 'concrete'
 };

@@ -279,14 +279,15 @@ class Scanner {
   }
 
   /**
-   * The open variant that a word belongs to which can also begin something of its own: it is set in deeper than the line
-   * of the variant's brace, or stands on that line. Less than nought if there is none.
+   * The open variant that a word belongs to which can also begin something of its own. Where braces don't pair, it is set
+   * in deeper than the line of the variant's brace, or stands on that line. Less than nought if there is none.
    */
   private variantAround(word: string): number {
     if (!Object.hasOwn(BLOCKS.variant.statements, word)) return -1;
     const indent = this.indentOf(this.lineStart);
     return this.frames.findLastIndex(
-      ({ name, brace, indent: own }) => name === 'variant' && (indent > own || brace.startLine === this.line)
+      ({ name, brace, indent: own }) =>
+        name === 'variant' && (indent > own || brace.startLine === this.line || !this.isUnpaired())
     );
   }
 

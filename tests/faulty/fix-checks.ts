@@ -30,6 +30,8 @@ const LED_TO: readonly LedTo[] = [
   },
   // What a side meets says whether water may run there, and how far the base and its dig go out.
   { fixed: ['edge-not-said'], tells: [...OF_LEVELS, 'water-runs-to-house', 'low-place-without-drain'] },
+  // What a fix brings in has to be bought as well, and may have no price yet.
+  { fixed: ['edge-not-said', 'open-edge-without-edging'], tells: ['price-missing'] },
   // A base that runs further out is dug further out: under what was not measured, or beside.
   { fixed: ['base-not-past-edging', 'open-edge-without-edging'], tells: ['ground-not-measured', 'dig-deep'] },
   { fixed: ['base-too-thin', 'base-thinner-than-usual'], tells: ['ground-not-measured'] },

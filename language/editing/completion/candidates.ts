@@ -52,8 +52,9 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'SideKind':
       return declared(firstOf(things(scene, 'side-kind'), 'existing-paving'));
     case 'Unit':
-    case 'PricedUnit':
       return declared(things(scene, 'unit'));
+    case 'PricedUnit':
+      return unitsOfPack(scene, written);
     case 'Benchmark':
       return benchmarks(scene, written);
     case 'Existing':
@@ -107,6 +108,12 @@ function firstOf(all: readonly AtHand[], usual: string | undefined): AtHand[] {
 
 function declared(all: readonly AtHand[]): Declared[] {
   return all.map(each => each.declared);
+}
+
+/** A mixed pack names none twice. */
+function unitsOfPack(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  return declared(things(scene, 'unit')).filter(({ name }) => !said.has(name));
 }
 
 // ---- rules ----
