@@ -3,6 +3,7 @@ import { AstUtils, type AstNode } from 'langium';
 import type { Key } from '../job/job.ts';
 import type { Money } from '../job/prices.ts';
 import { kindOf, measureText, type Dimensions } from '../measures/measures.ts';
+import { hasCurrencyBeside } from '../syntax/currency-first.ts';
 import { isNegative, isPart, isQuantity } from '../syntax/generated/ast.ts';
 import type { Amount, Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
@@ -74,6 +75,8 @@ export class Charges {
     { dimensions, bare }: Amount,
     { words, number, per }: Wanting
   ): undefined {
+    // `£24`: the sign is told already.
+    if (bare && isCurrencyTold(text, node)) return undefined;
     const money = moneyIn(dimensions);
     const currency = money?.currency ?? this.currency ?? this.usual;
     const of = (amount: string): string => `${amount} ${currency}${per === undefined ? '' : ` ${per}`}`;
@@ -110,6 +113,11 @@ export class Charges {
     );
     return false;
   }
+}
+
+/** Whether a number without a currency has one beside it that can't stand there. */
+export function isCurrencyTold({ parsed }: SpecText, { $cstNode }: AstNode): boolean {
+  return $cstNode !== undefined && hasCurrencyBeside(parsed.text, $cstNode.offset, $cstNode.end);
 }
 
 /** As one of a measure: `factor` is the SI value of one of it. */

@@ -2,6 +2,7 @@ import type { Given, Key } from '../job/job.ts';
 import type { Disposal, Extra, Hire, MoneyWords, Share, ShareOf } from '../job/money-lines.ts';
 import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { TAX_OF_JOB } from '../syntax/words.ts';
 import type { Expression } from './amounts.ts';
 import { eachIn, isInDays, moneyOf, type Charge, type Charges } from './charges.ts';
 import { NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
@@ -37,7 +38,7 @@ export class MoneyLines {
     const contingency = this.contingency(said.get('JobContingency') as ast.JobContingency | undefined);
     const overhead = this.share(said.get('overhead') as ast.JobShare | undefined);
     const profit = this.profit(said);
-    const tax = this.share(said.get('tax') as ast.JobShare | undefined);
+    const tax = this.tax(said.get('tax') as ast.JobShare | undefined);
     const quote = this.quote(said.get('JobQuote') as ast.JobQuote | undefined);
     const client = (said.get('JobClient') as ast.JobClient | undefined)?.client?.trim();
     return {
@@ -216,6 +217,15 @@ export class MoneyLines {
 
   private share(item: ast.JobShare | undefined): Given | undefined {
     return item && this.shareOf(`job/${item.what!}`, item.value as Expression | undefined);
+  }
+
+  /** `tax included` stands with what is bought. */
+  private tax(item: ast.JobShare | undefined): Given | undefined {
+    const node = item?.value as Expression | undefined;
+    const written = node && writtenOf(node);
+    if (node === undefined || !/^(?:included?|including|incl?|added|plus|excl?|excluded)$/i.test(written!))
+      return this.share(item);
+    return this.context.fault(this.text, 'job/tax', node, 'wrong-kind', `\`${written}\` is no share. ${TAX_OF_JOB}`);
   }
 
   /** A share has its `%`: `margin 18` could be 18 % or 18 of something. */
