@@ -4,7 +4,7 @@ import type { Key } from '../job/job.ts';
 import type { Money } from '../job/prices.ts';
 import { kindOf, measureText, type Dimensions } from '../measures/measures.ts';
 import { hasCurrencyBeside } from '../syntax/currency-first.ts';
-import { isNegative, isPart, isQuantity } from '../syntax/generated/ast.ts';
+import { isNegative, isQuantity } from '../syntax/generated/ast.ts';
 import type { Amount, Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import type { SpecText } from './names.ts';
@@ -150,12 +150,4 @@ function moneyIn(dimensions: Dimensions): { readonly currency: string; readonly 
 /** What stands behind `per` in a sum and is counted, not measured: a piece, a load. */
 export function eachIn(node: Expression): 'piece' | 'load' | undefined {
   return [node, ...AstUtils.streamAllContents(node)].flatMap(each => (isQuantity(each) ? (each.each ?? []) : []))[0];
-}
-
-/** Whether time is written in days or weeks: those of a clock, where a working day is meant. */
-export function isInDays(node: Expression): boolean {
-  const isDays = (measure: string | undefined): boolean => /^(?:day|week)s?$/i.test(measure ?? '');
-  return [node, ...AstUtils.streamAllContents(node)].some(
-    each => (isPart(each) && isDays(each.measure)) || (isQuantity(each) && isDays(each.per))
-  );
 }

@@ -4,13 +4,14 @@ import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { TAX_OF_JOB } from '../syntax/words.ts';
 import type { Expression } from './amounts.ts';
-import { eachIn, isInDays, moneyOf, type Charge, type Charges } from './charges.ts';
+import { eachIn, moneyOf, type Charge, type Charges } from './charges.ts';
 import { NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
 import type { SpecText } from './names.ts';
 import { writing } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { findTasks } from './tasks.ts';
+import { toldInDays } from './told-in-days.ts';
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;
@@ -61,14 +62,8 @@ export class MoneyLines {
   private labour(item: ast.JobLabour | undefined): MoneyWords['labour'] {
     const node = item?.charge as Expression | undefined;
     if (node === undefined) return undefined;
-    if (isInDays(node))
-      return this.context.fault(
-        this.text,
-        'job/labour',
-        node,
-        'wrong-kind',
-        `\`${writtenOf(node)}\`: a day is as long as the crew works. Write what an hour of one person costs, such as \`24 ${currencyIn(node)} per hour\`.`
-      );
+    const instead = `what an hour of one person costs, such as \`24 ${currencyIn(node)} per hour\``;
+    if (toldInDays(this.context, this.text, 'job/labour', node, instead)) return undefined;
     const wanting = { words: 'an amount of money for an hour', number: '24', per: 'per hour', by: ['s'] };
     const charge = this.charges.read(this.text, 'job/labour', node, wanting);
     return charge && moneyOf(charge, HOUR);

@@ -3,7 +3,7 @@ import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { nearest } from '../syntax/nearest.ts';
 import type { Amount, Expression } from './amounts.ts';
-import { eachIn, isInDays } from './charges.ts';
+import { eachIn } from './charges.ts';
 import { assumed, writtenOf, type Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import { namesOf, type Declared, type Kind, type SpecText } from './names.ts';
@@ -12,6 +12,7 @@ import { writing } from './said-fix.ts';
 import { saidAgain, saidOnce } from './said-once.ts';
 import { cited, findSource, HOW_KNOWN, type Source } from './sources.ts';
 import { findTasks } from './tasks.ts';
+import { HOURS_INSTEAD, toldInDays } from './told-in-days.ts';
 
 const HOUR = 3600;
 
@@ -123,14 +124,7 @@ export class Rates {
     const amount = node && context.amount(text, key, node);
     if (node === undefined || amount === undefined) return undefined;
     const written = writtenOf(node);
-    if (isInDays(node))
-      return context.fault(
-        text,
-        key,
-        node,
-        'wrong-kind',
-        `\`${written}\`: a day is as long as the crew works. Write hours of one person, such as \`8 h\`.`
-      );
+    if (toldInDays(context, text, key, node, HOURS_INSTEAD)) return undefined;
     const per = this.per(item, amount);
     if (per === undefined) return this.noRate(text, key, node, amount);
     if (amount.value.compare(0) < 0)
