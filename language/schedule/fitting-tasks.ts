@@ -1,4 +1,5 @@
 import { distance } from '../geometry/index.ts';
+import { drainConcrete } from '../quantities/drain-concrete.ts';
 import type { Drain } from '../job/heights.ts';
 import type { KeptOut } from '../job/job.ts';
 import { later } from '../measures/days.ts';
@@ -62,7 +63,9 @@ function drains(planned: Planned): Draft {
     const from = area === undefined ? {} : { area: area.key };
     return [
       ...effort('drains', [drain.kind], amountsOf(drain, from), { done }),
-      ...effort('concrete', ['drain'], some(`concrete of ${drain.name}`, concreteOf(drain), 'm3', from), { done })
+      ...effort('concrete', ['drain'], some(`concrete of ${drain.name}`, drainConcrete(drain)?.value, 'm3', from), {
+        done
+      })
     ];
   });
   const isOnConcrete = job.drains.some(({ concrete }) => concrete !== undefined);
@@ -82,13 +85,4 @@ function amountsOf(drain: Drain, from: { readonly area?: string }) {
   const { kind, line, name } = drain;
   if (kind === 'channel' && line !== undefined) return some(name, distance(line.from, line.to), 'm', from);
   return some(name, 1, 'piece', from);
-}
-
-/** Below a channel and, where it is said so, beside it: m3; undefined where its size is not told. */
-function concreteOf({ line, width, depth, concrete }: Drain): number | undefined {
-  if (line === undefined || width === undefined || concrete === undefined) return undefined;
-  const thickness = concrete.below.value;
-  const below = (width.value + (concrete.sides ? 2 * thickness : 0)) * thickness;
-  const beside = concrete.sides && depth !== undefined ? 2 * thickness * depth.value : 0;
-  return distance(line.from, line.to) * (below + beside);
 }

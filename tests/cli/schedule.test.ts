@@ -47,7 +47,7 @@ describe('for a reader', () => {
   test('how the hours came about, only when asked: in the measures of the job, with the rates as they are written', () => {
     const { out } = paving(['schedule', '--workings', '-'], { input: DATED });
     expect(out).toMatch(/^ {4}dig of terrace +[\d.]+ cu yd +× [\d.]+ h per cu yd +=/m);
-    expect(out).toMatch(/^ {2}dig-by-hand: 1\.3 h per m3\. From memory: /m);
+    expect(out).toMatch(/^ {2}dig-by-hand: 1\.3 h per m3\. From memory, no source was read/m);
     expect(out.split('\n').filter(line => line.length > 100)).toEqual([]);
     expect(paving(['schedule', '-'], { input: DATED }).out).not.toContain('dig-by-hand');
   });

@@ -191,7 +191,7 @@ describe('hours', () => {
     const schedule = await scheduled(drive());
     expect(taskOf(schedule, 'laying/drive/herringbone-90').working[0]!.rate).toMatchObject({
       name: 'lay-herringbone',
-      status: 'read'
+      status: 'quoted'
     });
     expect(taskOf(schedule, 'bed')).toMatchObject({
       hours: 0,

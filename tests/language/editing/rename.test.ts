@@ -70,6 +70,73 @@ test('A new name is tried in steps, none of which reads more than one text', asy
   expect(readInStep.length).toBeGreaterThan(6);
 });
 
+describe('A new name of what two jobs price in one file', () => {
+  const PRICES = 'supplier yard { prices on 2026-03-01 }\nprice block from yard { piece for 1.20 GBP }\n';
+  const job = (title: string, thing: string) => `job "${title}" { rules britain }\nuse "prices.paving"\n${thing}\n`;
+  const BLOCK = 'unit block { size 200 x 100 x 60 mm }';
+  const folder = (marks: Readonly<Record<string, string>> = {}) => ({
+    'prices.paving': PRICES,
+    'front.paving': job('Front', BLOCK),
+    'rear.paving': job('Rear', `${BLOCK}\nstock 12 block`),
+    ...marks
+  });
+  const EVERYWHERE = [
+    'front.paving: unit «block» { size 200 x 100 x 60 mm }',
+    'prices.paving: price «block» from yard { piece for 1.20 GBP }',
+    'rear.paving: stock 12 «block»',
+    'rear.paving: unit «block» { size 200 x 100 x 60 mm }'
+  ];
+
+  test.each([
+    ['one of the jobs', { 'front.paving': job('Front', BLOCK.replace('block', 'bl‸ock')) }],
+    ['the other', { 'rear.paving': job('Rear', `${BLOCK}\nstock 12 bl‸ock`) }],
+    ['the prices', { 'prices.paving': PRICES.replace('block', 'bl‸ock') }]
+  ])('is written in the prices and in both, from %s', async (_, marks) => {
+    expect(await rename(folder(marks), 'block-red')).toEqual(EVERYWHERE);
+  });
+
+  test('leads on to a third job through another file of prices', async () => {
+    const files = {
+      ...folder({ 'front.paving': job('Front', BLOCK.replace('block', 'bl‸ock')) }),
+      'more.paving': 'price block { pallet of 400 for 400 GBP }\n',
+      'side.paving': `job "Side" { rules britain }\nuse "more.paving"\n${BLOCK}\n`
+    };
+    files['rear.paving'] += 'use "more.paving"\n';
+    expect(await rename(files, 'block-red')).toEqual(
+      [
+        ...EVERYWHERE,
+        'more.paving: price «block» { pallet of 400 for 400 GBP }',
+        'side.paving: unit «block» { size 200 x 100 x 60 mm }'
+      ].sort()
+    );
+  });
+
+  test('leaves a job alone that does not use the prices', async () => {
+    const files = folder({ 'front.paving': job('Front', BLOCK.replace('block', 'bl‸ock')) });
+    const other = { ...files, 'other.paving': `job "Other" { rules britain }\n${BLOCK}\n` };
+    expect(await rename(other, 'block-red')).toEqual(EVERYWHERE);
+  });
+
+  test('is refused where the other job has another thing of that name', async () => {
+    const files = folder({ 'front.paving': job('Front', BLOCK.replace('block', 'bl‸ock')) });
+    files['rear.paving'] += 'unit block-red { size 200 x 100 x 80 mm }\n';
+    expect(await rename(files, 'block-red')).toBe(
+      'A unit called `block-red` is declared in line 5 of rear.paving already. Choose another name.'
+    );
+  });
+
+  test('is refused where it prices in the other job what ships by the old one', async () => {
+    const files = {
+      'prices.paving': 'price type-1 { loose for 30 GBP per tonne }\n',
+      'front.paving': job('Front', 'material type‸-1 { role base, compacted 2.2 t/m3, loose 1.7 t/m3 }'),
+      'rear.paving': job('Rear', BLOCK)
+    };
+    expect(await rename(files, 'our-stone')).toBe(
+      '`type-1` in line 1 of prices.paving is also what ships by that name, in rear.paving, which would be left without it. Declare a material called `type-1` there first, or give that job a file of its own.'
+    );
+  });
+});
+
 describe('A new name is refused', () => {
   test.each([
     [
