@@ -237,11 +237,21 @@ describe('hours, hires and what is taken away', () => {
     ['day', 3, 9, '135.00'],
     ['week', 3, 7, '45.00'],
     ['week', 3, 8, '90.00'],
-    ['job', undefined, undefined, '45.00']
+    ['job', undefined, undefined, '45.00'],
+    ['job', 0, 0, '45.00']
   ] as const)('hire by the %s, %s days of work within %s', (by, days, span, cost) => {
     const hire = { key: 'hire:1', title: 'Plate', charge: money('45'), by, tasks: [] };
     const hired = { hire, ...(days === undefined ? {} : { days, span }) };
     expect(text(costs({ hires: [hired] }).costs)).toBe(cost);
+  });
+
+  test.each(['day', 'week'] as const)('hire by the %s for no task, and no day of work: told, not lost', by => {
+    const hire = { key: 'hire:1', title: 'Plate', charge: money('45'), by, tasks: [] };
+    expect(costs({ hires: [{ hire, days: 0, span: 0 }] }).unpriced).toMatchObject([
+      { title: 'Hire: Plate', because: 'nothing tells for how many days' }
+    ]);
+    const forTask = { ...hire, tasks: ['dig'] };
+    expect(costs({ hires: [{ hire: forTask, days: 0, span: 0 }] }).unpriced).toEqual([]);
   });
 
   const taken = { looseVolume: 13, mass: 17_000, loads: 3, shares: [] };
