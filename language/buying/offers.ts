@@ -5,7 +5,7 @@ import { isSize } from '../quantities/layer-volumes.ts';
 import { exact } from '../money/money.ts';
 import type { Need } from './needs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
-import { type SoldBy, SPIKES } from './used.ts';
+import type { SoldBy } from './used.ts';
 
 /** One way of buying for one item or, of a pack of several sizes, for several. */
 export interface Offer {
@@ -252,7 +252,6 @@ const SAME_LENGTH = 1e-6;
 
 /** Whether a way of selling is of a need: of an edging with pieces for curves by the length of the piece. */
 function isSoldFor(list: PriceList, way: SoldAs, { thing }: Need): boolean {
-  if (thing.kind === 'spikes') return list.name === SPIKES;
   if (thing.material === undefined || thing.material.curvePieces === undefined) return list.thing === thing.key;
   if (list.thing !== thing.material.key || thing.kind === 'material') return list.thing === thing.key;
   return isCurvePiece(way, thing.material) === (thing.kind === 'curve-pieces');

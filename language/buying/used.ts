@@ -1,5 +1,6 @@
 import type { Drain } from '../job/heights.ts';
 import type { Given, Key, Material, Unit } from '../job/job.ts';
+import { nameIn, SPIKES } from '../job/key-names.ts';
 import type { Allowances, PriceList, Stock } from '../job/prices.ts';
 import {
   divide,
@@ -232,7 +233,8 @@ function addEdging(gathered: Gathered, area: OrderArea, index: number, at: strin
   }
   if (spikes !== undefined) {
     const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });
-    gathered.add({ key: `${material.key}/spikes`, name: SPIKES, kind: 'spikes' }, { ...place, amounts: { piece } });
+    // One kind fits all edging: boxes are rounded over the job.
+    gathered.add({ key: SPIKES, name: nameIn(SPIKES), kind: 'spikes' }, { ...place, amounts: { piece } });
   }
   if (volume !== undefined) {
     const placed = leaf(`concrete of ${area.name}`, volume, 'm3', { pointer: `${pointer}/concreteVolume` });
@@ -248,9 +250,6 @@ function lengthSold({ key, curvePieces }: Material, prices: readonly PriceList[]
     .filter(({ value }) => value !== curvePieces?.value);
   return new Set(sold.map(({ value }) => value)).size === 1 ? sold[0] : undefined;
 }
-
-/** What goes with an edging, and may have a price under this name. */
-export const SPIKES = 'spikes';
 
 function curvePiecesOf(material: Material): Omit<UsedThing, 'parts' | 'allowances'> {
   return {

@@ -261,6 +261,31 @@ price cloth { roll of 4.5 x 25 m for 40 GBP }`);
   });
 });
 
+test('spikes of two edgings are one need, and rounded to boxes over the job', async () => {
+  const job = await ordered(`
+job "Path" { rules north-america, currency USD }
+unit slab { size 12 x 12 x 2 in }
+material straight { role edging, width 0 in, spikes every 12 in }
+material bent { role edging, width 0 in, spikes every 8 in }
+price spikes { box-of 50 for 18.40 USD }
+stock 5 spikes
+area path {
+  outline rectangle 24 x 10 ft
+  traffic foot
+  paving slab in stack-bond, joints 0
+  edges { near meets lawn, edging straight
+          far meets lawn, edging bent
+          the rest meets house-wall }
+}`);
+  const [first, ...others] = job.needs!.filter(({ kind }) => kind === 'spikes');
+  expect(others).toEqual([]);
+  expect(first!.for).toHaveLength(2);
+  const spikes = job.areas[0]!.edging.map(one => one.spikes!);
+  expect(first!.in).toMatchObject([{ used: spikes[0]! + spikes[1]!, toBuy: spikes[0]! + spikes[1]! - 5 }]);
+  expect(spikes[0]! + spikes[1]!).toBeGreaterThan(50);
+  expect(bought(job, 'spikes')).toEqual(['2 box of 50']);
+});
+
 test('of several sizes in one pack: P-22, a pack of 10, 5 and 5, need 34, 16, 18: 4 packs (arithmetic)', async () => {
   // 34 on 17 x 2, 16 on 8 x 2, 18 on 9 x 2 slabs.
   const row = (name: string, long: number, unit: string, x: number): string => `
