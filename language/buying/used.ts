@@ -23,6 +23,11 @@ import type { OrderArea } from './order-area.ts';
 /** In what things are sold: SI, volumes loose. */
 export type SoldBy = Stock['measure'];
 
+/** As workings name it: pieces are counted. */
+export function si(measure: SoldBy): string {
+  return measure === 'piece' ? '' : measure;
+}
+
 /** What a need is for, by the words of the trade. */
 export type NeedWork =
   'paving' | 'boxes' | 'bed' | 'base' | 'sub-base' | 'soft-spots' | 'joints' | 'edging' | 'drains' | 'geotextile';

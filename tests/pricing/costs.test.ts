@@ -84,6 +84,49 @@ describe('overhead, margin and markup', () => {
     expect(profit).toBe(0n);
   });
 
+  test('what is taken off comes off the price as written, before tax: nothing comes on top, no share is of it', () => {
+    const {
+      costs: direct,
+      passedOn,
+      takenOff,
+      price,
+      tax,
+      total,
+      parts,
+      lines
+    } = costs({
+      ...thousand,
+      money: {
+        contingency: { share: share(0.1), of: 'costs' },
+        profit: { way: 'margin', share: share(0.2) },
+        tax: share(0.2),
+        extras: [extra('Discount', money('-500'))]
+      }
+    });
+    // (1,000 + 100) / 0.8 = 1,375, less 500.
+    expect([direct, passedOn, takenOff, price, tax, total].map(text)).toEqual([
+      '1100.00',
+      '0.00',
+      '-500.00',
+      '875.00',
+      '175.00',
+      '1050.00'
+    ]);
+    expect(lines.find(({ title }) => title === 'Discount')).toMatchObject({ kind: 'taken-off', passedOn: true });
+    expect(text(parts.find(({ line }) => line.title === 'Discount')!.price)).toBe('-500.00');
+    expect(sumOf(parts.map(part => part.price))).toBe(price);
+  });
+
+  test('that labour and extras are taken as without tax is said once, where there is a tax', () => {
+    const words = { labour: money('30'), extras: [extra('Permit', money('100'))] };
+    const asked = { tasks: [task('Dig', 8), task('Base', 2)], money: words };
+    const said = 'Prices of labour and extras are taken as without tax.';
+    expect(costs({ ...asked, money: { ...words, tax: share(0.2) } }).assumed.filter(one => one === said)).toHaveLength(
+      1
+    );
+    expect(costs(asked).assumed).not.toContain(said);
+  });
+
   test('a line without margin is passed on at cost, one without tax bears none', () => {
     const { price, passedOn, taxed, tax, total, parts } = costs({
       ...thousand,
