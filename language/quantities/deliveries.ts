@@ -7,14 +7,14 @@ import type { Book } from './page.ts';
 import type { SiteArea } from './site-area.ts';
 import type { DeliveryQuantities } from './site-contract.ts';
 
-/** Units that are used, without breakage and what is put by, by name. */
-export type UnitsUsed = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'unitsUsed'>)[];
+/** Units that are wanted: used, in trays of covers, for breakage and put by, by name. */
+export type UnitsWanted = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy'>)[];
 
-/** What was delivered, thing by thing and measure by measure, against what the job needs before loss. */
+/** What was delivered, thing by thing and measure by measure, against what the job wants; of a material before loss. */
 export function deliveriesOf(
   log: readonly LogEntry[],
   areas: readonly SiteArea[],
-  units: UnitsUsed,
+  units: UnitsWanted,
   book: Book
 ): DeliveryQuantities[] {
   const groups = new Map<string, (LogEntry & Delivered)[]>();
@@ -45,7 +45,7 @@ function loadOf({ date, amount, measure, packs }: LogEntry & Delivered): Express
 function neededOf(
   { name, thing, measure }: Delivered,
   areas: readonly SiteArea[],
-  units: UnitsUsed
+  units: UnitsWanted
 ): Expression | undefined {
   if (measure === '') return unitsNeeded(name, units);
   return measure === 'kg' || measure === 'm3' ? stoneNeeded(thing, measure, areas) : undefined;
@@ -56,11 +56,11 @@ function total([first, ...others]: readonly Expression[]): Expression | undefine
   return others.length === 0 ? multiply(plainNumber(1), first) : sum(first, ...others);
 }
 
-function unitsNeeded(name: string, units: UnitsUsed): Expression | undefined {
+function unitsNeeded(name: string, units: UnitsWanted): Expression | undefined {
   const index = units.findIndex(({ unit }) => unit === name);
-  const found = units[index]?.unitsUsed;
+  const found = units[index]?.toBuy;
   if (found === undefined) return undefined;
-  return total([leaf(`${name} used`, found, '', { pointer: `/units/${index}/unitsUsed` })]);
+  return total([leaf(`${name} wanted`, found, '', { pointer: `/units/${index}/toBuy` })]);
 }
 
 /** Of a material: what its layers, soft spots and low ground take; undefined where one of them can't be told. */

@@ -309,3 +309,36 @@ ${row('a', 17, 'cobble-a', 0)}${row('b', 8, 'cobble-b', 10)}${row('c', 9, 'cobbl
   ]);
   expect(job.orderCost).toMatchObject({ total: '880.00', proven: true });
 });
+
+describe('tax', () => {
+  const STORE = (terms: string): string => `supplier store { tax included${terms} }
+    price slab from store { piece for 12 USD }`;
+
+  test('prices with tax in and prices without come to sums on one basis: total, bound, choices, lines', async () => {
+    const job = await ordered(
+      bed('10 x 10 ft', '1 in', 'tax added\n bag of 0.5 cu ft for 5 USD', STORE('')).replace(
+        'currency USD',
+        'currency USD, tax 20 %'
+      )
+    );
+    // 100 slabs at 10 without tax, 17 bags at 5.
+    expect(linesOf(job, 'slab')).toMatchObject([{ cost: '1000.00', tax: 'taken-off' }]);
+    expect(needOf(job, 'slab').choices).toMatchObject([{ cost: '1000.00', tax: 'taken-off' }]);
+    expect(job.orderCost).toMatchObject({ tax: 'without', goods: '1085.00', total: '1085.00', bound: '1085.00' });
+  });
+
+  test('all alike: as they stand', async () => {
+    const job = await ordered(bed('10 x 10 ft', '1 in', 'tax included\n bag of 0.5 cu ft for 6 USD', STORE('')));
+    expect(job.orderCost).toMatchObject({ tax: 'with', total: '1302.00' });
+  });
+
+  test('what its supplier takes no such order of says so', async () => {
+    const job = await ordered(
+      `supplier far { delivery 10 USD a load, least order 5000 USD }
+       ${bed('10 x 10 ft', '1 in', 'bag of 0.5 cu ft for 5 USD')}
+       price sand from far { bag of 0.5 cu ft for 4 USD }`
+    );
+    expect(needOf(job, 'sand').choices).toMatchObject([{ cost: '85.00' }, { cost: '68.00', notTaken: 'least-order' }]);
+    expect(needOf(job, 'sand').choices[1]!.delivery).toBeUndefined();
+  });
+});
