@@ -9,7 +9,9 @@ import type { OfferedOrder } from './offers.ts';
 import type { ChoiceQuantities } from './order-contract.ts';
 import { costOfPacks, priceRanges } from './price-ranges.ts';
 import { pricedTerms } from './priced-problem.ts';
-import { deliveryOf } from './reckoned-order.ts';
+import { deliveryOf, refusalOf } from './reckoned-order.ts';
+import { taxInAmount } from './tax-basis.ts';
+import { si } from './used.ts';
 
 /** Each way by itself in which a need could be covered: bagged beside loose, with what each costs and leaves. */
 export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger: Ledger): ChoiceQuantities[] {
@@ -30,7 +32,6 @@ export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger:
     const page = book.page('choice', pointer);
     const { measure } = offer;
     const [{ given: held, amount: holds }] = offer.holds as readonly [(typeof offer.holds)[number]];
-    const si = measure === 'piece' ? '' : measure;
     const wanted = need.toBuy.get(measure)!;
     const one = oneHolds(offer, held);
     const least = roundedUp(divide(wanted, one));
@@ -38,23 +39,27 @@ export function choicesOf(need: Need, offered: OfferedOrder, book: Book, ledger:
       'count',
       least.value === count ? least : measured('cheapest count', count, '', need.thing.key)
     );
-    const amount = page.put('amount', multiply(packs, one), si);
-    page.put('left', notBelowNought(subtract(amount, wanted)), si);
+    const amount = page.put('amount', multiply(packs, one), si(measure));
+    page.put('left', notBelowNought(subtract(amount, wanted)), si(measure));
     const counted = quantity('packs', count, '', { pointer: `${pointer}/count` });
-    const cost = ledger.put(`${pointer}/cost`, costOf(offer, counted));
+    const cost = ledger.put(`${pointer}/cost`, costOf(offer, counted, offered.basis));
     const terms = pack.supplier === undefined ? undefined : problem.suppliers[pack.supplier];
-    const delivery = terms && deliveryOf(pricedTerms(terms), [{ pack, count, cost: costOfPacks(ranges, count)! }]);
+    const alone = [{ pack, count, cost: costOfPacks(ranges, count)! }];
+    const delivery = terms && deliveryOf(pricedTerms(terms), alone);
+    const notTaken = terms !== undefined && delivery === undefined ? refusalOf(terms, alone) : undefined;
+    const tax = taxInAmount(offered.basis, offer.tax);
     return [
       {
         pack: offer.words,
         sold: offer.way.key,
         measure,
         ...(offer.supplier === undefined ? {} : { supplier: offer.supplier.key }),
-        ...(offer.tax === undefined ? {} : { tax: offer.tax }),
+        ...(tax === undefined ? {} : { tax }),
         packHolds: holds,
         ...page.numbers,
         cost: decimalText(cost),
-        ...(delivery === undefined ? {} : { delivery: decimalText(delivery.cost) })
+        ...(delivery === undefined ? {} : { delivery: decimalText(delivery.cost) }),
+        ...(notTaken === undefined ? {} : { notTaken })
       }
     ];
   });

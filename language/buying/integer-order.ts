@@ -5,7 +5,7 @@ import { isRounded, type PriceRange } from './price-ranges.ts';
 import { packsOnLoad, type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
 import type { OrderFound } from './supplier-choice.ts';
 
-/** Enough for any job that was tried, and still a coffee's sip where it is not. */
+/** Enough for any job that was tried; where it is not, the order stands as not proven. */
 const LIMIT: SolverLimit = { nodes: 50_000, seconds: 10 };
 
 /** Hundredths that the solver's doubles may be off by. */

@@ -15,7 +15,7 @@ import {
 import type { Book, Page } from '../quantities/page.ts';
 import { assumptionsOf } from './need-assumptions.ts';
 import type { NeedQuantities } from './order-contract.ts';
-import { type SoldBy, SPIKES, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
+import { si, type SoldBy, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
 
 export interface NeedsInputs extends UsedInputs {
   readonly system: System;
@@ -70,10 +70,6 @@ function needOf(thing: UsedThing, at: string, inputs: NeedsInputs, book: Book): 
       assumptions: assumptionsOf(thing, new Set(measures), inputs)
     }
   };
-}
-
-function si(measure: SoldBy): string {
-  return measure === 'piece' ? '' : measure;
 }
 
 // ---- what the job wants of it ----
@@ -205,8 +201,8 @@ function toBuyIn(
 }
 
 /** Pieces for curves are not the material's straight ones. */
-function isOf(there: { readonly thing: Key }, { key, kind, material }: UsedThing): boolean {
-  return there.thing === key || (kind === 'spikes' && there.thing === `material:${SPIKES}` && material === undefined);
+function isOf(there: { readonly thing: Key }, { key }: UsedThing): boolean {
+  return there.thing === key;
 }
 
 function amountOf(

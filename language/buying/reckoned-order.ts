@@ -76,6 +76,14 @@ export function deliveryOf(terms: PricedTerms, ordered: readonly Ordered[]): Rec
   return { goods, mass, volume, loads, cost: isFree ? 0n : costAt(terms.load, loads) };
 }
 
+/** Why an order is not brought: it is less than the least, or a pack of it is too much for any load. */
+export type Refusal = 'least-order' | 'load';
+
+/** Of an order that {@link deliveryOf} has nothing for. */
+export function refusalOf(terms: Terms, ordered: readonly Pick<Ordered, 'pack'>[]): Refusal {
+  return ordered.some(({ pack }) => packsOnLoad(terms, pack) === 0) ? 'load' : 'least-order';
+}
+
 /**
  * Loads that it takes: by mass and by volume of all together, and of each kind of pack by how many whole ones go on one
  * load. How packs of several kinds share a load is not worked out.

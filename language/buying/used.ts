@@ -1,5 +1,6 @@
 import type { Drain } from '../job/heights.ts';
 import type { Given, Key, Material, Unit } from '../job/job.ts';
+import { nameIn, SPIKES } from '../job/key-names.ts';
 import type { Allowances, PriceList, Stock } from '../job/prices.ts';
 import { divide, type Expression, given, leaf, multiply, subtract, sum } from '../quantities/arithmetic.ts';
 import type { NumbersOf } from '../quantities/catalogue.ts';
@@ -11,6 +12,11 @@ import type { OrderArea } from './order-area.ts';
 
 /** In what things are sold: SI, volumes loose. */
 export type SoldBy = Stock['measure'];
+
+/** As workings name it: pieces are counted. */
+export function si(measure: SoldBy): string {
+  return measure === 'piece' ? '' : measure;
+}
 
 /** What a need is for, by the words of the trade. */
 export type NeedWork =
@@ -222,7 +228,8 @@ function addEdging(gathered: Gathered, area: OrderArea, index: number, at: strin
   }
   if (spikes !== undefined) {
     const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });
-    gathered.add({ key: `${material.key}/spikes`, name: SPIKES, kind: 'spikes' }, { ...place, amounts: { piece } });
+    // One kind fits all edging: boxes are rounded over the job.
+    gathered.add({ key: SPIKES, name: nameIn(SPIKES), kind: 'spikes' }, { ...place, amounts: { piece } });
   }
   if (volume !== undefined) {
     const placed = leaf(`concrete of ${area.name}`, volume, 'm3', { pointer: `${pointer}/concreteVolume` });
@@ -238,9 +245,6 @@ function lengthSold({ key, curvePieces }: Material, prices: readonly PriceList[]
     .filter(({ value }) => value !== curvePieces?.value);
   return new Set(sold.map(({ value }) => value)).size === 1 ? sold[0] : undefined;
 }
-
-/** What goes with an edging, and may have a price under this name. */
-export const SPIKES = 'spikes';
 
 function curvePiecesOf(material: Material): Omit<UsedThing, 'parts' | 'allowances'> {
   return {

@@ -6,14 +6,14 @@ import type { NumbersOf } from './catalogue.ts';
 import type { Book } from './page.ts';
 import type { DeliveryQuantities } from './site-contract.ts';
 
-/** Units that are used, without breakage and what is put by, by name. */
-export type UnitsUsed = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'unitsUsed'>)[];
+/** Units that are wanted: used, in trays of covers, for breakage and put by, by name. */
+export type UnitsWanted = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy'>)[];
 
-/** What was delivered, thing by thing and measure by measure, against what the job needs. `used`: all but units. */
+/** What was delivered, thing by thing and measure by measure, against what the job wants. `used`: all but units. */
 export function deliveriesOf(
   log: readonly LogEntry[],
   used: readonly UsedThing[],
-  units: UnitsUsed,
+  units: UnitsWanted,
   book: Book
 ): DeliveryQuantities[] {
   const groups = new Map<string, (LogEntry & Delivered)[]>();
@@ -40,7 +40,7 @@ function loadOf({ date, amount, measure, packs }: LogEntry & Delivered): Express
   return multiply(given(`${word}s on ${date}`, packs.count, ''), given(`one ${word} holds`, packs.holds, measure));
 }
 
-function neededOf(delivered: Delivered, used: readonly UsedThing[], units: UnitsUsed): Expression | undefined {
+function neededOf(delivered: Delivered, used: readonly UsedThing[], units: UnitsWanted): Expression | undefined {
   return delivered.thing.startsWith('unit:') ? unitsNeeded(delivered.name, units) : wantedOf(delivered, used);
 }
 
@@ -49,9 +49,9 @@ function total([first, ...others]: readonly Expression[]): Expression | undefine
   return others.length === 0 ? multiply(plainNumber(1), first) : sum(first, ...others);
 }
 
-function unitsNeeded(name: string, units: UnitsUsed): Expression | undefined {
+function unitsNeeded(name: string, units: UnitsWanted): Expression | undefined {
   const index = units.findIndex(({ unit }) => unit === name);
-  const found = units[index]?.unitsUsed;
+  const found = units[index]?.toBuy;
   if (found === undefined) return undefined;
-  return total([leaf(`${name} used`, found, '', { pointer: `/units/${index}/unitsUsed` })]);
+  return total([leaf(`${name} wanted`, found, '', { pointer: `/units/${index}/toBuy` })]);
 }

@@ -3,7 +3,7 @@ import { usedThings } from '../buying/used.ts';
 import type { Job } from '../job/job.ts';
 import type { AreaResult } from './area-result.ts';
 import type { Workings } from './contract.ts';
-import { deliveriesOf, type UnitsUsed } from './deliveries.ts';
+import { deliveriesOf, type UnitsWanted } from './deliveries.ts';
 import { drainsOf } from './drains.ts';
 import { type Memory, recall } from './job-memory.ts';
 import { Book, withAreasAt } from './page.ts';
@@ -32,7 +32,7 @@ export function* siteOf(
   job: Job,
   results: readonly AreaResult[],
   asked: SiteAsked,
-  units: UnitsUsed,
+  units: UnitsWanted,
   memory: Memory
 ): Generator<void, Site> {
   // By key and by name: where in the text areas and points stand changes nothing.
@@ -93,7 +93,7 @@ function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memo
 function* deliveredOf(
   job: Job,
   results: readonly AreaResult[],
-  units: UnitsUsed,
+  units: UnitsWanted,
   memory: Memory
 ): Generator<void, Site> {
   const delivered = job.log.filter(({ kind }) => kind === 'delivered');

@@ -63,12 +63,7 @@ export function carryingOf({ dig, materials }: JobQuantities, carting: Carting):
   ];
 }
 
-function byBarrow(
-  what: string,
-  volume: number | undefined,
-  mass: number | undefined,
-  carting: Carting
-): Carrying {
+function byBarrow(what: string, volume: number | undefined, mass: number | undefined, carting: Carting): Carrying {
   const { barrow, run } = carting;
   const barrows = goesByBarrow(carting) ? tripsFor({ volume }, { volume: barrow.value }) : undefined;
   return {

@@ -5,7 +5,7 @@ import type { KeptOut } from '../job/job.ts';
 import { later } from '../measures/days.ts';
 import { type Draft, rankOf } from './draft.ts';
 import { frostHold } from './holds.ts';
-import { effort, listed, type Planned, some } from './planned.ts';
+import { effort, namesInRow, type Planned, some } from './planned.ts';
 
 /** Drains, and boxes: those out of use are cut down before stone covers them, the others set before the bed. */
 export function fittingTasks(planned: Planned): Draft[] {
@@ -21,7 +21,7 @@ function buried(planned: Planned): Draft {
   return {
     id: 'buried-boxes',
     word: 'boxes',
-    title: `Cut down and bury ${listed(all.map(({ name }) => name))}; write down where`,
+    title: `Cut down and bury ${namesInRow(all.map(({ name }) => name))}; write down where`,
     rank: rankOf('buried-boxes'),
     efforts: all.flatMap(box => {
       const { logged } = planned;
@@ -40,7 +40,7 @@ function boxes(planned: Planned): Draft {
   return {
     id: 'boxes',
     word: 'boxes',
-    title: `Set lids to the finish: ${listed(all.map(({ name }) => name))}`,
+    title: `Set lids to the finish: ${namesInRow(all.map(({ name }) => name))}`,
     rank: rankOf('boxes'),
     efforts: all.flatMap(box => {
       const change = changeOf.get(box.key) ?? 0;
@@ -69,7 +69,7 @@ function drains(planned: Planned): Draft {
     ];
   });
   const isOnConcrete = job.drains.some(({ concrete }) => concrete !== undefined);
-  const names = listed(job.drains.map(({ name }) => name));
+  const names = namesInRow(job.drains.map(({ name }) => name));
   return {
     id: 'drains',
     word: 'drains',

@@ -18,6 +18,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'spreadsheet'] as const;
 
@@ -60,8 +61,6 @@ Examples:
 Prices stand in the spec or in a file that it uses: price washed-sand { bag of 0.5 cu ft for 4.98 USD }.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function order(asked: readonly string[], options: OrderOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving order terrace.paving');
   checkOptions(options);
@@ -87,10 +86,6 @@ function checkOptions({ format, costs, client, workings, output }: OrderOptions)
   if (workings === true && costs !== true) throw new Failure('--workings goes with --costs.');
   if (format === 'spreadsheet' && output === undefined)
     throw new Failure('a spreadsheet goes to a file: add -o order.xlsx.');
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
 async function report(

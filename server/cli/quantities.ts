@@ -14,6 +14,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json'] as const;
 
@@ -57,8 +58,6 @@ Examples:
 A file without a job is a library: it is read where a job uses it.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
   if (options.starts === true && options.format === 'json')
@@ -75,10 +74,6 @@ async function quantities(asked: readonly string[], options: QuantitiesOptions):
     );
   [...complaints, ...reading.complaints].forEach(complain);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
 async function report(

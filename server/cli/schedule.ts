@@ -1,6 +1,5 @@
 import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
-import type { Evaluation } from '../../language/paving.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
 import { scheduleCalendar } from '../../language/views/calendar/schedule-calendar.ts';
 import { scheduleCsv } from '../../language/views/csv/schedule-csv.ts';
@@ -15,6 +14,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'calendar'] as const;
 
@@ -52,8 +52,6 @@ Examples:
 Crew, first day and tasks of your own stand in the spec: crew 2, Monday to Friday, begins on 2026-04-13.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function schedule(asked: readonly string[], options: ScheduleOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving schedule terrace.paving');
   if (options.workings === true && options.format !== 'human')
@@ -70,10 +68,6 @@ async function schedule(asked: readonly string[], options: ScheduleOptions): Pro
   }
   await write(report(reading, jobs, asOf, options), options.output);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
 interface Scheduled {

@@ -49,6 +49,16 @@ describe('for a reader', () => {
     expect(out.endsWith('Local codes and licensed practice stand over everything here.\n')).toBe(true);
   });
 
+  test('from whom, of which day each price is, and whether tax is in the sum', () => {
+    const { out } = asked();
+    expect(out).toMatch(/^ {2}Item .* From .* Cost, USD$/m);
+    expect(out).toMatch(/^ {2}crushed-stone .* gravel-pit /m);
+    expect(out).toMatch(
+      /\nPrices\n.*Of the day {2}Holds until\n(?:.*\n)*? {2}crushed-stone +gravel-pit +2026-03-01 +2027-03-01/
+    );
+    expect(out).toContain('Whether tax is in it is not said.');
+  });
+
   test('what has no price is told, and the rest is priced', () => {
     const { out } = asked();
     expect(out).toMatch(/\nWithout a price\n/);

@@ -1,3 +1,4 @@
+import { nameIn, SPIKES } from '../../job/key-names.ts';
 import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
 import { booksIncluded, rulesStanding } from '../../lowering/rule-leads.ts';
@@ -181,8 +182,9 @@ function roleAt({ rule }: Next, { word }: Written): Role {
 function materials(scene: Scene, role: Role): Declared[] {
   // Stone of the base may be the sub-base too, and the other way round.
   const wanted = role === 'base' || role === 'sub-base' ? ['base', 'sub-base'] : [role];
-  const fitting = things(scene, 'material').filter(({ declared: material }) =>
-    rolesOf(material).some(word => wanted.includes(word))
+  const fitting = things(scene, 'material').filter(
+    ({ declared: material }) =>
+      rolesOf(material).some(word => wanted.includes(word)) && material.name !== nameIn(SPIKES)
   );
   return declared(firstOf(fitting, standardMaterial(role, scene.country)));
 }

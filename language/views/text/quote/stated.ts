@@ -1,6 +1,7 @@
+import { nameIn } from '../../../job/key-names.ts';
 import type { MoneyWords } from '../../../job/money-lines.ts';
 import type { Unpriced } from '../../../pricing/cost-line.ts';
-import { dayNumber, dayText } from '../../../measures/days.ts';
+import { lastDay } from '../../../measures/days.ts';
 import { assumedText } from '../assumed-text.ts';
 import { missingText } from '../missing-text.ts';
 import { plainLine } from '../plain-line.ts';
@@ -20,7 +21,7 @@ export function points(sentences: readonly string[]): string[] {
 /** Of whom and of what day the price is, and how long it holds. */
 export function validity({ client, quote }: MoneyWords, currency: string): string[] {
   const dated = quote?.on === undefined ? 'No date is said' : `Dated ${quote.on}`;
-  const days = quote?.validDays?.value;
+  const days = quote?.validDays && Math.floor(quote.validDays.value);
   const holds =
     days === undefined
       ? 'how long it holds is not said'
@@ -31,10 +32,6 @@ export function validity({ client, quote }: MoneyWords, currency: string): strin
   ];
 }
 
-function lastDay(from: string, days: number): string {
-  return dayText(dayNumber(from) + days);
-}
-
 /** What the price leaves out because nothing prices or measures it; reasons are for the one who writes the job. */
 export function notPriced({ job, numbers, costs }: QuoteInput, withReasons: boolean): string[] {
   const shown = withReasons ? costs.unpriced : costs.unpriced.filter(({ inside }) => inside !== true);
@@ -42,12 +39,8 @@ export function notPriced({ job, numbers, costs }: QuoteInput, withReasons: bool
   const { missing } = numbers.quantities;
   const unmeasured = withReasons
     ? missingText(missing, job.missing)
-    : [...new Set(missing.map(key => nameOf(key)))].map(name => `${name}: not measured yet`);
+    : [...new Set(missing.map(key => nameIn(key)))].map(name => `${name}: not measured yet`);
   return points([...shown.map(reason), ...unmeasured]);
-}
-
-function nameOf(key: string): string {
-  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
 }
 
 /** What was taken as so because the job does not say, for quantities; with sources for the one who writes the job. */
