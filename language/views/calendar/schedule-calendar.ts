@@ -42,15 +42,13 @@ export function scheduleCalendar(jobs: readonly CalendarInput[], asOf: string): 
 /** What tells tasks apart also after an edit: those of one's own by their titles, for others may come before them. */
 function marksOf(tasks: readonly Task[]): string[] {
   const counts = new Map<string, number>();
-  return tasks.map(({ id, title }) => {
-    const mark = OWN_TASK.test(id) ? `task ${title}` : id;
+  return tasks.map(({ id, word, title }) => {
+    const mark = word === undefined ? `task ${title}` : id;
     const count = (counts.get(mark) ?? 0) + 1;
     counts.set(mark, count);
     return count === 1 ? mark : `${mark} ${count}`;
   });
 }
-
-const OWN_TASK = /^job\/task-[0-9]+$/;
 
 const PRODUCT = { company: 'paving-job-spec', product: 'schedule', language: 'EN' };
 
