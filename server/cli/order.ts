@@ -59,6 +59,7 @@ Examples:
   paving order --format csv -o order.csv terrace.paving
 
 Prices stand in the spec or in a file that it uses: price washed-sand { bag of 0.5 cu ft for 4.98 USD }.
+In csv, words that a spreadsheet would take for a formula (=, +, - or @ first) have an apostrophe before them.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
 async function order(asked: readonly string[], options: OrderOptions): Promise<void> {

@@ -50,6 +50,8 @@ Examples:
   paving schedule --format csv -o terrace.csv terrace.paving
 
 Crew, first day and tasks of your own stand in the spec: crew 2, Monday to Friday, begins on 2026-04-13.
+In csv, words that a spreadsheet would take for a formula (=, +, - or @ first) have an apostrophe before them.
+In a calendar a task keeps its mark after an edit: an event brought in again stands in the place of the one before.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
 async function schedule(asked: readonly string[], options: ScheduleOptions): Promise<void> {

@@ -118,6 +118,22 @@ describe('as data', () => {
     expect(cents).toBe(Math.round(Number(orderCost.total) * 100));
   });
 
+  test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1'])(
+    'a job called %j is text in table and spreadsheet',
+    async title => {
+      const input = PRICED.replace('job "Back terrace"', `job "${title}"`);
+      const { out } = paving(['order', '--format', 'csv', '--as-of', '2026-04-01', '-'], { input });
+      const rows = parse(out, { bom: true, columns: true }) as Record<string, string>[];
+      expect(rows.map(row => row['Job'])).toEqual(rows.map(() => `'${title.replace('\t', ' ')}`));
+      const file = path.join(mkdtempSync(path.join(tmpdir(), 'order-')), 'order.xlsx');
+      paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], { input });
+      const book = new ExcelJS.Workbook();
+      await book.xlsx.load(readFileSync(file) as unknown as ArrayBuffer);
+      const cell = book.worksheets[0]!.getRow(2).getCell(1);
+      expect([cell.type, String(cell.value).trim()]).toEqual([ExcelJS.ValueType.String, title.trim()]);
+    }
+  );
+
   test('the spreadsheet is read back by another reader: numbers, money and texts', async () => {
     const file = path.join(mkdtempSync(path.join(tmpdir(), 'order-')), 'order.xlsx');
     const { code } = paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], {
