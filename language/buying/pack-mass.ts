@@ -1,6 +1,6 @@
 import type { Given, Key } from '../job/job.ts';
 import type { SoldAs } from '../job/prices.ts';
-import { type Expression, given, multiply, sum } from '../quantities/arithmetic.ts';
+import { type Expression, given, multiply, plainNumber, sum } from '../quantities/arithmetic.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
 import { si } from './used.ts';
 
@@ -22,7 +22,11 @@ export function packMass(way: SoldAs, { thing, step, density, weightOf }: Packed
   if (way.word === 'mixed-pack') return mixedMass(way.holds, weightOf);
   const [measure, holds] = way.word === 'loose' ? [way.per, step] : [way.measure, way.holds];
   if (holds === undefined) return undefined;
-  const held = given(way.word === 'loose' ? 'one step' : 'what one holds', holds, si(measure));
+  // Of what is sold by the piece there is nothing to tell.
+  const held =
+    way.word === 'piece'
+      ? plainNumber(1)
+      : given(way.word === 'loose' ? 'one step' : 'what one holds', holds, si(measure));
   if (measure === 'kg') return held;
   if (measure === 'm3') return isSize(density) ? multiply(held, given('loose density', density, 'kg/m3')) : undefined;
   const weight = measure !== 'piece' || thing === undefined ? undefined : weightOf(thing);
