@@ -77,8 +77,21 @@ async function order(asked: readonly string[], options: OrderOptions): Promise<v
   }
   if (options.format === 'spreadsheet') await writeSpreadsheet(jobs, options.output!);
   else await write(await report(reading, jobs, asOf, options), options.output);
+  for (const job of jobs) tellOldPrices(job, asOf);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
 }
+
+/** Beside the sheet, which may go to others. */
+function tellOldPrices(job: WithJob, asOf: string): void {
+  const old = job.findings.filter(({ id }) => OLD_PRICES.has(id)).length;
+  if (old === 0) return;
+  const [prices, hold] = old === 1 ? ['one price is', 'it'] : [`${old} prices are`, 'they'];
+  complain(
+    `${fileOf(job)}: ${prices} old on ${asOf}; ask whether ${hold} still hold${old === 1 ? 's' : ''}. paving check names them.`
+  );
+}
+
+const OLD_PRICES: ReadonlySet<string> = new Set(['price-past', 'price-old']);
 
 function checkOptions({ format, costs, client, workings, output }: OrderOptions): void {
   if (costs === true && client === true) throw new Failure('--costs and --client are two sheets: ask for one of them.');

@@ -150,6 +150,13 @@ const TAX: Readonly<Record<OrderCost['tax'], string>> = {
   'not-said': 'Whether tax is in it is not said.'
 };
 
+/** `gap`: so much less another order could cost at most. */
+function notSettled(gap: bigint, currency: string): string {
+  return gap > 0n
+    ? `Another order of these packs could cost less, by ${moneyText(gap, currency)} at most: that was not settled.`
+    : 'What bringing some of it costs is not known, so none can be shown to cost least.';
+}
+
 function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[] {
   if (orderCost === undefined) return [];
   const { currency, tax, goods, delivery, total, bound, proven, deposits } = orderCost;
@@ -160,7 +167,7 @@ function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[
     `${money(total)}${part}${brought}. ${TAX[tax]}`,
     proven
       ? 'No order of these packs that covers the need costs less.'
-      : `No order of these packs can cost less than ${money(bound)}; whether one costs less than this was not settled.`,
+      : notSettled(minorOf(total) - minorOf(bound), currency),
     ...(deposits === undefined ? [] : [`Deposits paid with it and given back: ${money(deposits)}.`])
   ];
 }
