@@ -85,9 +85,10 @@ describe.each(FILES)('%s', file => {
       const jobAfter = job === undefined ? undefined : comesTo(paving, job);
       paving.setText(pathOf(file), text);
       expect(after.findings, rewrite.title).toEqual(before.findings);
-      if (jobAfter !== undefined) {
+      // What is rounded in a file without a job may be told in the job: the file alone can't know.
+      if (jobAfter !== undefined && saidRounding(rewrite) === 0) {
         expect(jobAfter.findings, rewrite.title).toEqual(jobBefore!.findings);
-        if (saidRounding(rewrite) === 0) expect(jobAfter.numbers, rewrite.title).toEqual(jobBefore!.numbers);
+        expect(jobAfter.numbers, rewrite.title).toEqual(jobBefore!.numbers);
       }
       if (rewrite.keeps.but?.includes('centre') !== true) {
         expect(after.numbers, rewrite.title).toEqual(before.numbers);
