@@ -128,7 +128,9 @@ function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evalu
   const broken = [...faulty, ...(numbers?.quantities.missing ?? [])].map(thing);
   // Boxes and pits are judged with their area.
   const isJudged = other.severity !== 'error' || /^(?:box|pit):/.test(other.target);
-  return broken.includes(thing(other.target)) || (isJudged && numbers?.quantities.complete !== true);
+  // Two areas are held against each other once both have their shapes.
+  const isOfBroken = other.target.split('+').some(part => broken.includes(thing(part)));
+  return isOfBroken || (isJudged && numbers?.quantities.complete !== true);
 }
 
 /** A thing whose name was overwritten may be used nowhere now: that is told, and true. */
