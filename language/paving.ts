@@ -2,8 +2,9 @@ import type { IntegerSolver } from './buying/integer-solver.ts';
 import { isKnownName } from './lowering/other-names.ts';
 import { exampleFindings } from './examples.ts';
 import { placed } from './findings/placed.ts';
-import type { AcceptedFinding, Finding, Place } from './findings/finding.ts';
-import { pricesMissing } from './findings/prices-missing.ts';
+import type { AcceptedFinding, Finding, Place, RawFinding } from './findings/finding.ts';
+import { priceBelowNought, takesOff } from './findings/price-below-nought.ts';
+import { pricesMissing, pricesWithoutDay } from './findings/prices-missing.ts';
 import { pricesPast } from './findings/prices-past.ts';
 import { setAside } from './findings/set-aside.ts';
 import { toldOnce } from './findings/told-once.ts';
@@ -249,16 +250,26 @@ export class Paving {
     yield;
     const lowered = yield* this.lowered(project, scope);
     yield;
-    const numbers =
-      lowered.job && need === 'numbers' ? yield* computeJob(lowered.job, this.session, scope, this.solver) : undefined;
-    const judged = numbers
-      ? { findings: numbers.findings, missing: numbers.quantities.missing }
+    const isCounted = lowered.job !== undefined && (need === 'numbers' || takesOff(lowered.job));
+    const counted = isCounted ? yield* computeJob(lowered.job!, this.session, scope, this.solver) : undefined;
+    const numbers = need === 'numbers' ? counted : undefined;
+    const judged = counted
+      ? { findings: counted.findings, missing: counted.quantities.missing }
       : lowered.job && (yield* judgeJob(lowered.job, this.session, scope));
     const order = project.texts.map(text => text.file);
     const main = project.main.file;
     const today = this.today();
     const { job } = lowered;
-    const besides = job === undefined ? [] : [...pricesMissing(job), ...pricesPast(job, today), ...doneOutOfTurn(job)];
+    const besides =
+      job === undefined
+        ? []
+        : [
+            ...pricesMissing(job),
+            ...pricesWithoutDay(job),
+            ...pricesPast(job, today),
+            ...(yield* this.belowNought(job, counted, scope)),
+            ...doneOutOfTurn(job)
+          ];
     const variants = variantFaults(yield* this.readVariants(project, scope), lowered.findings);
     const found = [...(judged?.findings ?? []), ...besides].map(raw => placed(raw, lowered, main));
     const sorted =
@@ -282,6 +293,13 @@ export class Paving {
       texts: project.texts.map(text => ({ file: text.file, text: text.parsed.text })),
       lookUps: lowered.lookUps
     };
+  }
+
+  /** The price is worked out here only where something is taken off it. */
+  private *belowNought(job: Job, numbers: JobNumbers | undefined, scope: string): Generator<void, RawFinding[]> {
+    if (numbers === undefined || !takesOff(job)) return [];
+    const { costs } = yield* pricedJob(job, numbers, this.session, scope, this.solver);
+    return costs === undefined ? [] : priceBelowNought(job, costs.price, costs.currency);
   }
 
   /** With what the examples of its rules come to. */

@@ -1,6 +1,7 @@
 import type { Minor } from '../money/money.ts';
-import { covers, wholesIn } from './order-problem.ts';
+import { covers, HAIR, sureBound, wholesIn } from './order-problem.ts';
 import { costAt, isRounded, type PriceRange } from './price-ranges.ts';
+import type { Work } from './work.ts';
 
 /** One way in which one item is sold. */
 export interface Way {
@@ -17,12 +18,6 @@ export interface Cover {
   readonly packs: number;
 }
 
-/** Steps of a search, counted and limited: what is left of them is passed on. */
-export interface Work {
-  steps: number;
-  readonly most: number;
-}
-
 /** A cover and what no cover costs less than; no cover where nothing that is sold holds the item. */
 export interface CoverFound {
   readonly cover?: Cover;
@@ -31,11 +26,23 @@ export interface CoverFound {
   readonly proven: boolean;
 }
 
+/** The cheapest count of one way alone that covers a need, as large as it has to be for its price. */
+export function cheapestAlone(need: number, { holds, ranges }: Way): Omit<Cover, 'counts'> | undefined {
+  let best: Omit<Cover, 'counts'> | undefined;
+  for (const range of ranges) {
+    const packs = Math.max(range.least, wholesIn(need / holds));
+    if (packs > range.most) continue;
+    const cover = { cost: costAt(range, packs), left: Math.max(0, packs * holds - need), packs };
+    if (best === undefined || isBetterCover(cover, best, need)) best = cover;
+  }
+  return best;
+}
+
 /**
  * The cheapest packs that cover a need; of equal cost those with less left over, then the fewest packs. Every count is
  * tried unless what is still to be covered would, even at the best rate of all that is left, cost more than what was found.
  */
-export function cheapestCover(need: number, ways: readonly Way[], work: Work): CoverFound {
+export function* cheapestCover(need: number, ways: readonly Way[], work: Work): Generator<void, CoverFound> {
   const sorted = ways
     .map((way, index) => ({ ...way, index, rate: bestRate(way), rounding: isRounded(way.ranges) ? 0.5 : 0 }))
     .filter(({ ranges }) => ranges.length > 0)
@@ -46,7 +53,7 @@ export function cheapestCover(need: number, ways: readonly Way[], work: Work): C
   const bound = need * first.rate - rest[0]!.rounding;
   const search = new Search(need, sorted, rest, grainsOf(need, sorted), work);
   search.tryAlone();
-  const complete = search.run();
+  const complete = yield* search.run();
   const { best } = search;
   if (best === undefined) return { bound: complete ? Infinity : bound, proven: complete };
   const counts = ways.map(() => 0);
@@ -116,12 +123,6 @@ function commonMeasure(one: number, other: number): number {
   return large < least ? 0 : large;
 }
 
-/** Doubles of bounds may be off by so much of themselves. */
-const ROUNDING = 1e-9;
-
-/** Share of a need that is nothing. */
-const HAIR = 1e-9;
-
 interface SoFar {
   readonly covered: number;
   readonly cost: Minor;
@@ -148,39 +149,37 @@ class Search {
 
   /** Each way by itself, so that the search begins with something to beat. */
   tryAlone(): void {
-    this.#ways.forEach(({ holds, ranges }, at) => {
-      for (const range of ranges) {
-        const count = Math.max(range.least, wholesIn(this.#need / holds));
-        if (count > range.most) continue;
-        this.#counts[at] = count;
-        this.#keep({ cost: costAt(range, count), covered: count * holds, packs: count });
-        this.#counts[at] = 0;
-      }
+    this.#ways.forEach((way, at) => {
+      this.#work.take(way.ranges.length);
+      const alone = cheapestAlone(this.#need, way);
+      if (alone === undefined) return;
+      this.#counts[at] = alone.packs;
+      this.#keep(alone);
+      this.#counts[at] = 0;
     });
   }
 
   /** Whether the search came to its end. */
-  run(): boolean {
+  run(): Generator<void, boolean> {
     return this.#from(0, { covered: 0, cost: 0n, packs: 0 });
   }
 
-  #from(at: number, sofar: SoFar): boolean {
+  *#from(at: number, sofar: SoFar): Generator<void, boolean> {
     const way = this.#ways[at];
-    if (covers(sofar.covered, this.#need)) this.#keep(sofar);
+    if (covers(sofar.covered, this.#need)) this.#keep({ ...sofar, left: Math.max(0, sofar.covered - this.#need) });
     if (way === undefined || covers(sofar.covered, this.#need)) return true;
     const later = this.#rest[at + 1]!.rate;
     const isBetter = ({ each }: PriceRange): boolean => each <= way.holds * later;
     const down = way.ranges.filter(isBetter);
     const up = way.ranges.filter(range => !isBetter(range));
-    return (
-      down.every(range => this.#through(at, range, sofar, -1)) &&
-      this.#with(at, 0, sofar) &&
-      up.every(range => this.#through(at, range, sofar, 1))
-    );
+    for (const range of down) if (!(yield* this.#through(at, range, sofar, -1))) return false;
+    if (!(yield* this.#with(at, 0, sofar))) return false;
+    for (const range of up) if (!(yield* this.#through(at, range, sofar, 1))) return false;
+    return true;
   }
 
   /** All counts of one price; what they can come to at best grows on the way, so the first that is too dear ends it. */
-  #through(at: number, range: PriceRange, sofar: SoFar, by: 1 | -1): boolean {
+  *#through(at: number, range: PriceRange, sofar: SoFar, by: 1 | -1): Generator<void, boolean> {
     const { holds, rounding } = this.#ways[at]!;
     const wanted = wholesIn((this.#need - sofar.covered) / holds);
     const most = Math.min(range.most, Math.max(range.least, wanted));
@@ -192,18 +191,20 @@ class Search {
         packs: sofar.packs + count
       };
       if (!this.#cannotBeat(at + 1, next)) {
-        if (!this.#with(at, count, next)) return false;
+        if (!(yield* this.#with(at, count, next))) return false;
       } else if (count < wanted && this.#isTooDear(at + 1, next, rounding)) return true;
+      else if (!this.#work.take()) return false;
     }
     return true;
   }
 
   /** Goes on with so many packs of a way, which are counted in already. */
-  #with(at: number, count: number, sofar: SoFar): boolean {
-    if (++this.#work.steps > this.#work.most) return false;
+  *#with(at: number, count: number, sofar: SoFar): Generator<void, boolean> {
+    if (!this.#work.take()) return false;
+    if (this.#work.isDue()) yield;
     if (this.#cannotBeat(at + 1, sofar)) return true;
     this.#counts[at] = count;
-    const complete = this.#from(at + 1, sofar);
+    const complete = yield* this.#from(at + 1, sofar);
     this.#counts[at] = 0;
     return complete;
   }
@@ -226,8 +227,7 @@ class Search {
     const { rate, rounding } = this.#rest[at]!;
     const short = this.#short(sofar);
     const relaxed = Number(sofar.cost) + (short > 0 ? short * rate - rounding : 0);
-    const hair = ROUNDING * Math.max(1, relaxed);
-    return Math.ceil((relaxed - hair) / this.#grains.cost) * this.#grains.cost;
+    return Math.ceil(sureBound(relaxed) / this.#grains.cost) * this.#grains.cost;
   }
 
   #short({ covered }: SoFar): number {
@@ -239,8 +239,7 @@ class Search {
     return this.best !== undefined && this.#costAtLeast(at, sofar) - 2 * rounding > Number(this.best.cost);
   }
 
-  #keep({ cost, covered, packs }: SoFar): void {
-    const left = Math.max(0, covered - this.#need);
+  #keep({ cost, left, packs }: Omit<Cover, 'counts'>): void {
     const cover = { counts: [...this.#counts], cost, left, packs };
     if (this.best === undefined || isBetterCover(cover, this.best, this.#need)) this.best = cover;
   }
@@ -250,7 +249,7 @@ function packsAtLeast(packs: number, short: number, holds: number): number {
   return packs + (short > 0 ? wholesIn(short / holds) : 0);
 }
 
-function isBetterCover(one: Cover, other: Cover, need: number): boolean {
+function isBetterCover(one: Omit<Cover, 'counts'>, other: Omit<Cover, 'counts'>, need: number): boolean {
   if (one.cost !== other.cost) return one.cost < other.cost;
   const [less, more] = [need + one.left, need + other.left];
   if (!covers(less, more)) return true;

@@ -1,7 +1,9 @@
 import type { Minor } from '../money/money.ts';
-import { cheapestCover, type CoverFound, type Way, type Work } from './cheapest-cover.ts';
-import { covers, type Pack, wholesIn } from './order-problem.ts';
-import { costAt, isRounded, type PriceRange, priceRanges } from './price-ranges.ts';
+import { cheapestCover, type CoverFound, type Way } from './cheapest-cover.ts';
+import { covers, HAIR, wholesIn } from './order-problem.ts';
+import type { PricedPack } from './priced-problem.ts';
+import { costAt, isRounded, type PriceRange } from './price-ranges.ts';
+import type { Work } from './work.ts';
 
 /** What covers some needs at the least cost of the packs alone, delivery not counted. */
 export interface PacksFound {
@@ -27,20 +29,21 @@ interface Choice {
   readonly packs: number;
 }
 
-/** The least that shares of needs differ by. */
-const HAIR = 1e-9;
-
 /**
  * The cheapest packs for several items. Items that share no pack are chosen by themselves; of packs of several sizes every
  * count is tried that could be of use, and what they leave of each item is covered by itself.
  */
-export function cheapestPacks(needs: readonly number[], packs: readonly Pack[], work: Work): PacksFound {
+export function cheapestPacks(
+  needs: readonly number[],
+  packs: readonly PricedPack[],
+  work: Work
+): Generator<void, PacksFound> {
   return new PackChoice(needs, packs, work).run();
 }
 
 class PackChoice {
   readonly #needs: readonly number[];
-  readonly #packs: readonly Pack[];
+  readonly #packs: readonly PricedPack[];
   readonly #work: Work;
   readonly #ways: readonly (readonly (Way & { readonly index: number })[])[];
   readonly #mixed: readonly Mixed[];
@@ -49,11 +52,11 @@ class PackChoice {
   readonly #known = new Map<string, CoverFound>();
   #best: Choice | undefined;
 
-  constructor(needs: readonly number[], packs: readonly Pack[], work: Work) {
+  constructor(needs: readonly number[], packs: readonly PricedPack[], work: Work) {
     this.#needs = needs;
     this.#packs = packs;
     this.#work = work;
-    const sold = packs.map((pack, index) => ({ ...pack, index, ranges: priceRanges(pack) }));
+    const sold = packs.map((pack, index) => ({ ...pack, index }));
     this.#ways = needs.map((_, item) =>
       sold.flatMap(({ holds, ranges, index }) => {
         const [only, ...others] = holds;
@@ -74,32 +77,50 @@ class PackChoice {
     this.#counts = packs.map(() => 0);
   }
 
-  run(): PacksFound {
-    this.#tryPlain();
-    const complete = this.#from(0, this.#needs, 0n, 0);
+  *run(): Generator<void, PacksFound> {
+    // An item that is sold in no pack.
+    if (!this.#rates.every(Number.isFinite)) return { bound: Infinity, proven: true };
+    yield* this.#tryPlain();
+    const complete = yield* this.#from(0, this.#needs, 0n, 0);
     const best = this.#best;
-    if (best === undefined) return { bound: complete ? Infinity : this.#relaxed(), proven: complete };
-    return { counts: best.counts, bound: complete ? Number(best.cost) : this.#relaxed(), proven: complete };
+    if (best === undefined) return { bound: complete ? Infinity : yield* this.#relaxed(), proven: complete };
+    return { counts: best.counts, bound: complete ? Number(best.cost) : yield* this.#relaxed(), proven: complete };
   }
 
-  /** Without packs of several sizes, and with as many of each as are of use, so that the search begins with something. */
-  #tryPlain(): void {
-    this.#rest(this.#needs, 0n, 0);
-    for (const mixed of this.#mixed) {
+  /**
+   * Without packs of several sizes, with as many of each as are of use, and with one kind of them after the other, which
+   * covers all that they hold: so the search begins with something, and ends with something wherever it is stopped.
+   */
+  *#tryPlain(): Generator<void, void> {
+    yield* this.#rest(this.#needs, 0n, 0);
+    for (const mixed of this.#mixed) yield* this.#tryMany([mixed]);
+    if (this.#mixed.length > 1) yield* this.#tryMany(this.#mixed);
+  }
+
+  /** As many of each kind as are of use behind those before it. */
+  *#tryMany(kinds: readonly Mixed[]): Generator<void, void> {
+    let [short, cost, packs]: [readonly number[], Minor, number] = [this.#needs, 0n, 0];
+    for (const mixed of kinds) {
       const range = mixed.ranges.at(-1);
-      if (range === undefined) continue;
-      const count = Math.max(range.least, usefulCount(mixed, this.#needs));
+      const useful = usefulCount(mixed, short);
+      if (range === undefined || useful === 0) continue;
+      const count = Math.max(range.least, useful);
       this.#counts[mixed.index] = count;
-      this.#rest(shortAfter(mixed, count, this.#needs), costAt(range, count), count);
-      this.#counts[mixed.index] = 0;
+      short = shortAfter(mixed, count, short);
+      cost += costAt(range, count);
+      packs += count;
     }
+    yield* this.#rest(short, cost, packs);
+    for (const { index } of kinds) this.#counts[index] = 0;
   }
 
   /** What no choice costs less than: of items that share a pack the dearest alone, else each by itself. */
-  #relaxed(): number {
-    const rounding = this.#packs.filter(pack => isRounded(priceRanges(pack))).length / 2;
+  *#relaxed(): Generator<void, number> {
+    const rounding = this.#packs.filter(({ ranges }) => isRounded(ranges)).length / 2;
     if (this.#mixed.length > 0) return this.#dearest(this.#needs) - rounding;
-    return this.#needs.reduce((sum, need, item) => sum + this.#alone(item, need).bound, 0);
+    let sum = 0;
+    for (const [item, need] of this.#needs.entries()) sum += (yield* this.#alone(item, need, 1)).bound;
+    return sum;
   }
 
   /** Over all items what one alone costs at least. */
@@ -108,40 +129,38 @@ class PackChoice {
   }
 
   /** Whether the search came to its end. */
-  #from(at: number, short: readonly number[], cost: Minor, packs: number): boolean {
+  *#from(at: number, short: readonly number[], cost: Minor, packs: number): Generator<void, boolean> {
     const mixed = this.#mixed[at];
-    if (mixed === undefined) return this.#rest(short, cost, packs);
-    if (++this.#work.steps > this.#work.most) return false;
+    if (mixed === undefined) return yield* this.#rest(short, cost, packs);
+    if (!this.#work.take()) return false;
     const rounding = this.#packs.length / 2;
     if (this.#best !== undefined && Number(cost) + this.#dearest(short) - rounding > Number(this.#best.cost))
       return true;
     const useful = usefulCount(mixed, short);
-    const tries: { readonly count: number; readonly range?: PriceRange }[] = [{ count: 0 }];
-    for (const range of mixed.ranges)
-      for (let count = range.least; count <= Math.min(range.most, Math.max(range.least, useful)); count++) {
-        if (this.#work.steps + tries.length > this.#work.most) return false;
-        tries.push({ count, range });
+    for (const range of [...mixed.ranges].reverse())
+      for (let count = Math.min(range.most, Math.max(range.least, useful)); count >= range.least; count--) {
+        this.#counts[mixed.index] = count;
+        const paid = cost + costAt(range, count);
+        const complete = yield* this.#from(at + 1, shortAfter(mixed, count, short), paid, packs + count);
+        this.#counts[mixed.index] = 0;
+        if (!complete) return false;
       }
-    for (const { count, range } of tries.reverse()) {
-      this.#counts[mixed.index] = count;
-      const paid = range === undefined ? cost : cost + costAt(range, count);
-      const complete = this.#from(at + 1, shortAfter(mixed, count, short), paid, packs + count);
-      this.#counts[mixed.index] = 0;
-      if (!complete) return false;
-    }
-    return true;
+    return yield* this.#from(at + 1, short, cost, packs);
   }
 
-  #rest(short: readonly number[], paid: Minor, packed: number): boolean {
+  *#rest(short: readonly number[], paid: Minor, packed: number): Generator<void, boolean> {
     const counts = [...this.#counts];
-    let [cost, left, packs, complete] = [paid, 0, packed, true];
+    let [cost, left, packs, complete] = [paid, 0, packed, this.#work.take(short.length)];
+    if (this.#work.isDue()) yield;
     for (const [item, amount] of short.entries()) {
       const need = this.#needs[item]!;
       if (covers(need - amount, need)) {
         left += Math.max(0, -amount) / need;
         continue;
       }
-      const { cover, proven } = this.#alone(item, amount);
+      // Each item has its part of the steps that are left; where packs are mixed, others are still to be tried.
+      const parts = (short.length - item) * (this.#mixed.length > 0 ? 2 : 1);
+      const { cover, proven } = yield* this.#alone(item, amount, 1 / parts);
       complete &&= proven;
       if (cover === undefined) return complete;
       this.#ways[item]!.forEach(({ index }, way) => (counts[index] = cover.counts[way]!));
@@ -154,11 +173,11 @@ class PackChoice {
     return complete;
   }
 
-  #alone(item: number, amount: number): CoverFound {
+  *#alone(item: number, amount: number, part: number): Generator<void, CoverFound> {
     const name = `${item} ${amount.toPrecision(12)}`;
     const known = this.#known.get(name);
     if (known !== undefined) return known;
-    const found = cheapestCover(amount, this.#ways[item]!, this.#work);
+    const found = yield* this.#work.sharing(part, cheapestCover(amount, this.#ways[item]!, this.#work));
     this.#known.set(name, found);
     return found;
   }

@@ -1,10 +1,11 @@
 import type { IntegerModel, IntegerRow, IntegerSolver, SolverLimit } from './integer-solver.ts';
-import { type OrderProblem, wholesIn } from './order-problem.ts';
-import { isRounded, type PriceRange, priceRanges } from './price-ranges.ts';
+import { HAIR, wholesIn } from './order-problem.ts';
+import type { PricedProblem } from './priced-problem.ts';
+import { isRounded, type PriceRange } from './price-ranges.ts';
 import { packsOnLoad, type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
 import type { OrderFound } from './supplier-choice.ts';
 
-/** Enough for any job that was tried, and still a coffee's sip where it is not. */
+/** Enough for any job that was tried; where it is not, the order stands as not proven. */
 const LIMIT: SolverLimit = { nodes: 50_000, seconds: 10 };
 
 /** Hundredths that the solver's doubles may be off by. */
@@ -14,9 +15,11 @@ const SOLVER_ROUNDING = 1e-3;
  * The order by an integer programme, which knows of prices that fall with the count, loads, least orders and free
  * delivery. What it finds is reckoned again from the counts alone: only then does it count. `known` is an order to beat.
  */
-export function integerOrder(problem: OrderProblem, known: ReckonedOrder, solver: IntegerSolver): OrderFound {
+export function integerOrder(problem: PricedProblem, known: ReckonedOrder, solver: IntegerSolver): OrderFound {
   const model = new OrderModel(problem, known);
   const cheapest = solver(model.with(), LIMIT);
+  // The order that is known keeps to the model: a solver that finds none at all goes wrong, and its word does not count.
+  if (cheapest.bound === Infinity || Number.isNaN(cheapest.bound)) return { order: known, bound: 0 };
   const bound = cheapest.bound - model.rounding - SOLVER_ROUNDING;
   const found = model.orderOf(cheapest.values);
   const order = found === undefined || found.cost > known.cost ? known : found;
@@ -56,15 +59,15 @@ interface PricedColumn {
 class OrderModel {
   /** What rounding each line may make an order cheaper than its model. */
   readonly rounding: number;
-  readonly #problem: OrderProblem;
+  readonly #problem: PricedProblem;
   readonly #columns: Column[] = [];
   readonly #rows: IntegerRow[] = [];
   readonly #priced: PricedColumn[] = [];
 
-  constructor(problem: OrderProblem, known: ReckonedOrder) {
+  constructor(problem: PricedProblem, known: ReckonedOrder) {
     this.#problem = problem;
-    const lines = problem.packs.filter(pack => isRounded(priceRanges(pack))).length;
-    this.rounding = (lines + problem.suppliers.filter(({ charge }) => charge.mul(100).d !== 1n).length) / 2;
+    const lines = problem.packs.filter(pack => isRounded(pack.ranges)).length;
+    this.rounding = (lines + problem.suppliers.filter(({ load }) => load.lower !== 1n).length) / 2;
     problem.packs.forEach((_, index) => this.#addPack(index, Number(known.cost)));
     this.#addCovers();
     problem.suppliers.forEach((_, index) => this.#addSupplier(index));
@@ -124,7 +127,7 @@ class OrderModel {
     const { packs, needs } = this.#problem;
     const covering = Math.max(...packs[pack]!.holds.map(({ item, amount }) => wholesIn(needs[item]! / amount)));
     const used: number[] = [];
-    const ranges = priceRanges(packs[pack]!);
+    const { ranges } = packs[pack]!;
     for (const range of ranges) {
       // More of it would cost more than the whole of the order that is known.
       const affordable = range.each > 0 ? Math.floor((worth + 1) / range.each) : Infinity;
@@ -160,20 +163,20 @@ class OrderModel {
           (COVER_SCALE * amount) / need
         ])
       );
-      this.#row(COVER_SCALE * (1 - 1e-10), Infinity, terms);
+      this.#row(COVER_SCALE * (1 - HAIR), Infinity, terms);
     });
   }
 
   #addSupplier(supplier: number): void {
     const terms = this.#problem.suppliers[supplier]!;
-    const { charge, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = terms;
+    const { load, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = terms;
     const own = this.#priced
       .filter(({ pack }) => this.#problem.packs[pack]!.supplier === supplier)
       .map(one => ({ ...one, sold: this.#problem.packs[one.pack]! }));
     const open = this.#column({ cost: 0, most: 1, whole: true });
     const mostLoads = Math.max(1, this.#mostLoads(supplier));
     const loads = this.#column({ cost: 0, most: mostLoads, whole: true });
-    const paid = this.#column({ cost: charge.valueOf() * 100, most: mostLoads, whole: false });
+    const paid = this.#column({ cost: load.each, most: mostLoads, whole: false });
     for (const { count } of own)
       this.#row(-Infinity, 0, [
         [count, 1],
@@ -185,8 +188,8 @@ class OrderModel {
     ]);
     const holdsAtMost = (limit: number | undefined, size: 'mass' | 'volume'): void => {
       if (limit === undefined) return;
-      const sizes = own.map(({ count, sold }): [number, number] => [count, sold[size] / limit]);
-      this.#row(-Infinity, 1e-9, [...sizes, [loads, -1]]);
+      const sizes = own.map(({ count, sold }): [number, number] => [count, (sold[size] / limit) * (1 - HAIR)]);
+      this.#row(-Infinity, HAIR, [...sizes, [loads, -1]]);
     };
     holdsAtMost(loadMass, 'mass');
     holdsAtMost(loadVolume, 'volume');
@@ -198,7 +201,7 @@ class OrderModel {
     const goods = own.map(({ count, range }): [number, number] => [count, range.each]);
     const masses = own.map(({ count, sold }): [number, number] => [count, sold.mass]);
     if (leastOrder !== undefined) this.#row(-this.rounding, Infinity, [...goods, [open, -leastOrder.valueOf() * 100]]);
-    if (leastMass !== undefined) this.#row(-leastMass * 1e-10, Infinity, [...masses, [open, -leastMass]]);
+    if (leastMass !== undefined) this.#row(-leastMass * HAIR, Infinity, [...masses, [open, -leastMass]]);
     const free = this.#column({ cost: 0, most: freeFrom === undefined ? 0 : 1, whole: true });
     if (freeFrom !== undefined) this.#row(-this.rounding, Infinity, [...goods, [free, -freeFrom.valueOf() * 100]]);
     this.#row(0, Infinity, [

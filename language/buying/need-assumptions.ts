@@ -9,7 +9,7 @@ import { rollWidths, rollWidthSold, type SoldBy, type UsedThing } from './used.t
 export function assumptionsOf(
   { key, kind, material, parts, allowances, name }: UsedThing,
   measures: ReadonlySet<SoldBy>,
-  { areas, concrete, prices, system }: Pick<NeedsInputs, 'areas' | 'concrete' | 'prices' | 'system'>
+  { areas, concrete, drains, prices, system }: Pick<NeedsInputs, 'areas' | 'concrete' | 'drains' | 'prices' | 'system'>
 ): string[] {
   const said: string[] = [];
   if (material?.assumed !== undefined) said.push(`${name}: ${material.assumed.because}.`);
@@ -45,6 +45,10 @@ export function assumptionsOf(
     said.push('Curves take the same pieces as straight sides.');
   if (isConcrete && areas.some(({ isBacked }) => isBacked))
     said.push('Concrete behind last courses is not counted: its size is not said.');
+  if (isConcrete)
+    for (const { name: drain, concrete: round, depth } of drains)
+      if (round?.sides === true && depth === undefined)
+        said.push(`Concrete beside ${drain} is counted below it alone: its depth is not said.`);
   return said;
 }
 

@@ -15,7 +15,7 @@ import {
 import type { Book, Page } from '../quantities/page.ts';
 import { assumptionsOf } from './need-assumptions.ts';
 import type { NeedQuantities } from './order-contract.ts';
-import { type SoldBy, SPIKES, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
+import { si, type SoldBy, type UsedInputs, type UsedPart, type UsedThing, usedThings } from './used.ts';
 
 export interface NeedsInputs extends UsedInputs {
   readonly system: System;
@@ -72,17 +72,15 @@ function needOf(thing: UsedThing, at: string, inputs: NeedsInputs, book: Book): 
   };
 }
 
-function si(measure: SoldBy): string {
-  return measure === 'piece' ? '' : measure;
-}
-
 // ---- what the job wants of it ----
 
 function wantedIn(thing: UsedThing, measure: SoldBy, inputs: NeedsInputs, page: Page<'need'>): Expression {
   const parts = thing.used === undefined ? thing.parts.map(({ amounts }) => amounts) : [thing.used];
   const used = page.put('used', total(parts.map(amounts => amounts[measure]!)), si(measure));
   const besides =
-    thing.kind === 'unit' ? unitsBesides(thing, inputs, page) : materialBesides(thing, measure, used, page);
+    thing.kind === 'unit'
+      ? unitsBesides(thing, inputs, page)
+      : materialBesides(thing, measure, used, (key, more) => page.put(key, more, si(measure)));
   const [first, ...others] = besides;
   if (first !== undefined) return page.put('wanted', sum(used, first, ...others), si(measure));
   page.repeat('wanted', used.value);
@@ -99,29 +97,49 @@ function unitsBesides({ name }: UsedThing, { jobUnits }: NeedsInputs, page: Page
   });
 }
 
+/** What its material says of loss and the like; each is put down where it comes up. */
 function materialBesides(
   { allowances, parts }: UsedThing,
   measure: SoldBy,
   used: Expression,
-  page: Page<'need'>
+  put: (key: 'loss' | 'keptBack' | 'moisture' | 'settling', more: Expression) => Expression
 ): Expression[] {
   const { loss, keptBack, moisture, settling } = allowances;
-  const m = si(measure);
   const besides: Expression[] = [];
-  if (isSome(loss)) besides.push(page.put('loss', multiply(used, given('loss', loss, '')), m));
+  if (isSome(loss)) besides.push(put('loss', multiply(used, given('loss', loss, ''))));
   if (isSome(keptBack)) {
     const swept = parts.filter(({ work }) => work === 'joints').map(({ amounts }) => amounts[measure]!);
-    if (swept.length > 0)
-      besides.push(page.put('keptBack', multiply(together(swept), given('kept back', keptBack, '')), m));
+    if (swept.length > 0) besides.push(put('keptBack', multiply(together(swept), given('kept back', keptBack, ''))));
   }
   const bought = sum(used, ...besides);
   if (measure === 'kg' && isSome(moisture))
-    besides.push(page.put('moisture', multiply(bought, given('moisture', moisture, '')), m));
+    besides.push(put('moisture', multiply(bought, given('moisture', moisture, ''))));
   if (measure === 'm3' && isSome(settling)) {
     const share = given('settling', settling, '');
-    besides.push(page.put('settling', multiply(bought, divide(share, subtract(plainNumber(1), share))), m));
+    besides.push(put('settling', multiply(bought, divide(share, subtract(plainNumber(1), share)))));
   }
   return besides;
+}
+
+/**
+ * What the job wants of what was delivered, of all things but units, with what the material says of loss and the like;
+ * undefined where it is not used, or not known in this measure.
+ */
+export function wantedOf(
+  delivered: Pick<Delivered, 'thing' | 'measure'>,
+  things: readonly UsedThing[]
+): Expression | undefined {
+  const measure = delivered.measure === '' ? 'piece' : delivered.measure;
+  const wanted = things
+    .filter(thing => isOf(delivered, thing))
+    .map(thing => {
+      const parts = thing.used === undefined ? thing.parts.map(({ amounts }) => amounts) : [thing.used];
+      const amounts = parts.map(part => part[measure]);
+      if (amounts.includes(undefined)) return undefined;
+      const used = together(amounts as Expression[]);
+      return together([used, ...materialBesides(thing, measure, used, (_, more) => more)]);
+    });
+  return wanted.length === 0 || wanted.includes(undefined) ? undefined : total(wanted as Expression[]);
 }
 
 function isSome(share: Given | undefined): share is Given {
@@ -183,8 +201,8 @@ function toBuyIn(
 }
 
 /** Pieces for curves are not the material's straight ones. */
-function isOf(there: { readonly thing: Key }, { key, kind, material }: UsedThing): boolean {
-  return there.thing === key || (kind === 'spikes' && there.thing === `material:${SPIKES}` && material === undefined);
+function isOf(there: { readonly thing: Key }, { key }: UsedThing): boolean {
+  return there.thing === key;
 }
 
 function amountOf(

@@ -1,11 +1,15 @@
 import Fraction from 'fraction.js';
-import type { Given, Key, Material, System, Unit } from '../job/job.ts';
+import type { Given, Material, System, Unit } from '../job/job.ts';
 import type { Money, PriceList, SoldAs, Supplier, TaxWay } from '../job/prices.ts';
+import { nameIn } from '../job/key-names.ts';
+import type { Expression } from '../quantities/arithmetic.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
 import { exact } from '../money/money.ts';
 import type { Need } from './needs.ts';
 import { type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
-import { type SoldBy, SPIKES } from './used.ts';
+import { type Packed, packMass } from './pack-mass.ts';
+import { priceOn, type TaxBasis, taxBasisOf } from './tax-basis.ts';
+import type { SoldBy } from './used.ts';
 
 /** One way of buying for one item or, of a pack of several sizes, for several. */
 export interface Offer {
@@ -19,6 +23,8 @@ export interface Offer {
   /** What one pack, or one step, holds of each need, in `measure`. */
   readonly holds: readonly { readonly need: number; readonly amount: number; readonly given: Given }[];
   readonly step?: Given;
+  /** kg of one pack, or one step, where it is known. */
+  readonly massOfOne?: Expression;
   /** Price for one pack, or one of `measure` where it is loose, from so many packs or steps on. */
   readonly prices: readonly { readonly from: number; readonly price: Money }[];
 }
@@ -33,6 +39,7 @@ export interface OfferedOrder {
   readonly measures: readonly SoldBy[];
   /** Suppliers that deliver, as in the problem. */
   readonly suppliers: readonly Supplier[];
+  readonly basis: TaxBasis;
   readonly assumptions: readonly string[];
 }
 
@@ -73,8 +80,8 @@ class Offers {
     }));
     const measures = needs.map(need => measureOf(need)!);
     const suppliers = this.#inputs.suppliers.filter(({ delivery }) => delivery !== undefined);
-    const netOf = this.#netOfTax(offers, suppliers);
-    const packs = offers.map(offer => this.#pack(offer, needs, measures, suppliers, netOf));
+    const basis = this.#taxBasis(offers, suppliers);
+    const packs = offers.map(offer => this.#pack(offer, needs, measures, suppliers, basis));
     return {
       problem: {
         needs: needs.map(({ toBuy }, item) => toBuy.get(measures[item]!)!.value),
@@ -84,7 +91,7 @@ class Offers {
           return this.#terms(
             supplier,
             own.every(({ mass }) => mass > 0),
-            netOf
+            basis
           );
         })
       },
@@ -92,6 +99,7 @@ class Offers {
       needs,
       measures,
       suppliers,
+      basis,
       assumptions: [...this.#assumptions]
     };
   }
@@ -112,14 +120,16 @@ class Offers {
         const need = needs.findIndex(({ thing }) => thing.key === unit);
         return need === -1 ? [] : [{ need, amount: count.value, given: count }];
       });
-      const words = `mixed pack of ${way.holds.map(({ unit, count }) => `${count.written} ${nameOf(unit)}`).join(' and ')}`;
-      return holds.length === 0 ? undefined : { ...common, words, measure: 'piece', holds, prices: pricesOf(way, 1) };
+      const words = `mixed pack of ${way.holds.map(({ unit, count }) => `${count.written} ${nameIn(unit)}`).join(' and ')}`;
+      return holds.length === 0
+        ? undefined
+        : { ...common, words, measure: 'piece', holds, prices: pricesOf(way, 1), ...this.#massOf(way) };
     }
     const need = needs.findIndex(one => isSoldFor(list, way, one));
     if (need === -1) return undefined;
     const isLoose = way.word === 'loose';
     const measure = isLoose ? way.per : way.measure;
-    const { name } = needs[need]!.thing;
+    const { name, key, material } = needs[need]!.thing;
     const words = wordsOf(way);
     if (!needs[need]!.toBuy.has(measure)) {
       this.#assumptions.add(`${sentence(words)} of ${name} is left out: ${WHY_NOT[measure]}.`);
@@ -133,7 +143,12 @@ class Offers {
       measure,
       holds: [{ need, amount: given.value, given }],
       ...(isLoose ? { step: given } : {}),
-      prices: pricesOf(way, isLoose ? given.value : 1)
+      prices: pricesOf(way, isLoose ? given.value : 1),
+      ...this.#massOf(way, {
+        thing: key,
+        ...(isLoose ? { step: given } : {}),
+        ...(material?.loose === undefined ? {} : { density: material.loose })
+      })
     };
   }
 
@@ -151,7 +166,7 @@ class Offers {
     needs: readonly Need[],
     measures: readonly SoldBy[],
     suppliers: readonly Supplier[],
-    netOf: (each: Fraction, tax: TaxWay | undefined) => Fraction
+    basis: TaxBasis
   ): Pack {
     const { way, measure, step, supplier } = offer;
     const [first] = offer.holds;
@@ -167,7 +182,7 @@ class Offers {
       }),
       prices: offer.prices.map(({ from, price }) => ({
         from,
-        each: netOf(new Fraction(price.amount).mul(each), offer.tax)
+        each: priceOn(basis, new Fraction(price.amount).mul(each), offer.tax)
       })),
       least: way.least === undefined ? 0 : wholesIn(way.least.value / (step?.value ?? 1)),
       loose: step !== undefined,
@@ -178,35 +193,25 @@ class Offers {
   }
 
   /** kg and m3 loose of one pack; nought where it is not known. */
-  #sizeOf({ way, measure, holds }: Offer, { thing }: Need): { readonly mass: number; readonly volume: number } {
+  #sizeOf(offer: Offer, { thing }: Need): { readonly mass: number; readonly volume: number } {
+    const { measure, massOfOne, holds } = offer;
     const [{ amount }] = holds as readonly [Offer['holds'][number]];
     const density = isSize(thing.material?.loose) ? thing.material.loose.value : undefined;
-    const told = way.weight?.value;
-    if (measure === 'kg') return { mass: told ?? amount, volume: density === undefined ? 0 : amount / density };
-    if (measure === 'm3') return { mass: told ?? (density === undefined ? 0 : amount * density), volume: amount };
-    if (told !== undefined) return { mass: told, volume: 0 };
-    if (way.word === 'mixed-pack')
-      return { mass: this.#massOf(way.holds.map(({ unit, count }) => ({ unit, count: count.value }))), volume: 0 };
-    return { mass: measure === 'piece' ? this.#massOf([{ unit: thing.key, count: amount }]) : 0, volume: 0 };
+    const volume = measure === 'm3' ? amount : measure === 'kg' && density !== undefined ? amount / density : 0;
+    return { mass: massOfOne?.value ?? 0, volume };
   }
 
-  #massOf(pieces: readonly { readonly unit: Key; readonly count: number }[]): number {
-    const masses = pieces.map(({ unit, count }) => {
-      const weight = this.#inputs.units.find(({ key }) => key === unit)?.weight;
-      return weight === undefined ? undefined : weight.value * count;
-    });
-    return masses.every(mass => mass !== undefined) ? masses.reduce((sum, mass) => sum + mass, 0) : 0;
+  #massOf(way: SoldAs, more: Omit<Packed, 'weightOf'> = {}): Pick<Offer, 'massOfOne'> {
+    const { units } = this.#inputs;
+    const massOfOne = packMass(way, { ...more, weightOf: unit => units.find(({ key }) => key === unit)?.weight });
+    return massOfOne === undefined ? {} : { massOfOne };
   }
 
   // ---- suppliers ----
 
-  #terms(
-    { name, delivery, tax }: Supplier,
-    isWeighed: boolean,
-    netOf: (each: Fraction, tax: TaxWay | undefined) => Fraction
-  ): Terms {
+  #terms({ name, delivery, tax }: Supplier, isWeighed: boolean, basis: TaxBasis): Terms {
     const { charge, loadMass, loadVolume, leastOrder, leastMass, freeFrom } = delivery!;
-    const money = (amount: Money): Fraction => netOf(new Fraction(amount.amount), tax);
+    const money = (amount: Money): Fraction => priceOn(basis, new Fraction(amount.amount), tax);
     if (leastMass !== undefined && !isWeighed)
       this.#assumptions.add(
         `The least order of ${name} is told by weight, and not all weights are known: not checked.`
@@ -222,23 +227,21 @@ class Offers {
   }
 
   /** Prices with and without tax are compared without it. */
-  #netOfTax(
-    offers: readonly Offer[],
-    suppliers: readonly Supplier[]
-  ): (each: Fraction, tax: TaxWay | undefined) => Fraction {
+  #taxBasis(offers: readonly Offer[], suppliers: readonly Supplier[]): TaxBasis {
     const charging = suppliers.filter(({ delivery }) => delivery?.charge !== undefined);
-    const ways = new Set([...offers, ...charging].map(({ tax }) => tax ?? 'added'));
-    if (ways.size < 2) return each => each;
-    const { taxRate } = this.#inputs;
-    if (taxRate === undefined) {
+    const basis = taxBasisOf(
+      [...offers, ...charging].map(({ tax }) => tax),
+      this.#inputs.taxRate
+    );
+    if (basis.takenOff !== undefined)
+      this.#assumptions.add(
+        `Some prices have tax in them and some not: all stand here without, ${basis.takenOff.written} taken off those that have it in.`
+      );
+    else if (basis.isMixed)
       this.#assumptions.add(
         'Some prices have tax in them and some not; the job says no tax, so they are compared as they stand.'
       );
-      return each => each;
-    }
-    this.#assumptions.add(`Prices with tax and without are compared without, at ${taxRate.written}.`);
-    const share = exact(taxRate.value).add(1);
-    return (each, tax) => (tax === 'included' ? each.div(share) : each);
+    return basis;
   }
 }
 
@@ -252,7 +255,6 @@ const SAME_LENGTH = 1e-6;
 
 /** Whether a way of selling is of a need: of an edging with pieces for curves by the length of the piece. */
 function isSoldFor(list: PriceList, way: SoldAs, { thing }: Need): boolean {
-  if (thing.kind === 'spikes') return list.name === SPIKES;
   if (thing.material === undefined || thing.material.curvePieces === undefined) return list.thing === thing.key;
   if (list.thing !== thing.material.key || thing.kind === 'material') return list.thing === thing.key;
   return isCurvePiece(way, thing.material) === (thing.kind === 'curve-pieces');
@@ -300,10 +302,6 @@ function pricesOf({ price, breaks }: SoldAs, step: number): Offer['prices'] {
     { from: 1, price },
     ...breaks.map(one => ({ from: Math.max(1, wholesIn(one.from.value / step)), price: one.price }))
   ];
-}
-
-function nameOf(key: Key): string {
-  return key.replace(/^.*:/, '');
 }
 
 /** How it is sold, as a person would say it. */

@@ -1,6 +1,7 @@
 import type { Key } from '../job/job.ts';
-import type { TaxWay } from '../job/prices.ts';
 import type { NumbersOf } from '../quantities/catalogue.ts';
+import type { Refusal } from './reckoned-order.ts';
+import type { TaxIn, TaxInSum } from './tax-basis.ts';
 import type { NeedWork, SoldBy, UsedThing } from './used.ts';
 
 /** An amount of money for the JSON: `1234.56`. */
@@ -36,7 +37,8 @@ export interface SoldWords {
   readonly sold: Key;
   readonly measure: SoldBy;
   readonly supplier?: Key;
-  readonly tax?: TaxWay;
+  /** Whether tax is in the cost; absent: not said. */
+  readonly tax?: TaxIn;
 }
 
 /** The need covered in one way alone. */
@@ -45,6 +47,8 @@ export interface ChoiceQuantities extends NumbersOf<'choice'>, SoldWords {
   readonly cost: Decimal;
   /** What bringing this alone costs, where its supplier tells. */
   readonly delivery?: Decimal;
+  /** Its supplier brings no such order, and why. */
+  readonly notTaken?: Refusal;
 }
 
 /** A line of the order: packs of one kind for one item. Of a pack of several sizes each item has a line, the first with its cost. */
@@ -54,7 +58,8 @@ export interface OrderQuantities extends NumbersOf<'order'>, Omit<SoldWords, 'me
   readonly needMeasure: SoldBy;
   /** Absent on further lines of a pack of several sizes. */
   readonly cost?: Decimal;
-  /** For pallets and bags, given back; no part of the cost. */
+  readonly priced?: PriceSource;
+  /** For pallets and bags, given back, as written; no part of the cost. */
   readonly deposit?: Decimal;
   /** No cheaper order covers what is bought together with it. */
   readonly proven: boolean;
@@ -69,11 +74,20 @@ export interface DeliveryChargeQuantities extends NumbersOf<'delivery-charge'> {
   /** What is bought there. */
   readonly goods: Decimal;
   readonly cost: Decimal;
-  readonly tax?: TaxWay;
+  readonly tax?: TaxIn;
+}
+
+/** Of which day a price is, as `2026-03-01`, until which day it holds, and who says so: as far as it is told. */
+export interface PriceSource {
+  readonly on?: string;
+  readonly until?: string;
+  readonly accordingTo?: string;
 }
 
 export interface OrderCost {
   readonly currency: string;
+  /** Whether tax is in all of these sums. */
+  readonly tax: TaxInSum;
   readonly goods: Decimal;
   readonly delivery: Decimal;
   readonly total: Decimal;

@@ -34,28 +34,38 @@ export function* orderOfJob(
     system: job.system,
     ...(currency === undefined ? {} : { currency }),
     ...(money.tax === undefined ? {} : { taxRate: money.tax }),
-    areas: sorted.map(orderArea),
+    ...materialInputs(job, sorted),
     units: [...new Map(sorted.flatMap(({ area }) => unitsOf(area)).map(unit => [unit.key, unit])).values()],
     jobUnits: units,
     trays: traysOf(job.boxes, results),
-    drains: job.drains.map(({ key, name, area = drainedArea(key, sorted), line, width, depth, concrete }) => ({
+    delivered: job.log.flatMap(entry => (entry.kind === 'delivered' ? [entry] : [])),
+    stock: job.stock,
+    suppliers: job.suppliers,
+    solves: solver !== undefined
+  };
+  const { quantities, workings } = yield* recall(memory, 'order', [job.key], inputs, () => orderStage(inputs, solver));
+  return { quantities: placed(quantities, places), workings: () => withAreasAt(places, workings()) };
+}
+
+/** What all that is used besides units hangs on; areas in the order of their keys. */
+export function materialInputs(
+  { drains, concrete, prices }: Job,
+  sorted: readonly AreaResult[]
+): Pick<OrderInputs, 'areas' | 'drains' | 'concrete' | 'prices'> {
+  return {
+    areas: sorted.map(orderArea),
+    drains: drains.map(({ key, name, area = drainedArea(key, sorted), line, width, depth, concrete: surround }) => ({
       key,
       name,
       ...(area === undefined ? {} : { area }),
       ...(line === undefined ? {} : { line }),
       ...(width === undefined ? {} : { width }),
       ...(depth === undefined ? {} : { depth }),
-      ...(concrete === undefined ? {} : { concrete })
+      ...(surround === undefined ? {} : { concrete: surround })
     })),
-    concrete: job.concrete,
-    delivered: job.log.flatMap(entry => (entry.kind === 'delivered' ? [entry] : [])),
-    stock: job.stock,
-    prices: job.prices,
-    suppliers: job.suppliers,
-    solves: solver !== undefined
+    concrete,
+    prices
   };
-  const { quantities, workings } = yield* recall(memory, 'order', [job.key], inputs, () => orderStage(inputs, solver));
-  return { quantities: placed(quantities, places), workings: () => withAreasAt(places, workings()) };
 }
 
 /** The first area that a drain stands in or along. */

@@ -37,8 +37,19 @@ export interface Terms {
   readonly freeFrom?: Fraction;
 }
 
-/** Share of a need, of a load: conversions and sums of doubles miss no more than this, and nothing is bought for it. */
-const HAIR = 1e-9;
+/**
+ * Share of a need, of a load, of what is left over: conversions and sums of doubles miss no more than this, and nothing is
+ * bought for it. The model of the solver allows the same, so that what covers a need here covers it there.
+ */
+export const HAIR = 1e-9;
+
+/** What no order costs less than is a sum of doubles: it may be off by so much of itself. */
+const ROUNDING = 1e-9;
+
+/** A bound in hundredths, less what its doubles may be off by. */
+export function sureBound(bound: number): number {
+  return bound - ROUNDING * Math.max(1, Math.abs(bound));
+}
 
 /** Whether an amount covers a need, but for a hair. */
 export function covers(amount: number, need: number): boolean {

@@ -1,11 +1,12 @@
 import type { Minor } from '../money/money.ts';
-import type { Work } from './cheapest-cover.ts';
 import { cheapestPacks } from './cheapest-packs.ts';
 import { integerOrder } from './integer-order.ts';
 import type { IntegerSolver } from './integer-solver.ts';
-import type { OrderProblem, Pack } from './order-problem.ts';
-import { type ReckonedDelivery, type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
+import { covers, type OrderProblem, sureBound, wholesIn } from './order-problem.ts';
+import { type PricedPack, pricedProblem, type PricedProblem } from './priced-problem.ts';
+import { amountsOf, type ReckonedDelivery, type ReckonedOrder, reckonedOrder } from './reckoned-order.ts';
 import { chosenSuppliers } from './supplier-choice.ts';
+import { Work } from './work.ts';
 
 /** What to buy of everything, part by part: parts share no pack and no delivery. */
 export interface Order {
@@ -36,23 +37,29 @@ export interface OrderPart {
   readonly notBrought?: true;
 }
 
-/** Steps of the searches for one part: some tenths of a second. */
+/**
+ * Steps of all that is searched and reckoned for one part, some tenths of a second: an editor works the order out again
+ * after each pause in typing. What is left open then is told as not proven, with its bound.
+ */
 const MOST_STEPS = 200_000;
 
 /**
- * The cheapest order that covers every need, delivery included; each item is sold in one pack at least. Packs alone are
+ * The cheapest order that covers every need, delivery included. An item that is sold in no pack is left out, as what is
+ * not brought. Gives way between steps, so that whoever waits can drop the rest. Packs alone are
  * searched through. Where deliveries couple items and the bound of their relaxation leaves it open whether something is
  * cheaper, the solver, if there is one, decides it or tells how far it came.
  */
-export function cheapestOrder(problem: OrderProblem, solver?: IntegerSolver): Order {
+export function* cheapestOrder(asked: OrderProblem, solver?: IntegerSolver): Generator<void, Order> {
+  const problem = pricedProblem(asked);
   const counts = problem.packs.map(() => 0);
   const costs = problem.packs.map(() => 0n);
   const deliveries: ReckonedDelivery[] = problem.suppliers.map(() => NOT_DELIVERING);
   const left = problem.needs.map(() => 0);
   let steps = 0;
-  const parts = partsOf(problem).map(part => {
-    const work = { steps: 0, most: MOST_STEPS };
-    const { order, ...found } = orderOfPart(partProblem(problem, part), work, solver);
+  const parts: OrderPart[] = [];
+  for (const part of partsOf(problem)) {
+    const work = new Work(MOST_STEPS);
+    const { order, ...found } = yield* orderOfPart(partProblem(problem, part), work, solver);
     steps += work.steps;
     part.packs.forEach((pack, at) => {
       counts[pack] = order.counts[at]!;
@@ -60,8 +67,9 @@ export function cheapestOrder(problem: OrderProblem, solver?: IntegerSolver): Or
     });
     part.suppliers.forEach((supplier, at) => (deliveries[supplier] = order.deliveries[at] ?? NOT_DELIVERING));
     part.items.forEach((item, at) => (left[item] = order.left[at]!));
-    return { ...part, ...found, cost: order.cost };
-  });
+    parts.push({ ...part, ...found, cost: order.cost });
+    yield;
+  }
   const cost = parts.reduce((sum, part) => sum + part.cost, 0n);
   return { counts, costs, deliveries, left, cost, parts, steps };
 }
@@ -74,11 +82,16 @@ interface PartFound extends Pick<OrderPart, 'bound' | 'proven' | 'notBrought'> {
   readonly order: ReckonedOrder;
 }
 
-function orderOfPart(problem: OrderProblem, work: Work, solver: IntegerSolver | undefined): PartFound {
-  if (problem.suppliers.length === 0) return withoutDelivery(problem, work);
-  const { order, bound } = chosenSuppliers(problem, work);
+function* orderOfPart(
+  problem: PricedProblem,
+  work: Work,
+  solver: IntegerSolver | undefined
+): Generator<void, PartFound> {
+  if (problem.packs.length === 0) return { order: NOTHING, bound: 0n, proven: false, notBrought: true };
+  if (problem.suppliers.length === 0) return yield* withoutDelivery(problem, work);
+  const { order, bound } = yield* chosenSuppliers(problem, work);
   if (order === undefined) {
-    const bare = withoutDelivery({ ...problem, suppliers: [], packs: problem.packs.map(unsupplied) }, work);
+    const bare = yield* withoutDelivery({ ...problem, suppliers: [], packs: problem.packs.map(unsupplied) }, work);
     return { ...bare, proven: false, notBrought: true };
   }
   if (provenBy(bound, order.cost) || solver === undefined) return known(order, bound);
@@ -86,18 +99,41 @@ function orderOfPart(problem: OrderProblem, work: Work, solver: IntegerSolver | 
   return known(solved.order ?? order, Math.max(bound, solved.bound));
 }
 
-function withoutDelivery(problem: OrderProblem, work: Work): PartFound {
-  const { counts, bound, proven } = cheapestPacks(problem.needs, problem.packs, work);
-  const order = counts && reckonedOrder(problem, counts);
-  if (order === undefined) throw new Error('An item is sold in no pack');
+/** An item that is sold in no pack. */
+const NOTHING: ReckonedOrder = { counts: [], costs: [], deliveries: [], cost: 0n, left: [0] };
+
+function* withoutDelivery(problem: PricedProblem, work: Work): Generator<void, PartFound> {
+  const {
+    counts = problem.packs.map(() => 0),
+    bound,
+    proven
+  } = yield* cheapestPacks(problem.needs, problem.packs, work);
+  const order = reckonedOrder(problem, counts);
+  if (order === undefined) return known(reckonedOrder(problem, enough(problem, counts))!, bound);
   return proven ? { order, bound: order.cost, proven } : known(order, bound);
 }
 
-function unsupplied({ supplier: _supplier, ...pack }: Pack): Pack {
+/** With more of the first pack that holds an item, where the last digit of a sum leaves it short. */
+function enough(problem: PricedProblem, counts: readonly number[]): number[] {
+  const { needs, packs } = problem;
+  const more = [...counts];
+  for (const [item, need] of needs.entries()) {
+    const index = packs.findIndex(({ holds }) => holds.some(hold => hold.item === item));
+    const { amount } = packs[index]!.holds.find(hold => hold.item === item)!;
+    for (let had = 0; !covers((had = amountsOf(problem, more)[item]!), need);)
+      more[index] = Math.max(
+        packs[index]!.ranges[0]!.least,
+        more[index]! + Math.max(1, wholesIn((need - had) / amount))
+      );
+  }
+  return more;
+}
+
+function unsupplied({ supplier: _supplier, ...pack }: PricedPack): PricedPack {
   return pack;
 }
 
-/** Hundredths are whole: an order is the cheapest where the bound leaves no whole hundredth below its cost. */
+/** Hundredths are whole: an order is the cheapest where the bound leaves none below its cost. */
 function provenBy(bound: number, cost: Minor): boolean {
   return wholeAbove(bound) >= cost;
 }
@@ -107,11 +143,12 @@ function known(order: ReckonedOrder, bound: number): PartFound {
   return { order, bound: proven ? order.cost : wholeAbove(bound), proven };
 }
 
+/** A bound that is no number, or without end, tells nothing of an order that is known. */
 function wholeAbove(bound: number): Minor {
-  return BigInt(Math.max(0, Math.ceil(bound - 1e-6 * Math.max(1, Math.abs(bound) * 1e-6))));
+  return Number.isFinite(bound) ? BigInt(Math.max(0, Math.ceil(sureBound(bound)))) : 0n;
 }
 
-function partProblem({ needs, packs, suppliers }: OrderProblem, part: Together): OrderProblem {
+function partProblem({ needs, packs, suppliers }: PricedProblem, part: Together): PricedProblem {
   const places = new Map(part.items.map((item, at) => [item, at]));
   return {
     needs: part.items.map(item => needs[item]!),
@@ -125,7 +162,7 @@ function partProblem({ needs, packs, suppliers }: OrderProblem, part: Together):
 }
 
 /** Items that share a pack or a supplier, directly or through others. */
-function partsOf({ needs, packs }: OrderProblem): Together[] {
+function partsOf({ needs, packs }: PricedProblem): Together[] {
   const parts: Together[] = [];
   const taken = new Set<number>();
   for (const first of needs.keys()) {

@@ -1,6 +1,7 @@
-import { amountOf, type Minor, rounded } from '../money/money.ts';
-import { covers, type OrderProblem, type Pack, type Terms, wholesIn } from './order-problem.ts';
-import { costOfPacks, priceRanges } from './price-ranges.ts';
+import type { Minor } from '../money/money.ts';
+import { covers, HAIR, type Pack, type Terms, wholesIn } from './order-problem.ts';
+import type { PricedProblem, PricedTerms } from './priced-problem.ts';
+import { costAt, costOfPacks } from './price-ranges.ts';
 
 /** What an order comes to: the packs line by line, and bringing them. */
 export interface ReckonedOrder {
@@ -24,19 +25,18 @@ export interface ReckonedDelivery {
 }
 
 /** What an order comes to; undefined where it covers some need not wholly, or no supplier would take it. */
-export function reckonedOrder(problem: OrderProblem, counts: readonly number[]): ReckonedOrder | undefined {
+export function reckonedOrder(problem: PricedProblem, counts: readonly number[]): ReckonedOrder | undefined {
   const { needs, packs, suppliers } = problem;
-  const costs = packs.map((pack, index) => costOfPacks(priceRanges(pack), counts[index]!));
+  const costs = packs.map((pack, index) => costOfPacks(pack.ranges, counts[index]!));
   if (!costs.every(cost => cost !== undefined)) return undefined;
-  const had = needs.map(() => 0);
-  packs.forEach(({ holds }, index) => holds.forEach(({ item, amount }) => (had[item]! += amount * counts[index]!)));
+  const had = amountsOf(problem, counts);
   if (needs.some((need, item) => !covers(had[item]!, need))) return undefined;
-  const deliveries = suppliers.map((terms, supplier) => {
-    const ordered = packs.flatMap((pack, index) =>
-      pack.supplier === supplier ? [{ pack, count: counts[index]!, cost: costs[index]! }] : []
-    );
-    return deliveryOf(terms, ordered);
+  const ordered: Ordered[][] = suppliers.map(() => []);
+  packs.forEach((pack, index) => {
+    if (pack.supplier === undefined || counts[index] === 0) return;
+    ordered[pack.supplier]!.push({ pack, count: counts[index]!, cost: costs[index]! });
   });
+  const deliveries = suppliers.map((terms, supplier) => deliveryOf(terms, ordered[supplier]!));
   if (!deliveries.every(delivery => delivery !== undefined)) return undefined;
   return {
     counts,
@@ -45,6 +45,13 @@ export function reckonedOrder(problem: OrderProblem, counts: readonly number[]):
     cost: [...costs, ...deliveries.map(({ cost }) => cost)].reduce((sum, cost) => sum + cost, 0n),
     left: needs.map((need, item) => (covers(need, had[item]!) ? 0 : Math.max(0, had[item]! - need)))
   };
+}
+
+/** By item, what so many packs hold. */
+export function amountsOf({ needs, packs }: PricedProblem, counts: readonly number[]): number[] {
+  const had = needs.map(() => 0);
+  packs.forEach(({ holds }, index) => holds.forEach(({ item, amount }) => (had[item]! += amount * counts[index]!)));
+  return had;
 }
 
 interface Ordered {
@@ -56,17 +63,25 @@ interface Ordered {
 const NOTHING: ReckonedDelivery = { goods: 0n, mass: 0, volume: 0, loads: 0, cost: 0n };
 
 /** What one supplier brings; undefined where that is less than the least order, or a pack is too much for any load. */
-export function deliveryOf(terms: Terms, ordered: readonly Ordered[]): ReckonedDelivery | undefined {
+export function deliveryOf(terms: PricedTerms, ordered: readonly Ordered[]): ReckonedDelivery | undefined {
   if (ordered.every(({ count }) => count === 0)) return NOTHING;
   const goods = ordered.reduce((sum, { cost }) => sum + cost, 0n);
   const mass = ordered.reduce((sum, { pack, count }) => sum + pack.mass * count, 0);
   const volume = ordered.reduce((sum, { pack, count }) => sum + pack.volume * count, 0);
   const loads = loadsOf(terms, { mass, volume }, ordered);
   if (!Number.isFinite(loads)) return undefined;
-  if (terms.leastOrder !== undefined && amountOf(goods).compare(terms.leastOrder) < 0) return undefined;
+  if (terms.leastGoods !== undefined && goods < terms.leastGoods) return undefined;
   if (terms.leastMass !== undefined && !covers(mass, terms.leastMass)) return undefined;
-  const isFree = terms.freeFrom !== undefined && amountOf(goods).compare(terms.freeFrom) >= 0;
-  return { goods, mass, volume, loads, cost: isFree ? 0n : rounded(terms.charge.mul(loads)) };
+  const isFree = terms.freeGoods !== undefined && goods >= terms.freeGoods;
+  return { goods, mass, volume, loads, cost: isFree ? 0n : costAt(terms.load, loads) };
+}
+
+/** Why an order is not brought: it is less than the least, or a pack of it is too much for any load. */
+export type Refusal = 'least-order' | 'load';
+
+/** Of an order that {@link deliveryOf} has nothing for. */
+export function refusalOf(terms: Terms, ordered: readonly Pick<Ordered, 'pack'>[]): Refusal {
+  return ordered.some(({ pack }) => packsOnLoad(terms, pack) === 0) ? 'load' : 'least-order';
 }
 
 /**
@@ -99,6 +114,6 @@ export function packsOnLoad(
 ): number {
   if (loose) return Infinity;
   const most = (limit: number | undefined, one: number): number =>
-    limit === undefined || one === 0 ? Infinity : Math.floor((limit / one) * (1 + 1e-9));
+    limit === undefined || one === 0 ? Infinity : Math.floor((limit / one) * (1 + HAIR));
   return Math.min(most(loadMass, mass), most(loadVolume, volume));
 }

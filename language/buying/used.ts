@@ -1,26 +1,22 @@
 import type { Drain } from '../job/heights.ts';
 import type { Given, Key, Material, Unit } from '../job/job.ts';
+import { nameIn, SPIKES } from '../job/key-names.ts';
 import type { Allowances, PriceList, Stock } from '../job/prices.ts';
-import {
-  divide,
-  type Expression,
-  given,
-  leaf,
-  measured,
-  multiply,
-  plainNumber,
-  subtract,
-  sum
-} from '../quantities/arithmetic.ts';
+import { divide, type Expression, given, leaf, multiply, subtract, sum } from '../quantities/arithmetic.ts';
 import type { NumbersOf } from '../quantities/catalogue.ts';
 import { isSize } from '../quantities/layer-volumes.ts';
 import type { Tray } from '../quantities/boxes.ts';
 import { looseVolumeOf } from '../quantities/loose-volume.ts';
-import { distance } from '../geometry/index.ts';
+import { drainConcrete } from '../quantities/drain-concrete.ts';
 import type { OrderArea } from './order-area.ts';
 
 /** In what things are sold: SI, volumes loose. */
 export type SoldBy = Stock['measure'];
+
+/** As workings name it: pieces are counted. */
+export function si(measure: SoldBy): string {
+  return measure === 'piece' ? '' : measure;
+}
 
 /** What a need is for, by the words of the trade. */
 export type NeedWork =
@@ -232,7 +228,8 @@ function addEdging(gathered: Gathered, area: OrderArea, index: number, at: strin
   }
   if (spikes !== undefined) {
     const piece = leaf(`spikes of ${area.name}`, spikes, '', { pointer: `${pointer}/spikes` });
-    gathered.add({ key: `${material.key}/spikes`, name: SPIKES, kind: 'spikes' }, { ...place, amounts: { piece } });
+    // One kind fits all edging: boxes are rounded over the job.
+    gathered.add({ key: SPIKES, name: nameIn(SPIKES), kind: 'spikes' }, { ...place, amounts: { piece } });
   }
   if (volume !== undefined) {
     const placed = leaf(`concrete of ${area.name}`, volume, 'm3', { pointer: `${pointer}/concreteVolume` });
@@ -248,9 +245,6 @@ function lengthSold({ key, curvePieces }: Material, prices: readonly PriceList[]
     .filter(({ value }) => value !== curvePieces?.value);
   return new Set(sold.map(({ value }) => value)).size === 1 ? sold[0] : undefined;
 }
-
-/** What goes with an edging, and may have a price under this name. */
-export const SPIKES = 'spikes';
 
 function curvePiecesOf(material: Material): Omit<UsedThing, 'parts' | 'allowances'> {
   return {
@@ -276,16 +270,10 @@ function concreteAmounts(placed: Expression, material: Material): UsedPart['amou
   });
 }
 
-/** Concrete below a channel, and at its sides to its full depth. */
 function addSurround(gathered: Gathered, drain: UsedInputs['drains'][number], material: Material): void {
-  const { key, name, area, line, width, depth, concrete } = drain;
-  if (line === undefined || width === undefined || concrete === undefined) return;
-  const thick = given(`concrete round ${name}`, concrete.below, 'm');
-  const across = given(`width of ${name}`, width, 'm');
-  const beside = concrete.sides && depth !== undefined;
-  const below = multiply(beside ? sum(across, thick, thick) : across, thick);
-  const section = beside ? sum(below, multiply(plainNumber(2), thick, given(`depth of ${name}`, depth, 'm'))) : below;
-  const length = measured(`length of ${name}`, distance(line.from, line.to), 'm', key);
-  const amounts = concreteAmounts(multiply(section, length), material);
+  const { key, area } = drain;
+  const volume = drainConcrete(drain);
+  if (volume === undefined) return;
+  const amounts = concreteAmounts(volume, material);
   gathered.add(ofMaterial(material), { ...(area === undefined ? {} : { area }), drain: key, work: 'drains', amounts });
 }

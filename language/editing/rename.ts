@@ -11,7 +11,7 @@ import { LineStarts } from '../syntax/line-starts.ts';
 import type { Parse } from '../syntax/parse.ts';
 import { NAME } from '../syntax/patterns.ts';
 import { nameAmong, placeOfDeclaration } from './names-at.ts';
-import { looksThatMayName, placesInAll } from './references.ts';
+import { looksThatMayName, type Namesakes, namesakesOf, placesInAll } from './references.ts';
 import { areAmountsSame, changed, firstDifference, type Difference } from './same-meaning.ts';
 import { endOf, startOf } from './words.ts';
 
@@ -52,22 +52,30 @@ export function* renamed(
   if ('refused' in found) return found;
   const { declared } = found;
   if (name === declared.name) return { changes: [] };
-  const seeing = [...looksThatMayName(looks, declared)];
-  const clash = noName(name) ?? taken(seeing, declared, name);
+  const { things, shipped } = namesakesOf(looks, declared);
+  if (shipped !== undefined) return { refused: alsoShipped(shipped, declared) };
+  yield;
+  const seeing = [...looksThatMayName(looks, ...things)];
+  const clash = noName(name) ?? things.map(thing => taken(seeing, thing, name)).find(one => one !== undefined);
   if (clash !== undefined) return { refused: clash };
   yield;
-  const places = placesInAll(looks, declared);
+  const places = placesInAll(looks, ...things);
   yield;
   const unread = unreadName(seeing, declared.name, places);
   if (unread !== undefined) return { refused: unread };
   const texts = yield* changed(seeing, places, name, parse);
   const difference = yield* firstDifference(seeing, texts, places, name);
   if (difference !== undefined) return { refused: differenceInWords(difference, name) };
-  if (standsOverShipped(look, declared) && !(yield* areAmountsSame(seeing, texts)))
+  if (things.some(thing => standsOverShipped(look, thing)) && !(yield* areAmountsSame(seeing, texts)))
     return {
       refused: `\`${declared.name}\` stands in the place of what ships by that name. Under another name numbers of the job would change.`
     };
   return { changes: places.map(({ place }): TextChange => ({ place, text: name })) };
+}
+
+function alsoShipped({ at, job }: NonNullable<Namesakes['shipped']>, { kind, name }: Declared): string {
+  const { file, line } = at.place;
+  return `\`${name}\` in line ${line} of ${file} is also what ships by that name, in ${job}, which would be left without it. Declare a ${KIND_WORDS[kind]} called \`${name}\` there first, or give that job a file of its own.`;
 }
 
 function standsOverShipped({ project }: Look, { kind, name }: Declared): boolean {

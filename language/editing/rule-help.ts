@@ -30,12 +30,16 @@ export function weightAndSources(declared: Declared, project: Project): string {
   const isSafety = statement.inside.some(({ word }) => word === 'safety');
   const book = bookOfRule(declared);
   const from = book === undefined ? "the job's own" : `rulebook ${titleOf(book) ?? book.name}`;
-  const sources = citedIn(declared, declaration, project);
   const weight = `${capital(severity)}${isSafety ? ', about safety' : ''}; ${from}.`;
-  return [
-    markdownText(weight),
-    ...(sources.length === 0 ? [] : [`_Source: ${markdownText(sources.join('; '))}_`])
-  ].join('\n\n');
+  const sources = sourcesOf(declared, project);
+  return [markdownText(weight), ...(sources === '' ? [] : [sources])].join('\n\n');
+}
+
+/** What a rule or a rate cites; empty where it cites nothing. */
+export function sourcesOf(declared: Declared, project: Project): string {
+  const declaration = declarationOf(declared);
+  const sources = declaration === undefined ? [] : citedIn(declared, declaration, project);
+  return sources.length === 0 ? '' : `_Source: ${markdownText(sources.join('; '))}_`;
 }
 
 /** Each source once: its title, the place in it, and how that is known. */

@@ -14,7 +14,7 @@ import { declarationOf, notesAbove, sourceIn, writtenLines, type Declaration } f
 import type { WordHelp } from './help/help.ts';
 import { measureWords } from './measure-help.ts';
 import { inOtherSystem, quantityAt, type WrittenQuantity } from './quantities.ts';
-import { aboutOf, asksOf, sourceLine, titleOf, weightAndSources } from './rule-help.ts';
+import { aboutOf, asksOf, sourceLine, sourcesOf, titleOf, weightAndSources } from './rule-help.ts';
 import { loreOf } from './thing-lore.ts';
 
 /** The longest line in a list of completions. */
@@ -57,6 +57,7 @@ export function valuesOf(declared: Declared, project: Project): string {
     declared.kind === 'let' ? letValue(declared, declaration, project) : undefined,
     declared.kind === 'bond' ? drawing(declared, project) : undefined,
     declared.kind === 'rule' ? weightAndSources(declared, project) : undefined,
+    declared.kind === 'rate' ? sourcesOf(declared, project) : undefined,
     declaration && otherSystem(declared, declaration),
     declaration && source(declaration)
   ]);

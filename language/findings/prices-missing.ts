@@ -1,6 +1,7 @@
 import type { Area, Job, Key, Material, Unit } from '../job/job.ts';
 import { unitsOf } from '../quantities/units-of-area.ts';
 import type { RawFinding } from './finding.ts';
+import { listed } from './listed.ts';
 
 /** What a job uses and has no price for, in one note: where nothing that it uses is priced, nobody asked for prices. */
 export function pricesMissing(job: Job): RawFinding[] {
@@ -17,9 +18,22 @@ export function pricesMissing(job: Job): RawFinding[] {
   const [first] = without;
   if (first === undefined || without.length === used.length) return [];
   const names = without.map(({ name }) => name);
-  const listed = names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
-  const message = `No price for ${listed}: everything else is priced. Write one, such as \`price ${first.name} { ${sale(first)} }\`.`;
+  const message = `No price for ${listed(names)}: everything else is priced. Write one, such as \`price ${first.name} { ${sale(first)} }\`.`;
   return [{ id: 'price-missing', message, target: 'job' }];
+}
+
+/** Prices of what the job uses for which nothing tells of what day they are: one note, a rule of practice. */
+export function pricesWithoutDay(job: Job): RawFinding[] {
+  const used = new Set<Key>(usedThings(job).map(({ key }) => key));
+  const dated = new Set(job.suppliers.flatMap(({ key, priced }) => (priced === undefined ? [] : [key])));
+  const without = job.prices.filter(
+    ({ thing, supplier, priced }) =>
+      thing !== undefined && used.has(thing) && priced === undefined && (supplier === undefined || !dated.has(supplier))
+  );
+  const names = [...new Set(without.map(({ name }) => name))];
+  if (names.length === 0) return [];
+  const message = `Of what day the prices of ${listed(names)} are is not said. Common practice: write it beside them, such as \`prices on 2026-03-01, valid 60 days\`.`;
+  return [{ id: 'price-without-day', message, target: 'job' }];
 }
 
 function usedThings({ areas, drains, concrete }: Job): readonly (Unit | Material)[] {
@@ -46,5 +60,6 @@ function materialsOf({ layers, softSpots, geotextile, paving, jointFiller, edges
 function sale(thing: Unit | Material): string {
   if (!('roles' in thing)) return 'piece for …';
   if (thing.roles.includes('edging')) return 'length of … for …';
+  if (thing.roles.includes('fixing')) return 'box-of … for …';
   return thing.roles.includes('geotextile') ? 'roll of … for …' : 'loose for … per …';
 }

@@ -1,10 +1,11 @@
 import type { Job } from '../job/job.ts';
 import type { Priced } from '../job/prices.ts';
+import { dayNumber, lastDay } from '../measures/days.ts';
 import type { RawFinding } from './finding.ts';
 
 /**
- * Prices of the job whose days are over on `today`, `2026-06-01`, each price list and each supplier once. Before any day, '',
- * nothing has passed.
+ * Prices of the job whose days are over on `today`, `2026-06-01`, each price list and each supplier once, and those that
+ * are more than a year old and do not say how long they hold. Before any day, '', nothing has passed.
  */
 export function pricesPast({ suppliers, prices }: Job, today: string): RawFinding[] {
   // What a price says of its own stands over what its supplier says.
@@ -16,16 +17,19 @@ export function pricesPast({ suppliers, prices }: Job, today: string): RawFindin
 }
 
 function past(target: string, whose: string, priced: Priced | undefined, today: string): RawFinding[] {
-  if (priced?.validDays === undefined) return [];
+  if (priced === undefined) return [];
+  if (priced.validDays === undefined) return old(target, whose, priced, today);
   const last = lastDay(priced.on, priced.validDays.value);
   if (today <= last) return [];
   const message = `The prices ${whose} were told on ${priced.on} and held until ${last}. Ask again, and write the new day and the new prices.`;
   return [{ id: 'price-past', message, target, at: priced.key }];
 }
 
-/** `2026-03-01` and 60 days: `2026-04-30`. */
-function lastDay(on: string, days: number): string {
-  const day = new Date(`${on}T00:00:00Z`);
-  day.setUTCDate(day.getUTCDate() + Math.floor(days));
-  return day.toISOString().slice(0, 10);
+/** That prices hold no year unless they say so is a rule of practice. */
+function old(target: string, whose: string, { key, on }: Priced, today: string): RawFinding[] {
+  if (today === '' || dayNumber(today) - dayNumber(on) <= DAYS_IN_YEAR) return [];
+  const message = `The prices ${whose} were told on ${on}, more than a year ago, and do not say how long they hold. Common practice: ask again.`;
+  return [{ id: 'price-old', message, target, at: key }];
 }
+
+const DAYS_IN_YEAR = 366;

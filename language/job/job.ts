@@ -342,7 +342,7 @@ export interface Unit {
   readonly pack?: Given;
 }
 
-export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'geotextile' | 'concrete';
+export type Role = 'base' | 'sub-base' | 'bed' | 'joint-filler' | 'edging' | 'fixing' | 'geotextile' | 'concrete';
 
 export interface Material {
   readonly key: Key;

@@ -80,7 +80,8 @@ export interface Rate {
   /** Tasks that this one does on the way: where it counts, theirs take no time of their own. */
   readonly includes?: readonly TaskWord[];
   readonly source: string;
-  readonly status: 'read' | 'practice' | 'memory';
+  /** How the figure is known; `quoted`: not read in the source itself. */
+  readonly status: 'read' | 'quoted' | 'practice' | 'memory';
 }
 
 /** Words behind `when`, besides names of soils, bonds, units and materials. */

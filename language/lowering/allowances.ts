@@ -9,7 +9,7 @@ import { writing } from './said-fix.ts';
 import { takingOut } from './said-once.ts';
 
 const GRAINS: readonly Role[] = ['base', 'sub-base', 'bed', 'joint-filler'];
-const ALL: readonly Role[] = [...GRAINS, 'edging', 'geotextile', 'concrete'];
+const ALL: readonly Role[] = [...GRAINS, 'edging', 'fixing', 'geotextile', 'concrete'];
 
 interface Allowance {
   readonly as: keyof Allowances;

@@ -3,7 +3,8 @@ import { AstUtils, type AstNode } from 'langium';
 import type { Key } from '../job/job.ts';
 import type { Money } from '../job/prices.ts';
 import { kindOf, measureText, type Dimensions } from '../measures/measures.ts';
-import { isNegative, isPart, isQuantity } from '../syntax/generated/ast.ts';
+import { hasCurrencyBeside } from '../syntax/currency-first.ts';
+import { isNegative, isQuantity } from '../syntax/generated/ast.ts';
 import type { Amount, Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import type { SpecText } from './names.ts';
@@ -74,6 +75,8 @@ export class Charges {
     { dimensions, bare }: Amount,
     { words, number, per }: Wanting
   ): undefined {
+    // `£24`: the sign is told already.
+    if (bare && isCurrencyTold(text, node)) return undefined;
     const money = moneyIn(dimensions);
     const currency = money?.currency ?? this.currency ?? this.usual;
     const of = (amount: string): string => `${amount} ${currency}${per === undefined ? '' : ` ${per}`}`;
@@ -112,6 +115,11 @@ export class Charges {
   }
 }
 
+/** Whether a number without a currency has one beside it that can't stand there. */
+export function isCurrencyTold({ parsed }: SpecText, { $cstNode }: AstNode): boolean {
+  return $cstNode !== undefined && hasCurrencyBeside(parsed.text, $cstNode.offset, $cstNode.end);
+}
+
 /** As one of a measure: `factor` is the SI value of one of it. */
 export function moneyOf({ exact, currency, key, written }: Charge, factor: Fraction | number = 1): Money {
   return { amount: exactText(exact.mul(factor)), currency, key, written };
@@ -142,12 +150,4 @@ function moneyIn(dimensions: Dimensions): { readonly currency: string; readonly 
 /** What stands behind `per` in a sum and is counted, not measured: a piece, a load. */
 export function eachIn(node: Expression): 'piece' | 'load' | undefined {
   return [node, ...AstUtils.streamAllContents(node)].flatMap(each => (isQuantity(each) ? (each.each ?? []) : []))[0];
-}
-
-/** Whether time is written in days or weeks: those of a clock, where a working day is meant. */
-export function isInDays(node: Expression): boolean {
-  const isDays = (measure: string | undefined): boolean => /^(?:day|week)s?$/i.test(measure ?? '');
-  return [node, ...AstUtils.streamAllContents(node)].some(
-    each => (isPart(each) && isDays(each.measure)) || (isQuantity(each) && isDays(each.per))
-  );
 }

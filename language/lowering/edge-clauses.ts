@@ -1,12 +1,13 @@
 import type { Height, Key, Edge, Material } from '../job/job.ts';
 import type { WallHeights } from '../job/heights.ts';
+import { SPIKES } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { NOT_NEGATIVE, type Context } from './context.ts';
 import type { Heights } from './heights.ts';
 import type { SpecText } from './names.ts';
 import { saidOnce, takingOut } from './said-once.ts';
-import type { Things } from './things.ts';
+import { isEdging, type Things } from './things.ts';
 
 /** What is said of a side besides what it meets. */
 export type EdgeSaid = Pick<Edge, 'flush' | 'edging' | 'edgingSet' | 'standing' | 'backed' | 'wall'>;
@@ -59,13 +60,14 @@ export class EdgeClauses {
       among: () => this.things.fittingNames(text, 'edging')
     });
     const edging = found && this.things.material(found);
-    if (edging === undefined || edging.roles.includes('edging')) return edging;
+    if (edging === undefined || isEdging(edging)) return edging;
+    const why = edging.key === SPIKES ? 'it goes with one on spikes' : `its role is ${edging.roles.join(', ')}`;
     return this.context.fault(
       text,
       key,
       clause,
       'wrong-role',
-      `\`${edging.name}\` is no edging: its role is ${edging.roles.join(', ')}.${this.things.fitting(text, 'edging')}`,
+      `\`${edging.name}\` is no edging: ${why}.${this.things.fitting(text, 'edging')}`,
       { property: 'edging' }
     );
   }

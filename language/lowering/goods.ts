@@ -44,6 +44,13 @@ const EDGING: Goods = {
   example: '12` or `36 ft'
 };
 
+const FIXINGS: Goods = {
+  sold: { piece: ['piece'], pack: ['piece'], 'box-of': ['piece'] },
+  counted: ['piece'],
+  says: 'Spikes and the like are sold by the `piece`, or in a `pack` or `box-of` so many',
+  example: '50'
+};
+
 const CLOTH: Goods = {
   sold: { loose: ['m2'], roll: ['m2'] },
   counted: ['m2'],
@@ -58,6 +65,7 @@ export function goodsOf(thing: Unit | Material): Goods {
 
 function goodsOfRoles(roles: readonly string[]): Goods {
   if (roles.includes('edging')) return EDGING;
+  if (roles.includes('fixing')) return FIXINGS;
   return roles.includes('geotextile') ? CLOTH : GRAINS;
 }
 
@@ -65,6 +73,26 @@ function goodsOfRoles(roles: readonly string[]): Goods {
 export function goodsNamed(name: string, text: SpecText, project: Project): Goods | undefined {
   const declared = new Names(project.visible).priced(text, ['material', 'unit'], name);
   return declared && (declared.kind === 'unit' ? UNITS : goodsOfRoles(rolesOf(declared)));
+}
+
+const EVERY: readonly GoodsMeasure[] = ['piece', 'm2', 'kg', 'm3', 'm'];
+
+/** By the way of selling, in what it may be measured where the thing is not known; of mixed packs each unit is counted. */
+const ANY_GOODS: Goods['sold'] = {
+  loose: ['kg', 'm3', 'm2', 'm'],
+  bag: BAGGED,
+  'bulk-bag': BAGGED,
+  pallet: EVERY,
+  pack: EVERY,
+  'pack-layer': EVERY,
+  'box-of': ['piece'],
+  roll: ['m2', 'm'],
+  length: ['m']
+};
+
+/** In what a way of selling may be measured; `goods` where the thing is known. */
+export function measuresOfSale(goods: Goods | undefined, word: PackWord): readonly GoodsMeasure[] {
+  return goods?.sold[word] ?? ANY_GOODS[word] ?? [];
 }
 
 const MEASURE_WORDS: Readonly<Record<GoodsMeasure, readonly [kind: string, example: string]>> = {

@@ -263,7 +263,7 @@ class Lowering {
     const charges = new Charges(this.context, currency, currencyOf(this.project));
     const lists = new Prices(this.context, this.things, charges, main);
     const priced = lists.read(texts, this.missing);
-    const packs = new Packs(this.context, this.things, priced.prices);
+    const packs = new Packs(this.context, this.things, priced.prices, this.missing);
     const areas = this.readAreas(checked.country, system, packs);
     const datum = this.heights.datum();
     return {
@@ -316,7 +316,7 @@ class Lowering {
     const { texts } = this.project;
     const charges = new Charges(this.context, undefined, currencyOf(this.project));
     const { prices } = new Prices(this.context, this.things, charges, undefined).read(texts, []);
-    readStock(this.context, new Packs(this.context, this.things, prices), texts, []);
+    readStock(this.context, new Packs(this.context, this.things, prices, []), texts, []);
   }
 
   private rulesNotNamed(text: SpecText, node: ast.Job): void {

@@ -2,14 +2,16 @@ import type { Given, Key } from '../job/job.ts';
 import type { Disposal, Extra, Hire, MoneyWords, Share, ShareOf } from '../job/money-lines.ts';
 import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
+import { TAX_OF_JOB } from '../syntax/words.ts';
 import type { Expression } from './amounts.ts';
-import { eachIn, isInDays, moneyOf, type Charge, type Charges } from './charges.ts';
+import { eachIn, moneyOf, type Charge, type Charges } from './charges.ts';
 import { NOT_NEGATIVE, writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
 import type { SpecText } from './names.ts';
 import { writing } from './said-fix.ts';
 import { saidOnce, takingOut } from './said-once.ts';
 import { findTasks } from './tasks.ts';
+import { toldInDays } from './told-in-days.ts';
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;
@@ -37,7 +39,7 @@ export class MoneyLines {
     const contingency = this.contingency(said.get('JobContingency') as ast.JobContingency | undefined);
     const overhead = this.share(said.get('overhead') as ast.JobShare | undefined);
     const profit = this.profit(said);
-    const tax = this.share(said.get('tax') as ast.JobShare | undefined);
+    const tax = this.tax(said.get('tax') as ast.JobShare | undefined);
     const quote = this.quote(said.get('JobQuote') as ast.JobQuote | undefined);
     const client = (said.get('JobClient') as ast.JobClient | undefined)?.client?.trim();
     return {
@@ -60,14 +62,8 @@ export class MoneyLines {
   private labour(item: ast.JobLabour | undefined): MoneyWords['labour'] {
     const node = item?.charge as Expression | undefined;
     if (node === undefined) return undefined;
-    if (isInDays(node))
-      return this.context.fault(
-        this.text,
-        'job/labour',
-        node,
-        'wrong-kind',
-        `\`${writtenOf(node)}\`: a day is as long as the crew works. Write what an hour of one person costs, such as \`24 ${currencyIn(node)} per hour\`.`
-      );
+    const instead = `what an hour of one person costs, such as \`24 ${currencyIn(node)} per hour\``;
+    if (toldInDays(this.context, this.text, 'job/labour', node, instead)) return undefined;
     const wanting = { words: 'an amount of money for an hour', number: '24', per: 'per hour', by: ['s'] };
     const charge = this.charges.read(this.text, 'job/labour', node, wanting);
     return charge && moneyOf(charge, HOUR);
@@ -216,6 +212,15 @@ export class MoneyLines {
 
   private share(item: ast.JobShare | undefined): Given | undefined {
     return item && this.shareOf(`job/${item.what!}`, item.value as Expression | undefined);
+  }
+
+  /** `tax included` stands with what is bought. */
+  private tax(item: ast.JobShare | undefined): Given | undefined {
+    const node = item?.value as Expression | undefined;
+    const written = node && writtenOf(node);
+    if (node === undefined || !/^(?:included?|including|incl?|added|plus|excl?|excluded)$/i.test(written!))
+      return this.share(item);
+    return this.context.fault(this.text, 'job/tax', node, 'wrong-kind', `\`${written}\` is no share. ${TAX_OF_JOB}`);
   }
 
   /** A share has its `%`: `margin 18` could be 18 % or 18 of something. */

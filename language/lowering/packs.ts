@@ -1,4 +1,4 @@
-import type { Given, Key, Material, System, Unit } from '../job/job.ts';
+import type { Given, Key, Material, Missing, System, Unit } from '../job/job.ts';
 import type { InPacks, PriceList } from '../job/prices.ts';
 import type { Expression } from './amounts.ts';
 import type { Context } from './context.ts';
@@ -33,11 +33,14 @@ export class Packs {
   private readonly context: Context;
   private readonly things: Things;
   private readonly prices: readonly PriceList[];
+  /** Names of things of which a price has a fault. */
+  private readonly faulty: ReadonlySet<string>;
 
-  constructor(context: Context, things: Things, prices: readonly PriceList[]) {
+  constructor(context: Context, things: Things, prices: readonly PriceList[], missing: readonly Missing[]) {
     this.context = context;
     this.things = things;
     this.prices = prices;
+    this.faulty = new Set(missing.flatMap(({ key }) => /^price:([^@/]+)/.exec(key)?.[1] ?? []));
   }
 
   /** Undefined when a fault was told. */
@@ -71,6 +74,11 @@ export class Packs {
     if (count === undefined) return undefined;
     const known = this.known(keyOf(declared), thing, word);
     const [held] = known;
+    // What a faulty price says of it may be just this: it is told there.
+    if (held === undefined && this.faulty.has(declared.name)) {
+      context.breaks(`price:${declared.name}`);
+      return undefined;
+    }
     if (held === undefined || known.length > 1)
       return context.fault(
         text,

@@ -3,15 +3,16 @@ import { kindOf, measureText } from '../measures/measures.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import { nearest } from '../syntax/nearest.ts';
 import type { Amount, Expression } from './amounts.ts';
-import { eachIn, isInDays } from './charges.ts';
+import { eachIn } from './charges.ts';
 import { assumed, writtenOf, type Context } from './context.ts';
 import { keyOf } from './keys.ts';
 import { namesOf, type Declared, type Kind, type SpecText } from './names.ts';
 import type { Project } from './project.ts';
 import { writing } from './said-fix.ts';
 import { saidAgain, saidOnce } from './said-once.ts';
-import { cited, findSource, HOW_KNOWN } from './sources.ts';
+import { cited, findSource, HOW_KNOWN, type Source } from './sources.ts';
 import { findTasks } from './tasks.ts';
+import { HOURS_INSTEAD, toldInDays } from './told-in-days.ts';
 
 const HOUR = 3600;
 
@@ -60,7 +61,9 @@ export class Rates {
     const { context } = this;
     const { text, name } = declared;
     const key = context.place(keyOf(declared), text, node, 'name');
-    const said = saidOnce(context, text, key, node.items, item => item.$type);
+    const cites = node.items.filter(ast.isRuleCites);
+    const others = node.items.filter(item => !ast.isRuleCites(item));
+    const said = saidOnce(context, text, key, others, item => item.$type);
     const of = said.get('RateOf') as ast.RateOf | undefined;
     const takes = said.get('RateTakes') as ast.RateTakes | undefined;
     if (of === undefined || takes === undefined)
@@ -77,7 +80,7 @@ export class Rates {
     const including = said.get('RateIncludes') as ast.RateIncludes | undefined;
     const includes = including && findTasks(context, text, key, including, 'tasks', including.tasks);
     const time = this.time(text, key, takes);
-    const from = this.source(text, key, said.get('RuleCites') as ast.RuleCites | undefined);
+    const from = this.source(text, key, cites);
     if (tasks === undefined || when === undefined || time === undefined || from === undefined) return undefined;
     if (including !== undefined && includes === undefined) return undefined;
     const given =
@@ -121,14 +124,7 @@ export class Rates {
     const amount = node && context.amount(text, key, node);
     if (node === undefined || amount === undefined) return undefined;
     const written = writtenOf(node);
-    if (isInDays(node))
-      return context.fault(
-        text,
-        key,
-        node,
-        'wrong-kind',
-        `\`${written}\`: a day is as long as the crew works. Write hours of one person, such as \`8 h\`.`
-      );
+    if (toldInDays(context, text, key, node, HOURS_INSTEAD)) return undefined;
     const per = this.per(item, amount);
     if (per === undefined) return this.noRate(text, key, node, amount);
     if (amount.value.compare(0) < 0)
@@ -158,17 +154,32 @@ export class Rates {
     });
   }
 
+  /** Of several sources all are told; it is known as well as by the weakest of them. */
   private source(
     text: SpecText,
     key: string,
-    item: ast.RuleCites | undefined
+    items: readonly ast.RuleCites[]
   ): Pick<Rate, 'source' | 'status'> | undefined {
-    if (item === undefined) return { source: 'own figure', status: 'practice' };
+    if (items.length === 0) return { source: 'own figure', status: 'practice' };
+    const all = items.map(item => this.cited(text, key, item));
+    if (all.includes(undefined)) return undefined;
+    const known = all as readonly Pick<Rate, 'source' | 'status'>[];
+    const status = WEAKEST_FIRST.find(one => known.some(each => each.status === one))!;
+    return { source: known.map(one => one.source).join('; '), status };
+  }
+
+  private cited(text: SpecText, key: string, item: ast.RuleCites): Pick<Rate, 'source' | 'status'> | undefined {
     const source = findSource(this.context, text, key, item);
     const how = item.how === undefined ? undefined : this.context.word(text, key, item, 'how', item.how, HOW_KNOWN);
     if (source === undefined || (item.how !== undefined && how === undefined)) return undefined;
-    const isMemory = source.kind === 'memory' || how === 'from-memory';
-    const status = isMemory ? 'memory' : source.kind === 'common-practice' ? 'practice' : 'read';
-    return { source: cited(source, item.place, how).words, status };
+    return { source: cited(source, item.place, how).words, status: statusOf(source, how) };
   }
+}
+
+const WEAKEST_FIRST: readonly Rate['status'][] = ['memory', 'practice', 'quoted', 'read'];
+
+function statusOf({ kind }: Source, how: (typeof HOW_KNOWN)[number] | undefined): Rate['status'] {
+  if (kind === 'memory' || how === 'from-memory') return 'memory';
+  if (kind === 'common-practice') return 'practice';
+  return how === 'as-quoted' ? 'quoted' : 'read';
 }

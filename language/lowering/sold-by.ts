@@ -6,7 +6,7 @@ import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { readCount } from './counts.ts';
 import { readAmount } from './goods-amount.ts';
-import { measuresInWords, type Goods, type GoodsMeasure } from './goods.ts';
+import { measuresInWords, measuresOfSale, type Goods } from './goods.ts';
 import { readMoney, readRate, type PricedLoose } from './money.ts';
 import type { Charges } from './charges.ts';
 import type { Declared, SpecText } from './names.ts';
@@ -56,7 +56,7 @@ function fits(context: Context, { text, name, goods }: SaleOf, key: Key, node: a
 function readLoose(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldBy): SoldLoose | undefined {
   const { context, charges } = readers;
   const { text, goods } = sale;
-  const measures = (goods?.sold.loose ?? ANY_LOOSE) as readonly PricedLoose[];
+  const measures = measuresOfSale(goods, 'loose') as readonly PricedLoose[];
   const rate = readRate(charges, text, `${key}/price`, node.price as Expression | undefined, measures);
   if (rate === undefined) return undefined;
   const { per } = rate;
@@ -67,8 +67,6 @@ function readLoose(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldB
   });
   return clauses && { key, word: 'loose', per, price: rate.money, ...clauses };
 }
-
-const ANY_LOOSE: readonly PricedLoose[] = ['kg', 'm3', 'm2', 'm'];
 
 // ---- packs ----
 
@@ -94,7 +92,7 @@ function readHolds(readers: SaleReaders, sale: SaleOf, key: Key, node: ast.SoldB
   const { context, things } = readers;
   const { text, goods } = sale;
   const word = node.word as Word;
-  const allowed = goods?.sold[word] ?? ANY_HOLDS[word] ?? [];
+  const allowed = measuresOfSale(goods, word);
   const sides = node.holds?.sides ?? [];
   if (node.holds === undefined || sides.length === 0) return undefined;
   if (sides.length > 1) {
@@ -130,18 +128,6 @@ const SMALL: Readonly<Record<System, readonly string[]>> = { imperial: ['lb', 'k
 function wordInText(word: Word): string {
   return word === 'box-of' ? 'box' : word.replace('-', ' ');
 }
-
-const EVERY: readonly GoodsMeasure[] = ['piece', 'm2', 'kg', 'm3', 'm'];
-const ANY_HOLDS: Readonly<Partial<Record<PackWord, readonly GoodsMeasure[]>>> = {
-  bag: ['kg', 'm3'],
-  'bulk-bag': ['kg', 'm3'],
-  pallet: EVERY,
-  pack: EVERY,
-  'pack-layer': EVERY,
-  'box-of': ['piece'],
-  roll: ['m2', 'm'],
-  length: ['m']
-};
 
 // ---- packs of several sizes ----
 
@@ -202,7 +188,7 @@ function readClauses(
   const clauses: { -readonly [name in keyof Clauses]?: Clauses[name] } = {};
   let sound = true;
   for (const [what, clause] of said) {
-    if (!NOT_WITH[what]?.includes(node.word)) {
+    if (clauseFits(what, node.word)) {
       const at = `${key}/${NAMES[what]}`;
       const amount = clause.amount as Expression | undefined;
       const value =
@@ -239,17 +225,22 @@ const NAMES: Readonly<Record<Single, 'step' | 'least' | 'deposit' | 'weight'>> =
   weight: 'weight'
 };
 
-const PACKED: readonly ast.SoldBy['word'][] = [
+const PACKED: readonly string[] = [
   ...(['pack', 'pack-layer', 'pallet', 'bag', 'bulk-bag', 'roll'] as const),
   ...(['box-of', 'length', 'piece', 'mixed-pack'] as const)
 ];
 
 /** The ways of selling that a clause says nothing about. */
-const NOT_WITH: Readonly<Partial<Record<Single, readonly ast.SoldBy['word'][]>>> = {
+const NOT_WITH: Readonly<Record<string, readonly string[]>> = {
   in: PACKED,
   deposit: ['loose', 'piece'],
   weight: ['loose']
 };
+
+/** Whether a clause, by its first word, says anything of a way of selling. */
+export function clauseFits(what: string, word: string): boolean {
+  return NOT_WITH[what]?.includes(word) !== true;
+}
 
 const DOES_NOT_FIT: Readonly<Partial<Record<Single, string>>> = {
   in: 'Only what is sold loose is sold in steps; packs come whole.',

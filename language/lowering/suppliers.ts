@@ -5,7 +5,7 @@ import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
-import type { Charges } from './charges.ts';
+import { type Charges, isCurrencyTold } from './charges.ts';
 import { readMoney } from './money.ts';
 import type { Declared, SpecText } from './names.ts';
 import { saidOnce, takingOut } from './said-once.ts';
@@ -93,6 +93,7 @@ function readClause(
   const measure = measureText(amount.dimensions);
   const kind = /^[A-Z]{3}$/.test(measure) ? 'money' : measure;
   const name = as[kind];
+  if (name === undefined && amount.bare && isCurrencyTold(text, node)) return undefined;
   if (name === undefined) {
     const message = amount.bare
       ? `\`${writtenOf(node)}\` has no measure. Write \`${example}\`.`

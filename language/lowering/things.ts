@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type { TextChange } from '../findings/finding.ts';
 import type { Assumed, Bond, Country, Given, Key, Material, Role, Soil, Unit } from '../job/job.ts';
+import { SPIKES } from '../job/key-names.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
 import { readAllowances } from './allowances.ts';
@@ -165,7 +166,8 @@ export class Things {
   private fits(text: SpecText, name: string, role: Role): boolean {
     const declared = this.context.names.peek(text, 'material', name);
     const material = declared && this.context.watch(() => this.material(declared)).value;
-    return material?.roles.includes(role) ?? false;
+    if (material === undefined) return false;
+    return role === 'edging' ? isEdging(material) : material.roles.includes(role);
   }
 
   /** The shipped material of a role, for a job that names none. */
@@ -581,6 +583,7 @@ const ROLES = [
   'bed',
   'joint-filler',
   'edging',
+  'fixing',
   'geotextile',
   'concrete'
 ] as const satisfies readonly Role[];
@@ -591,6 +594,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   bed: 'bed',
   'joint-filler': 'joints',
   edging: 'edging',
+  fixing: 'fixing',
   geotextile: 'geotextile',
   concrete: 'concrete'
 };
@@ -644,6 +648,11 @@ function rolesByLook({ items }: ast.Material): Role[] {
   if (says(['Roll'])) return ['geotextile'];
   if (says(['Spikes', 'Concrete', 'Haunch', 'SizeItem'])) return ['edging'];
   return ['base', 'bed', 'joint-filler'];
+}
+
+/** Whether a side can be edged with it: what goes with an edging alone is none. */
+export function isEdging({ key, roles }: Pick<Material, 'key' | 'roles'>): boolean {
+  return roles.includes('edging') && key !== SPIKES;
 }
 
 /** Stated densities are rounded: within two parts in a hundred they tell the same. */

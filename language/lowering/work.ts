@@ -2,13 +2,13 @@ import type { Given, Key } from '../job/job.ts';
 import { TASK_WORDS, type Crew, type OwnTask, type TaskWord, type WorkWords } from '../job/work.ts';
 import * as ast from '../syntax/generated/ast.ts';
 import type { Expression } from './amounts.ts';
-import { isInDays } from './charges.ts';
 import { writtenOf, type Context } from './context.ts';
 import { checkDay } from './days.ts';
 import type { SpecText } from './names.ts';
 import { writing } from './said-fix.ts';
 import { takingOut } from './said-once.ts';
 import { TaskOrder } from './task-order.ts';
+import { HOURS_INSTEAD, toldInDays } from './told-in-days.ts';
 
 const HOUR = 3600;
 
@@ -264,14 +264,7 @@ function isHours({ hours }: ast.CrewClause): boolean {
 
 /** Working time in hours: a day would be one of the clock. */
 function readHours(context: Context, text: SpecText, key: Key, node: Expression): Given | undefined {
-  if (isInDays(node))
-    return context.fault(
-      text,
-      key,
-      node,
-      'wrong-kind',
-      `\`${writtenOf(node)}\`: a day is as long as the crew works. Write hours of one person, such as \`8 h\`.`
-    );
+  if (toldInDays(context, text, key, node, HOURS_INSTEAD)) return undefined;
   const amount = context.amount(text, key, node);
   if (amount?.bare)
     return context.fault(

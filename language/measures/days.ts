@@ -11,6 +11,11 @@ export function dayText(number: number): string {
   return new Date(number * MILLISECONDS).toISOString().slice(0, 10);
 }
 
+/** The last day that something holds which holds so many days from `from`: of a broken day nothing. */
+export function lastDay(from: string, days: number): string {
+  return dayText(dayNumber(from) + Math.floor(days));
+}
+
 /** 1 January 1970, day nought, was a Thursday. */
 export function weekdayOf(number: number): number {
   return ((((number + 3) % 7) + 7) % 7) + 1;

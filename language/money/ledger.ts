@@ -47,7 +47,7 @@ export function charge(name: string, money: Money, per = ''): Reckoned {
   return { exact: amount, expression: { ...of, formula: { ...of.formula, written: text } } };
 }
 
-export function exactAmount({ amount }: Money): Fraction {
+function exactAmount({ amount }: Money): Fraction {
   return exact(0).add(amount);
 }
 

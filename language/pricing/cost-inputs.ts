@@ -1,6 +1,6 @@
 import type { Key, System } from '../job/job.ts';
 import type { Hire, MoneyWords } from '../job/money-lines.ts';
-import type { TaxWay } from '../job/prices.ts';
+import type { TaxIn } from '../buying/tax-basis.ts';
 import type { TaskWord } from '../job/work.ts';
 import type { From } from '../quantities/contract.ts';
 import type { CostPlace } from './cost-line.ts';
@@ -42,7 +42,7 @@ export interface OrderedLine {
   /** Given back, and no part of the cost. */
   readonly deposit?: Minor;
   /** Whether tax is in its cost; absent: not said. */
-  readonly tax?: TaxWay;
+  readonly tax?: TaxIn;
   /** Where in the numbers of the job it stands: `/order/0`. */
   readonly pointer: string;
 }

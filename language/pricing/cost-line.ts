@@ -3,7 +3,7 @@ import type { TaskWord } from '../job/work.ts';
 import type { Minor } from '../money/money.ts';
 
 /** What a cost is for. Hundredths of the job's currency throughout, without tax. */
-export type CostKind = 'material' | 'delivery' | 'labour' | 'hire' | 'disposal' | 'extra' | 'contingency';
+export type CostKind = 'material' | 'delivery' | 'labour' | 'hire' | 'disposal' | 'extra' | 'contingency' | 'taken-off';
 
 /** What a cost is part of, as a person would call the piece of work, in the order of the trade. */
 export const WORKS = [
@@ -55,7 +55,7 @@ export interface CostLine {
   readonly cost: Minor;
   readonly parts: readonly CostPart[];
   readonly untaxed: boolean;
-  /** Passed on at cost: neither overhead nor margin comes on top. */
+  /** Passed on as it stands: neither overhead nor margin comes on top. */
   readonly passedOn: boolean;
 }
 

@@ -1,5 +1,6 @@
 import type { Given, Key } from '../job/job.ts';
-import type { Money, TaxWay } from '../job/prices.ts';
+import type { TaxIn } from '../buying/tax-basis.ts';
+import type { Money } from '../job/prices.ts';
 import type { CostKind, CostLine, CostPart, CostPlace, Unpriced } from './cost-line.ts';
 import { Ledger, over, plus, quantity, type Reckoned, whole, written } from '../money/ledger.ts';
 import { exact, type Minor, split } from '../money/money.ts';
@@ -83,15 +84,16 @@ export class CostSheet {
   }
 
   /** A price as it counts here: without tax, where the job says how much tax there is. */
-  withoutTax(of: string, amount: Reckoned, way: TaxWay | undefined): Reckoned {
+  withoutTax(of: string, amount: Reckoned, way: TaxIn | undefined): Reckoned {
     const { tax } = this;
     if (tax === undefined || tax.value === 0) {
       if (way === 'added') this.assume(`Tax comes on top of the price of ${of}; the job says no tax, so it is not in.`);
       return amount;
     }
     if (way === undefined) this.assume(`Whether tax is in the price of ${of} is not said; taken as without.`);
-    if (way !== 'included') return amount;
+    if (way !== 'included' && way !== 'taken-off') return amount;
     this.assume(`Tax of ${tax.written} is taken off prices that have it in, and put on the price once.`);
+    if (way === 'taken-off') return amount;
     return over(amount, plus(whole(1), written('tax', tax)));
   }
 

@@ -1,3 +1,4 @@
+import { listed } from '../findings/listed.ts';
 import type { System } from '../job/job.ts';
 import type { Working } from '../quantities/contract.ts';
 import type { CostInputs } from './cost-inputs.ts';
@@ -43,6 +44,8 @@ export function costsOf(inputs: CostInputs): Costs | undefined {
   addHires(sheet, inputs.hires);
   addDisposal(sheet, inputs.takenAway, money.disposal);
   addOwnCosts(sheet, money.extras, money.contingency);
+  const without = takenAsWithoutTax(sheet);
+  if (without !== undefined) sheet.assume(without);
   const price = priceOf(sheet, money);
   const grouped = groupedCosts(price.parts, inputs.areas, system, sheet.ledger);
   const deposits = sheet.ledger.sum('/costs/deposits', depositsOf(sheet, inputs.ordered));
@@ -61,6 +64,21 @@ export function costsOf(inputs: CostInputs): Costs | undefined {
     workings: sheet.ledger.workings
   };
 }
+
+/** Of what is bought its price tells whether tax is in; of all else nothing does. */
+function takenAsWithoutTax({ tax, lines }: CostSheet): string | undefined {
+  if (tax === undefined || tax.value === 0) return undefined;
+  const own = lines.filter(({ kind, untaxed }) => !untaxed && KINDS_WITHOUT[kind] !== undefined);
+  const words = [...new Set(own.map(({ kind }) => KINDS_WITHOUT[kind]!))];
+  return words.length === 0 ? undefined : `Prices of ${listed(words)} are taken as without tax.`;
+}
+
+const KINDS_WITHOUT: Readonly<Partial<Record<CostKind, string>>> = {
+  labour: 'labour',
+  hire: 'hire',
+  disposal: 'taking away',
+  extra: 'extras'
+};
 
 function perUnitOfJob(
   { costs, price, total }: Price,
@@ -85,7 +103,16 @@ function currencyOf({ currency, money, hires }: CostInputs): string | undefined 
   return currency ?? amounts[0]?.currency;
 }
 
-const KINDS: readonly CostKind[] = ['material', 'delivery', 'labour', 'hire', 'disposal', 'extra', 'contingency'];
+const KINDS: readonly CostKind[] = [
+  'material',
+  'delivery',
+  'labour',
+  'hire',
+  'disposal',
+  'extra',
+  'contingency',
+  'taken-off'
+];
 
 function kindsOf(lines: readonly CostLine[]): { kind: CostKind; cost: Minor }[] {
   return KINDS.flatMap(kind => {

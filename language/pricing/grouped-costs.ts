@@ -84,7 +84,7 @@ export function groupedCosts(
 }
 
 /** Cost and price of one square foot or square metre of what stands at a pointer; undefined where it has no size. */
-export function perUnitOfArea(
+function perUnitOfArea(
   { cost, price }: Sum,
   at: string,
   netArea: Reckoned,

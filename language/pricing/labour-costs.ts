@@ -39,11 +39,14 @@ function addTask(sheet: CostSheet, { id, title, task, hours, from, shares }: Tas
 
 export function addHires(sheet: CostSheet, hires: readonly HiredDays[]): void {
   hires.forEach((hired, index) => {
-    const { key, title: what, charge: money } = hired.hire;
+    const { key, title: what, charge: money, by, tasks } = hired.hire;
     const title = `Hire: ${what}`;
     const amount = costOfHire(hired);
-    if (amount === undefined) sheet.leaveOut(title, 'nothing tells for how many days', key);
-    else if (hired.days !== 0 && sheet.counts(title, money))
+    // Where none of its tasks is there, it costs nothing by the day; for the job it costs what it costs.
+    const isNeeded = by === 'job' || hired.days !== 0;
+    if (amount === undefined || (!isNeeded && tasks.length === 0))
+      sheet.leaveOut(title, 'nothing tells for how many days', key);
+    else if (isNeeded && sheet.counts(title, money))
       sheet.add({ id: `hire/${index + 1}`, kind: 'hire', title, amount, shares: [], place: { work: 'hire' } });
   });
 }

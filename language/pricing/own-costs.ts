@@ -58,7 +58,10 @@ function addExtra(sheet: CostSheet, extra: Extra, index: number, amount: Reckone
   const { title, untaxed, noMargin } = extra;
   const place = { work: 'other', title } as const;
   const id = `extra/${index + 1}`;
-  sheet.add({ id, kind: 'extra', title, amount, shares: [], place, untaxed, passedOn: noMargin });
+  // What is taken off is a discount on the price: no share is of it, and nothing comes on top.
+  const isTakenOff = amount.exact.compare(0) < 0;
+  const kind = isTakenOff ? 'taken-off' : 'extra';
+  sheet.add({ id, kind, title, amount, shares: [], place, untaxed, passedOn: noMargin || isTakenOff });
 }
 
 /** A share of lines; undefined where none of them is priced. */

@@ -6,10 +6,12 @@ import { exact, type Minor, split } from '../money/money.ts';
 
 /** From the costs to what the client pays. */
 export interface Price {
-  /** All cost lines. */
+  /** All cost lines but what is taken off the price. */
   readonly costs: Minor;
   /** Of them those that are passed on at cost. */
   readonly passedOn: Minor;
+  /** Taken off the price before tax: nought, or below it. */
+  readonly takenOff: Minor;
   readonly overhead: Minor;
   readonly profit: Minor;
   /** Without tax. */
@@ -30,7 +32,7 @@ export interface PricedPart extends CostPart {
 
 /**
  * Overhead is a share of the costs. Margin is a share of the price, markup a share of costs and overhead: 25 % of one is
- * not 25 % of the other. Lines that are passed on bear neither.
+ * not 25 % of the other. Lines that are passed on bear neither, and what is taken off comes off the price as written.
  */
 export function priceOf(sheet: CostSheet, { overhead, profit, tax }: MoneyWords): Price {
   const { ledger, lines } = sheet;
@@ -38,12 +40,13 @@ export function priceOf(sheet: CostSheet, { overhead, profit, tax }: MoneyWords)
     lines.flatMap((line, index) => (wanted(line) ? [sheet.named(index)] : []));
   const costs = ledger.sum(
     '/costs/costs',
-    named(() => true)
+    named(line => !isTakenOff(line))
   );
   const passedOn = ledger.sum(
     '/costs/passedOn',
-    named(line => line.passedOn)
+    named(line => line.passedOn && !isTakenOff(line))
   );
+  const takenOff = ledger.sum('/costs/takenOff', named(isTakenOff));
   const bearing = ledger.named('costs', costs, '/costs/costs');
   const passed = ledger.named('passed on at cost', passedOn, '/costs/passedOn');
   const base = passedOn === 0n ? bearing : less(bearing, passed);
@@ -55,9 +58,10 @@ export function priceOf(sheet: CostSheet, { overhead, profit, tax }: MoneyWords)
   const price = ledger.sum('/costs/price', [
     bearing,
     ...(putOverhead === undefined ? [] : [ledger.named('overhead', above, '/costs/overhead')]),
-    ...(putProfit === undefined ? [] : [ledger.named(profit!.way, besides, '/costs/profit')])
+    ...(putProfit === undefined ? [] : [ledger.named(profit!.way, besides, '/costs/profit')]),
+    ...(takenOff === 0n ? [] : [ledger.named('taken off', takenOff, '/costs/takenOff')])
   ]);
-  const parts = pricedParts(sheet, costs - passedOn, price, passedOn);
+  const parts = pricedParts(sheet, { costs, price, passedOn, takenOff });
   const untaxed = parts.filter(({ line }) => line.untaxed);
   const withoutTax = ledger.named('price', price, '/costs/price');
   const taxed = ledger.difference(
@@ -69,7 +73,11 @@ export function priceOf(sheet: CostSheet, { overhead, profit, tax }: MoneyWords)
   const putTax = tax === undefined ? 0n : ledger.put('/costs/tax', times(written('tax', tax), bearsTax));
   const total =
     tax === undefined ? price : ledger.sum('/costs/total', [withoutTax, ledger.named('tax', putTax, '/costs/tax')]);
-  return { costs, passedOn, overhead: above, profit: besides, price, taxed, tax: putTax, total, parts };
+  return { costs, passedOn, takenOff, overhead: above, profit: besides, price, taxed, tax: putTax, total, parts };
+}
+
+function isTakenOff({ kind }: CostLine): boolean {
+  return kind === 'taken-off';
 }
 
 function profitOn(own: Reckoned, profit: MoneyWords['profit'], sheet: CostSheet): Minor | undefined {
@@ -85,23 +93,30 @@ function profitOn(own: Reckoned, profit: MoneyWords['profit'], sheet: CostSheet)
 }
 
 /** What lines that bear overhead and margin cost the client, over their parts by what these cost. */
-function pricedParts({ ledger, lines }: CostSheet, costs: Minor, price: Minor, passedOn: Minor): PricedPart[] {
+function pricedParts(
+  { ledger, lines }: CostSheet,
+  { costs, price, passedOn, takenOff }: Pick<Price, 'costs' | 'price' | 'passedOn' | 'takenOff'>
+): PricedPart[] {
   const parts = lines.flatMap(line => line.parts.map(part => ({ ...part, line })));
   const bearing = parts.filter(({ line }) => !line.passedOn);
   const prices = split(
-    price - passedOn,
+    price - passedOn - takenOff,
     bearing.map(({ cost }) => exact(0).add(cost))
   );
   const whole = ledger.named('price', price, '/costs/price');
   const passed = ledger.named('passed on at cost', passedOn, '/costs/passedOn');
-  const shared = passedOn === 0n ? whole : less(whole, passed);
-  const allCosts = ledger.named('costs', costs + passedOn, '/costs/costs');
+  const asWritten = [
+    ...(passedOn === 0n ? [] : [passed]),
+    ...(takenOff === 0n ? [] : [ledger.named('taken off', takenOff, '/costs/takenOff')])
+  ];
+  const shared = asWritten.length === 0 ? whole : less(whole, ...asWritten);
+  const allCosts = ledger.named('costs', costs, '/costs/costs');
   const bearingCosts = passedOn === 0n ? allCosts : less(allCosts, passed);
   const priceOfPart = new Map<(typeof parts)[number], Minor>();
   bearing.forEach((part, index) => {
     const cost = ledger.named('cost of this part', part.cost, `${part.pointer}/cost`);
     priceOfPart.set(part, prices[index]!);
-    if (costs !== 0n) ledger.share(`${part.pointer}/price`, shared, cost, bearingCosts, prices[index]!);
+    if (costs !== passedOn) ledger.share(`${part.pointer}/price`, shared, cost, bearingCosts, prices[index]!);
   });
   return parts.map(part => ({ ...part, price: priceOfPart.get(part) ?? part.cost }));
 }

@@ -39,7 +39,7 @@ export type Call = 'larger of' | 'rounded up' | 'rounded to hundredths';
  * A count that exceeds a whole number by no more than this is that whole number: a length that is met exactly must not
  * ask for one more piece because of the last digit of a conversion.
  */
-const COUNT_TOLERANCE = 1e-6;
+export const COUNT_TOLERANCE = 1e-6;
 
 /** A value with a name. `measure` is SI (`m`, `m2`, `kg/m3`; empty for shares and counts). */
 export function leaf(name: string, value: number, measure: string, from: From): Expression & { formula: NamedValue } {

@@ -437,7 +437,7 @@ export const SITE_QUANTITIES = [
     words: 'Needed',
     name: 'needed',
     describe:
-      'Needed for the job: of a material with soft spots and low ground made up, before loss; of units those to buy'
+      'Needed for the job: of a material with what it says of loss, moisture and settling; of units those used, before breakage'
   },
   {
     ...delivery,

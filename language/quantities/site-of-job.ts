@@ -1,10 +1,12 @@
+import { materialInputs } from '../buying/order-of-job.ts';
+import { usedThings } from '../buying/used.ts';
 import type { Job } from '../job/job.ts';
 import type { AreaResult } from './area-result.ts';
 import type { Workings } from './contract.ts';
-import { deliveriesOf, type UnitsUsed } from './deliveries.ts';
+import { deliveriesOf, type UnitsWanted } from './deliveries.ts';
 import { drainsOf } from './drains.ts';
 import { type Memory, recall } from './job-memory.ts';
-import { Book } from './page.ts';
+import { Book, withAreasAt } from './page.ts';
 import { routesOf } from './routes.ts';
 import type { SiteArea } from './site-area.ts';
 import type { SiteQuantities } from './site-contract.ts';
@@ -30,7 +32,7 @@ export function* siteOf(
   job: Job,
   results: readonly AreaResult[],
   asked: SiteAsked,
-  units: UnitsUsed,
+  units: UnitsWanted,
   memory: Memory
 ): Generator<void, Site> {
   // By key and by name: where in the text areas and points stand changes nothing.
@@ -44,7 +46,7 @@ export function* siteOf(
   const site = yield* recall(memory, 'site', [job.key], inputs, () => siteStage(inputs));
   const drainsAndWater = asked.water ? yield* waterOf(job, areas, memory) : undefined;
   const routes = asked.routes ? yield* routesOfJob(job, results, memory) : undefined;
-  const delivered = yield* deliveredOf(job, areas, units, memory);
+  const delivered = yield* deliveredOf(job, results, units, memory);
   return {
     quantities: { ...site.quantities, ...drainsAndWater?.quantities, ...routes?.quantities, ...delivered.quantities },
     workings: { ...site.workings, ...drainsAndWater?.workings, ...delivered.workings }
@@ -89,17 +91,26 @@ function* routesOfJob({ key, routes }: Job, results: readonly AreaResult[], memo
 
 /** What was delivered against what is needed, which of units hangs on how the cut pieces come out of them. */
 function* deliveredOf(
-  { key, log }: Job,
-  areas: readonly SiteArea[],
-  units: UnitsUsed,
+  job: Job,
+  results: readonly AreaResult[],
+  units: UnitsWanted,
   memory: Memory
 ): Generator<void, Site> {
-  const delivered = log.filter(({ kind }) => kind === 'delivered');
+  const delivered = job.log.filter(({ kind }) => kind === 'delivered');
   if (delivered.length === 0) return NOTHING;
-  const inputs = { delivered, areas, units };
-  return yield* recall(memory, 'deliveries', [key], inputs, () => {
+  const places = [...results.keys()].sort((a, b) => (results[a]!.area.key < results[b]!.area.key ? -1 : 1));
+  const inputs = {
+    delivered,
+    used: materialInputs(
+      job,
+      places.map(index => results[index]!)
+    ),
+    units
+  };
+  const { quantities, workings } = yield* recall(memory, 'deliveries', [job.key], inputs, () => {
     const book = new Book();
-    const quantities = listed('deliveries', deliveriesOf(delivered, inputs.areas, units, book));
-    return { quantities, workings: book.workings };
+    const used = usedThings({ ...inputs.used, units: [], jobUnits: [], trays: [] });
+    return { quantities: listed('deliveries', deliveriesOf(delivered, used, units, book)), workings: book.workings };
   });
+  return { quantities, workings: withAreasAt(places, workings) };
 }

@@ -1,10 +1,8 @@
 import type { Carting, Key } from '../job/job.ts';
+import { COUNT_TOLERANCE } from '../quantities/arithmetic.ts';
 import type { JobQuantities } from '../quantities/contract.ts';
 import type { Amount, Carrying } from './contract.ts';
 import { some } from './planned.ts';
-
-/** Counts that exceed a whole number by no more are that number: what is full to the last digit asks for no other trip. */
-const COUNT_TOLERANCE = 1e-6;
 
 /** Trips for so much, by what a load holds and by what it may weigh, whichever is more; undefined where neither is known. */
 export function tripsFor(
@@ -20,14 +18,15 @@ function loads(amount: number | undefined, load: number | undefined): number | u
   return Math.ceil(amount / load - COUNT_TOLERANCE);
 }
 
-/** Where no machine digs, what goes out and comes in goes by barrow. */
-function wheelsByHand({ digBy, barrow }: Carting): boolean {
-  return digBy !== 'machine' && barrow.value > 0;
+/** Where no machine digs, or the way is told that barrows go, what goes out and comes in goes by barrow. */
+function goesByBarrow({ digBy, barrow, run }: Carting): boolean {
+  return (digBy !== 'machine' || run !== undefined) && barrow.value > 0;
 }
 
 /**
- * Barrow work on so much of something, by its measures: the mass that is shovelled in, the barrows, the way walked with
- * them there and back where the run is told. Nothing where it does not go by barrow; less than nought where it is counted twice elsewhere.
+ * Barrow work on so much of something, by its measures: what is loaded, the mass that is shovelled in or the volume that
+ * the digger puts in; the barrows; the way walked with them there and back where the run is told. Nothing where it does
+ * not go by barrow; less than nought where it is counted twice elsewhere.
  */
 export function barrowWork(
   name: string,
@@ -35,13 +34,13 @@ export function barrowWork(
   carting: Carting,
   area?: Key
 ): Amount[] {
-  if (!wheelsByHand(carting) || volume === undefined) return [];
+  if (!goesByBarrow(carting) || volume === undefined) return [];
   const from = area === undefined ? {} : { area };
   const barrows = volume / carting.barrow.value;
   return [
     ...some(`barrows of ${name}`, barrows, 'piece', from),
     ...some(`barrow walk, ${name}`, barrows * 2 * (carting.run?.value ?? 0), 'm', from),
-    ...some(name, mass, 'kg', from)
+    ...(carting.digBy === 'machine' ? some(name, volume, 'm3', from) : some(name, mass, 'kg', from))
   ];
 }
 
@@ -64,13 +63,9 @@ export function carryingOf({ dig, materials }: JobQuantities, carting: Carting):
   ];
 }
 
-function byBarrow(
-  what: string,
-  volume: number | undefined,
-  mass: number | undefined,
-  { barrow, run, digBy }: Carting
-): Carrying {
-  const barrows = digBy === 'machine' && run === undefined ? undefined : tripsFor({ volume }, { volume: barrow.value });
+function byBarrow(what: string, volume: number | undefined, mass: number | undefined, carting: Carting): Carrying {
+  const { barrow, run } = carting;
+  const barrows = goesByBarrow(carting) ? tripsFor({ volume }, { volume: barrow.value }) : undefined;
   return {
     what,
     ...(volume === undefined ? {} : { volume }),

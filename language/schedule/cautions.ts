@@ -7,7 +7,7 @@ import { dustCaution } from './dust-caution.ts';
 import { liftingCautions } from './lifting-cautions.ts';
 import type { ToPlace } from './place-tasks.ts';
 import { TAPPING } from './laying-tasks.ts';
-import { listed, type Planned } from './planned.ts';
+import { namesInRow, type Planned } from './planned.ts';
 
 /** A caution with the tasks that it belongs to: it is told once, at the first of them that is still to be done. */
 export interface Belonging extends Caution {
@@ -72,7 +72,7 @@ function groundCautions(planned: Planned): Belonging[] {
     {
       id: 'dig-near-lines',
       at: ['dig', 'break-out'],
-      text: `By hand near every line, marked or not; a stated depth is no proof.${crossing.length === 0 ? '' : ` Over the dig lead: ${listed(crossing)}.`}`
+      text: `By hand near every line, marked or not; a stated depth is no proof.${crossing.length === 0 ? '' : ` Over the dig lead: ${namesInRow(crossing)}.`}`
     },
     ...when(deepest > DEEPEST, {
       id: 'deep-dig',

@@ -5,7 +5,7 @@ import { dayNumber } from '../measures/days.ts';
 import { type EdgingPlace, placeOfEdging } from './edging-tasks.ts';
 import { concreteDays } from './holds.ts';
 import { Logged, STAGES } from './logged.ts';
-import { listed } from './planned.ts';
+import { namesInRow } from './planned.ts';
 
 const ID = 'done-out-of-turn';
 
@@ -123,7 +123,7 @@ function sidesText(sides: readonly Side[]): string {
   const materials = [...new Set(sides.map(({ material }) => material.name))];
   const parts = materials.map(name => {
     const own = sides.filter(({ material }) => material.name === name);
-    return `${name} along ${listed(own.map(({ edge }) => edge.name))}`;
+    return `${name} along ${namesInRow(own.map(({ edge }) => edge.name))}`;
   });
   return parts.join(', ');
 }

@@ -1,7 +1,7 @@
 import type { Edge, Given, Key, Material } from '../job/job.ts';
 import { type Draft, type Effort, type Place, rankOf } from './draft.ts';
 import { concreteWait, frostHold } from './holds.ts';
-import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
+import { effort, namesInRow, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
 
 /** One side with its edging. */
 interface EdgedSide {
@@ -46,7 +46,7 @@ const WHEN: Readonly<Record<EdgingPlace, string>> = {
 function edging(planned: Planned, place: EdgingPlace, sides: readonly EdgedSide[]): Draft {
   const { system } = planned.job;
   const efforts = sides.flatMap(side => effortsOf(planned, side));
-  const materials = listed(sides.map(({ material }) => material.name));
+  const materials = namesInRow(sides.map(({ material }) => material.name));
   const length = totalOf(
     efforts.filter(({ task }) => task === 'edging'),
     'm'

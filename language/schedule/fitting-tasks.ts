@@ -1,10 +1,11 @@
 import { distance } from '../geometry/index.ts';
+import { drainConcrete } from '../quantities/drain-concrete.ts';
 import type { Drain } from '../job/heights.ts';
 import type { KeptOut } from '../job/job.ts';
 import { later } from '../measures/days.ts';
 import { type Draft, rankOf } from './draft.ts';
 import { frostHold } from './holds.ts';
-import { effort, listed, type Planned, some } from './planned.ts';
+import { effort, namesInRow, type Planned, some } from './planned.ts';
 
 /** Drains, and boxes: those out of use are cut down before stone covers them, the others set before the bed. */
 export function fittingTasks(planned: Planned): Draft[] {
@@ -20,7 +21,7 @@ function buried(planned: Planned): Draft {
   return {
     id: 'buried-boxes',
     word: 'boxes',
-    title: `Cut down and bury ${listed(all.map(({ name }) => name))}; write down where`,
+    title: `Cut down and bury ${namesInRow(all.map(({ name }) => name))}; write down where`,
     rank: rankOf('buried-boxes'),
     efforts: all.flatMap(box => {
       const { logged } = planned;
@@ -39,7 +40,7 @@ function boxes(planned: Planned): Draft {
   return {
     id: 'boxes',
     word: 'boxes',
-    title: `Set lids to the finish: ${listed(all.map(({ name }) => name))}`,
+    title: `Set lids to the finish: ${namesInRow(all.map(({ name }) => name))}`,
     rank: rankOf('boxes'),
     efforts: all.flatMap(box => {
       const change = changeOf.get(box.key) ?? 0;
@@ -62,11 +63,13 @@ function drains(planned: Planned): Draft {
     const from = area === undefined ? {} : { area: area.key };
     return [
       ...effort('drains', [drain.kind], amountsOf(drain, from), { done }),
-      ...effort('concrete', ['drain'], some(`concrete of ${drain.name}`, concreteOf(drain), 'm3', from), { done })
+      ...effort('concrete', ['drain'], some(`concrete of ${drain.name}`, drainConcrete(drain)?.value, 'm3', from), {
+        done
+      })
     ];
   });
   const isOnConcrete = job.drains.some(({ concrete }) => concrete !== undefined);
-  const names = listed(job.drains.map(({ name }) => name));
+  const names = namesInRow(job.drains.map(({ name }) => name));
   return {
     id: 'drains',
     word: 'drains',
@@ -82,13 +85,4 @@ function amountsOf(drain: Drain, from: { readonly area?: string }) {
   const { kind, line, name } = drain;
   if (kind === 'channel' && line !== undefined) return some(name, distance(line.from, line.to), 'm', from);
   return some(name, 1, 'piece', from);
-}
-
-/** Below a channel and, where it is said so, beside it: m3; undefined where its size is not told. */
-function concreteOf({ line, width, depth, concrete }: Drain): number | undefined {
-  if (line === undefined || width === undefined || concrete === undefined) return undefined;
-  const thickness = concrete.below.value;
-  const below = (width.value + (concrete.sides ? 2 * thickness : 0)) * thickness;
-  const beside = concrete.sides && depth !== undefined ? 2 * thickness * depth.value : 0;
-  return distance(line.from, line.to) * (below + beside);
 }

@@ -3,7 +3,7 @@ import type { BrokenOut, Key } from '../job/job.ts';
 import { barrowWork } from './carrying.ts';
 import { type Draft, type Effort, rankOf } from './draft.ts';
 import { LEAD } from './holds.ts';
-import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
+import { effort, namesInRow, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
 import { later } from '../measures/days.ts';
 
 /** What comes before anything is built: lines located, points set out, the ground dug and taken away. */
@@ -93,7 +93,7 @@ function breakOut(planned: Planned): Draft {
   return {
     id: 'break-out',
     word: 'break-out',
-    title: `Break out ${listed(names)}: ${printed('stone-volume', totalOf(efforts, 'm3'), job.system)}`,
+    title: `Break out ${namesInRow(names)}: ${printed('stone-volume', totalOf(efforts, 'm3'), job.system)}`,
     rank: rankOf('break-out'),
     efforts,
     ...NOTHING_WAITS

@@ -4,7 +4,7 @@ import { barrowWork } from './carrying.ts';
 import { type Draft, type Effort, rankOf } from './draft.ts';
 import { waitsForEdging } from './edging-tasks.ts';
 import { BED_BEFORE_RAIN, concreteWait, frostHold } from './holds.ts';
-import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
+import { effort, namesInRow, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
 
 /** Geotextile, stone in compaction layers, the bed. */
 export function layerTasks(planned: Planned): Draft[] {
@@ -29,7 +29,7 @@ function geotextile(planned: Planned): Draft {
   return {
     id: 'geotextile',
     word: 'geotextile',
-    title: `Roll out ${listed(names)}: ${printed('area', totalOf(efforts, 'm2'), planned.job.system)}`,
+    title: `Roll out ${namesInRow(names)}: ${printed('area', totalOf(efforts, 'm2'), planned.job.system)}`,
     rank: rankOf('geotextile'),
     efforts,
     holds: [],
@@ -55,7 +55,7 @@ function stone(planned: Planned, role: Exclude<Layer['role'], 'bed'>): Draft {
   return {
     id: role,
     word: 'base',
-    title: `Spread and compact the ${role}: ${listed(layers.map(({ layer }) => compactionLayers(planned, layer)))}`,
+    title: `Spread and compact the ${role}: ${namesInRow(layers.map(({ layer }) => compactionLayers(planned, layer)))}`,
     rank: rankOf(role),
     efforts,
     holds: frostHold(planned, 'stone', job.system),
@@ -100,7 +100,7 @@ function spreading(planned: Planned, { one, layer, index }: PlacedLayer, role: S
   );
 }
 
-/** Shovelled into barrows from the heap and wheeled in, where that is by hand. */
+/** Put into barrows from the heap and wheeled in, where that is how it comes in. */
 function carriedIn(planned: Planned, { one, layer, index }: PlacedLayer, role: Stage & Layer['role']): Effort[] {
   const { area, numbers } = one;
   const own = numbers.layers[index];
@@ -111,7 +111,8 @@ function carriedIn(planned: Planned, { one, layer, index }: PlacedLayer, role: S
     area.key
   );
   const done = planned.logged.reached(area.key, role);
-  return effort(role === 'bed' ? 'bed' : 'base', ['hand', layer.material.name], work, { done, brings: true });
+  const words = [planned.job.carting.digBy ?? 'hand', layer.material.name];
+  return effort(role === 'bed' ? 'bed' : 'base', words, work, { done, brings: true });
 }
 
 /** Low ground that is made up with stone: part of the lowest layer of stone. */
@@ -134,7 +135,7 @@ function makingUp(planned: Planned, role: Layer['role']): Effort[] {
 
 function waitsForDrains({ job: { drains, concrete: mix } }: Planned): Draft['waits'] {
   const onConcrete = drains.filter(({ concrete }) => concrete !== undefined);
-  const names = listed(onConcrete.map(({ name }) => name));
+  const names = namesInRow(onConcrete.map(({ name }) => name));
   return onConcrete.length === 0 ? [] : [concreteWait('drains', names, mix.wait)];
 }
 
@@ -162,7 +163,7 @@ function bed(planned: Planned): Draft {
   return {
     id: 'bed',
     word: 'bed',
-    title: `Screed the bed: ${listed(layers.map(({ layer }) => screeded(layer, system)))}`,
+    title: `Screed the bed: ${namesInRow(layers.map(({ layer }) => screeded(layer, system)))}`,
     rank: rankOf('bed'),
     efforts: [...screeding, ...carried],
     holds: [...frostHold(planned, 'bed', system), BED_BEFORE_RAIN],

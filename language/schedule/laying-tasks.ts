@@ -6,7 +6,7 @@ import type { Amount } from './contract.ts';
 import { type Draft, type Effort, rankOf } from './draft.ts';
 import { waitsForEdging } from './edging-tasks.ts';
 import { BOUND_FILLER_DRY, concreteWait, frostHold, secondSweepingWait } from './holds.ts';
-import { effort, listed, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
+import { effort, namesInRow, type Planned, type PlannedArea, printed, some, totalOf } from './planned.ts';
 
 /** Id of the task that takes the place of vibrating where units are set by hand: no plate is needed for it. */
 export const TAPPING = 'tapping';
@@ -49,7 +49,7 @@ function laying({ job, logged }: Planned, one: PlannedArea): Draft[] {
     return {
       id: `laying/${area.name}/${bond.replaceAll(', ', '+')}`,
       word: 'laying',
-      title: `Lay ${area.name}, ${listed(units)} in ${bond}${total}`,
+      title: `Lay ${area.name}, ${namesInRow(units)} in ${bond}${total}`,
       rank: rankOf('laying'),
       efforts: effort('laying', words, [...size, ...some(`pieces of ${of}`, pieces, 'piece', { area: area.key })], {
         done
@@ -216,7 +216,7 @@ function joints(planned: Planned, paved: readonly PlannedArea[]): Draft[] {
   return ways.flatMap(({ id, areas }) => {
     if (areas.length === 0) return [];
     const isBound = id === 'bound-joints';
-    const names = listed(areas.map(({ filler }) => filler.name));
+    const names = namesInRow(areas.map(({ filler }) => filler.name));
     const sweeping: Draft = {
       id,
       word: 'joints',

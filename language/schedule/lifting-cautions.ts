@@ -1,11 +1,12 @@
-import type { Key, Material, System, Unit } from '../job/job.ts';
+import { packMass } from '../buying/pack-mass.ts';
+import type { Given, Key, Material, System, Unit } from '../job/job.ts';
 import type { PriceList, SoldAs } from '../job/prices.ts';
 import { measureNamed } from '../measures/measures.ts';
 import { printAs } from '../measures/print.ts';
 import { unitsOf } from '../quantities/units-of-area.ts';
 import type { Belonging } from './cautions.ts';
 import { fromNearTheGround, LIFTING_SOURCE, loadConstant } from './lifting.ts';
-import { listed, type Planned } from './planned.ts';
+import { namesInRow, type Planned } from './planned.ts';
 
 const POUND = measureNamed('lb')!.factor.valueOf();
 const INCH = measureNamed('in')!.factor.valueOf();
@@ -33,10 +34,12 @@ export function liftingCautions(planned: Planned, prices: readonly PriceList[]):
   const edging = areas.flatMap(({ area }) => area.edges.flatMap(edge => edge.edging ?? []));
   const isHeavy = (piece: Piece): boolean => inSystem(piece.mass, job.system) > limitFor(piece, job.system);
   const heavyUnits = units.map(unitPiece).filter(isHeavy);
-  const heavyEdging = [...new Map(edging.map(one => [one.key, one])).values()].flatMap(edgingPiece).filter(isHeavy);
-  const heavy = [...heavyUnits, ...heavyEdging];
+  const heavyEdging = [...new Map(edging.map(one => [one.key, one])).values()]
+    .flatMap(one => edgingPiece(one, prices))
+    .filter(isHeavy);
   return [
-    ...(heavy.length > 0 ? [heavyPieces(heavy, heavyEdging.length > 0, planned)] : []),
+    ...heavyPieces(heavyEdging, 'edging', [], planned),
+    ...heavyPieces(heavyUnits, 'laying', heavyEdging, planned),
     ...(heavyUnits.length > 0 ? [] : smallPieces(units, planned)),
     ...pallets(units, prices, job.system)
   ];
@@ -48,10 +51,15 @@ function unitPiece(unit: Unit): Piece {
   return { name, mass: massOf(unit), isTold: weight !== undefined, side };
 }
 
-function edgingPiece({ name, length, width, height }: Material): Piece[] {
+/** Weighed as its price tells it, of pieces of its length. */
+function edgingPiece({ key, name, length, width, height }: Material, prices: readonly PriceList[]): Piece[] {
   if (length === undefined || width === undefined || height === undefined) return [];
+  const side = Math.min(width.value, height.value);
+  const ways = prices.flatMap(list => (list.thing === key ? list.ways : []));
+  const told = ways.find(way => way.word === 'length' && way.weight !== undefined && way.holds.value === length.value);
+  if (told !== undefined) return [{ name, mass: told.weight!.value, isTold: true, side }];
   const mass = length.value * width.value * height.value * USUAL_DENSITY.concrete;
-  return [{ name, mass, isTold: false, side: Math.min(width.value, height.value) }];
+  return [{ name, mass, isTold: false, side }];
 }
 
 /** kg of one unit. */
@@ -73,22 +81,36 @@ function weightText(value: number, system: System): string {
   return system === 'imperial' ? `${value.toFixed(0)} lb` : `${Number(value.toFixed(value < 10 ? 1 : 0))} kg`;
 }
 
-function heavyPieces(heavy: readonly Piece[], isEdging: boolean, { job }: Planned): Belonging {
+/** Told at the task that lifts them; how the limits come about once, with what was lifted before. */
+function heavyPieces(
+  heavy: readonly Piece[],
+  task: 'edging' | 'laying',
+  before: readonly Piece[],
+  { job }: Planned
+): Belonging[] {
+  if (heavy.length === 0) return [];
   const { system } = job;
   const pieces = heavy.map(({ name, mass, isTold }) => {
     const weight = weightText(inSystem(mass, system), system);
     return `${name} weighs ${isTold ? '' : 'about '}${weight}`;
   });
-  const least = Math.min(...heavy.map(piece => limitFor(piece, system)));
+  const least = weightText(Math.min(...heavy.map(piece => limitFor(piece, system))), system);
   const british = job.rulebooks.some(({ id }) => id === 'britain')
     ? ' The British guide figures are 25 kg for men and 16 kg for women, close to the body at knuckle height (from memory).'
     : '';
-  return {
-    id: 'lifting',
-    at: isEdging ? ['edging', 'laying'] : ['laying'],
-    text: `${listed(pieces)}. The lifting equation recommends ${loadConstant(system)} ${system === 'imperial' ? 'lb' : 'kg'} at most when all is at its best, and about ${weightText(least, system)} picked up near the ground, even seldom: two people, or a carrier.${british} ${LIMITS}`,
-    source: LIFTING_SOURCE
-  };
+  const measure = system === 'imperial' ? 'lb' : 'kg';
+  const limits =
+    before.length > 0
+      ? `The equation told with ${namesInRow(before.map(({ name }) => name))} recommends about ${least} picked up near the ground: two people, or a carrier.`
+      : `The lifting equation recommends ${loadConstant(system)} ${measure} at most when all is at its best, and about ${least} picked up near the ground, even seldom: two people, or a carrier.${british} ${LIMITS}`;
+  return [
+    {
+      id: before.length > 0 ? 'lifting-units' : 'lifting',
+      at: [task],
+      text: `${namesInRow(pieces)}. ${limits}`,
+      source: LIFTING_SOURCE
+    }
+  ];
 }
 
 /** Pieces of a light weight, laid by the thousand. */
@@ -127,6 +149,7 @@ function pallets(units: readonly Unit[], prices: readonly PriceList[], system: S
 
 function palletMass(way: SoldAs, unit: Unit | undefined): number | undefined {
   if (way.word !== 'pallet') return undefined;
-  if (way.weight !== undefined) return way.weight.value;
-  return way.measure === 'piece' && unit !== undefined ? way.holds.value * massOf(unit) : undefined;
+  if (unit === undefined) return way.weight?.value;
+  const weight: Given = unit.weight ?? { value: massOf(unit), written: '', assumed: { because: 'by its size' } };
+  return packMass(way, { thing: unit.key, weightOf: () => weight })?.value;
 }

@@ -1,3 +1,4 @@
+import { listed } from '../findings/listed.ts';
 import type { Area, Job, System } from '../job/job.ts';
 import { type PrintStyle, printAs } from '../measures/print.ts';
 import type { AreaQuantities, JobQuantities } from '../quantities/contract.ts';
@@ -72,8 +73,7 @@ export function printed(style: PrintStyle, value: number, system: System): strin
   return printAs(style, value, system);
 }
 
-/** Names in a row: `drive, turning and path`. */
-export function listed(names: readonly string[]): string {
-  const unique = [...new Set(names)];
-  return unique.length < 2 ? unique.join('') : `${unique.slice(0, -1).join(', ')} and ${unique.at(-1)!}`;
+/** Names in a row, each once: `drive, turning and path`. */
+export function namesInRow(names: readonly string[]): string {
+  return listed([...new Set(names)]);
 }

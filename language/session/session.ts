@@ -25,8 +25,8 @@ export type Stage =
   | 'site-rules'
   | 'examples';
 
-/** Work within a stage that is counted by itself: a rule judged on a thing. */
-export type Counted = Stage | 'judgements';
+/** Stages, and work within one that is counted by itself: a rule judged on a thing. Variants read count as texts parsed. */
+export type Counted = Exclude<Stage, 'variants'> | 'judgements';
 
 /** What else is held of a thing, with no computation behind it. */
 type Kept = 'inputs' | 'last-good';
@@ -50,7 +50,6 @@ const COUNTED: readonly Counted[] = [
   'order',
   'schedule',
   'price',
-  'variants',
   'rules',
   'site-rules',
   'examples',
@@ -109,7 +108,7 @@ export class Session {
       this.#keep(name, held);
       return held.result as T;
     }
-    this.count(slot.stage, 1);
+    if (slot.stage !== 'variants') this.count(slot.stage, 1);
     const computed = compute(held?.result as T | undefined);
     const result = isGenerator(computed) ? yield* computed : computed;
     this.#keep(name, { slot, inputs, result });

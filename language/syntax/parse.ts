@@ -15,6 +15,7 @@ import type { IRecognitionException, IToken, TokenType, TokenTypeDictionary } fr
 import type { Spec } from './generated/ast.ts';
 import { JobSpecGeneratedModule, PavingGeneratedSharedModule } from './generated/module.ts';
 import { hint } from './hints.ts';
+import { ChunkIndex } from './chunk-index.ts';
 import { LineStarts } from './line-starts.ts';
 import { scan, type Chunk, type Scan, type StatementStart, type TextFault } from './scanner.ts';
 import type { TextFix } from './text-edit.ts';
@@ -125,18 +126,23 @@ function append(root: Spec, part: Spec): void {
 }
 
 function result(text: string, root: Spec, scanned: Scan, more: readonly TextFault[]): ParsedText {
-  // Where a statement was refused as a whole, what the parser makes of the rest of its line is no second fault.
+  const { chunks, tokens, statements, comments } = scanned;
+  // Where a statement was refused as a whole, what the parser makes of the rest of its line is no second fault. But what
+  // broke a chunk is told, so that nothing half of it is read.
   const lines = new LineStarts(text);
+  const index = new ChunkIndex({ chunks, faults: [] });
   const told = new Set(scanned.faults.map(fault => lines.lineOf(fault.offset)));
+  const broken = new Set(scanned.faults.map(fault => index.at(fault.offset)));
   const faults = [...scanned.faults];
   for (const fault of more) {
     const line = lines.lineOf(fault.offset);
-    if (told.has(line)) continue;
+    const chunk = index.at(fault.offset);
+    if (told.has(line) && broken.has(chunk)) continue;
     told.add(line);
+    broken.add(chunk);
     faults.push(fault);
   }
   faults.sort((left, right) => left.offset - right.offset);
-  const { chunks, tokens, statements, comments } = scanned;
   return { text, root, faults, chunks, tokens, statements, comments };
 }
 

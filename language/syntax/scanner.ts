@@ -1,6 +1,8 @@
 import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
 import { AMBIGUOUS_MEASURES, MEASURES } from '../measures/measures.ts';
 import { MOST_CHARACTERS, MOST_NESTED, MOST_TERMS } from './limits.ts';
+import { CURRENCY_SIGN, currencyFirst, isCurrencyBefore } from './currency-first.ts';
+import { shareFirst } from './share-first.ts';
 import { nearest } from './nearest.ts';
 import { oddDateAt } from './odd-dates.ts';
 import {
@@ -187,6 +189,7 @@ class Scanner {
     const topWord = first && word !== undefined && TOP_WORDS.has(word);
     if (!isBrace && !topWord && (this.skippedLine === this.line || this.current() === 'unknown'))
       return this.advance(word ?? this.match(TEXT) ?? this.text[this.offset]!);
+    if ((first || this.startsStatement()) && this.shareFirst()) return;
     if (this.oddDate()) return;
     if (this.afterNumber() && !this.counts && this.measureOrSizeSign()) return;
     if (word !== undefined) return this.word(word, first);
@@ -255,6 +258,7 @@ class Scanner {
         return this.unknownStatement(word, Object.keys(known.statements), block);
       }
     }
+    if (OF_MONEY.has(block) && isCurrencyBefore(this.text, this.offset, word)) return this.currencyFirst(word);
     if (word === 'per' && this.afterMeasure()) return this.emit('per', word);
     if (/^(?:x|by)$/i.test(word) && this.sizes && this.afterOperand()) return this.emit('BY', word);
     if (this.isPointsName(word)) return this.emit('ID', word);
@@ -264,6 +268,28 @@ class Scanner {
       (!BEHIND_VALUES.has(word) || this.afterOperand()) &&
       !this.isBenchmarkHere(word);
     this.emit(isClause ? word : 'ID', word);
+  }
+
+  /** `18% margin`: the word stands before its share. */
+  private shareFirst(): boolean {
+    if (this.current() !== 'job') return false;
+    const found = shareFirst(this.text, this.offset);
+    if (found === undefined) return false;
+    const { said, instead } = found;
+    const message = `Write the word first: \`${instead}\`.`;
+    this.fault('half-statement', message, this.offset, said.length, writes([instead], this.offset, said.length));
+    this.skippedLine = this.line;
+    this.opens = undefined;
+    this.advance(said);
+    return true;
+  }
+
+  /** `labour GBP 24 per hour` */
+  private currencyFirst(word: string): void {
+    const { example, fixes } = currencyFirst(this.text, this.offset, word);
+    const message = `\`${word}\` can't stand here.${currencyHelp(example)}`;
+    this.fault('half-statement', message, this.offset, word.length, fixes);
+    this.advance(word);
   }
 
   /** `point left at (0, 0)`: a word of the statement in the place of its name. */
@@ -279,14 +305,15 @@ class Scanner {
   }
 
   /**
-   * The open variant that a word belongs to which can also begin something of its own: it is set in deeper than the line
-   * of the variant's brace, or stands on that line. Less than nought if there is none.
+   * The open variant that a word belongs to which can also begin something of its own. Where braces don't pair, it is set
+   * in deeper than the line of the variant's brace, or stands on that line. Less than nought if there is none.
    */
   private variantAround(word: string): number {
     if (!Object.hasOwn(BLOCKS.variant.statements, word)) return -1;
     const indent = this.indentOf(this.lineStart);
     return this.frames.findLastIndex(
-      ({ name, brace, indent: own }) => name === 'variant' && (indent > own || brace.startLine === this.line)
+      ({ name, brace, indent: own }) =>
+        name === 'variant' && (indent > own || brace.startLine === this.line || !this.isUnpaired())
     );
   }
 
@@ -640,18 +667,9 @@ class Scanner {
 
   private helpForSign(sign: string): string {
     if (/[“”„]/.test(sign)) return ' Write a straight quote: ".';
-    if (CURRENCY_SIGN.test(sign)) {
-      const written = this.numberBehind(sign);
-      const example = written === undefined ? '38 USD' : `${written} ${CURRENCIES[sign] ?? 'USD'}`;
-      return ` The currency stands behind the number, by its three letters: \`${example}\`.`;
-    }
+    if (CURRENCY_SIGN.test(sign)) return currencyHelp(currencyFirst(this.text, this.offset, sign).example);
     // `cites leaflet, p. 3`
     return this.isCiting() ? ' The place stands in quotes: `cites leaflet, "page 3"`.' : '';
-  }
-
-  /** `£24` */
-  private numberBehind(sign: string): string | undefined {
-    return /^[0-9]+(?:\.[0-9]+)?/.exec(this.text.slice(this.offset + sign.length, this.offset + sign.length + 20))?.[0];
   }
 
   private isCiting(): boolean {
@@ -660,14 +678,7 @@ class Scanner {
 
   private withoutSign(sign: string): TextFix[] {
     if (this.isCiting()) return [];
-    if (CURRENCY_SIGN.test(sign)) {
-      const written = this.numberBehind(sign);
-      const currency = CURRENCIES[sign];
-      const length = sign.length + (written?.length ?? 0);
-      return written === undefined || currency === undefined
-        ? []
-        : writes([`${written} ${currency}`], this.offset, length);
-    }
+    if (CURRENCY_SIGN.test(sign)) return [...currencyFirst(this.text, this.offset, sign).fixes];
     const edits = [takenOut(this.text, this.offset, this.offset + sign.length)];
     // A quote has a fellow somewhere, and goes with it or not at all.
     return /[“”„«»]/.test(sign) ? [] : [{ title: 'Take it out', edits }];
@@ -978,16 +989,11 @@ const BEHIND_VALUES: ReadonlySet<string> = new Set(['wide', 'deep']);
 /** Words that a day follows. */
 const BEFORE_DAYS: ReadonlySet<string> = new Set(['until', 'on']);
 
-const CURRENCY_SIGN = /[$£€]/;
-
 /** What people say behind a number that is no measure here; `write`: what stands there instead. */
 interface SaidOfNumbers {
   readonly message: string;
   readonly write?: string;
 }
-
-/** A dollar may be of several countries: the commonest here; the fix is offered, never made unasked. */
-const CURRENCIES: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR', $: 'USD' };
 
 const PEOPLE: SaidOfNumbers = { message: 'People are counted by the number alone: `crew 2`.', write: '' };
 const PERCENT: SaidOfNumbers = { message: 'Write the share with its sign: `18 %`.', write: '%' };
@@ -1008,5 +1014,12 @@ const SAID_OF_NUMBERS: Readonly<Record<string, SaidOfNumbers>> = {
   quid: CURRENCY_WORD,
   each: { message: 'Say what is sold, and then for how much: `piece for 3.95 USD`.' }
 };
+
+function currencyHelp(example: string): string {
+  return ` The currency stands behind the number, by its three letters: \`${example}\`.`;
+}
+
+/** Blocks that hold money. */
+const OF_MONEY: ReadonlySet<string> = new Set(['job', 'supplier', 'price']);
 
 const NO_WORDS: ReadonlySet<string> = new Set();

@@ -504,7 +504,7 @@ const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<strin
     ...{ waste: 'breakage', spare: 'keep', spares: 'keep' },
     ...{ labor: 'labour', wages: 'labour', wage: 'labour', workers: 'crew', people: 'crew', men: 'crew' },
     ...{ starts: 'begins', start: 'begins', rent: 'hire', rental: 'hire', skip: 'disposal', dump: 'disposal' },
-    ...{ profit: 'margin', vat: 'tax', overheads: 'overhead', allowance: 'contingency', sum: 'extra' },
+    ...{ profit: 'margin', vat: 'tax', gst: 'tax', overheads: 'overhead', allowance: 'contingency', sum: 'extra' },
     ...{ customer: 'client', excluded: 'excludes', exclusions: 'excludes', offer: 'quote', work: 'task' }
   },
   rate: { task: 'of', for: 'of', if: 'when', hours: 'takes', source: 'cites' },
@@ -520,11 +520,19 @@ const OTHER_STATEMENTS: Readonly<Partial<Record<BlockName, Readonly<Record<strin
   inset: { pattern: 'paving', units: 'paving' }
 };
 
+/** `inc. VAT`, `plus VAT` in a job. */
+export const TAX_OF_JOB =
+  'What is added to the price of the job is a share: `tax 20 %`. Whether what is bought has tax in it stands at its supplier or price: `tax included`.';
+
 /** What people write in a block where it is said in another place, and where that is. */
 const SAID_ELSEWHERE: Readonly<Partial<Record<BlockName, Readonly<Record<string, string>>>>> = {
   spec: {
     datum: 'A mark that heights are measured from stands in the site: `site { benchmark door-sill }`.',
     tape: 'Tapes stand with the point that they lead to: `point C taped 12 ft from A, 9 ft from B, left of A to B`.'
+  },
+  job: {
+    ...{ inc: TAX_OF_JOB, incl: TAX_OF_JOB, including: TAX_OF_JOB, included: TAX_OF_JOB, plus: TAX_OF_JOB },
+    ...{ ex: TAX_OF_JOB, exc: TAX_OF_JOB, excl: TAX_OF_JOB, excluding: TAX_OF_JOB }
   },
   area: {
     slope: 'A fall is part of the finish: `finish 2 in below door-sill along A to B, falling 1:60 away from A to B`.',
@@ -538,11 +546,13 @@ const SAID_ELSEWHERE: Readonly<Partial<Record<BlockName, Readonly<Record<string,
 
 export function saidElsewhere(block: BlockName, word: string): string | undefined {
   const said = SAID_ELSEWHERE[block] ?? {};
-  return Object.hasOwn(said, word) ? said[word] : undefined;
+  const small = word.toLowerCase();
+  return Object.hasOwn(said, small) ? said[small] : undefined;
 }
 
 /** The statement that people mean who begin one with another word. */
 export function otherStatement(block: BlockName, word: string): string | undefined {
   const others = OTHER_STATEMENTS[block] ?? {};
-  return Object.hasOwn(others, word) ? others[word] : undefined;
+  const small = word.toLowerCase();
+  return Object.hasOwn(others, small) ? others[small] : undefined;
 }

@@ -1,5 +1,5 @@
 import type { ChoiceQuantities, NeedQuantities, OrderQuantities } from '../buying/order-contract.ts';
-import { nameIn } from '../job/key-names.ts';
+import { nameIn, SPIKES } from '../job/key-names.ts';
 import type { Job, Key, System } from '../job/job.ts';
 import { capital } from '../lowering/amounts.ts';
 import { printAs } from '../measures/print.ts';
@@ -21,7 +21,12 @@ export interface Bought {
 
 /** A unit or material: where it goes, what is needed of it, what is there, what to buy; and what goes with it, as spikes. */
 export function boughtThing(quantities: JobQuantities, key: Key, system: System): Bought[] {
-  const all = (quantities.needs ?? []).filter(({ id }) => id === key || id.startsWith(`${key}/`));
+  const isSpiked = quantities.areas.some(({ edging }) =>
+    edging.some(({ material, spikes = 0 }) => material === nameIn(key) && spikes > 0)
+  );
+  const all = (quantities.needs ?? []).filter(
+    ({ id }) => id === key || id.startsWith(`${key}/`) || (isSpiked && id === SPIKES)
+  );
   return all.map(need => {
     const order = (quantities.order ?? []).filter(({ id }) => id === need.id);
     return {

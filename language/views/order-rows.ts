@@ -1,3 +1,5 @@
+import type { TaxIn } from '../buying/tax-basis.ts';
+import { nameIn } from '../job/key-names.ts';
 import type { JobQuantities } from '../quantities/contract.ts';
 
 /** A table for programs and spreadsheets: heads, and rows of texts and numbers. Money stands as decimal text. */
@@ -26,12 +28,16 @@ export function orderRows(jobs: readonly JobQuantities[]): Rows {
       line.cost,
       line.deposit,
       orderCost?.currency,
-      supplierName(line.supplier, deliveryCharges),
-      line.proven ? 'yes' : 'no'
+      line.supplier === undefined ? undefined : nameIn(line.supplier),
+      line.proven ? 'yes' : 'no',
+      TAX_IN[line.tax ?? 'not said'],
+      line.priced?.on,
+      line.priced?.until,
+      line.priced?.accordingTo
     ]),
     ...deliveryCharges
       .filter(({ cost }) => !/^0(?:\.0*)?$/.test(cost))
-      .map(({ name, loads, mass, cost }) => [
+      .map(({ name, loads, mass, cost, tax }) => [
         title,
         `Delivery from ${name}`,
         ...[undefined, undefined],
@@ -43,7 +49,9 @@ export function orderRows(jobs: readonly JobQuantities[]): Rows {
         undefined,
         orderCost?.currency,
         name,
-        undefined
+        undefined,
+        TAX_IN[tax ?? 'not said'],
+        ...[undefined, undefined, undefined]
       ])
   ]);
   return {
@@ -62,7 +70,11 @@ export function orderRows(jobs: readonly JobQuantities[]): Rows {
       'Deposit',
       'Currency',
       'From',
-      'Proven cheapest'
+      'Proven cheapest',
+      'Tax in the cost',
+      'Price of the day',
+      'Price holds until',
+      'Price according to'
     ],
     rows
   };
@@ -72,11 +84,9 @@ function measureName(measure: string): string {
   return measure === 'piece' ? 'pieces' : measure === 'm3' ? 'm3 loose' : measure;
 }
 
-function supplierName(
-  key: string | undefined,
-  charges: readonly { readonly supplier: string; readonly name: string }[]
-): string | undefined {
-  return key === undefined
-    ? undefined
-    : (charges.find(({ supplier }) => supplier === key)?.name ?? key.replace(/^\w+:/, ''));
-}
+const TAX_IN: Readonly<Record<TaxIn | 'not said', string>> = {
+  included: 'yes',
+  added: 'no',
+  'taken-off': 'no',
+  'not said': 'not said'
+};

@@ -1,3 +1,4 @@
+import { listed } from '../findings/listed.ts';
 import type { Schedule, Task, When } from '../schedule/contract.ts';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
@@ -47,7 +48,7 @@ function weekText(days: readonly number[]): string {
   const names = days.map(day => WEEKDAYS_IN_FULL[day - 1]!);
   const isRow = days.length > 2 && days.every((day, index) => index === 0 || day === days[index - 1]! + 1);
   if (isRow) return `${names[0]!} to ${names.at(-1)!}`;
-  return inRow(names);
+  return listed(names);
 }
 
 /** Hours to a tenth: `22.1`. */
@@ -61,19 +62,21 @@ export function taskHoursText({ hours, included }: Pick<Task, 'hours' | 'include
   return hours === 0 && included.length > 0 ? `with ${tasksOf(included)}` : hoursText(hours);
 }
 
-/** `In the hours of laying, by the rates lay-units and lay-herringbone.`; nothing where each part has its own. */
-export function includedText({ included }: Pick<Task, 'included'>): string | undefined {
+/**
+ * `In the hours of laying, by the rates lay-units and lay-herringbone.`, of a part of it with its name; nothing where each
+ * part has hours of its own.
+ */
+export function includedText({ included, hours }: Pick<Task, 'included' | 'hours'>): string | undefined {
   if (included.length === 0) return undefined;
   const rates = [...new Set(included.map(({ rate }) => rate))];
-  return `In the hours of ${tasksOf(included)}, by the ${rates.length === 1 ? 'rate' : 'rates'} ${inRow(rates)}.`;
+  const by = `hours of ${tasksOf(included)}, by the ${rates.length === 1 ? 'rate' : 'rates'} ${listed(rates)}.`;
+  if (hours === undefined || hours === 0) return `In the ${by}`;
+  const names = listed([...new Set(included.map(({ name }) => name))]);
+  return `Not in these hours: ${names}, in the ${by}`;
 }
 
 function tasksOf(included: Task['included']): string {
-  return inRow([...new Set(included.map(({ task }) => task))]);
-}
-
-function inRow(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+  return listed([...new Set(included.map(({ task }) => task))]);
 }
 
 /** Where the days end before the work does. */

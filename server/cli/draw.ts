@@ -14,6 +14,7 @@ import { coloursFor, write } from './output.ts';
 import { Folders, readSpecs } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['svg', 'text'] as const;
 
@@ -49,8 +50,6 @@ Examples:
 The drawing tells its paper and scale. Before taking measures from a print, check its bar with a rule.
 Exit code: 0 fine, 1 the job has errors (what is sound is drawn all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function draw(asked: readonly string[], options: DrawOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving draw -o terrace.svg terrace.paving');
   const { specs, complaints } = await specPaths(asked);
@@ -66,10 +65,6 @@ async function draw(asked: readonly string[], options: DrawOptions): Promise<voi
     throw new Failure(`these are ${others.length + 1} jobs. Name one: ${[job, ...others].map(shownAs).join(', ')}.`);
   await write(drawn(job, options), options.output);
   if (job.findings.some(({ severity }) => severity === 'error')) tellErrors(shownAs(job));
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
 function drawn({ job, numbers }: WithJob, { format, output, section }: DrawOptions): string {

@@ -6,8 +6,18 @@ import type {
   SolverLimit
 } from '../../language/buying/integer-solver.ts';
 
-/** Loads the solver of integer programmes, which is large: only where an order is asked for and its bound leaves it open. */
-export async function loadIntegerSolver(): Promise<IntegerSolver> {
+let loaded: Promise<IntegerSolver> | undefined;
+
+/**
+ * Loads the solver of integer programmes, which is large: only where an order is asked for and its bound leaves it open,
+ * and once for all of them.
+ */
+export function loadIntegerSolver(): Promise<IntegerSolver> {
+  loaded ??= loadAnew();
+  return loaded;
+}
+
+async function loadAnew(): Promise<IntegerSolver> {
   // The build leaves the library beside the bundle, with its WebAssembly: see `.config/build.mjs`.
   const library = await import('highs');
   // Its types tell of a module within a module; what it exports is the loader itself.

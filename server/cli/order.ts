@@ -18,6 +18,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'spreadsheet'] as const;
 
@@ -58,9 +59,8 @@ Examples:
   paving order --format csv -o order.csv terrace.paving
 
 Prices stand in the spec or in a file that it uses: price washed-sand { bag of 0.5 cu ft for 4.98 USD }.
+In csv, words that a spreadsheet would take for a formula (=, +, - or @ first) have an apostrophe before them.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
-
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
 
 async function order(asked: readonly string[], options: OrderOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving order terrace.paving');
@@ -76,9 +76,22 @@ async function order(asked: readonly string[], options: OrderOptions): Promise<v
     return;
   }
   if (options.format === 'spreadsheet') await writeSpreadsheet(jobs, options.output!);
-  else await write(report(reading, jobs, asOf, options), options.output);
+  else await write(await report(reading, jobs, asOf, options), options.output);
+  for (const job of jobs) tellOldPrices(job, asOf);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
 }
+
+/** Beside the sheet, which may go to others. */
+function tellOldPrices(job: WithJob, asOf: string): void {
+  const old = job.findings.filter(({ id }) => OLD_PRICES.has(id)).length;
+  if (old === 0) return;
+  const [prices, hold] = old === 1 ? ['one price is', 'it'] : [`${old} prices are`, 'they'];
+  complain(
+    `${fileOf(job)}: ${prices} old on ${asOf}; ask whether ${hold} still hold${old === 1 ? 's' : ''}. paving check names them.`
+  );
+}
+
+const OLD_PRICES: ReadonlySet<string> = new Set(['price-past', 'price-old']);
 
 function checkOptions({ format, costs, client, workings, output }: OrderOptions): void {
   if (costs === true && client === true) throw new Failure('--costs and --client are two sheets: ask for one of them.');
@@ -89,32 +102,35 @@ function checkOptions({ format, costs, client, workings, output }: OrderOptions)
     throw new Failure('a spreadsheet goes to a file: add -o order.xlsx.');
 }
 
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
-}
-
-function report(reading: Reading, jobs: readonly WithJob[], asOf: string, options: OrderOptions): string {
+async function report(
+  reading: Reading,
+  jobs: readonly WithJob[],
+  asOf: string,
+  options: OrderOptions
+): Promise<string> {
   const colours = coloursFor(options.output);
   switch (options.format) {
     case 'json':
-      return asJson(json(reading, jobs, asOf));
+      return asJson(await json(reading, jobs, asOf));
     case 'csv':
       return orderCsv(jobs.map(({ numbers }) => numbers.quantities));
     default:
-      return jobs
-        .map(job => {
-          if (options.costs !== true && options.client !== true)
-            return orderText({
-              file: fileOf(job),
-              quantities: job.numbers.quantities,
-              system: job.job.system,
-              colours
-            });
-          const quote = quoteOf(job, reading.pricedOf(job), colours);
-          if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
-          return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
-        })
-        .join('\n\n');
+      return (
+        await Promise.all(
+          jobs.map(async job => {
+            if (options.costs !== true && options.client !== true)
+              return orderText({
+                file: fileOf(job),
+                quantities: job.numbers.quantities,
+                system: job.job.system,
+                colours
+              });
+            const quote = quoteOf(job, await reading.pricedOf(job), colours);
+            if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
+            return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
+          })
+        )
+      ).join('\n\n');
   }
 }
 
@@ -128,24 +144,26 @@ function quoteOf(
     : { job, money: job.money, numbers: priced.numbers, costs: priced.costs, colours };
 }
 
-function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {
+async function json(reading: Reading, jobs: readonly WithJob[], asOf: string): Promise<object> {
   const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
   return quantitiesJson({
     tool: `paving ${VERSION}`,
     asOf,
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: jobs.map((job): JobInput => ({
-      numbers: job.numbers,
-      ...pricedOf(reading, job),
-      findings: [...job.findings, ...job.accepted],
-      variants: reading.variantsOf(job),
-      placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
-    }))
+    jobs: await Promise.all(
+      jobs.map(async (job): Promise<JobInput> => ({
+        numbers: job.numbers,
+        ...(await pricedOf(reading, job)),
+        findings: [...job.findings, ...job.accepted],
+        variants: await reading.variantsOf(job),
+        placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
+      }))
+    )
   });
 }
 
-function pricedOf(reading: Reading, job: WithJob): Pick<JobInput, 'priced'> {
-  const priced = reading.pricedOf(job);
+async function pricedOf(reading: Reading, job: WithJob): Promise<Pick<JobInput, 'priced'>> {
+  const priced = await reading.pricedOf(job);
   return priced === undefined ? {} : { priced };
 }
 

@@ -14,6 +14,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json'] as const;
 
@@ -57,8 +58,6 @@ Examples:
 A file without a job is a library: it is read where a job uses it.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function quantities(asked: readonly string[], options: QuantitiesOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec or a folder. For this folder write: paving quantities .');
   if (options.starts === true && options.format === 'json')
@@ -68,7 +67,7 @@ async function quantities(asked: readonly string[], options: QuantitiesOptions):
   const need = options.format === 'json' ? 'order' : 'numbers';
   const reading = await readSpecs(specs, readStandardInput, need, new Folders(asOf));
   const jobs = reading.evaluations.filter(hasJob);
-  if (jobs.length > 0) await write(report(reading, jobs, asOf, options), options.output);
+  if (jobs.length > 0) await write(await report(reading, jobs, asOf, options), options.output);
   else if (reading.evaluations.length > 0)
     complain(
       'no file here has a job, so there is nothing to work out. Write `job "…" { rules north-america }` into one, or name the file that uses these.'
@@ -77,37 +76,40 @@ async function quantities(asked: readonly string[], options: QuantitiesOptions):
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
 }
 
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
-}
-
-function report(reading: Reading, jobs: readonly WithJob[], asOf: string, options: QuantitiesOptions): string {
-  if (options.format === 'json') return asJson(json(reading, jobs, asOf));
+async function report(
+  reading: Reading,
+  jobs: readonly WithJob[],
+  asOf: string,
+  options: QuantitiesOptions
+): Promise<string> {
+  if (options.format === 'json') return asJson(await json(reading, jobs, asOf));
   const colours = coloursFor(options.output);
-  const texts = jobs.map(job =>
-    jobText({
-      ...job,
-      file: shownAs(job),
-      placeOf: placer(job),
-      workings: options.workings ?? false,
-      cuts: options.cuts ?? false,
-      ...(options.starts === true ? { starts: startsOf(job) } : {}),
-      ...variantsOf(reading, job),
-      colours
-    })
+  const texts = await Promise.all(
+    jobs.map(async job =>
+      jobText({
+        ...job,
+        file: shownAs(job),
+        placeOf: placer(job),
+        workings: options.workings ?? false,
+        cuts: options.cuts ?? false,
+        ...(options.starts === true ? { starts: startsOf(job) } : {}),
+        ...(await variantsOf(reading, job)),
+        colours
+      })
+    )
   );
   const libraries = reading.libraries.map(file => `${file} has no job of its own: it counts where a job uses it.`);
   return [...texts, ...libraries, CAUTIONS.join('\n')].join('\n\n');
 }
 
 /** The price of the job as it is written is worked out to stand beside those of its variants. */
-function variantsOf(reading: Reading, job: WithJob): Pick<JobReport, 'variants' | 'priced'> {
-  const variants = reading.variantsOf(job);
-  return variants.length === 0 ? {} : { variants, ...pricedOf(reading, job) };
+async function variantsOf(reading: Reading, job: WithJob): Promise<Pick<JobReport, 'variants' | 'priced'>> {
+  const variants = await reading.variantsOf(job);
+  return variants.length === 0 ? {} : { variants, ...(await pricedOf(reading, job)) };
 }
 
-function pricedOf(reading: Reading, job: WithJob): Pick<JobInput, 'priced'> {
-  const priced = reading.pricedOf(job);
+async function pricedOf(reading: Reading, job: WithJob): Promise<Pick<JobInput, 'priced'>> {
+  const priced = await reading.pricedOf(job);
   return priced === undefined ? {} : { priced };
 }
 
@@ -119,19 +121,21 @@ function startsOf({ job, numbers }: WithJob): CuttingAdvice[] {
     .flatMap(area => drain(cuttingAdvice(job, area, ['starts', 'inboard', 'sizes'])) ?? []);
 }
 
-function json(reading: Reading, jobs: readonly WithJob[], asOf: string): object {
+async function json(reading: Reading, jobs: readonly WithJob[], asOf: string): Promise<object> {
   const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
   return quantitiesJson({
     tool: `paving ${VERSION}`,
     asOf,
     files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: jobs.map((job): JobInput => ({
-      numbers: job.numbers,
-      ...pricedOf(reading, job),
-      findings: [...job.findings, ...job.accepted],
-      variants: reading.variantsOf(job),
-      placeOf: placer(job)
-    }))
+    jobs: await Promise.all(
+      jobs.map(async (job): Promise<JobInput> => ({
+        numbers: job.numbers,
+        ...(await pricedOf(reading, job)),
+        findings: [...job.findings, ...job.accepted],
+        variants: await reading.variantsOf(job),
+        placeOf: placer(job)
+      }))
+    )
   });
 }
 

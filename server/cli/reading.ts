@@ -6,6 +6,7 @@ import { ruleNames } from '../../language/lowering/rule-pages.ts';
 import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { PricedJob } from '../../language/priced-job.ts';
+import type { JobNumbers } from '../../language/quantities/contract.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import type { VariantEvaluation } from '../../language/variants.ts';
@@ -29,9 +30,9 @@ export interface Reading {
   textOf(file: string): string | undefined;
   hashOf(file: string): string;
   /** What an evaluation comes to as its variants have it, each with its price. */
-  variantsOf(evaluation: Evaluation): readonly VariantEvaluation[];
+  variantsOf(evaluation: Evaluation): Promise<readonly VariantEvaluation[]>;
   /** Cost, price and days of the whole job. */
-  pricedOf(evaluation: Evaluation): PricedJob | undefined;
+  pricedOf(evaluation: Evaluation): Promise<PricedJob | undefined>;
   /** Tasks and days of what is left of the job. */
   scheduleOf(evaluation: Evaluation): Schedule | undefined;
   /** The page of a rule of one's own. */
@@ -89,8 +90,22 @@ export async function readSpecs(
     libraries,
     textOf: file => texts.get(file),
     hashOf: file => folders.hashes.get(file)!,
-    variantsOf: evaluation => drain(pavings.get(evaluation)!.variants(evaluation.file)),
-    pricedOf: evaluation => drain(pavings.get(evaluation)!.priced(evaluation)),
+    variantsOf: evaluation => {
+      const paving = pavings.get(evaluation)!;
+      return settled(
+        paving,
+        () => paving.variants(evaluation.file),
+        variants => variants.flatMap(variant => [variant.evaluation.numbers, variant.priced?.numbers])
+      );
+    },
+    pricedOf: evaluation => {
+      const paving = pavings.get(evaluation)!;
+      return settled(
+        paving,
+        () => pricedAsItStands(paving, evaluation),
+        priced => [priced?.numbers]
+      );
+    },
     scheduleOf: evaluation => drain(pavings.get(evaluation)!.scheduled(evaluation)),
     rulePageOf: name => {
       const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
@@ -100,12 +115,41 @@ export async function readSpecs(
   };
 }
 
-/** For an order the solver is fetched where the search alone leaves it open whether something is cheaper. */
-async function workedOut(paving: Paving, file: string, need: Need | 'order'): Promise<Evaluation | undefined> {
-  const evaluation = drain(paving.evaluate(file, need === 'order' ? 'numbers' : need));
-  if (need !== 'order' || evaluation?.numbers?.quantities.orderCost?.proven !== false) return evaluation;
+function workedOut(paving: Paving, file: string, need: Need | 'order'): Promise<Evaluation | undefined> {
+  if (need !== 'order') return Promise.resolve(drain(paving.evaluate(file, need)));
+  return settled(
+    paving,
+    () => paving.evaluate(file),
+    evaluation => [evaluation?.numbers]
+  );
+}
+
+/** The price of the job; where the solver was lent since it was worked out, of its order anew. */
+function* pricedAsItStands(paving: Paving, evaluation: Evaluation): Generator<void, PricedJob | undefined> {
+  const priced = yield* paving.priced(evaluation);
+  if (isSettled(priced?.numbers)) return priced;
+  const anew = yield* paving.evaluate(evaluation.file);
+  return anew && (yield* paving.priced(anew));
+}
+
+/**
+ * What is worked out, with every order in it settled as far as can be: the solver is fetched where the search alone leaves
+ * it open whether something is cheaper. Each order that is shown goes through this, so that it hangs on nothing else that
+ * is asked for: one that the search proves is the same with the solver.
+ */
+async function settled<T>(
+  paving: Paving,
+  work: () => Generator<void, T>,
+  ordersOf: (found: T) => readonly (JobNumbers | undefined)[]
+): Promise<T> {
+  const found = drain(work());
+  if (ordersOf(found).every(isSettled)) return found;
   paving.lendSolver(await loadIntegerSolver());
-  return drain(paving.evaluate(file));
+  return drain(work());
+}
+
+function isSettled(numbers: JobNumbers | undefined): boolean {
+  return numbers?.quantities.orderCost?.proven !== false;
 }
 
 /** One memory for each folder that files are used from, since the folder decides what may be read. */

@@ -1,6 +1,5 @@
 import type { Command } from 'commander';
 import { placeOfKey } from '../../language/findings/placed.ts';
-import type { Evaluation } from '../../language/paving.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
 import { scheduleCalendar } from '../../language/views/calendar/schedule-calendar.ts';
 import { scheduleCsv } from '../../language/views/csv/schedule-csv.ts';
@@ -15,6 +14,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
+import { hasJob, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'calendar'] as const;
 
@@ -50,9 +50,9 @@ Examples:
   paving schedule --format csv -o terrace.csv terrace.paving
 
 Crew, first day and tasks of your own stand in the spec: crew 2, Monday to Friday, begins on 2026-04-13.
+In csv, words that a spreadsheet would take for a formula (=, +, - or @ first) have an apostrophe before them.
+In a calendar a task keeps its mark after an edit: an event brought in again stands in the place of the one before.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
-
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
 
 async function schedule(asked: readonly string[], options: ScheduleOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving schedule terrace.paving');
@@ -70,10 +70,6 @@ async function schedule(asked: readonly string[], options: ScheduleOptions): Pro
   }
   await write(report(reading, jobs, asOf, options), options.output);
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
 
 interface Scheduled {

@@ -1,5 +1,4 @@
 import type { Command } from 'commander';
-import type { Evaluation } from '../../language/paving.ts';
 import { levelSheet } from '../../language/views/text/level-sheet/level-sheet.ts';
 import { readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
@@ -8,6 +7,7 @@ import { Folders, readSpecs } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { today } from '../today.ts';
+import { hasJob } from './with-job.ts';
 
 interface SheetOptions {
   readonly asOf?: string;
@@ -37,8 +37,6 @@ Examples:
 How heights are printed, how far apart, and the string they are measured from stand in the spec: level-sheet { … }.
 Exit code: 0 fine, 1 a job has errors (what is sound is printed all the same), 2 could not run.`;
 
-type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>;
-
 async function sheet(asked: readonly string[], options: SheetOptions): Promise<void> {
   if (asked.length === 0) throw new Failure('name a job spec, such as: paving sheet terrace.paving');
   const { specs, complaints } = await specPaths(asked);
@@ -56,8 +54,4 @@ async function sheet(asked: readonly string[], options: SheetOptions): Promise<v
     options.output
   );
   if (jobs.some(job => job.findings.some(({ severity }) => severity === 'error'))) exitWithFindings();
-}
-
-function hasJob(evaluation: Evaluation): evaluation is WithJob {
-  return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }

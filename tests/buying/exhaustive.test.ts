@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { cheapestOrder, type Order } from '../../language/buying/order.ts';
 import type { IntegerSolver } from '../../language/buying/integer-solver.ts';
+import { drain } from '../../language/session/session.ts';
 import { loadIntegerSolver } from '../../server/cli/integer-solver.ts';
 import { asProblem, bestOfAll, cameTo, shareLeft, type SmallProblem, smallProblems } from './small-orders.ts';
 
@@ -13,7 +14,7 @@ beforeAll(async () => {
 
 /** The order and the best of all, both reckoned in whole numbers. */
 function bothOf(small: SmallProblem, lent?: IntegerSolver) {
-  const order = cheapestOrder(asProblem(small), lent);
+  const order = drain(cheapestOrder(asProblem(small), lent));
   const came = cameTo(small, order.counts);
   const best = bestOfAll(small, Number(order.cost));
   return { order, came, best };

@@ -261,6 +261,31 @@ price cloth { roll of 4.5 x 25 m for 40 GBP }`);
   });
 });
 
+test('spikes of two edgings are one need, and rounded to boxes over the job', async () => {
+  const job = await ordered(`
+job "Path" { rules north-america, currency USD }
+unit slab { size 12 x 12 x 2 in }
+material straight { role edging, width 0 in, spikes every 12 in }
+material bent { role edging, width 0 in, spikes every 8 in }
+price spikes { box-of 50 for 18.40 USD }
+stock 5 spikes
+area path {
+  outline rectangle 24 x 10 ft
+  traffic foot
+  paving slab in stack-bond, joints 0
+  edges { near meets lawn, edging straight
+          far meets lawn, edging bent
+          the rest meets house-wall }
+}`);
+  const [first, ...others] = job.needs!.filter(({ kind }) => kind === 'spikes');
+  expect(others).toEqual([]);
+  expect(first!.for).toHaveLength(2);
+  const spikes = job.areas[0]!.edging.map(one => one.spikes!);
+  expect(first!.in).toMatchObject([{ used: spikes[0]! + spikes[1]!, toBuy: spikes[0]! + spikes[1]! - 5 }]);
+  expect(spikes[0]! + spikes[1]!).toBeGreaterThan(50);
+  expect(bought(job, 'spikes')).toEqual(['2 box of 50']);
+});
+
 test('of several sizes in one pack: P-22, a pack of 10, 5 and 5, need 34, 16, 18: 4 packs (arithmetic)', async () => {
   // 34 on 17 x 2, 16 on 8 x 2, 18 on 9 x 2 slabs.
   const row = (name: string, long: number, unit: string, x: number): string => `
@@ -283,4 +308,37 @@ ${row('a', 17, 'cobble-a', 0)}${row('b', 8, 'cobble-b', 10)}${row('c', 9, 'cobbl
     ['cobble-c', 18, 4, 2, undefined]
   ]);
   expect(job.orderCost).toMatchObject({ total: '880.00', proven: true });
+});
+
+describe('tax', () => {
+  const STORE = (terms: string): string => `supplier store { tax included${terms} }
+    price slab from store { piece for 12 USD }`;
+
+  test('prices with tax in and prices without come to sums on one basis: total, bound, choices, lines', async () => {
+    const job = await ordered(
+      bed('10 x 10 ft', '1 in', 'tax added\n bag of 0.5 cu ft for 5 USD', STORE('')).replace(
+        'currency USD',
+        'currency USD, tax 20 %'
+      )
+    );
+    // 100 slabs at 10 without tax, 17 bags at 5.
+    expect(linesOf(job, 'slab')).toMatchObject([{ cost: '1000.00', tax: 'taken-off' }]);
+    expect(needOf(job, 'slab').choices).toMatchObject([{ cost: '1000.00', tax: 'taken-off' }]);
+    expect(job.orderCost).toMatchObject({ tax: 'without', goods: '1085.00', total: '1085.00', bound: '1085.00' });
+  });
+
+  test('all alike: as they stand', async () => {
+    const job = await ordered(bed('10 x 10 ft', '1 in', 'tax included\n bag of 0.5 cu ft for 6 USD', STORE('')));
+    expect(job.orderCost).toMatchObject({ tax: 'with', total: '1302.00' });
+  });
+
+  test('what its supplier takes no such order of says so', async () => {
+    const job = await ordered(
+      `supplier far { delivery 10 USD a load, least order 5000 USD }
+       ${bed('10 x 10 ft', '1 in', 'bag of 0.5 cu ft for 5 USD')}
+       price sand from far { bag of 0.5 cu ft for 4 USD }`
+    );
+    expect(needOf(job, 'sand').choices).toMatchObject([{ cost: '85.00' }, { cost: '68.00', notTaken: 'least-order' }]);
+    expect(needOf(job, 'sand').choices[1]!.delivery).toBeUndefined();
+  });
 });

@@ -4,7 +4,8 @@ import path from 'node:path';
 import { parse } from 'csv-parse/sync';
 import ExcelJS from 'exceljs';
 import { describe, expect, test } from 'vitest';
-import { FAULTY, GOOD, paving } from './run.ts';
+import { COUPLED } from '../buying/coupled-job.ts';
+import { FAULTY, folder, GOOD, paving } from './run.ts';
 
 /** 12 x 16 ft, 1 in of sand and 6 in of stone; a supplier that brings the stone. */
 const PRICED = `${GOOD.replace(
@@ -46,6 +47,16 @@ describe('for a reader', () => {
     expect(out).toMatch(/No order of these packs that covers the need costs less\./);
     expect(out).toContain('Deposits paid with it and given back: ');
     expect(out.endsWith('Local codes and licensed practice stand over everything here.\n')).toBe(true);
+  });
+
+  test('from whom, of which day each price is, and whether tax is in the sum', () => {
+    const { out } = asked();
+    expect(out).toMatch(/^ {2}Item .* From .* Cost, USD$/m);
+    expect(out).toMatch(/^ {2}crushed-stone .* gravel-pit /m);
+    expect(out).toMatch(
+      /\nPrices\n.*Of the day {2}Holds until\n(?:.*\n)*? {2}crushed-stone +gravel-pit +2026-03-01 +2027-03-01/
+    );
+    expect(out).toContain('Whether tax is in it is not said.');
   });
 
   test('what has no price is told, and the rest is priced', () => {
@@ -107,6 +118,22 @@ describe('as data', () => {
     expect(cents).toBe(Math.round(Number(orderCost.total) * 100));
   });
 
+  test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1'])(
+    'a job called %j is text in table and spreadsheet',
+    async title => {
+      const input = PRICED.replace('job "Back terrace"', `job "${title}"`);
+      const { out } = paving(['order', '--format', 'csv', '--as-of', '2026-04-01', '-'], { input });
+      const rows = parse(out, { bom: true, columns: true }) as Record<string, string>[];
+      expect(rows.map(row => row['Job'])).toEqual(rows.map(() => `'${title.replace('\t', ' ')}`));
+      const file = path.join(mkdtempSync(path.join(tmpdir(), 'order-')), 'order.xlsx');
+      paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], { input });
+      const book = new ExcelJS.Workbook();
+      await book.xlsx.load(readFileSync(file) as unknown as ArrayBuffer);
+      const cell = book.worksheets[0]!.getRow(2).getCell(1);
+      expect([cell.type, String(cell.value).trim()]).toEqual([ExcelJS.ValueType.String, title.trim()]);
+    }
+  );
+
   test('the spreadsheet is read back by another reader: numbers, money and texts', async () => {
     const file = path.join(mkdtempSync(path.join(tmpdir(), 'order-')), 'order.xlsx');
     const { code } = paving(['order', '--format', 'spreadsheet', '-o', file, '--as-of', '2026-04-01', '-'], {
@@ -122,5 +149,43 @@ describe('as data', () => {
     expect(first.getCell(1).value).toBe('=1+1');
     expect(first.getCell(1).formula).toBeUndefined();
     expect(typeof first.getCell(heads.indexOf('Cost') + 1).value).toBe('number');
+  });
+});
+
+describe('whatever order is shown is settled as far as can be', () => {
+  /** The search alone leaves two loads, 453.00, where one load and a few bags come to 409.00. */
+  const open = COUPLED;
+  /** As it stands there is nothing to buy; its price is that of the whole job. */
+  const delivered = `${COUPLED}log { 2026-04-25 delivered stone 9 short ton }\n`;
+  const inVariant = `${COUPLED.replace('41 x 48 ft', '20 x 20 ft')}
+variant large { area bed { outline rectangle 41 x 48 ft } }
+`;
+  const inFolder = (...given: string[]) =>
+    paving(given, { cwd: folder({ 'open.paving': open, 'delivered.paving': delivered, 'variant.paving': inVariant }) })
+      .out;
+
+  test.each(['open', 'delivered'])('the sheets of price: %s', name => {
+    for (const sheet of ['--costs', '--client'])
+      expect(inFolder('order', sheet, `${name}.paving`)).toMatch(/^ *Price +409\.00/m);
+  });
+
+  test('a variant, for a reader and in JSON', () => {
+    expect(inFolder('quantities', 'variant.paving')).toMatch(/^ *Cost +141\.00 USD.* 409\.00 USD/m);
+    for (const verb of ['quantities', 'order']) {
+      const told = inFolder(verb, '--format', 'json', 'variant.paving');
+      expect(told).toContain('"total": "409.00"');
+      expect(told).not.toContain('"proven": false');
+    }
+  });
+
+  test('it does not hang on the order in which files are named', () => {
+    interface Told {
+      readonly jobs: readonly unknown[];
+    }
+    const jobsOf = (...files: string[]) => (JSON.parse(inFolder('order', '--format', 'json', ...files)) as Told).jobs;
+    const files = ['open.paving', 'delivered.paving', 'variant.paving'];
+    const alone = files.map(file => jobsOf(file)[0]);
+    expect(jobsOf(...files)).toEqual(alone);
+    expect(jobsOf(...files.toReversed())).toEqual(alone.toReversed());
   });
 });

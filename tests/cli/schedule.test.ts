@@ -47,7 +47,7 @@ describe('for a reader', () => {
   test('how the hours came about, only when asked: in the measures of the job, with the rates as they are written', () => {
     const { out } = paving(['schedule', '--workings', '-'], { input: DATED });
     expect(out).toMatch(/^ {4}dig of terrace +[\d.]+ cu yd +× [\d.]+ h per cu yd +=/m);
-    expect(out).toMatch(/^ {2}dig-by-hand: 1\.3 h per m3\. From memory: /m);
+    expect(out).toMatch(/^ {2}dig-by-hand: 1\.3 h per m3\. From memory, no source was read/m);
     expect(out.split('\n').filter(line => line.length > 100)).toEqual([]);
     expect(paving(['schedule', '-'], { input: DATED }).out).not.toContain('dig-by-hand');
   });
@@ -96,6 +96,44 @@ describe('as data', () => {
     expect(odd).toEqual([]);
     // Days before the work are numbers, not text.
     expect(rows[0]).toMatchObject({ Task: 'locate', 'First day': '-4' });
+  });
+
+  test.each([
+    ['=1+1', "'=1+1"],
+    ['+1', "'+1"],
+    ['-1', "'-1"],
+    ['@SUM(A1)', "'@SUM(A1)"],
+    ['\t=1+1', "' =1+1"],
+    ['\tlay by', ' lay by'],
+    ['+44, ask first', "'+44, ask first"]
+  ])('a task called %j is text in the table', (title, cell) => {
+    const input = DATED.replace(/task "[^"]*"/, `task "${title}"`);
+    const { code, out } = paving(['schedule', '--format', 'csv', '-'], { input });
+    expect(code).toBe(0);
+    const titles = (parse(out, { bom: true, columns: true }) as Record<string, string>[]).map(({ Title }) => Title);
+    expect(titles).toContain(cell);
+    expect(titles.filter(one => /^[=+\-@\t\r]/.test(one!))).toEqual([]);
+  });
+
+  test('a task has the same mark in a calendar after an edit that does not touch it', () => {
+    const marks = (input: string): Record<string, string> => {
+      const { out } = paving(['schedule', '--format', 'calendar', '--as-of', '2026-04-01', '-'], { input });
+      const events = new ICAL.Component(ICAL.parse(out) as unknown[]).getAllSubcomponents('vevent');
+      return Object.fromEntries(
+        events
+          .map(event => new ICAL.Event(event))
+          .map(({ summary, uid }) => [summary.replace(/^.*?: /, '').replace(/\d.*/, ''), uid])
+      );
+    };
+    const before = marks(DATED);
+    const thicker = DATED.replace('base crushed-stone 6 in', 'base crushed-stone 9 in');
+    expect(marks(thicker)).toEqual(before);
+    expect(marks(DATED.replace('crew 2', 'client "A household"\n  crew 3'))).toEqual(before);
+    const more = marks(DATED.replace('  task "', '  task "Move the shed" 3 h, before dig\n  task "'));
+    expect(more).toMatchObject(before);
+    expect(Object.keys(more)).toHaveLength(Object.keys(before).length + 1);
+    expect(new Set(Object.values(more)).size).toBe(Object.keys(more).length);
+    expect(Object.values(marks(DATED.replace('"Back terrace"', '"Terrace behind"')))).toEqual(Object.values(before));
   });
 
   test('a calendar that is read back: whole days, and no other stamp than the day given', () => {

@@ -30,6 +30,8 @@ const LED_TO: readonly LedTo[] = [
   },
   // What a side meets says whether water may run there, and how far the base and its dig go out.
   { fixed: ['edge-not-said'], tells: [...OF_LEVELS, 'water-runs-to-house', 'low-place-without-drain'] },
+  // What a fix brings in has to be bought as well, and may have no price yet.
+  { fixed: ['edge-not-said', 'open-edge-without-edging'], tells: ['price-missing'] },
   // A base that runs further out is dug further out: under what was not measured, or beside.
   { fixed: ['base-not-past-edging', 'open-edge-without-edging'], tells: ['ground-not-measured', 'dig-deep'] },
   { fixed: ['base-too-thin', 'base-thinner-than-usual'], tells: ['ground-not-measured'] },
@@ -126,7 +128,9 @@ function wasHidden(other: Finding, mended: Finding, { findings, numbers }: Evalu
   const broken = [...faulty, ...(numbers?.quantities.missing ?? [])].map(thing);
   // Boxes and pits are judged with their area.
   const isJudged = other.severity !== 'error' || /^(?:box|pit):/.test(other.target);
-  return broken.includes(thing(other.target)) || (isJudged && numbers?.quantities.complete !== true);
+  // Two areas are held against each other once both have their shapes.
+  const isOfBroken = other.target.split('+').some(part => broken.includes(thing(part)));
+  return isOfBroken || (isJudged && numbers?.quantities.complete !== true);
 }
 
 /** A thing whose name was overwritten may be used nowhere now: that is told, and true. */

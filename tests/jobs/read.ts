@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { NeedQuantities } from '../../language/buying/order-contract.ts';
-import type { Evaluation } from '../../language/paving.ts';
+import { drain, Paving, type Evaluation } from '../../language/paving.ts';
 import type { AreaQuantities } from '../../language/quantities/contract.ts';
 import type { Schedule, Task } from '../../language/schedule/contract.ts';
 import { scheduleOf } from '../../language/schedule/schedule.ts';
-import { evaluated } from '../language/in-memory.ts';
+import { evaluated, inMemory } from '../language/in-memory.ts';
 import { CUBIC_FOOT, CUBIC_YARD, INCH, SHORT_TON, SQUARE_FOOT } from '../quantities/jobs.ts';
 
 /** A job as entered, and what it comes to in the measures that it was told in. */
@@ -32,6 +32,15 @@ export class Entered {
   /** The job before anything came or was done: its log left out. */
   beforeLog(): Promise<Entered> {
     return Entered.of(this.text.replace(/^log \{.*?^\}$/ms, ''), this.#others);
+  }
+
+  /** The job as one of its variants has it. */
+  async variant(name: string): Promise<Entered> {
+    const paving = new Paving(inMemory({ ...this.#others, 'job.paving': this.text }));
+    await paving.load('job.paving');
+    const found = drain(paving.variants('job.paving')).find(variant => variant.name === name);
+    if (found === undefined) throw new Error(`no variant is called ${name}`);
+    return new Entered(this.text, this.#others, found.evaluation);
   }
 
   get areas(): readonly AreaQuantities[] {

@@ -87,8 +87,8 @@ function misreadIn({ kind, label }: Completion, put: { text: string; at: number 
         return type === token?.image || /^(?:NUMBER|BY)$/.test(type);
       case 'choice':
         // A further one of a list brings its comma.
-        // The ways of a walk are words of the statement too.
-        return /^(?:ID|NUMBER|left|right)$/.test(type) && token?.image === label.replace(/^, /, '');
+        // The ways of a walk are words of the statement too, and a task of one's own is named by its title.
+        return /^(?:ID|NUMBER|STRING|left|right)$/.test(type) && token?.image === label.replace(/^, /, '');
       case 'measure':
         return type === 'MEASURE';
       case 'quantity':

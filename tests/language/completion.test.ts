@@ -477,7 +477,8 @@ describe('Prices, work and variants', () => {
     ['slab-16', ['loose', 'piece', 'pack', 'pack-layer', 'pallet', 'box-of']],
     ['pit-stone', ['loose', 'pallet', 'bag', 'bulk-bag']],
     ['garden-strip', ['loose', 'piece', 'pack', 'pallet', 'roll', 'length', 'box-of']],
-    ['cloth', ['loose', 'roll']]
+    ['cloth', ['loose', 'roll']],
+    ['spikes', ['piece', 'pack', 'box-of']]
   ])('a price of %s offers the ways in which that is sold', (thing, ways) => {
     expect(offered(`${PRICED}price ${thing} {\n  ‸\n}`)).toEqual([...ways, ...BESIDES]);
   });
@@ -487,6 +488,51 @@ describe('Prices, work and variants', () => {
       expect.arrayContaining(['loose', 'pack-layer', 'roll', 'mixed-pack', ...BESIDES])
     );
   });
+
+  const inPrice = (thing: string, line: string): string[] => offered(`${PRICED}price ${thing} {\n  ${line}\n}`);
+
+  test.each([
+    ['slab-16', 'pack of 10 ‸', ['m2', 'sq ft', 'for']],
+    ['slab-16', 'box-of 10 ‸', ['for']],
+    ['slab-16', 'loose for 36 GBP per ‸', ['m2']],
+    ['pit-stone', 'bulk-bag of 850 ‸', ['t', 'm3', 'kg', 'short ton', 'cu yd', 'lb', 'cu ft', 'for']],
+    ['pit-stone', 'bulk-bag of 850 kg ‸', ['for']],
+    ['pit-stone', 'loose for 52 GBP per m3, at least 1 ‸', ['m3', 'cu yd', 'cu ft', ', in steps of', ', from']],
+    ['pit-stone', 'loose for 52 GBP per m3, from 8 m3 for 48 GBP per ‸', ['m3']],
+    ['garden-strip', 'roll of 15 ‸', ['m', 'mm', 'ft', 'for']],
+    ['cloth', 'roll of 4.5 ‸', ['x', 'm2', 'm', 'mm', 'sq ft', 'ft', 'for']],
+    ['cloth', 'roll of 4.5 x 100 ‸', ['m', 'mm', 'ft', 'for']],
+    ['cloth', 'roll of 450 m2 ‸', ['for']]
+  ])('of %s it offers the measures and sides that fit: %s', (thing, line, wanted) => {
+    expect(inPrice(thing, line)).toEqual(wanted);
+  });
+
+  test('of a way to sell it offers what can be said of that, once', () => {
+    expect(inPrice('pit-stone', 'loose for 38 GBP per tonne ‸')).toEqual([', in steps of', ', at least', ', from']);
+    expect(inPrice('slab-16', 'piece for 3 GBP ‸')).toEqual([', at least', ', from', ', weight']);
+    expect(inPrice('slab-16', 'pallet of 90 for 300 GBP, deposit 15 GBP, from 4 for 280 GBP ‸')).toEqual([
+      ...[', at least', ', from', ', weight']
+    ]);
+  });
+
+  test('a mixed pack offers each unit once, and is offered where none is known yet', () => {
+    expect(inPrice('our-mix', 'mixed-pack of 10 slab-16 and 5 ‸')).not.toContain('slab-16');
+    expect(offered('price our-mix {\n  mixed-pack ‸\n}')).toEqual(['of']);
+  });
+
+  test.each(['slab-16', 'pit-stone', 'garden-strip', 'cloth', 'concrete', 'spikes'])(
+    'each way to sell %s is offered whole, and so that it reads without a fault',
+    thing => {
+      const drawn = `${METRIC}material cloth { role geotextile }\nprice ${thing} {\n  ‸\n}`;
+      const ways = completionsIn(drawn).filter(({ label }) => !BESIDES.includes(label));
+      expect(ways.length).toBeGreaterThan(1);
+      for (const { text } of ways) {
+        paving.setText('job.paving', drawn.replace('‸', text));
+        const { findings } = drain(paving.evaluate('job.paving'))!;
+        expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+      }
+    }
+  );
 
   test('a supplier offers when its prices were told, tax and delivery', () => {
     expect(offered('supplier yard {\n  ‸\n}')).toEqual(['prices', 'tax', 'delivery']);
@@ -500,9 +546,12 @@ describe('Prices, work and variants', () => {
 
   test('words that begin statements too are offered behind those that they belong to', () => {
     expect(inJob('task "Soakaway" 6 h, after ‸').slice(0, 3)).toEqual(['dig', 'base', 'laying']);
+    expect(inJob('task "Soakaway" 6 h, after ‸\n  task "Fence" 4 h')).toContain('"Fence"');
+    expect(inJob('task "Soakaway" 6 h, after ‸')).not.toContain('"Soakaway"');
     expect(inJob('hire "Digger" 95 GBP a day, for ‸')).toContain('dig');
     expect(inJob('hire "Digger" 95 GBP a day, for base and ‸')).toContain('dig');
     expect(inJob('contingency 8 % of ‸')).toEqual(['materials', 'labour', 'costs']);
+    expect(inJob('disposal container of 6 m3 ‸')).toContain(', 8 t for 290 GBP');
   });
 
   test('a variant offers what can be otherwise, and the things that there are', () => {

@@ -139,8 +139,8 @@ describe('Under the pointer', () => {
 
   test.each(['unit ‸flag', 'price ‸flag', 'stock 8 ‸flag', 'paving  ‸flag'])('at %s', async words => {
     const told = await new Editor().hover(at(words));
-    expect(told).toContain('| Wanted | 48 |\n| On hand | 8 |\n| To buy | 40 |');
-    expect(told).toContain('| pack of 10, merchant | 4 | 40 | 0 | 100.00 GBP |');
+    expect(told).toContain('| Wanted | 48 pieces |\n| On hand | 8 pieces |\n| To buy | 40 pieces |');
+    expect(told).toContain('| pack of 10, merchant | 4 | 40 pieces | 0 pieces | 100.00 GBP |');
   });
 
   test('a price list that jobs share tells of the job that uses it', async () => {
@@ -151,14 +151,14 @@ describe('Under the pointer', () => {
     const editor = new Editor(job, { 'prices.paving': prices });
     await editor.lenses();
     expect(await editor.hover(prices.replace('price flag', 'price ‸flag'), 'prices.paving')).toMatch(
-      /^\*\*flag\*\* for Patio\n[^]*\| To buy \| 40 \|/
+      /^\*\*flag\*\* for Patio\n[^]*\| To buy \| 40 pieces \|/
     );
   });
 
   test('a supplier tells loads, goods and delivery', async () => {
     const told = await new Editor().hover(at('supplier ‸merchant'));
     expect(told).toContain(
-      '| flag | 4 | pack of 10 | 40 | 100.00 GBP |\n| quarry-stone |  | loose | 3.00 t | 60.00 GBP |'
+      '| flag | 4 | pack of 10 | 40 pieces | 100.00 GBP |\n| quarry-stone |  | loose | 3.00 t | 60.00 GBP |'
     );
     expect(told).toContain('| Goods | 160.00 GBP |\n| Loads | 1 |');
     expect(told).toContain('| Delivery | 30.00 GBP |');
@@ -166,7 +166,7 @@ describe('Under the pointer', () => {
 
   test('a way to sell tells how much is bought so, or what it would cost', async () => {
     expect(await new Editor().hover(at('‸pack of 10'))).toMatch(
-      /^\*\*flag, pack of 10\*\* for Patio\n\nTo buy: 4 of them, 40, nothing left over, for 100\.00 GBP\.\n\n---/
+      /^\*\*flag, pack of 10\*\* for Patio\n\nTo buy: 4 of them, 40 pieces, nothing left over, for 100\.00 GBP\.\n\n---/
     );
     expect(await new Editor().hover(at('‸piece for'))).toMatch(
       /None to buy\. All of it bought so would be 40 of them, nothing left over, for 120\.00 GBP\./

@@ -80,14 +80,18 @@ describe('Each fix removes its finding and adds none', () => {
 
   test.each(read('samples', '.paving'))('of $name, damaged', { timeout: 300_000 }, ({ text }) => {
     let tried = 0;
-    fc.assert(
-      fc.property(DAMAGE, damage => {
-        const result = oddFixes(damaged(text, damage));
-        expect(result.odd).toEqual([]);
-        tried += result.tried;
-      }),
-      { seed: 2026, numRuns: 35 }
-    );
+    // Most damage has no fix: a second round where the first tried too few.
+    for (const seed of [2026, 2027]) {
+      if (tried > 10) break;
+      fc.assert(
+        fc.property(DAMAGE, damage => {
+          const result = oddFixes(damaged(text, damage));
+          expect(result.odd).toEqual([]);
+          tried += result.tried;
+        }),
+        { seed, numRuns: 35 }
+      );
+    }
     expect(tried).toBeGreaterThan(10);
   });
 });

@@ -142,3 +142,19 @@ test('a side of which nothing is said is offered the edging that the area has el
   const titles = findings.find(({ id }) => id === 'edge-not-said')?.fixes.map(({ title }) => title);
   expect(titles).toEqual(['Write `the rest meets lawn, edging own-kerb`', 'Write `the rest meets house-wall`']);
 });
+
+test('lines of a variant need not be set in, where braces pair', async () => {
+  const variant = 'variant thicker {\narea a { base type-1 200 mm }\n}\n';
+  expect(await told(HEAD + area('a', 0) + variant)).toEqual({ areas: ['a'], findings: [] });
+  // A forgotten brace is still told where it is: the area below is one of its own.
+  const open = `variant thicker {\n  area a { base type-1 200 mm }\n${area('b', 9)}`;
+  const { areas, findings } = await told(HEAD + area('a', 0) + open);
+  expect(areas).toEqual(['a', 'b']);
+  expect(findings).toEqual([expect.stringMatching(/^\d+ brace-not-closed: .*before `area`/)]);
+});
+
+test('a half statement breaks its block, also where something else is told of on its line', async () => {
+  const half = `${HEAD}point A at (0, 0)\npoint D at (3, 0) m\nheights by laser, step reads 0.8 m {\n  ground A 1 m D} in\n`;
+  const { findings } = await told(half);
+  expect(findings.map(finding => finding.replace(/:.*/, ''))).toEqual(['6 half-statement', '6 unknown-statement']);
+});

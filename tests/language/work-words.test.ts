@@ -164,8 +164,8 @@ describe('Rates', () => {
       work.rates
         .filter(rate => rate.name === name)
         .map(({ task, takes, per, when, includes, status }) => [task, takes.value, per, when, includes, status]);
-    expect(told('lay-herringbone')).toEqual([['laying', 1.5, 'm2', ['herringbone'], ['bed', 'joints'], 'read']]);
-    expect(told('lay-basket-weave')).toEqual([['laying', 1.2, 'm2', ['basket-weave'], ['bed', 'joints'], 'read']]);
+    expect(told('lay-herringbone')).toEqual([['laying', 1.5, 'm2', ['herringbone'], ['bed', 'joints'], 'quoted']]);
+    expect(told('lay-basket-weave')).toEqual([['laying', 1.2, 'm2', ['basket-weave'], ['bed', 'joints'], 'quoted']]);
     // Clay takes 1.5 times as long.
     const [light] = work.rates.filter(({ name }) => name === 'dig-by-hand');
     const [clay] = work.rates.filter(({ name }) => name === 'dig-by-hand-clay');
@@ -175,7 +175,16 @@ describe('Rates', () => {
       expect(takes.assumed?.source).toBe(source);
       expect(source).not.toContain('1908');
       expect(source.startsWith('Common practice')).toBe(status === 'practice');
+      expect(source.startsWith('From memory')).toBe(status === 'memory');
+      // The price book tells no edition: nobody read it itself.
+      expect(/price book(?!.*as quoted)/.test(source), source).toBe(false);
+      expect(status).not.toBe('read');
     }
+    expect(clay!.source).toBe(
+      'From memory, no source was read (about 1 cu yd an hour in light soil); Handbook: A price book for landscape and external works in Britain, clay 1.5 times, as quoted in other texts'
+    );
+    const [any] = work.rates.filter(({ name }) => name === 'lay-units');
+    expect([any!.status, any!.source]).toEqual(['practice', expect.not.stringContaining('price book')]);
   });
 
   test('that ship tell of every task', async () => {

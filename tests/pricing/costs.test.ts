@@ -84,6 +84,49 @@ describe('overhead, margin and markup', () => {
     expect(profit).toBe(0n);
   });
 
+  test('what is taken off comes off the price as written, before tax: nothing comes on top, no share is of it', () => {
+    const {
+      costs: direct,
+      passedOn,
+      takenOff,
+      price,
+      tax,
+      total,
+      parts,
+      lines
+    } = costs({
+      ...thousand,
+      money: {
+        contingency: { share: share(0.1), of: 'costs' },
+        profit: { way: 'margin', share: share(0.2) },
+        tax: share(0.2),
+        extras: [extra('Discount', money('-500'))]
+      }
+    });
+    // (1,000 + 100) / 0.8 = 1,375, less 500.
+    expect([direct, passedOn, takenOff, price, tax, total].map(text)).toEqual([
+      '1100.00',
+      '0.00',
+      '-500.00',
+      '875.00',
+      '175.00',
+      '1050.00'
+    ]);
+    expect(lines.find(({ title }) => title === 'Discount')).toMatchObject({ kind: 'taken-off', passedOn: true });
+    expect(text(parts.find(({ line }) => line.title === 'Discount')!.price)).toBe('-500.00');
+    expect(sumOf(parts.map(part => part.price))).toBe(price);
+  });
+
+  test('that labour and extras are taken as without tax is said once, where there is a tax', () => {
+    const words = { labour: money('30'), extras: [extra('Permit', money('100'))] };
+    const asked = { tasks: [task('Dig', 8), task('Base', 2)], money: words };
+    const said = 'Prices of labour and extras are taken as without tax.';
+    expect(costs({ ...asked, money: { ...words, tax: share(0.2) } }).assumed.filter(one => one === said)).toHaveLength(
+      1
+    );
+    expect(costs(asked).assumed).not.toContain(said);
+  });
+
   test('a line without margin is passed on at cost, one without tax bears none', () => {
     const { price, passedOn, taxed, tax, total, parts } = costs({
       ...thousand,
@@ -237,11 +280,21 @@ describe('hours, hires and what is taken away', () => {
     ['day', 3, 9, '135.00'],
     ['week', 3, 7, '45.00'],
     ['week', 3, 8, '90.00'],
-    ['job', undefined, undefined, '45.00']
+    ['job', undefined, undefined, '45.00'],
+    ['job', 0, 0, '45.00']
   ] as const)('hire by the %s, %s days of work within %s', (by, days, span, cost) => {
     const hire = { key: 'hire:1', title: 'Plate', charge: money('45'), by, tasks: [] };
     const hired = { hire, ...(days === undefined ? {} : { days, span }) };
     expect(text(costs({ hires: [hired] }).costs)).toBe(cost);
+  });
+
+  test.each(['day', 'week'] as const)('hire by the %s for no task, and no day of work: told, not lost', by => {
+    const hire = { key: 'hire:1', title: 'Plate', charge: money('45'), by, tasks: [] };
+    expect(costs({ hires: [{ hire, days: 0, span: 0 }] }).unpriced).toMatchObject([
+      { title: 'Hire: Plate', because: 'nothing tells for how many days' }
+    ]);
+    const forTask = { ...hire, tasks: ['dig'] };
+    expect(costs({ hires: [{ hire: forTask, days: 0, span: 0 }] }).unpriced).toEqual([]);
   });
 
   const taken = { looseVolume: 13, mass: 17_000, loads: 3, shares: [] };

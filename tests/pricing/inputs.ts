@@ -52,7 +52,7 @@ export function task(id: string, hours: number | undefined, more: Partial<TaskHo
   };
 }
 
-export const NO_MONEY: MoneyWords = { hires: [], extras: [], excludes: [] };
+const NO_MONEY: MoneyWords = { hires: [], extras: [], excludes: [] };
 
 export function inputs(
   more: Partial<Omit<CostInputs, 'money'>> & { readonly money?: Partial<MoneyWords> }

@@ -33,9 +33,10 @@ describe('both', () => {
       expect(sheet).toContain('Dated 2026-03-02; holds 30 days, until 2026-04-01. All prices in USD.');
       expect(sheet).toContain('- washed-sand');
       expect(under(sheet, 'Not part of this work')).toContain('- Moving any service');
-      expect(under(sheet, 'Taken as so')).toContain('swell of the soil 25 %');
       expect(sheet).toMatch(/Tax, 7 % of 4,669\.28 +326\.85/);
     }
+    expect(under(clientSheet(input), 'Taken as so')).toContain('The ground is taken to be common-earth.');
+    expect(under(costsSheet(input, false), 'Taken as so')).toContain('swell of the soil 25 %');
   });
 
   test('say so where date, validity, tax and exclusions are not said', async () => {

@@ -93,7 +93,7 @@ describe('trips', () => {
     expect(tripsFor({ volume: 0.31 }, { volume: 0.1 })).toBe(4);
   });
 
-  test('stone and sand come in by barrow where it is dug by hand, and by no barrow where a machine digs', async () => {
+  test('stone and sand come in by barrow where it is dug by hand or the way of barrows is told, and by none else', async () => {
     const spec = (digBy: string): string => `job "Terrace" {
   rules north-america
   dig by ${digBy}
@@ -119,6 +119,10 @@ area terrace {
     const measures = async (digBy: string, id: string): Promise<string[]> =>
       taskOf(await scheduled(spec(digBy)), id).working.map(({ amount }) => amount.per);
     expect(await measures('hand', 'base')).toEqual(['m3', 'piece', 'm', 'kg']);
-    expect(await measures('machine, 1.5 t', 'base')).toEqual(['m3']);
+    // The digger loads what goes by barrow.
+    expect(await measures('machine, 1.5 t', 'base')).toEqual(['m3', 'piece', 'm', 'm3']);
+    expect(await measures('machine, 1.5 t', 'cart-away')).toEqual(['piece', 'm', 'm3']);
+    const driven = spec('machine, 1.5 t').replace(', barrow run 40 ft', '');
+    expect(taskOf(await scheduled(driven), 'base').working.map(({ amount }) => amount.per)).toEqual(['m3']);
   });
 });

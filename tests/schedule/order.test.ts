@@ -191,7 +191,7 @@ describe('hours', () => {
     const schedule = await scheduled(drive());
     expect(taskOf(schedule, 'laying/drive/herringbone-90').working[0]!.rate).toMatchObject({
       name: 'lay-herringbone',
-      status: 'read'
+      status: 'quoted'
     });
     expect(taskOf(schedule, 'bed')).toMatchObject({
       hours: 0,
@@ -418,5 +418,37 @@ describe("tasks of one's own", () => {
     ];
     const schedule = scheduleFor(evaluation, { work: { ...job!.work, tasks } });
     expect(['a', 'b', 'c', 'd'].map(id => taskOf(schedule, id).when !== undefined)).toEqual([true, true, true, true]);
+  });
+
+  test('tasks each of which comes before the next two stand in their order', async () => {
+    const count = 200;
+    const tasks = Array.from({ length: count }, (_, index) => {
+      const next = [index + 1, index + 2].filter(other => other < count).map(other => `"t${other}"`);
+      return `  task "t${index}" 1 h${next.length === 0 ? ', before laying' : `, before ${next.join(' and ')}`}\n`;
+    });
+    const evaluation = await evaluated(drive().replace(/^(job "[^"]*" \{)/m, `$1\n${tasks.join('')}`));
+    expect(evaluation.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const { tasks: placed } = scheduleFor(evaluation);
+    const titles = placed.map(({ title }) => title).filter(title => /^t\d+$/.test(title));
+    expect(titles).toEqual(tasks.map((_, index) => `t${index}`));
+  });
+
+  test('thousands of them, one after the other, fit between the bed and laying', async () => {
+    const evaluation = await evaluated(drive());
+    const keys = Array.from({ length: 3000 }, (_, index) => `own ${index}`);
+    const tasks = keys.map((key, index) => ({
+      key,
+      title: key,
+      hours: { value: 0.01, written: '0.01 h' },
+      after: index === 0 ? (['bed'] as const) : [],
+      before: [],
+      afterOwn: keys.slice(Math.max(0, index - 1), index),
+      beforeOwn: []
+    }));
+    const work = { ...evaluation.job!.work, tasks: [...tasks].reverse() };
+    const ids = scheduleFor(evaluation, { work }).tasks.map(({ id }) => id);
+    const begin = ids.indexOf(keys[0]!);
+    expect(ids.slice(begin, begin + keys.length)).toEqual(keys);
+    expect(ids[begin + keys.length]).toMatch(/^laying/);
   });
 });

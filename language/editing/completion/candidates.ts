@@ -1,3 +1,4 @@
+import { nameIn, SPIKES } from '../../job/key-names.ts';
 import type { Role } from '../../job/job.ts';
 import type { Declared, Kind, SpecText } from '../../lowering/names.ts';
 import { booksIncluded, rulesStanding } from '../../lowering/rule-leads.ts';
@@ -52,8 +53,9 @@ export function candidatesAt(scene: Scene, next: Next, written: Written): readon
     case 'SideKind':
       return declared(firstOf(things(scene, 'side-kind'), 'existing-paving'));
     case 'Unit':
-    case 'PricedUnit':
       return declared(things(scene, 'unit'));
+    case 'PricedUnit':
+      return unitsOfPack(scene, written);
     case 'Benchmark':
       return benchmarks(scene, written);
     case 'Existing':
@@ -107,6 +109,12 @@ function firstOf(all: readonly AtHand[], usual: string | undefined): AtHand[] {
 
 function declared(all: readonly AtHand[]): Declared[] {
   return all.map(each => each.declared);
+}
+
+/** A mixed pack names none twice. */
+function unitsOfPack(scene: Scene, { tokens }: Written): Declared[] {
+  const said = new Set(tokens.map(({ image }) => image));
+  return declared(things(scene, 'unit')).filter(({ name }) => !said.has(name));
 }
 
 // ---- rules ----
@@ -174,8 +182,9 @@ function roleAt({ rule }: Next, { word }: Written): Role {
 function materials(scene: Scene, role: Role): Declared[] {
   // Stone of the base may be the sub-base too, and the other way round.
   const wanted = role === 'base' || role === 'sub-base' ? ['base', 'sub-base'] : [role];
-  const fitting = things(scene, 'material').filter(({ declared: material }) =>
-    rolesOf(material).some(word => wanted.includes(word))
+  const fitting = things(scene, 'material').filter(
+    ({ declared: material }) =>
+      rolesOf(material).some(word => wanted.includes(word)) && material.name !== nameIn(SPIKES)
   );
   return declared(firstOf(fitting, standardMaterial(role, scene.country)));
 }

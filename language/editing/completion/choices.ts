@@ -28,7 +28,10 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'UnitShape.word': ['hexagon', 'rectangle'],
   'Border.course': ['soldier-course', 'sailor-course'],
   'Band.course': ['soldier-course', 'sailor-course'],
-  'RoleItem.roles': ['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile', 'concrete', 'unbound', 'bound'],
+  'RoleItem.roles': [
+    ...['base', 'sub-base', 'bed', 'joint-filler', 'edging', 'geotextile', 'concrete', 'fixing'],
+    ...['unbound', 'bound']
+  ],
   'PriceTax.way': ['added', 'included'],
   'Grading.word': ['dense', 'open', 'grit'],
   'drains SoilWord.word': ['well', 'poorly'],

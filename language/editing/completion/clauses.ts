@@ -13,6 +13,7 @@ import { wantedAt } from './rules.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
 import { goesOnFromPoint } from './line-sides.ts';
+import { isSaleClause } from './sold-ways.ts';
 import { isNewClause, isSideWord } from './sides-in-laying.ts';
 import { isWord, usualEnding, usualParts } from './usual.ts';
 
@@ -99,6 +100,7 @@ function isSaidHere(scene: Scene, begun: Begun, next: Next): boolean {
   if (!(lines ?? statements[begun.word])?.clauses.includes(is)) return false;
   const said = begun.kinds;
   if (rule === 'EdgeClause' && EDGE_CLAUSES.includes(is)) return !said.includes(is) && suitsSide(scene, begun, is);
+  if (rule === 'SoldClause') return isSaleClause(is, begun);
   if (rule === 'LayerClause' && is === 'settles') return begun.word === 'bed' && !said.includes(is);
   // The ways of a walk are told all together.
   if (rule === 'Step' && is !== 'back') return false;

@@ -1,5 +1,6 @@
 import type { System } from '../../job/job.ts';
 import { USUAL_VALUES, type BothWays } from '../../library/usual-values.ts';
+import { measureNamed } from '../../measures/measures.ts';
 
 /**
  * What kind of quantity a property wants, by SI measure; `any` where it may be of any kind, `share` for shares in %,
@@ -216,6 +217,8 @@ export interface WantedQuantity {
   /** What is usual here; absent within a pair or brackets. */
   readonly usual?: string;
   readonly large: boolean;
+  /** Of what is bought, in what it may be measured. */
+  readonly fits?: readonly string[];
 }
 
 /**
@@ -252,8 +255,8 @@ function sizesLeft(usual: string, words: readonly string[]): string {
 }
 
 /** The measures that can stand behind a number, the job's own system first. */
-export function measuresFor({ kind, large }: WantedQuantity, system: System): readonly string[] {
-  const [imperial, metric] = MEASURES_OF[kind];
+export function measuresFor({ kind, large, fits }: WantedQuantity, system: System): readonly string[] {
+  const [imperial, metric] = MEASURES_OF[kind].map(measures => fitting(measures, fits)) as [string[], string[]];
   const [near, far] = system === 'imperial' ? [imperial, metric] : [metric, imperial];
   // An outline is measured in feet or metres, a layer in inches or millimetres.
   const [first, second, ...others] = near;
@@ -261,10 +264,23 @@ export function measuresFor({ kind, large }: WantedQuantity, system: System): re
   return [...sized, ...far];
 }
 
+function fitting(measures: readonly string[], fits: readonly string[] | undefined): readonly string[] {
+  return fits === undefined ? measures : measures.filter(measure => fits.includes(kindOfMeasure(measure) ?? ''));
+}
+
+/** Of a mass, volume, area or length. */
+export function kindOfMeasure(measure: string): 'kg' | 'm3' | 'm2' | 'm' | undefined {
+  const dimensions = measureNamed(measure)?.dimensions;
+  const { kg = 0, m = 0 } = dimensions ?? {};
+  if (dimensions === undefined || Object.values(dimensions).filter(power => power !== 0).length !== 1) return undefined;
+  if (kg === 1) return 'kg';
+  return ([undefined, 'm', 'm2', 'm3'] as const)[m];
+}
+
 /** The words that follow `per`. */
 export function measuresAfterPer(system: System, wanted: WantedQuantity | undefined): readonly string[] {
   const told = PER[wanted?.property ?? ''];
-  if (told !== undefined) return told[system];
+  if (told !== undefined) return fitting(told[system], wanted?.fits);
   if (wanted?.kind === 'slope') return system === 'imperial' ? ['ft', 'm'] : ['m', 'ft'];
   return system === 'imperial' ? ['cu ft', 'cu yd', 'm3'] : ['m3', 'cu ft', 'cu yd'];
 }

@@ -16,6 +16,7 @@ import type { Written } from './candidates.ts';
 import type { Offer } from './offer.ts';
 import { wantedQuantity, type QuantityKind, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
+import { wantedOfSale } from './sold-ways.ts';
 
 /** What a rule can look at where the cursor stands, and the words that a quantity can be. */
 export function ruleOffers(scene: Scene, begun: Written, next: readonly Next[]): Offer[] {
@@ -126,7 +127,8 @@ function offer(word: string, { line, text }: WordHelp): Offer {
 /** The quantity that is wanted behind the words of a statement. */
 export function wantedAt(scene: Scene, block: BlockName, written: Written, next: Next): WantedQuantity | undefined {
   if (block === 'rule') return wantedInRule(scene, written, next);
-  const wanted = wantedQuantity(next.path, [...written.kinds, block], scene.system);
+  const found = wantedQuantity(next.path, [...written.kinds, block], scene.system);
+  const wanted = found && block === 'price' ? wantedOfSale(scene, written, found) : found;
   if (wanted?.kind !== 'money' || wanted.usual === undefined) return wanted;
   return { ...wanted, usual: wanted.usual.replace(/\bUSD\b/, currencyOf(scene.project)) };
 }

@@ -1,4 +1,3 @@
-import { goodsNamed } from '../../lowering/goods.ts';
 import { atHand } from '../../lowering/things-at-hand.ts';
 import type { Kind } from '../../lowering/names.ts';
 import { rulesStanding } from '../../lowering/rule-leads.ts';
@@ -11,6 +10,7 @@ import { logLine } from './log-lines.ts';
 import { bookAround } from './candidates.ts';
 import type { Scene } from './scene.ts';
 import { sidesAround } from './sides.ts';
+import { isSoldSo } from './sold-ways.ts';
 import { BASES, EXAMPLES, isOfConcern, USUAL_RULE, usualOfConcern } from './usual-rule.ts';
 import { usualParts } from './usual.ts';
 
@@ -417,15 +417,6 @@ function makesSense(scene: Scene, word: string): boolean {
   if (!Object.hasOwn(CHANGES, word)) return true;
   return rulesStanding(text, project, bookAround(scene)).length > 0;
 }
-
-/** Ways to sell that fit the thing; all where a list that jobs share does not lead to it. */
-function isSoldSo({ text, project, cursor: { around, parsed } }: Scene, word: string): boolean {
-  const list = around.at(-1);
-  const goods = list && goodsNamed(parsed.tokens[list.first + 1]?.image ?? '', text, project);
-  return goods === undefined || BESIDE_WAYS.includes(word) || Object.hasOwn(goods.sold, word);
-}
-
-const BESIDE_WAYS: readonly string[] = ['prices', 'tax', 'according-to'];
 
 function suits(word: string, roles: readonly string[]): boolean {
   const wanted = FOR_ROLES[word];

@@ -129,6 +129,7 @@ function pickName(scene: Scene, next: Next, written: Written): Picked | undefine
 /** Names for what is not declared yet. */
 const STAND_IN: Readonly<Record<string, Readonly<Record<Scene['system'], string>>>> = {
   Unit: USUAL_VALUES.unitName,
+  PricedUnit: USUAL_VALUES.unitName,
   Benchmark: { imperial: 'door-sill', metric: 'door-sill' },
   Levelled: { imperial: 'door-sill', metric: 'door-sill' }
 };

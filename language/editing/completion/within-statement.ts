@@ -11,12 +11,13 @@ import type { Part } from './insertion.ts';
 import { helpOn, nameOffers, NO_HELP, type Offer, type OfferHelp } from './offer.ts';
 import { kindsOf, measuresAfterPer, measuresFor, type QuantityKind, type WantedQuantity } from './quantities.ts';
 import type { Scene } from './scene.ts';
+import { isRollOfCloth } from './sold-ways.ts';
 import { ruleOffers, wantedAt } from './rules.ts';
 import { sidesAround, sidesSaid } from './sides.ts';
 import { beginsLine, legsOfLine, lineOffers, sidesOfLine } from './line-sides.ts';
 import { beginsSide, beginsStart, sideOffers } from './sides-in-laying.ts';
 import { blockParts } from './statements.ts';
-import { beginsQuantity, usualEnding, usualParts } from './usual.ts';
+import { beginsQuantity, isWord, usualEnding, usualParts } from './usual.ts';
 
 /** Whether the statement that is being written can't end here, or hardly: something of what is offered has to follow. */
 export function hasToGoOn(scene: Scene, begun: Begun): boolean {
@@ -83,7 +84,7 @@ function afterComma(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] 
 /** A usual quantity, with the words that have to follow it. */
 function valueOffers(scene: Scene, begun: Begun, kinds: readonly string[], next: readonly Next[]): Offer[] {
   return next.flatMap((each): Offer[] => {
-    const usual = beginsQuantity(each, next) ? wantedHere(scene, begun, each)?.usual : undefined;
+    const usual = beginsQuantity(each, next) ? wantedHere(scene, { ...begun, kinds }, each)?.usual : undefined;
     if (usual === undefined || usual === '' || !isNewPlace(begun, each)) return [];
     const after = [...kinds, ...kindsOf(usual)];
     const ending = endingOf(scene, begun, each, after);
@@ -170,6 +171,7 @@ function wantedHere(scene: Scene, begun: Begun, next: Next): WantedQuantity | un
 }
 
 function sizeSign(scene: Scene, begun: Begun, next: readonly Next[]): Offer[] {
+  if (scene.cursor.block === 'price' && !isRollOfCloth(scene, begun)) return [];
   const sizes = begun.kinds.filter(kind => kind === 'BY').length + 1;
   if (sizes >= (begun.word === 'size' ? 3 : 2) || !next.some(({ is }) => is === 'BY')) return [];
   const help = { ...helpOn(scene, 'x', begun.word), line: 'between the sizes' };
@@ -216,22 +218,38 @@ function choiceOffers(scene: Scene, begun: Begun, next: readonly Next[]): Offer[
   return next.flatMap(each => {
     if (each.what !== 'free') return [];
     const words =
-      sideChoices(scene, begun, each) ?? (each.is === 'ID' ? choicesAt(each.path, begun.word, scene) : undefined);
+      sideChoices(scene, begun, each) ??
+      ownTasks(scene, begun, each) ??
+      (each.is === 'ID' ? choicesAt(each.path, begun.word, scene) : undefined);
     return (words ?? [])
       .filter(word => !said.has(word) && !beginsStatement(scene, begun, word))
       .map((word): Offer => {
+        if (word.startsWith('"')) return { label: word, kind: 'choice', parts: [word], help: OWN_TASK };
         const help = helpOn(scene, each.is === 'NUMBER' ? 'leg' : word, begun.word);
         return { label: word, kind: 'choice', parts: [word], help };
       });
   });
 }
 
+const OWN_TASK: OfferHelp = { line: 'a task of your own' };
+
+/** Titles of the job's own tasks, in quotes, without the one that is being written. */
+function ownTasks({ cursor: { parsed } }: Scene, begun: Begun, { path }: Next): readonly string[] | undefined {
+  if (path.at(-1) !== 'TaskName.title') return undefined;
+  const titles = parsed.tokens.filter(({ tokenType, startOffset }, at) => {
+    const before = parsed.tokens[at - 1];
+    const isTitle = tokenType.name === 'STRING' && before?.tokenType.name === 'task';
+    return isTitle && startOffset !== begun.tokens[1]?.startOffset;
+  });
+  return titles.map(({ image }) => image);
+}
+
 /**
  * Behind the comma of a list it would begin a statement: a material that is for concrete is for nothing else. Behind a
- * word that it belongs to it does not: `after dig`, `8 % of labour`.
+ * word that it belongs to it does not: `after dig`, `8 % of labour`, `treat dig-deep as note`.
  */
 function beginsStatement({ cursor: { block } }: Scene, { tokens, kinds }: Begun, word: string): boolean {
-  if (block === 'job' && /^(?:after|before|for|of|and)$/.test(kinds.at(-1) ?? '')) return false;
+  if (isWord(kinds.at(-1) ?? '')) return false;
   return tokens.length > 1 && BLOCKS[block].commas && Object.hasOwn(BLOCKS[block].statements, word);
 }
 

@@ -5,7 +5,7 @@ export const MATERIAL_WORDS: BlockHelp = {
   statements: {
     role: help(
       'What the material is for: base, bed, joints, edging, cloth',
-      '`role base, sub-base`. One of: base, sub-base, bed, joint-filler, edging, geotextile, concrete; several are parted by commas.'
+      '`role base, sub-base`. One of: base, sub-base, bed, joint-filler, edging, fixing, geotextile, concrete; several are parted by commas.'
     ),
     compacted: help(
       'What it weighs when compacted in place',
@@ -83,6 +83,7 @@ export const MATERIAL_WORDS: BlockHelp = {
       bed: help('The sand or grit that the units are laid on'),
       'joint-filler': help('What is swept into the joints'),
       edging: help('What holds the units at an open side'),
+      fixing: help('What holds edging down, such as spikes', 'It is counted with the edging, and sold by the piece.'),
       geotextile: help('Cloth under the stone, so that soil and stone do not mix'),
       concrete: help(
         'What edging and channels are set in',

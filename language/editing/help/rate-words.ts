@@ -45,7 +45,7 @@ export const RATE_BLOCK_WORDS: BlockHelp = {
     ),
     cites: help(
       'Where the figure comes from, and the place in it',
-      '`cites price-book, "Q24"`. Left out: it counts as your own.'
+      '`cites price-book, "Q24"`, and `from-memory` or `as-quoted` behind it where it was not read there. Of several sources each has a line. Left out: it counts as your own.'
     )
   },
   within: {

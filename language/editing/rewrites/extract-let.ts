@@ -75,8 +75,15 @@ function spaced(text: string, { start, end }: Span): string {
   return text.slice(start, end).replace(/\s+/g, ' ');
 }
 
+/** Behind `finish` a name would be that of a corner. */
+function isHeightFirst({ text }: ParsedText, { start }: Span): boolean {
+  return /\bfinish\s+$/.test(text.slice(Math.max(0, start - 80), start));
+}
+
 /** The name in the place of each sum; undefined where what stands beside one can't be written without it. */
-function named({ text }: ParsedText, places: readonly Found[], name: string): Edit[] | undefined {
+function named(parsed: ParsedText, places: readonly Found[], name: string): Edit[] | undefined {
+  if (places.some(({ sum }) => isHeightFirst(parsed, sum))) return undefined;
+  const { text } = parsed;
   const edits = places.map(({ sum }): Edit => ({ start: sum.start, end: sum.end, text: name }));
   const byList = new Map<SumList, WrittenSum[]>();
   for (const { list, sum } of places) byList.set(list, [...(byList.get(list) ?? []), sum]);

@@ -248,7 +248,7 @@ export const READING_MEMBERS: readonly Member<'reading'>[] = [
 export const DELIVERY_MEMBERS: readonly Member<'delivery'>[] = [
   { ...words('delivery', 'delivery', 'The material or unit'), read: ({ delivery }) => [delivery.thing] },
   amountOf('delivered', 'Delivered so far, in the measure told', ({ delivery }) => delivery.delivered),
-  amountOf('wanted', 'Needed in the job before loss, in the measure told', ({ delivery }) => delivery.needed),
+  amountOf('wanted', 'Needed in the job, in the measure told', ({ delivery }) => delivery.needed),
   amountOf('short', 'Needed less delivered, in the measure told', ({ delivery }) => delivery.short),
   amountOf('surplus', 'Delivered less needed, in the measure told', ({ delivery }) => turned(delivery.short)),
   {

@@ -17,12 +17,13 @@ export interface CalendarInput {
 export function scheduleCalendar(jobs: readonly CalendarInput[], asOf: string): string {
   const stamp = midnight(asOf);
   const calendar = ical({ name: jobs.map(({ schedule }) => schedule.title).join(', '), prodId: PRODUCT });
-  for (const { file, schedule } of jobs)
-    for (const task of schedule.tasks) {
+  for (const { file, schedule } of jobs) {
+    const marks = marksOf(schedule.tasks);
+    for (const [index, task] of schedule.tasks.entries()) {
       const { start, end } = task.when ?? {};
       if (start === undefined || end === undefined) continue;
       calendar.createEvent({
-        id: `${encodeURIComponent(`${file}/${schedule.id}/${task.id}`)}@paving-job-spec`,
+        id: `${encodeURIComponent(`${file}/${schedule.id}/${marks[index]!}`)}@paving-job-spec`,
         stamp,
         start: midnight(start),
         // The end of an event of whole days is the morning after.
@@ -34,7 +35,19 @@ export function scheduleCalendar(jobs: readonly CalendarInput[], asOf: string): 
         busystatus: ICalEventBusyStatus.FREE
       });
     }
+  }
   return calendar.toString();
+}
+
+/** What tells tasks apart also after an edit: those of one's own by their titles, for others may come before them. */
+function marksOf(tasks: readonly Task[]): string[] {
+  const counts = new Map<string, number>();
+  return tasks.map(({ id, word, title }) => {
+    const mark = word === undefined ? `task ${title}` : id;
+    const count = (counts.get(mark) ?? 0) + 1;
+    counts.set(mark, count);
+    return count === 1 ? mark : `${mark} ${count}`;
+  });
 }
 
 const PRODUCT = { company: 'paving-job-spec', product: 'schedule', language: 'EN' };

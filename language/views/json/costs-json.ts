@@ -40,7 +40,7 @@ const OF_THE_ORDER = /^\/(?:order|deliveryCharges)\//;
 /** Cost and price as they stand in the JSON of a job, under `costs`: amounts are decimal strings in its currency. */
 export function costsJson(costs: Costs): CostsJson {
   const { currency, lines, parts, unpriced, kinds, areas, wholeJob, tasks, netArea, perUnit, assumed } = costs;
-  const { costs: direct, passedOn, overhead, profit, price, taxed, tax, total, deposits } = costs;
+  const { costs: direct, passedOn, takenOff, overhead, profit, price, taxed, tax, total, deposits } = costs;
   return {
     currency,
     lines: lines.map(line => {
@@ -57,7 +57,7 @@ export function costsJson(costs: Costs): CostsJson {
       };
     }),
     kinds: kinds.map(({ kind, cost }) => ({ kind, cost: decimalText(cost) })),
-    ...texts({ costs: direct, passedOn, overhead, profit, price, taxed, tax, total, deposits }),
+    ...texts({ costs: direct, passedOn, takenOff, overhead, profit, price, taxed, tax, total, deposits }),
     netArea,
     ...(perUnit === undefined ? {} : { perUnit: texts({ ...perUnit }) }),
     areas: areas.map(({ area, name, works, edges, perUnit: each, ...sum }) => ({

@@ -3,7 +3,7 @@ import { SCHEMA_NUMBER } from './schema-number.ts';
 
 const day = (description: string): Schema => ({ type: 'string', pattern: DAY, description });
 const count = (description: string): Schema => ({ type: 'integer', minimum: 0, description });
-const STATUS = one('read', 'practice', 'memory');
+const STATUS = one('read', 'quoted', 'practice', 'memory');
 
 const amount = object({
   name: text('What it is'),

@@ -343,7 +343,10 @@ const SOLD = {
   pack: text('How it is sold: `bag of 0.5 cu ft`, `loose`'),
   sold: text('Name of that way of selling, within the files'),
   'supplier?': text('Supplier'),
-  'tax?': { enum: ['included', 'added'], description: 'Whether tax is in the price' }
+  'tax?': {
+    enum: ['included', 'added', 'taken-off'],
+    description: 'Whether tax is in the cost; `taken-off`: it is in the price and not in the cost'
+  }
 };
 const IN_NO_SUM = money('Given back when pallets and bags are: in no sum');
 
@@ -385,7 +388,11 @@ const BUYING = {
           packHolds: number('What one holds; loose: one step', 'measure as named'),
           ...numbersOf('choice'),
           cost: money('What these packs cost'),
-          'delivery?': money('What bringing them alone costs')
+          'delivery?': money('What bringing them alone costs'),
+          'notTaken?': {
+            enum: ['least-order', 'load'],
+            description: 'Its supplier brings no such order: it is less than the least, or too much for a load'
+          }
         }),
         'Ways to cover the need, each by itself'
       ),
@@ -402,6 +409,11 @@ const BUYING = {
       ...numbersOf('order'),
       'cost?': money('Absent on further lines of a pack of several sizes'),
       'deposit?': IN_NO_SUM,
+      'priced?': object({
+        'on?': text('Day of the price'),
+        'until?': text('Last day that it holds'),
+        'accordingTo?': text('Who says so')
+      }),
       proven: { type: 'boolean', description: 'No cheaper order covers what is bought together with it' },
       'notBrought?': { const: true, description: 'What bringing it costs is not known, and not counted' }
     }),
@@ -419,6 +431,7 @@ const BUYING = {
   ),
   'orderCost?': object({
     currency: text('Currency, three letters'),
+    tax: one('without', 'with', 'mixed', 'not-said'),
     goods: money('All lines of the order'),
     delivery: money('Bringing them'),
     total: money('Goods and delivery'),
@@ -441,7 +454,7 @@ const WORK_SUMS = list(
   }),
   'By layer and piece of work'
 );
-const KIND = one('material', 'delivery', 'labour', 'hire', 'disposal', 'extra', 'contingency');
+const KIND = one('material', 'delivery', 'labour', 'hire', 'disposal', 'extra', 'contingency', 'taken-off');
 
 /** Cost and price of all of the job, whatever of it is delivered or done. */
 const PRICE = {
@@ -469,8 +482,9 @@ const PRICE = {
         })
       ),
       kinds: list(object({ kind: KIND, cost: money('All lines of this kind') })),
-      costs: money('All lines'),
+      costs: money('All lines but what is taken off'),
       passedOn: money('Of them what is passed on at cost'),
+      takenOff: money('Taken off the price before tax, below nought'),
       overhead: money('Overhead'),
       profit: money('Margin or markup'),
       price: money('Without tax'),

@@ -5,13 +5,17 @@ import type { AreaQuantities, JobQuantities } from '../../quantities/contract.ts
 /** In words which number a JSON pointer means: `terrace, base: Mass`. */
 export function labelOf(pointer: string, quantities: JobQuantities): string {
   const { of, quantity, key } = partAt(pointer, quantities);
-  return `${of}: ${quantity === undefined ? key : headOf(quantity)}`;
+  return `${of}: ${quantity === undefined ? capital(key) : headOf(quantity)}`;
 }
 
 /** Words that only go on from the row above them say too little alone. */
 function headOf({ words, name }: Quantity): string {
   const goesOn = words[0] !== words[0]?.toUpperCase();
-  return goesOn ? name.slice(0, 1).toUpperCase() + name.slice(1) : words;
+  return goesOn ? capital(name) : words;
+}
+
+function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }
 
 /** How the tables print the number that a JSON pointer means. */
@@ -98,8 +102,8 @@ function measuredOf(
 }
 
 function wholePartOf(
-  { materials, units, edging }: JobQuantities,
-  [list, index]: readonly string[]
+  { materials, units, edging, needs = [], order = [], deliveryCharges = [] }: JobQuantities,
+  [list, index, part, choice]: readonly string[]
 ): { owner: Owner; name?: string } {
   const at = Number(index);
   switch (list) {
@@ -111,6 +115,17 @@ function wholePartOf(
       return { owner: 'job-edging', name: edging[at]!.material };
     case 'dig':
       return { owner: 'job-dig' };
+    case 'needs': {
+      const { item, choices } = needs[at]!;
+      if (part !== 'choices') return { owner: 'need', name: item };
+      return { owner: 'choice', name: `${item}, ${choices[Number(choice)]?.pack ?? ''}` };
+    }
+    case 'order':
+      return { owner: 'order', name: `${order[at]!.item}, ${order[at]!.pack}` };
+    case 'deliveryCharges':
+      return { owner: 'delivery-charge', name: deliveryCharges[at]!.name };
+    case 'orderCost':
+      return { owner: 'totals', name: 'order' };
     default:
       return { owner: 'totals' };
   }

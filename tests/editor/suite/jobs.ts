@@ -109,7 +109,10 @@ export function jobTests({ suite, test, teardown }: Mocha.MochaGlobals): void {
         (await lenses(document)).find(text => text.includes(': goods '))
       );
       same(found.replace(/ · without \d+ prices$/, ''), `"${title}": goods 125.00 GBP`);
-      same((await hover(document, 'flag { pack')).includes('| pack of 10 | 5 | 50 | 2 | 125.00 GBP |'), true);
+      same(
+        (await hover(document, 'flag { pack')).includes('| pack of 10 | 5 | 50 pieces | 2 pieces | 125.00 GBP |'),
+        true
+      );
     });
 
     test('a broken area says so; the others keep their numbers', async () => {

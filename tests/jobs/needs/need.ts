@@ -34,6 +34,8 @@ export interface ByFigure {
   readonly figure: number;
   readonly in: keyof typeof MEASURES;
   readonly ours: (job: Entered) => number;
+  /** Of the job as this variant of it has it. */
+  readonly variant?: string;
   /** 1e-6 of the measure where nothing is said. */
   readonly apart?: number;
 }

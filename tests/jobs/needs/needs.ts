@@ -6,10 +6,6 @@ import type { Missing, Need } from './need.ts';
 const NO_PRICES: Missing = {
   missing: 'no prices were told: with price lists the order of the job has its cost'
 };
-const NO_VARIANTS: Missing = {
-  missing: 'two plans side by side: each is a job of its own',
-  unsaid: { statement: 'variant lower { }', in: 'spec' }
-};
 const NO_HARD_WORDS: Missing = {
   missing: 'how hard stone is compacted, and by what machine, has no word: layers are told, not passes or density',
   unsaid: { statement: 'density 98 %', in: 'area' }
@@ -189,7 +185,14 @@ export const NEEDS: readonly Need[] = [
         ours: job => told(edge(job, 'C to D').stepUp)
       },
       { part: 'and is told of', finding: 'finish-off-ground', saying: 'stands up to 5 13/16 in above the finish' },
-      { part: 'plans side by side', ...NO_VARIANTS },
+      {
+        part: 'another plan beside it: half the fall',
+        by: '4 + 0.01 x 192, below the sill',
+        figure: -5.92,
+        in: 'in',
+        ours: job => level(job, 'C').finish,
+        variant: 'flatter'
+      },
       { part: 'what each costs', ...NO_PRICES },
       {
         part: 'how much lawn is taken off beyond the edge',
@@ -556,7 +559,14 @@ export const NEEDS: readonly Need[] = [
         ours: job => area(job).dig.deepest,
         spec: 'q014-thicker'
       },
-      { part: 'the change told as one', ...NO_VARIANTS }
+      {
+        part: 'the change told beside it',
+        by: '2 3/8 + 1 + 10',
+        figure: 13.375,
+        in: 'in',
+        ours: job => area(job).dig.deepest,
+        variant: 'thicker'
+      }
     ],
     findings: [
       ['slab-where-block-needed', 'piece-too-small-under-wheels', 'base-too-thin'],
@@ -779,7 +789,14 @@ export const NEEDS: readonly Need[] = [
         ours: job => told(thing(job, 'gates', 'side-door').sillStep),
         spec: 'q041-lower'
       },
-      { part: 'the choices side by side', ...NO_VARIANTS },
+      {
+        part: 'the choices side by side',
+        by: '10 + 120',
+        figure: 130,
+        in: 'mm',
+        ours: job => told(thing(job, 'gates', 'side-door').clearance),
+        variant: 'lower'
+      },
       { part: 'the price of another door', missing: "it was not told: a cost of one's own is an `extra`" }
     ],
     findings: [['gate-too-low', 'door-step'], []]
@@ -849,7 +866,11 @@ export const NEEDS: readonly Need[] = [
       },
       { part: 'area', by: '10 x 25 1/2', figure: 255, in: 'sq ft', ours: job => area(job).netArea },
       { part: 'cost', ...NO_PRICES },
-      { part: 'other shapes side by side', ...NO_VARIANTS }
+      {
+        part: 'other shapes side by side',
+        missing:
+          'a variant changes areas, drains and prices; where points or old paving differ each is a job of its own'
+      }
     ],
     findings: [[], ['base-too-thin', 'door-step']]
   },

@@ -289,12 +289,14 @@ describe('a block drive with a turning area', () => {
   it('concrete: under and behind the kerb, and under the channel; what is not sized is said', () => {
     const concrete = need(planned, 'concrete', 'm3').wanted!;
     const kerb = planned.evaluation.numbers!.quantities.edging[0]!.concreteVolume!;
-    // The channel: 5.20 x 0.13 x 0.15 m below it.
-    expect(concrete - kerb).toBeCloseTo(5.2 * 0.13 * 0.15, 9);
+    // The channel: 0.15 m below it, and under the 0.15 m at either side.
+    expect(concrete - kerb).toBeCloseTo(5.2 * (0.13 + 2 * 0.15) * 0.15, 9);
     expect(order.amount('concrete')).toBeCloseTo(2, 9);
-    expect(planned.need('concrete')!.assumptions).toContain(
-      'Concrete behind last courses is not counted: its size is not said.'
-    );
+    expect(planned.need('concrete')!.assumptions).toEqual([
+      'Nothing for loss.',
+      'Concrete behind last courses is not counted: its size is not said.',
+      'Concrete beside garage-channel is counted below it alone: its depth is not said.'
+    ]);
   });
 
   it('order of work: kerb, 3 days for its concrete, then the plate against it', () => {
@@ -342,7 +344,7 @@ describe('a block drive with a turning area', () => {
       'cart-away': ['waste'],
       drains: ['wet-concrete'],
       edging: ['lifting'],
-      base: ['plate'],
+      base: ['plate', 'fumes'],
       'laying/drive/herringbone-45': ['lifting-often'],
       cutting: ['dust', 'saw', 'slurry'],
       joints: ['sand-dust']

@@ -205,7 +205,7 @@ function deliveriesText({ deliveries }: JobQuantities, { system, colours }: Prin
     return [thing, print(delivered), print(needed), over];
   });
   return table(
-    ['', 'Delivered', 'Needed, before loss', 'Still to come'].map((head, index) => ({ head, right: index > 0 })),
+    ['', 'Delivered', 'Needed', 'Still to come'].map((head, index) => ({ head, right: index > 0 })),
     rows,
     colours
   );

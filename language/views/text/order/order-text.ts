@@ -1,4 +1,6 @@
-import type { NeedQuantities, OrderQuantities } from '../../../buying/order-contract.ts';
+import type { NeedQuantities, OrderCost, OrderQuantities } from '../../../buying/order-contract.ts';
+import type { Refusal } from '../../../buying/reckoned-order.ts';
+import { nameIn } from '../../../job/key-names.ts';
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
 import { grouped, minorOf, moneyText } from '../../../money/money.ts';
@@ -27,48 +29,90 @@ export function orderText({ file, quantities, system, colours }: OrderReport): s
       : [[colours.strong(head), ...lines.map(line => (line === '' ? '' : `  ${line}`))].join('\n')];
   return [
     `${colours.strong(plainLine(title || 'Job without a title'))} · ${plainLine(file)} · order`,
-    ...block('To buy', toBuyText(order, needs, system, colours)),
+    ...block('To buy', toBuyText(quantities, system, colours)),
     ...block('Brought by', deliveriesText(quantities, colours)),
     ...block('Cost', costText(quantities)),
+    ...block('Prices', pricesText(quantities, colours)),
     ...block('Without a price', withoutPriceText(needs, order, system, colours)),
     ...block('What it is for', needsText(needs, system, colours)),
-    ...block('Other ways to buy it', otherWaysText(needs, order, system, colours)),
+    ...block('Other ways to buy it', otherWaysText(quantities, system, colours)),
     ...block('Assumed', assumedText(needs, orderAssumptions)),
     LOCAL_CODES
   ].join('\n\n');
 }
 
-function toBuyText(
-  order: readonly OrderQuantities[],
-  needs: readonly NeedQuantities[],
-  system: System,
-  colours: Colours
-): string[] {
+function toBuyText(quantities: JobQuantities, system: System, colours: Colours): string[] {
+  const { needs = [], order = [] } = quantities;
   const pieceOf = (id: string): string => PIECES[needs.find(need => need.id === id)?.kind ?? 'unit'];
+  const from = fromColumn(quantities);
   return table(
     [
       { head: 'Item' },
       { head: 'Needed', right: true },
       { head: 'Buy', right: true },
       { head: 'Sold as' },
+      ...from.head,
       { head: 'That is', right: true },
       { head: 'Left over', right: true },
       { head: 'Weight', right: true },
-      { head: 'Cost', right: true }
+      { head: moneyHead('Cost', quantities), right: true }
     ],
-    order.map(({ id, item, need, needMeasure, pack, count, amount, left, mass, cost, notBrought }) => [
-      plainLine(item),
-      soldText(need, needMeasure, system, pieceOf(id)),
-      pack === 'loose' ? '' : printAs('count', count, system),
-      pack + (notBrought === true ? ' (who brings it?)' : ''),
-      soldText(amount, needMeasure, system, pieceOf(id)),
-      leftText(left, needMeasure, system, pieceOf(id)),
-      mass === undefined ? '' : soldText(mass, 'kg', system),
-      cost === undefined ? 'with the line above' : grouped(minorOf(cost))
-    ]),
+    order.map((line, index) => {
+      const { id, item, need, needMeasure, pack, supplier, count, amount, left, mass, cost, notBrought } = line;
+      // Each item has its need once, and what is left of it once.
+      const isFirst = order.findIndex(other => other.id === id) === index;
+      return [
+        plainLine(item),
+        isFirst ? soldText(need, needMeasure, system, pieceOf(id)) : '',
+        pack === 'loose' ? '' : printAs('count', count, system),
+        pack + (notBrought === true ? ' (bringing it not counted)' : ''),
+        ...from.cell(supplier),
+        soldText(amount, needMeasure, system, pieceOf(id)),
+        isFirst ? leftText(left, needMeasure, system, pieceOf(id)) : '',
+        mass === undefined ? '' : soldText(mass, 'kg', system),
+        cost === undefined ? 'in the pack above' : grouped(minorOf(cost))
+      ];
+    }),
     colours
   );
 }
+
+/** From whom, where anything is from anyone. */
+function fromColumn({ needs = [], order = [] }: JobQuantities): {
+  readonly head: readonly { readonly head: string }[];
+  readonly cell: (supplier: string | undefined) => string[];
+} {
+  const isTold = [...order, ...needs.flatMap(({ choices }) => choices)].some(({ supplier }) => supplier !== undefined);
+  return isTold
+    ? { head: [{ head: 'From' }], cell: key => [key === undefined ? '' : plainLine(nameIn(key))] }
+    : { head: [], cell: () => [] };
+}
+
+function moneyHead(words: string, { orderCost }: JobQuantities): string {
+  return orderCost === undefined ? words : `${words}, ${orderCost.currency}`;
+}
+
+/** Of which day the prices of the order are, each once. */
+function pricesText(quantities: JobQuantities, colours: Colours): string[] {
+  const { order = [] } = quantities;
+  if (order.every(({ priced }) => priced === undefined)) return [];
+  const from = fromColumn(quantities);
+  const rows = order.map(({ item, supplier, priced = {} }) => [
+    plainLine(item),
+    ...from.cell(supplier),
+    priced.on ?? 'not said',
+    priced.until ?? 'not said',
+    wrapped(plainLine(priced.accordingTo ?? ''), ACCORDING_WIDTH).join('\n')
+  ]);
+  return table(
+    [{ head: 'Item' }, ...from.head, { head: 'Of the day' }, { head: 'Holds until' }, { head: 'According to' }],
+    [...new Map(rows.map(row => [row.join('\n'), row])).values()],
+    colours
+  );
+}
+
+/** Columns for words of a source. */
+const ACCORDING_WIDTH = 44;
 
 /** What one piece of it is called. */
 const PIECES: Readonly<Record<NeedQuantities['kind'], string>> = {
@@ -80,13 +124,14 @@ const PIECES: Readonly<Record<NeedQuantities['kind'], string>> = {
   material: 'piece'
 };
 
-function deliveriesText({ deliveryCharges = [] }: JobQuantities, colours: Colours): string[] {
+function deliveriesText(quantities: JobQuantities, colours: Colours): string[] {
+  const { deliveryCharges = [] } = quantities;
   return table(
     [
       { head: 'Supplier' },
       { head: 'Loads', right: true },
-      { head: 'Goods', right: true },
-      { head: 'Delivery', right: true }
+      { head: moneyHead('Goods', quantities), right: true },
+      { head: moneyHead('Delivery', quantities), right: true }
     ],
     deliveryCharges.map(({ name, loads, goods, cost }) => [
       plainLine(name),
@@ -98,17 +143,31 @@ function deliveriesText({ deliveryCharges = [] }: JobQuantities, colours: Colour
   );
 }
 
+const TAX: Readonly<Record<OrderCost['tax'], string>> = {
+  without: 'All of it without tax.',
+  with: 'Tax is in all of it.',
+  mixed: 'Tax is in some of it and not in the rest.',
+  'not-said': 'Whether tax is in it is not said.'
+};
+
+/** `gap`: so much less another order could cost at most. */
+function notSettled(gap: bigint, currency: string): string {
+  return gap > 0n
+    ? `Another order of these packs could cost less, by ${moneyText(gap, currency)} at most: that was not settled.`
+    : 'What bringing some of it costs is not known, so none can be shown to cost least.';
+}
+
 function costText({ orderCost, needs = [], order = [] }: JobQuantities): string[] {
   if (orderCost === undefined) return [];
-  const { currency, goods, delivery, total, bound, proven, deposits } = orderCost;
+  const { currency, tax, goods, delivery, total, bound, proven, deposits } = orderCost;
   const money = (text: string): string => moneyText(minorOf(text), currency);
   const brought = minorOf(delivery) === 0n ? '' : `: goods ${money(goods)}, delivery ${money(delivery)}`;
   const part = needs.some(need => isUnpriced(need, order)) ? ' for what has a price' : '';
   return [
-    `${money(total)}${part}${brought}.`,
+    `${money(total)}${part}${brought}. ${TAX[tax]}`,
     proven
       ? 'No order of these packs that covers the need costs less.'
-      : `No order of these packs can cost less than ${money(bound)}; whether one costs less than this was not settled.`,
+      : notSettled(minorOf(total) - minorOf(bound), currency),
     ...(deposits === undefined ? [] : [`Deposits paid with it and given back: ${money(deposits)}.`])
   ];
 }
@@ -176,23 +235,21 @@ const ALLOWED = {
 } as const;
 
 /** Each other way, by itself, so that bagged stands beside loose. */
-function otherWaysText(
-  needs: readonly NeedQuantities[],
-  order: readonly OrderQuantities[],
-  system: System,
-  colours: Colours
-): string[] {
+function otherWaysText(quantities: JobQuantities, system: System, colours: Colours): string[] {
+  const { needs = [], order = [] } = quantities;
+  const from = fromColumn(quantities);
   const rows = needs.flatMap(({ item, kind, choices }) =>
     choices
       .filter(({ sold }) => !order.some(line => line.item === item && line.sold === sold))
-      .map(({ pack, count, amount, left, measure, cost, delivery }) => [
+      .map(({ pack, supplier, count, amount, left, measure, cost, delivery, notTaken }) => [
         plainLine(item),
         pack === 'loose' ? '' : `${count}`,
         pack,
+        ...from.cell(supplier),
         soldText(amount, measure, system, PIECES[kind]),
         leftText(left, measure, system, PIECES[kind]),
         grouped(minorOf(cost)),
-        delivery === undefined ? '' : grouped(minorOf(delivery))
+        notTaken === undefined ? (delivery === undefined ? '' : grouped(minorOf(delivery))) : NOT_TAKEN[notTaken]
       ])
   );
   return table(
@@ -200,15 +257,21 @@ function otherWaysText(
       { head: 'Item' },
       { head: 'Buy', right: true },
       { head: 'Sold as' },
+      ...from.head,
       { head: 'That is', right: true },
       { head: 'Left over', right: true },
-      { head: 'Cost', right: true },
-      { head: 'Brought alone', right: true }
+      { head: moneyHead('Cost', quantities), right: true },
+      { head: moneyHead('Brought alone', quantities), right: true }
     ],
     rows,
     colours
   );
 }
+
+const NOT_TAKEN: Readonly<Record<Refusal, string>> = {
+  'least-order': 'not brought: below the least order',
+  load: 'not brought: too much for a load'
+};
 
 function assumedText(needs: readonly NeedQuantities[], of: readonly string[]): string[] {
   const itemsOf = new Map<string, string[]>();

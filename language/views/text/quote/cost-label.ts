@@ -3,6 +3,7 @@ import type { Costs } from '../../../pricing/costs.ts';
 const TOTALS: Readonly<Record<string, string>> = {
   costs: 'Costs',
   passedOn: 'Passed on at cost',
+  takenOff: 'Taken off',
   overhead: 'Overhead',
   price: 'Price without tax',
   taxed: 'Price that bears tax',

@@ -42,22 +42,24 @@ export function costsSheet(input: QuoteInput, withWorkings: boolean): string {
 
 function costTable({ job, money, costs, colours }: QuoteInput): string[] {
   const { lines, kinds, passedOn, overhead, profit, perUnit } = costs;
+  const kindRows = ({ kind, cost }: (typeof kinds)[number]): Row[] => {
+    const own = lines.filter(each => each.kind === kind);
+    const single = own.length === 1 ? own[0] : undefined;
+    return single === undefined
+      ? [
+          [KIND_WORDS[kind], '', ''],
+          ...own.map(each => line(`  ${underHead(each)}${marks(each)}`, each.cost)),
+          line(`  ${KIND_WORDS[kind]} together`, cost)
+        ]
+      : [line(plainLine(single.title) + marks(single), cost)];
+  };
   const rows: Row[] = [
-    ...kinds.flatMap(({ kind, cost }): Row[] => {
-      const own = lines.filter(each => each.kind === kind);
-      const single = own.length === 1 ? own[0] : undefined;
-      return single === undefined
-        ? [
-            [KIND_WORDS[kind], '', ''],
-            ...own.map(each => line(`  ${underHead(each)}${marks(each)}`, each.cost)),
-            line(`  ${KIND_WORDS[kind]} together`, cost)
-          ]
-        : [line(plainLine(single.title) + marks(single), cost)];
-    }),
+    ...kinds.filter(({ kind }) => kind !== 'taken-off').flatMap(kindRows),
     line('Costs', costs.costs, perUnit?.costs),
     ...(passedOn === 0n ? [] : [line('  of them passed on at cost', passedOn)]),
     ...(money.overhead === undefined ? [] : [line(`Overhead, ${money.overhead.written} of the costs`, overhead)]),
     ...(money.profit === undefined ? [] : [line(profitWords(money.profit), profit)]),
+    ...kinds.filter(({ kind }) => kind === 'taken-off').flatMap(kindRows),
     line(money.tax === undefined ? 'Price' : 'Price without tax', costs.price, perUnit?.price),
     ...(money.tax === undefined
       ? []
@@ -74,8 +76,8 @@ function underHead({ kind, title }: CostLine): string {
   return plainLine(title).replace(`${KIND_WORDS[kind]}: `, '');
 }
 
-function marks({ untaxed, passedOn }: { readonly untaxed: boolean; readonly passedOn: boolean }): string {
-  const all = [...(passedOn ? ['at cost'] : []), ...(untaxed ? ['no tax'] : [])];
+function marks({ kind, untaxed, passedOn }: CostLine): string {
+  const all = [...(passedOn && kind !== 'taken-off' ? ['at cost'] : []), ...(untaxed ? ['no tax'] : [])];
   return all.length === 0 ? '' : ` (${all.join(', ')})`;
 }
 

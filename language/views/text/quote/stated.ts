@@ -1,6 +1,9 @@
+import type { Key } from '../../../job/job.ts';
+import type { Workings } from '../../../quantities/contract.ts';
+import { nameIn } from '../../../job/key-names.ts';
 import type { MoneyWords } from '../../../job/money-lines.ts';
 import type { Unpriced } from '../../../pricing/cost-line.ts';
-import { dayNumber, dayText } from '../../../measures/days.ts';
+import { lastDay } from '../../../measures/days.ts';
 import { assumedText } from '../assumed-text.ts';
 import { missingText } from '../missing-text.ts';
 import { plainLine } from '../plain-line.ts';
@@ -20,7 +23,7 @@ export function points(sentences: readonly string[]): string[] {
 /** Of whom and of what day the price is, and how long it holds. */
 export function validity({ client, quote }: MoneyWords, currency: string): string[] {
   const dated = quote?.on === undefined ? 'No date is said' : `Dated ${quote.on}`;
-  const days = quote?.validDays?.value;
+  const days = quote?.validDays && Math.floor(quote.validDays.value);
   const holds =
     days === undefined
       ? 'how long it holds is not said'
@@ -31,10 +34,6 @@ export function validity({ client, quote }: MoneyWords, currency: string): strin
   ];
 }
 
-function lastDay(from: string, days: number): string {
-  return dayText(dayNumber(from) + days);
-}
-
 /** What the price leaves out because nothing prices or measures it; reasons are for the one who writes the job. */
 export function notPriced({ job, numbers, costs }: QuoteInput, withReasons: boolean): string[] {
   const shown = withReasons ? costs.unpriced : costs.unpriced.filter(({ inside }) => inside !== true);
@@ -42,24 +41,55 @@ export function notPriced({ job, numbers, costs }: QuoteInput, withReasons: bool
   const { missing } = numbers.quantities;
   const unmeasured = withReasons
     ? missingText(missing, job.missing)
-    : [...new Set(missing.map(key => nameOf(key)))].map(name => `${name}: not measured yet`);
+    : notMeasured(missing, new Set(shown.map(({ title }) => title)));
   return points([...shown.map(reason), ...unmeasured]);
 }
 
-function nameOf(key: string): string {
-  return key.replace(/^[a-z-]+:/, '').replace(/\/.*$/, '');
+/** For the client: a price that has a fault is none, and its supplier is nobody's business. */
+function notMeasured(missing: readonly Key[], told: ReadonlySet<string>): string[] {
+  const named = missing.map((key): [string, string] => {
+    const isMoney = /^(?:price|stock):/.test(key);
+    return [nameIn(key).replace(/@.*/, ''), isMoney ? 'not priced yet' : 'not measured yet'];
+  });
+  return [...new Map(named.filter(([name]) => !told.has(name)))].map(([name, what]) => `${name}: ${what}`);
 }
 
 /** What was taken as so because the job does not say, for quantities; with sources for the one who writes the job. */
 export function assumptions({ job, numbers, colours }: QuoteInput, withSources: boolean): string[] {
-  const workings = Object.entries(numbers.workings).filter(([pointer]) => withSources || !CARRYING.test(pointer));
-  const all = assumedText(Object.fromEntries(workings), job.system, { ...colours, faint: text => text });
-  return all.flatMap(line =>
+  const all = assumedText(withSources ? numbers.workings : forClients(numbers.workings), job.system, {
+    ...colours,
+    faint: text => text
+  });
+  const soils = [...new Set(job.areas.map(({ site }) => site.soil.name))];
+  const ground = withSources || soils.length === 0 ? [] : points([`The ground is taken to be ${soils.join(', ')}.`]);
+  const told = all.flatMap(line =>
     line.startsWith(SOURCE) ? (withSources ? wrapped(`  ${line.trim()}`, SHEET_WIDTH - 2, '    ') : []) : points([line])
   );
+  return [...ground, ...told];
 }
 
 const SOURCE = '  Source: ';
 
+function forClients(workings: Workings): Workings {
+  return Object.fromEntries(
+    Object.entries(workings)
+      .filter(([pointer]) => !CARRYING.test(pointer))
+      .map(([pointer, working]) => [
+        pointer,
+        { ...working, values: working.values.filter(({ name }) => !OF_THE_TRADE.has(name)) }
+      ])
+  );
+}
+
 /** How it is carried is the carrier's business alone. */
 const CARRYING = /^\/dig\/(barrow|truck)/;
+
+/** What soil and mixes do when they are dug and mixed says nothing to a client. */
+const OF_THE_TRADE: ReadonlySet<string> = new Set([
+  'swell of the soil',
+  'density of the soil',
+  'compacted density',
+  'loose density',
+  'dry mix for one in place',
+  'concrete under the paving'
+]);

@@ -28,5 +28,6 @@ export const KIND_WORDS: Readonly<Record<CostKind, string>> = {
   hire: 'Hire',
   disposal: 'Taking away',
   extra: 'Other costs',
-  contingency: 'Contingency'
+  contingency: 'Contingency',
+  'taken-off': 'Taken off'
 };

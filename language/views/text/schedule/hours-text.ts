@@ -41,12 +41,10 @@ function row({ amount, takes, rate, hours, done }: HoursLine, system: System): s
 /** Each rate once: how long it takes as it is written, and where that is from. */
 function ratesText(lines: readonly HoursLine[]): string[] {
   const rates = [...new Map(lines.map(({ rate }) => [rate.name, rate])).values()];
-  return rates.flatMap(({ name, written, source, status }) =>
-    wrapped(`${plainLine(name)}: ${written}. ${STATUS[status]}${plainLine(source)}`, RATE_WIDTH, '  ')
+  return rates.flatMap(({ name, written, source }) =>
+    wrapped(`${plainLine(name)}: ${written}. ${plainLine(source)}`, RATE_WIDTH, '  ')
   );
 }
 
 /** Room for a line of a rate, past its indent. */
 const RATE_WIDTH = 96;
-
-const STATUS = { read: '', practice: '', memory: 'From memory: ' } as const;

@@ -57,8 +57,21 @@ function summary(schedule: Schedule): string {
 
 function tasksText(tasks: readonly Task[], colours: Colours): string[] {
   const titles = tasks.map(({ title }) => wrapped(plainLine(title), TITLE_WIDTH, '  '));
-  const rows = tasks.map((task, index) => [titles[index]!.join('\n'), taskHoursText(task), whenText(task)]);
-  const [head, ...lines] = table([{ head: 'Task' }, { head: 'Hours', right: true }, { head: 'When' }], rows, colours);
+  // Only where a task is done in part its hours are not those that are left.
+  const isPartDone = ({ hours, hoursLeft, done }: Task): boolean => done === undefined && hoursLeft !== hours;
+  const withLeft = tasks.some(isPartDone);
+  const rows = tasks.map((task, index) => [
+    titles[index]!.join('\n'),
+    taskHoursText(task),
+    ...(withLeft ? [isPartDone(task) ? hoursText(task.hoursLeft ?? 0) : ''] : []),
+    whenText(task)
+  ]);
+  const left = withLeft ? [{ head: 'Of them left', right: true }] : [];
+  const [head, ...lines] = table(
+    [{ head: 'Task' }, { head: 'Hours', right: true }, ...left, { head: 'When' }],
+    rows,
+    colours
+  );
   let at = 0;
   const parts = tasks.flatMap((task, index) => {
     const own = lines.slice(at, at + titles[index]!.length);
