@@ -106,7 +106,7 @@ async function lookAtJob(page: Page, look: Look): Promise<void> {
   // The side bar takes room that the text needs.
   await page.keyboard.press('Control+B');
   await page.locator('.part.sidebar').waitFor({ state: 'hidden', timeout: 20_000 });
-  await lens(page, /sq ft paved, .* cu yd to dig . costs [0-9.,]+ USD .* days left, to /).waitFor({ timeout: 60_000 });
+  await lens(page, /sq ft paved, .* cu yd to dig\s*\|\s*costs [0-9.,]+ USD .*days left, to /).waitFor({ timeout: 60_000 });
   await goTo(page, lines.base);
   const above = lens(page, /sq ft · \d+ whole, \d+ cut · dig .* in deep · falls 1:48$/);
   await above.waitFor({ timeout: 20_000 });
