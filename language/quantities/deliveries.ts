@@ -7,7 +7,7 @@ import type { Book } from './page.ts';
 import type { DeliveryQuantities } from './site-contract.ts';
 
 /** Units that are wanted: used, in trays of covers, for breakage and put by, by name. */
-export type UnitsWanted = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy'>)[];
+export type UnitsWanted = readonly ({ readonly unit: string } & Pick<NumbersOf<'job-unit'>, 'toBuy' | 'unitsUsed'>)[];
 
 /** What was delivered, thing by thing and measure by measure, against what the job wants. `used`: all but units. */
 export function deliveriesOf(
@@ -49,9 +49,11 @@ function total([first, ...others]: readonly Expression[]): Expression | undefine
   return others.length === 0 ? multiply(plainNumber(1), first) : sum(first, ...others);
 }
 
+/** Where nothing is bought besides, what is used is all that is wanted. */
 function unitsNeeded(name: string, units: UnitsWanted): Expression | undefined {
   const index = units.findIndex(({ unit }) => unit === name);
-  const found = units[index]?.toBuy;
-  if (found === undefined) return undefined;
-  return total([leaf(`${name} wanted`, found, '', { pointer: `/units/${index}/toBuy` })]);
+  const { toBuy, unitsUsed } = units[index] ?? {};
+  const [key, value] = toBuy === undefined ? (['unitsUsed', unitsUsed] as const) : (['toBuy', toBuy] as const);
+  if (value === undefined) return undefined;
+  return total([leaf(`${name} wanted`, value, '', { pointer: `/units/${index}/${key}` })]);
 }

@@ -1,6 +1,5 @@
 import type { Command } from 'commander';
 import { svgOf } from '../../language/drawing/svg/svg.ts';
-import type { Evaluation } from '../../language/paving.ts';
 import { planDrawing } from '../../language/views/plan/plan-drawing.ts';
 import { planOfJob } from '../../language/views/plan/plan-of-job.ts';
 import { planText } from '../../language/views/plan/plan-text.ts';
@@ -14,7 +13,7 @@ import { coloursFor, write } from './output.ts';
 import { Folders, readSpecs } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
-import { hasJob, type WithJob } from './with-job.ts';
+import { hasJob, shownAs, type WithJob } from './with-job.ts';
 
 const FORMATS = ['svg', 'text'] as const;
 
@@ -90,8 +89,4 @@ function noSection(asked: string, sections: Named, lines: Named): string {
 function tellErrors(show: string): void {
   process.stderr.write(`paving: ${show} has errors; what is sound is drawn. See: paving check ${show}\n`);
   exitWithFindings();
-}
-
-function shownAs({ texts }: Evaluation): string {
-  return texts[0]!.file;
 }

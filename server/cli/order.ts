@@ -1,10 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
-import { placeOfKey } from '../../language/findings/placed.ts';
-import type { Evaluation } from '../../language/paving.ts';
 import type { PricedJob } from '../../language/priced-job.ts';
 import { orderCsv } from '../../language/views/csv/order-csv.ts';
-import { type JobInput, quantitiesJson } from '../../language/views/json/quantities-json.ts';
 import { orderText } from '../../language/views/text/order/order-text.ts';
 import { clientSheet } from '../../language/views/text/quote/client-sheet.ts';
 import { costsSheet } from '../../language/views/text/quote/costs-sheet.ts';
@@ -13,12 +10,12 @@ import { today } from '../today.ts';
 import { oneOf } from './choices.ts';
 import { readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
+import { jobsJson } from './jobs-json.ts';
 import { asJson, coloursFor, write } from './output.ts';
 import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
-import { VERSION } from './version.ts';
-import { hasJob, type WithJob } from './with-job.ts';
+import { hasJob, shownAs, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'spreadsheet'] as const;
 
@@ -87,7 +84,7 @@ function tellOldPrices(job: WithJob, asOf: string): void {
   if (old === 0) return;
   const [prices, hold] = old === 1 ? ['one price is', 'it'] : [`${old} prices are`, 'they'];
   complain(
-    `${fileOf(job)}: ${prices} old on ${asOf}; ask whether ${hold} still hold${old === 1 ? 's' : ''}. paving check names them.`
+    `${shownAs(job)}: ${prices} old on ${asOf}; ask whether ${hold} still hold${old === 1 ? 's' : ''}. paving check names them.`
   );
 }
 
@@ -111,7 +108,7 @@ async function report(
   const colours = coloursFor(options.output);
   switch (options.format) {
     case 'json':
-      return asJson(await json(reading, jobs, asOf));
+      return asJson(await jobsJson(reading, jobs, asOf));
     case 'csv':
       return orderCsv(jobs.map(({ numbers }) => numbers.quantities));
     default:
@@ -120,13 +117,13 @@ async function report(
           jobs.map(async job => {
             if (options.costs !== true && options.client !== true)
               return orderText({
-                file: fileOf(job),
+                file: shownAs(job),
                 quantities: job.numbers.quantities,
                 system: job.job.system,
                 colours
               });
             const quote = quoteOf(job, await reading.pricedOf(job), colours);
-            if (quote === undefined) return `${fileOf(job)} names no money: write prices, and what an hour costs.`;
+            if (quote === undefined) return `${shownAs(job)} names no money: write prices, and what an hour costs.`;
             return options.client === true ? clientSheet(quote) : costsSheet(quote, options.workings === true);
           })
         )
@@ -144,29 +141,6 @@ function quoteOf(
     : { job, money: job.money, numbers: priced.numbers, costs: priced.costs, colours };
 }
 
-async function json(reading: Reading, jobs: readonly WithJob[], asOf: string): Promise<object> {
-  const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
-  return quantitiesJson({
-    tool: `paving ${VERSION}`,
-    asOf,
-    files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: await Promise.all(
-      jobs.map(async (job): Promise<JobInput> => ({
-        numbers: job.numbers,
-        ...(await pricedOf(reading, job)),
-        findings: [...job.findings, ...job.accepted],
-        variants: await reading.variantsOf(job),
-        placeOf: (key: string) => placeOfKey(key, job.places, fileOf(job))
-      }))
-    )
-  });
-}
-
-async function pricedOf(reading: Reading, job: WithJob): Promise<Pick<JobInput, 'priced'>> {
-  const priced = await reading.pricedOf(job);
-  return priced === undefined ? {} : { priced };
-}
-
 /** Loaded only where a spreadsheet is asked for. */
 async function writeSpreadsheet(jobs: readonly WithJob[], file: string): Promise<void> {
   const { orderSpreadsheet } = await import('./order-spreadsheet.ts');
@@ -174,8 +148,4 @@ async function writeSpreadsheet(jobs: readonly WithJob[], file: string): Promise
   await writeFile(file, bytes).catch(() => {
     throw new Failure(`${file} can't be written. Check that its folder is there and may be written to.`);
   });
-}
-
-function fileOf({ texts }: Evaluation): string {
-  return texts[0]!.file;
 }

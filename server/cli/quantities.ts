@@ -1,20 +1,18 @@
 import type { Command } from 'commander';
-import { placeOfKey } from '../../language/findings/placed.ts';
-import { drain, type Evaluation } from '../../language/paving.ts';
+import { drain } from '../../language/paving.ts';
 import { cuttingAdvice, type CuttingAdvice } from '../../language/quantities/cutting-advice.ts';
-import { quantitiesJson, type JobInput } from '../../language/views/json/quantities-json.ts';
 import { CAUTIONS } from '../../language/views/text/cautions.ts';
 import { jobText, type JobReport } from '../../language/views/text/job-text.ts';
 import { oneOf } from './choices.ts';
 import { today } from '../today.ts';
 import { readDate } from './dates.ts';
 import { complain, exitWithFindings, Failure } from './fail.ts';
+import { jobsJson, placer, pricedIn } from './jobs-json.ts';
 import { asJson, coloursFor, write } from './output.ts';
 import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
-import { VERSION } from './version.ts';
-import { hasJob, type WithJob } from './with-job.ts';
+import { hasJob, shownAs, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json'] as const;
 
@@ -82,7 +80,7 @@ async function report(
   asOf: string,
   options: QuantitiesOptions
 ): Promise<string> {
-  if (options.format === 'json') return asJson(await json(reading, jobs, asOf));
+  if (options.format === 'json') return asJson(await jobsJson(reading, jobs, asOf));
   const colours = coloursFor(options.output);
   const texts = await Promise.all(
     jobs.map(async job =>
@@ -105,12 +103,7 @@ async function report(
 /** The price of the job as it is written is worked out to stand beside those of its variants. */
 async function variantsOf(reading: Reading, job: WithJob): Promise<Pick<JobReport, 'variants' | 'priced'>> {
   const variants = await reading.variantsOf(job);
-  return variants.length === 0 ? {} : { variants, ...(await pricedOf(reading, job)) };
-}
-
-async function pricedOf(reading: Reading, job: WithJob): Promise<Pick<JobInput, 'priced'>> {
-  const priced = await reading.pricedOf(job);
-  return priced === undefined ? {} : { priced };
+  return variants.length === 0 ? {} : { variants, ...(await pricedIn(reading, job)) };
 }
 
 /** Of every area that has numbers and is paved. */
@@ -119,30 +112,4 @@ function startsOf({ job, numbers }: WithJob): CuttingAdvice[] {
   return job.areas
     .filter(({ key }) => sound.has(key))
     .flatMap(area => drain(cuttingAdvice(job, area, ['starts', 'inboard', 'sizes'])) ?? []);
-}
-
-async function json(reading: Reading, jobs: readonly WithJob[], asOf: string): Promise<object> {
-  const files = [...new Set(jobs.flatMap(({ texts }) => texts.map(({ file }) => file)))];
-  return quantitiesJson({
-    tool: `paving ${VERSION}`,
-    asOf,
-    files: files.map(file => ({ file, sha256: reading.hashOf(file) })),
-    jobs: await Promise.all(
-      jobs.map(async (job): Promise<JobInput> => ({
-        numbers: job.numbers,
-        ...(await pricedOf(reading, job)),
-        findings: [...job.findings, ...job.accepted],
-        variants: await reading.variantsOf(job),
-        placeOf: placer(job)
-      }))
-    )
-  });
-}
-
-function placer(job: WithJob): JobInput['placeOf'] {
-  return key => placeOfKey(key, job.places, shownAs(job));
-}
-
-function shownAs({ texts }: Evaluation): string {
-  return texts[0]!.file;
 }

@@ -16,6 +16,7 @@ import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
 import type { SpecPath } from './spec-paths.ts';
 import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
+import { shownAs } from './with-job.ts';
 
 /** All files asked for, worked out. */
 export interface Reading {
@@ -203,7 +204,6 @@ export class Folders {
 function withoutParts(evaluations: readonly Evaluation[]): Evaluation[] {
   const told = new Set<string>();
   const kept = new Set<Evaluation>();
-  const shownAs = ({ texts }: Evaluation): string => texts[0]!.file;
   const keep = (evaluation: Evaluation): void => {
     kept.add(evaluation);
     for (const { file } of evaluation.texts) told.add(file);

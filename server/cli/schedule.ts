@@ -14,7 +14,7 @@ import { Folders, readSpecs, type Reading } from './reading.ts';
 import { FILES, specPaths } from './spec-paths.ts';
 import { readStandardInput } from './standard-input.ts';
 import { VERSION } from './version.ts';
-import { hasJob, type WithJob } from './with-job.ts';
+import { hasJob, shownAs, type WithJob } from './with-job.ts';
 
 const FORMATS = ['human', 'json', 'csv', 'calendar'] as const;
 
@@ -86,7 +86,7 @@ function report(
 ): string {
   const all = jobs.map((evaluation): Scheduled => ({
     evaluation,
-    file: evaluation.texts[0]!.file,
+    file: shownAs(evaluation),
     schedule: reading.scheduleOf(evaluation)!
   }));
   switch (format) {

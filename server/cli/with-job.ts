@@ -6,3 +6,8 @@ export type WithJob = Evaluation & Required<Pick<Evaluation, 'job' | 'numbers'>>
 export function hasJob(evaluation: Evaluation): evaluation is WithJob {
   return evaluation.job !== undefined && evaluation.numbers !== undefined;
 }
+
+/** The file that a job is read from, as it is shown. */
+export function shownAs({ texts }: Evaluation): string {
+  return texts[0]!.file;
+}

@@ -106,7 +106,9 @@ async function lookAtJob(page: Page, look: Look): Promise<void> {
   // The side bar takes room that the text needs.
   await page.keyboard.press('Control+B');
   await page.locator('.part.sidebar').waitFor({ state: 'hidden', timeout: 20_000 });
-  await lens(page, /sq ft paved, .* cu yd to dig$/).waitFor({ timeout: 60_000 });
+  await lens(page, /sq ft paved, .* cu yd to dig\s*\|\s*costs [0-9.,]+ USD .*days left, to /).waitFor({
+    timeout: 60_000
+  });
   await goTo(page, lines.base);
   const above = lens(page, /sq ft · \d+ whole, \d+ cut · dig .* in deep · falls 1:48$/);
   await above.waitFor({ timeout: 20_000 });
@@ -146,7 +148,12 @@ async function lookAtColours(page: Page): Promise<void> {
     word(page, /^ +bed /, '1'),
     word(page, /^ +outline /, '// the face')
   ];
-  const colours = await Promise.all(tokens.map(colourOf));
+  // A word that is drawn anew at that moment has no colour: it is looked at again.
+  let colours = await Promise.all(tokens.map(colourOf));
+  for (let looks = 1; looks < 20 && colours.includes(''); looks++) {
+    await page.waitForTimeout(250);
+    colours = await Promise.all(tokens.map(colourOf));
+  }
   if (new Set(colours).size < 5) throw new Error(`Colours are missing: ${colours.join('; ')}`);
 }
 

@@ -1,7 +1,7 @@
 // Jobs that told what was bought: the net need by each one's own arithmetic, the order worked by hand beside what was
 // bought, and what was said to have gone wrong. Densities are those that the arithmetic was made with: stone 122.2 lb per
 // cu ft compacted and 103.7 loose (1.65 and 1.4 short tons per cu yd), sand 100 (1.35); bags hold half a cubic foot.
-import { CUBIC_YARD, INCH, POUND, SHORT_TON } from '../../quantities/jobs.ts';
+import { CUBIC_FOOT, CUBIC_YARD, INCH, POUND, SHORT_TON } from '../../quantities/jobs.ts';
 import { type Compared, CONSISTENT, EXACT, LAST_DIGIT, NEAR_BY_AREA } from '../compared.ts';
 import type { Untold } from '../flaws.ts';
 import type { Ordered } from '../ordered.ts';
@@ -432,8 +432,11 @@ export const BOUGHT: readonly Bought[] = [
       {
         flaw: 'more sand than the pad takes',
         told: {
-          finding: 'delivery-off',
-          saying: 'Of bagged-sand, 0.56 cu yd were delivered, and 0.46 cu yd are needed'
+          figure: '15 cu ft bought, 13.2 wanted for bed and joints: 14 in a hundred over, and up to 20 are not told',
+          shows: job => {
+            const wanted = job.need('bagged-sand')!.in.find(({ measure }) => measure === 'm3')!.wanted / CUBIC_FOOT;
+            return wanted > 13.1 && wanted < 13.3;
+          }
         }
       }
     ],
