@@ -1,10 +1,10 @@
-import { isAccepted, type AcceptedFinding, type Finding } from '../findings/finding.ts';
+import { isAccepted, type AcceptedFinding, type Finding, type Place } from '../findings/finding.ts';
 import type { Key } from '../job/job.ts';
 import { decimalText } from '../money/money.ts';
 import type { Evaluation, Look } from '../paving.ts';
 import type { PricedJob } from '../priced-job.ts';
 import { Causes } from './causes.ts';
-import type { Comparison, FindingChange, MoneyChange, NumberChange } from './contract.ts';
+import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange } from './contract.ts';
 import { type Edit, editsBetween } from './edits.ts';
 import { type JobNumber, jobNumbers } from './job-numbers.ts';
 import type { NewNames } from './new-names.ts';
@@ -107,7 +107,7 @@ function numberChanges(
   older: Compared,
   newer: Compared,
   called: Called,
-  causesOfChange: (change: Omit<NumberChange, 'causes'>) => readonly Edit[]
+  causesOfChange: (change: Pick<NumberChange, 'before' | 'after'>) => readonly Edit[]
 ): NumberChange[] {
   const numbersOf = ({ evaluation: { numbers } }: Compared): JobNumber[] =>
     numbers === undefined ? [] : jobNumbers(numbers.quantities);
@@ -118,8 +118,18 @@ function numberChanges(
     const [old, now] = [before.get(id), after.get(id)];
     if (old !== undefined && now !== undefined && isSame(old, now)) return [];
     const change = { id, ...(old && { before: old }), ...(now && { after: now }) };
-    return [{ ...change, causes: causesOfChange(change) }];
+    const places = placesOf(placeOfNumber(older, old), placeOfNumber(newer, now));
+    return [{ ...change, causes: causesOfChange(change), places }];
   });
+}
+
+function placeOfNumber({ evaluation }: Compared, number: JobNumber | undefined): Place | undefined {
+  const thing = number?.thing ?? evaluation.job?.key;
+  return number === undefined || thing === undefined ? undefined : placeWithin(evaluation.places, thing);
+}
+
+function placesOf(before: Place | undefined, after: Place | undefined): ChangePlaces {
+  return { ...(before && { before }), ...(after && { after }) };
 }
 
 function isSame({ value: one, measure }: JobNumber, { value: other, measure: otherMeasure }: JobNumber): boolean {
@@ -149,7 +159,8 @@ function findingChanges(
     kind,
     finding,
     ...(isAccepted(finding) ? { acceptance: (finding as AcceptedFinding).accepted } : {}),
-    causes: causesOfFinding(finding)
+    causes: causesOfFinding(finding),
+    places: kind === 'cleared' ? { before: finding } : { after: finding }
   });
   const appeared = over(open, before).map(finding =>
     change(asideBefore.has(idOf(finding)) ? 'no longer set aside' : 'appeared', finding)

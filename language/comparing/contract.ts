@@ -23,6 +23,8 @@ export interface NumberChange {
   readonly after?: JobNumber;
   /** Edits in its working; none where none is known to stand in it. */
   readonly causes: readonly Edit[];
+  /** Of the thing that it is a number of. */
+  readonly places: ChangePlaces;
 }
 
 export interface FindingChange {
@@ -30,6 +32,8 @@ export interface FindingChange {
   readonly finding: Finding;
   readonly acceptance?: Acceptance;
   readonly causes: readonly Edit[];
+  /** Where it stands, in the text that has it. */
+  readonly places: ChangePlaces;
 }
 
 /** An amount of money by what it is for, as decimal text. */

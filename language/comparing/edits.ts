@@ -1,4 +1,4 @@
-import type { Place } from '../findings/finding.ts';
+import type { ChangePlaces } from './contract.ts';
 import type { Amount, WrittenStatement } from './written-statements.ts';
 
 /** One thing that was written otherwise: a statement that is new, gone, or says something else. */
@@ -172,6 +172,6 @@ function labelOf(statement: WrittenStatement): string {
   return block === undefined || block.word === 'edges' ? own : `${labelOf(block)}, ${own}`;
 }
 
-export function placeOfEdit({ old, new: now }: Edit): { readonly before?: Place; readonly after?: Place } {
+export function placesOfEdit({ old, new: now }: Edit): ChangePlaces {
   return { ...(old && { before: old.place }), ...(now && { after: now.place }) };
 }

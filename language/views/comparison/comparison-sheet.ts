@@ -1,0 +1,153 @@
+import type { ChangePlaces, Comparison, FindingChange, NumberChange } from '../../comparing/contract.ts';
+import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
+import type { System } from '../../job/job.ts';
+import { printAs, printByMeasure } from '../../measures/print.ts';
+import { minorOf, moneyText } from '../../money/money.ts';
+import { plainLine } from '../text/plain-line.ts';
+import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
+import { signed } from './signed.ts';
+
+export interface ComparisonSheetInput {
+  readonly title: string;
+  readonly between: string;
+  readonly comparison: Comparison;
+  readonly system: System;
+}
+
+/** What differs between two texts of a job: edits first, then what follows from them, thing by thing. */
+export function comparisonSheet({ title, between, comparison, system }: ComparisonSheetInput): ComparisonSheet {
+  const order = new Map(comparison.edits.map(({ id }, index) => [id, index + 1]));
+  const by = (causes: readonly Edit[]): number[] => causes.map(({ id }) => order.get(id)!);
+  const sections: SheetSection[] = [
+    editsSection(comparison.edits, system),
+    renamedSection(comparison),
+    ...numberSections(comparison.numbers, by, system),
+    findingsSection(comparison.findings, by),
+    moneySection(comparison),
+    daysSection(comparison)
+  ];
+  return {
+    title: plainLine(title),
+    between: plainLine(between),
+    sections: sections.filter(({ rows }) => rows.length > 0).map(onPlainLines)
+  };
+}
+
+/** Text of a spec never moves to another line or column. */
+function onPlainLines(section: SheetSection): SheetSection {
+  const rows = section.rows.map(row => ({ ...row, cells: row.cells.map(plainLine) }));
+  return { ...section, heading: plainLine(section.heading), notes: section.notes.map(plainLine), rows };
+}
+
+const NOWHERE: ChangePlaces = {};
+
+const FROM_TO: readonly SheetColumn[] = [
+  { head: '' },
+  { head: 'Before', right: true },
+  { head: 'After', right: true },
+  { head: 'Difference', right: true }
+];
+
+function editsSection(edits: readonly Edit[], system: System): SheetSection {
+  const rows = edits.map((edit, index): SheetRow => {
+    const { label, kind, amount, before = '', after = '' } = edit;
+    const row = { places: placesOfEdit(edit), by: [] };
+    const number = String(index + 1);
+    if (amount === undefined) {
+      const [old, now] = [kind === 'added' ? 'new' : shorter(before), kind === 'removed' ? 'gone' : shorter(after)];
+      return { ...row, cells: [number, label, old, now, ''] };
+    }
+    const { before: old, after: now } = amount;
+    const difference = signed(now.value - old.value, value => printByMeasure(value, now.measure, system));
+    return { ...row, cells: [number, label, old.written, now.written, difference] };
+  });
+  const columns = [{ head: '' }, { head: '' }, { head: 'Before' }, { head: 'After' }, FROM_TO[3]!];
+  return { id: 'edits', heading: 'Edited', notes: [], columns, rows };
+}
+
+function shorter(text: string): string {
+  return text.length <= LONGEST_SHOWN ? text : `${text.slice(0, LONGEST_SHOWN - 1)}…`;
+}
+
+/** Before and after still stand beside each other. */
+const LONGEST_SHOWN = 40;
+
+function renamedSection({ renamed }: Comparison): SheetSection {
+  const rows = renamed.map(({ kind, before, after }): SheetRow => ({
+    cells: [kind.replace('-', ' '), before, after],
+    places: NOWHERE,
+    by: []
+  }));
+  const columns = [{ head: '' }, { head: 'Before' }, { head: 'After' }];
+  return { id: 'renamed', heading: 'Called otherwise', notes: [], columns, rows };
+}
+
+type By = (causes: readonly Edit[]) => number[];
+
+/** What stands in tables of quantities, one section a thing; heights at every corner stand in the JSON. */
+function numberSections(numbers: readonly NumberChange[], by: By, system: System): SheetSection[] {
+  const found = new Map<string, SheetRow[]>();
+  for (const change of numbers) {
+    const { quantity, of } = (change.after ?? change.before)!;
+    if (quantity.sheetOnly === true || ON_SHEETS.has(quantity.owner)) continue;
+    const row = numberRow(change, by, system);
+    const name = of === '' ? 'Whole job' : of;
+    if (row !== undefined) found.set(name, [...(found.get(name) ?? []), row]);
+  }
+  return [...found].map(([heading, rows]) => ({ id: 'numbers', heading, notes: [], columns: FROM_TO, rows }));
+}
+
+const ON_SHEETS: ReadonlySet<string> = new Set(['level', 'tape', 'measured-height', 'edge', 'need', 'choice', 'order']);
+
+/** None where both print alike. */
+function numberRow({ before, after, causes, places }: NumberChange, by: By, system: System): SheetRow | undefined {
+  const { quantity } = (after ?? before)!;
+  const print = (value: number | undefined): string =>
+    value === undefined ? '' : printAs(quantity.print, value, system);
+  const [old, now] = [print(before?.value), print(after?.value)];
+  if (old === now) return undefined;
+  const difference = before === undefined || after === undefined ? '' : signed(after.value - before.value, print);
+  return { cells: [quantity.words, old, now, difference], places, by: by(causes) };
+}
+
+function findingsSection(findings: readonly FindingChange[], by: By): SheetSection {
+  const rows = findings.map(({ kind, finding, causes, places }): SheetRow => ({
+    cells: [kind, `${finding.message} [${finding.id}]`],
+    places,
+    by: by(causes)
+  }));
+  return { id: 'findings', heading: 'Findings', notes: [], columns: [{ head: '' }, { head: '', prose: true }], rows };
+}
+
+function moneySection({ money }: Comparison): SheetSection {
+  const rows = money.map(({ label, before, after, currency }): SheetRow => {
+    const print = (amount: string | undefined): string =>
+      amount === undefined ? '' : moneyText(minorOf(amount), currency);
+    const difference = before === undefined || after === undefined ? undefined : minorOf(after) - minorOf(before);
+    const change =
+      difference === undefined
+        ? ''
+        : `${difference < 0n ? '−' : '+'}${moneyText(difference < 0n ? -difference : difference, currency)}`;
+    return { cells: [label, print(before), print(after), change], places: NOWHERE, by: [] };
+  });
+  return { id: 'price', heading: 'Price', notes: [], columns: FROM_TO, rows };
+}
+
+function daysSection({ days }: Comparison): SheetSection {
+  const rows =
+    days === undefined
+      ? []
+      : [
+          {
+            cells: [
+              'Days of the crew',
+              String(days.before),
+              String(days.after),
+              signed(days.after - days.before, String)
+            ],
+            places: NOWHERE,
+            by: []
+          }
+        ];
+  return { id: 'days', heading: 'Days', notes: [], columns: FROM_TO, rows };
+}
