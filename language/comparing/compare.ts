@@ -38,18 +38,28 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
     causesOf(newer, statements, edits, edit => edit.new)
   ];
   const both = (one: (causes: Causes) => ReadonlySet<Edit>): Edit[] => {
-    const found = new Set([...one(after), ...one(before)]);
-    return edits.filter(edit => found.has(edit));
+    return inOrder(edits, [...one(after), ...one(before)]);
   };
+  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) =>
+    both(causes => {
+      const number = causes === before ? old : now;
+      return number === undefined ? new Set() : causes.ofNumber(number.pointer, number.thing);
+    })
+  );
   return {
     edits,
     renamed,
-    numbers: numberChanges(older, newer, names, ({ before: old, after: now }) =>
-      both(causes =>
-        (causes === before ? old : now) === undefined ? new Set() : ofNumber(causes, (causes === before ? old : now)!)
-      )
-    ),
-    findings: findingChanges(older, newer, names, ({ target }) => both(causes => causes.ofKey(target))),
+    numbers,
+    findings: findingChanges(older, newer, names, ({ target }) => {
+      const own = both(causes => causes.ofKey(target));
+      // What is said about the thing stayed: then its numbers moved.
+      return own.length > 0
+        ? own
+        : inOrder(
+            edits,
+            numbers.filter(number => isOf(number, target)).flatMap(({ causes }) => causes)
+          );
+    }),
     money: moneyChanges(older, newer),
     tasks: taskChanges(older, newer),
     ...daysOf(older, newer),
@@ -75,8 +85,13 @@ function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Com
   return found === undefined ? {} : { underWay: found };
 }
 
-function ofNumber(causes: Causes, { pointer, thing }: JobNumber): ReadonlySet<Edit> {
-  return causes.ofNumber(pointer, thing);
+function isOf({ before, after }: NumberChange, target: Key): boolean {
+  return (after ?? before)?.thing === target;
+}
+
+function inOrder(edits: readonly Edit[], found: readonly Edit[]): Edit[] {
+  const all = new Set(found);
+  return edits.filter(edit => all.has(edit));
 }
 
 function causesOf(

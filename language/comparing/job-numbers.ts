@@ -57,6 +57,7 @@ const IN_JOB: Readonly<Record<string, Kept>> = {
   pipes: { owner: 'pipe', named: ['id'] },
   drains: { owner: 'drain', named: ['id'] },
   tapes: { owner: 'tape', named: ['from', 'to'] },
+  deliveries: { owner: 'delivery', named: ['id', 'measure'] },
   needs: { named: ['id'], inside: { in: { owner: 'need', named: ['measure'] } } },
   order: { owner: 'order', named: ['id', 'pack'] }
 };

@@ -105,7 +105,9 @@ function deliveredOf(log: readonly LogEntry[], { id }: NeedQuantities, measure: 
 }
 
 function packsOf({ quantities: { order = [] } }: Side, id: Key): Bought['packs'] {
-  return order.flatMap(line => (line.id === id && line.count > 0 ? [{ count: line.count, pack: line.pack }] : []));
+  return order.flatMap(line =>
+    line.id === id && line.count > 0 ? [{ count: line.count, pack: line.pack, amount: line.amount }] : []
+  );
 }
 
 function batchesOf(log: readonly LogEntry[], id: Key): string[] {

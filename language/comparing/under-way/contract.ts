@@ -63,7 +63,7 @@ export interface Bought {
   /** Of what is there more than is wanted. */
   readonly over: number;
   /** The packs in which what is still to buy is bought, as they are called. */
-  readonly packs: readonly { readonly count: number; readonly pack: string }[];
+  readonly packs: readonly { readonly count: number; readonly pack: string; readonly amount: number }[];
   /** Batches that were delivered, where more of a unit is to buy. */
   readonly otherThanBatches: readonly string[];
 }

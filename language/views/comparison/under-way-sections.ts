@@ -90,7 +90,9 @@ function boughtSection(bought: readonly Bought[], system: System): SheetSection 
             one.measure === '' ? String(Math.ceil(value - 1e-6)) : printByMeasure(value, one.measure, system)
           );
     const { item, wantedBefore, wanted, have, again, toBuy, over, packs } = one;
-    const inPacks = packs.map(({ count, pack }) => `${count} × ${pack}`).join(', ');
+    const inPacks = packs
+      .map(({ count, pack, amount }) => (pack === 'loose' ? `${print(amount)} loose` : `${count} × ${pack}`))
+      .join(', ');
     return {
       cells: [item, ...[wantedBefore, wanted, again, have, toBuy].map(print), inPacks, print(over)],
       places: NOWHERE,
