@@ -7,7 +7,7 @@ import { Causes } from './causes.ts';
 import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange, TaskChange } from './contract.ts';
 import { type Edit, editsBetween } from './edits.ts';
 import { type JobNumber, jobNumbers } from './job-numbers.ts';
-import { keyNow, type NewNames } from './new-names.ts';
+import { keyNow, nameOf, type NewNames } from './new-names.ts';
 import { renamedBetween } from './renamed.ts';
 import type { Side } from './under-way/built.ts';
 import { underWay } from './under-way/under-way.ts';
@@ -61,7 +61,7 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
           );
     }),
     money: moneyChanges(older, newer),
-    tasks: taskChanges(older, newer),
+    tasks: taskChanges(older, newer, names),
     ...daysOf(older, newer),
     ...(edits.length === 0 ? {} : underWayOf(older, newer, names))
   };
@@ -103,6 +103,7 @@ function causesOf(
   return new Causes({
     statements,
     workings: numbers?.workings ?? {},
+    numbers: numbers === undefined ? [] : jobNumbers(numbers.quantities, new Map()),
     placeOf: key => placeWithin(places, key),
     edits: edits.flatMap(edit => {
       const statement = statementOf(edit);
@@ -188,7 +189,9 @@ function findingChanges(
   const appeared = over(open, before).map(finding =>
     change(asideBefore.has(idOf(finding)) ? 'no longer set aside' : 'appeared', finding)
   );
-  const setAside = over(aside, asideBefore).map(finding => change('set aside', finding));
+  const setAside = over(aside, asideBefore).map(finding =>
+    change(before.has(idOf(finding)) && !open.has(idOf(finding)) ? 'set aside' : 'appeared', finding)
+  );
   const cleared = over(before, open)
     .filter(finding => !aside.has(idNow(finding)))
     .map(finding => change('cleared', finding));
@@ -233,8 +236,15 @@ function moneyChanges({ priced: older }: Compared, { priced: newer }: Compared):
   );
 }
 
-function taskChanges({ priced: older }: Compared, { priced: newer }: Compared): TaskChange[] {
-  const before = new Map((older?.schedule.tasks ?? []).map(task => [task.id, task]));
+/** Laying is a task of its own for each area and bond: `laying/terrace/running-bond`. */
+function taskNow(id: string, names: NewNames): string {
+  const [word, area, bond] = id.split('/');
+  if (word !== 'laying' || area === undefined || bond === undefined) return id;
+  return [word, nameOf(names, { kind: 'area', name: area }), nameOf(names, { kind: 'bond', name: bond })].join('/');
+}
+
+function taskChanges({ priced: older }: Compared, { priced: newer }: Compared, names: NewNames): TaskChange[] {
+  const before = new Map((older?.schedule.tasks ?? []).map(task => [taskNow(task.id, names), task]));
   const after = new Map((newer?.schedule.tasks ?? []).map(task => [task.id, task]));
   const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
   return ids.flatMap((id): TaskChange[] => {

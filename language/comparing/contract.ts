@@ -34,6 +34,7 @@ export interface NumberChange {
 export interface FindingChange {
   readonly kind: 'appeared' | 'cleared' | 'set aside' | 'no longer set aside';
   readonly finding: Finding;
+  /** Who answers for it, where it is or was set aside. */
   readonly acceptance?: Acceptance;
   readonly causes: readonly Edit[];
   /** Where it stands, in the text that has it. */

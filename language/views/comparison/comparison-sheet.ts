@@ -140,7 +140,16 @@ function numberSections(numbers: readonly NumberChange[], by: By, system: System
   return [...found].map(([heading, rows]) => ({ id: 'numbers', heading, notes: [], columns: FROM_TO, rows }));
 }
 
-const ON_SHEETS: ReadonlySet<string> = new Set(['level', 'tape', 'measured-height', 'edge', 'delivery', 'need', 'choice', 'order']);
+const ON_SHEETS: ReadonlySet<string> = new Set([
+  'level',
+  'tape',
+  'measured-height',
+  'edge',
+  'delivery',
+  'need',
+  'choice',
+  'order'
+]);
 
 /** None where both print alike. */
 function numberRow({ before, after, causes, places }: NumberChange, by: By, system: System): SheetRow | undefined {
@@ -153,9 +162,15 @@ function numberRow({ before, after, causes, places }: NumberChange, by: By, syst
   return { cells: [quantity.words, old, now, difference], places, by: by(causes) };
 }
 
+/** Of what is or was set aside. */
+const ASIDE: Readonly<Partial<Record<FindingChange['kind'], string>>> = {
+  appeared: 'appeared, set aside',
+  cleared: 'cleared, was set aside'
+};
+
 function findingsSection(findings: readonly FindingChange[], by: By): SheetSection {
-  const rows = findings.map(({ kind, finding, causes, places }): SheetRow => ({
-    cells: [kind, `${finding.message} [${finding.id}]`],
+  const rows = findings.map(({ kind, finding, acceptance, causes, places }): SheetRow => ({
+    cells: [acceptance === undefined ? kind : (ASIDE[kind] ?? kind), `${finding.message} [${finding.id}]`],
     places,
     by: by(causes)
   }));
