@@ -40,12 +40,16 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
   const both = (one: (causes: Causes) => ReadonlySet<Edit>): Edit[] => {
     return inOrder(edits, [...one(after), ...one(before)]);
   };
-  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) =>
-    both(causes => {
+  const jobWide = edits.filter(isJobWide);
+  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) => {
+    const own = both(causes => {
       const number = causes === before ? old : now;
       return number === undefined ? new Set() : causes.ofNumber(number.pointer, number.thing);
-    })
-  );
+    });
+    if (own.length > 0) return own;
+    // No working leads to an edit: any of those that everything may hang on, else any at all.
+    return jobWide.length > 0 ? jobWide : edits;
+  });
   return {
     edits,
     renamed,
@@ -83,6 +87,13 @@ function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Com
     keyNow: key => keyNow(names, key)
   });
   return found === undefined ? {} : { underWay: found };
+}
+
+/** Of what no other statement names, such as the site, heights taken and the words of the job, all things may hang on. */
+function isJobWide({ old, new: now }: Edit): boolean {
+  let statement = (now ?? old)!;
+  while (statement.within !== undefined) statement = statement.within;
+  return statement.declares === undefined;
 }
 
 function isOf({ before, after }: NumberChange, target: Key): boolean {

@@ -25,7 +25,7 @@ export interface NumberChange {
   readonly id: string;
   readonly before?: JobNumber;
   readonly after?: JobNumber;
-  /** Edits in its working; none where none is known to stand in it. */
+  /** Edits in its working; where its working leads to none, those that everything may hang on, else all. */
   readonly causes: readonly Edit[];
   /** Of the thing that it is a number of. */
   readonly places: ChangePlaces;
