@@ -80,7 +80,7 @@ describe.each(JOBS)('%s', file => {
       expect(mirrored(back)).toEqual(told(there));
       leadsFromOneToTheOther(older, newer, there);
       expect(there.numbers.filter(({ causes }) => causes.length === 0).map(({ id }) => id)).toEqual([]);
-    // Only what follows from the change.
+      // Only what follows from the change.
       const isSame = there.edits.length === 0 && there.renamed.length === 0;
       if (isSame) expect(there.numbers.map(({ id }) => id)).toEqual([]);
     }

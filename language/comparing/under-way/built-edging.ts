@@ -31,7 +31,7 @@ export function builtEdging(
     const id = `${key} ${one.material.key}`;
     const group = groups.get(id) ?? { key, name: one.area.name, material: one.material, set: [], wanted: [] };
     group[list].push(one);
-    groups.set(id, group);
+    groups.set(id, list === 'wanted' ? { ...group, name: one.area.name } : group);
   };
   for (const one of set) into(one, keyNow(one.area.key), 'set');
   for (const one of wanted) into(one, one.area.key, 'wanted');
