@@ -134,7 +134,7 @@ function cellOf(
   const marked = classes.length === 0 ? '' : ` class="${classes.join(' ')}"`;
   const text = cells[row]!;
   const content = isBy ? editLinks(text, job) : escaped(text);
-  return isName ? `<th scope="row"${marked}>${content}</th>` : `<td${marked}>${content}</td>`;
+  return isName && text !== '' ? `<th scope="row"${marked}>${content}</th>` : `<td${marked}>${content}</td>`;
 }
 
 /** Each number leads to its edit. */
