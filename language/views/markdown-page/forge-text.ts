@@ -18,7 +18,7 @@ export function forgeText(text: string): string {
 /** The same as a paragraph, where a text could begin a list, a rule or an underline of what stands before. */
 export function forgeParagraph(text: string): string {
   return forgeText(text)
-    .replace(/^(\d+)(?=(?:\.|\\\))(?:\s|$))/, '$1\\')
+    .replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\')
     .replace(/^(?=[-=])/, '\\');
 }
 
