@@ -168,6 +168,22 @@ describe('ground given up and added', () => {
   });
 });
 
+describe('what is laid', () => {
+  it.each([
+    ['in another bond', ['block-red in herringbone-90', 'block-red in herringbone-45'], 'turning: units lie otherwise'],
+    ['from another start', ['shifted (0, 70) mm', 'shifted (0, 60) mm'], 'turning: units lie otherwise'],
+    [
+      'with a border',
+      ['bed        as drive', 'border     block-red in sailor-course along T2 to T3\n  bed        as drive'],
+      'turning: border of block-red, red comes'
+    ]
+  ] as const)('%s is told, in the drawing too', async (_, edit, told) => {
+    const plans = [await planOfSample('drive.paving'), await planOfSample('drive.paving', [edit])] as const;
+    expect(overlayText(...plans, wordsFor(plans[1]), PLAIN)).toContain(`Laid otherwise\n  ${told}`);
+    expect(textsIn(overlayDrawing(...plans, wordsFor(plans[1])), 'names')).toContain('laid otherwise');
+  });
+});
+
 describe('what becomes of things', () => {
   it('of a job that is new all comes, of one that is gone all goes', () => {
     const plan = yard();

@@ -66,12 +66,10 @@ export function pointLabel({ name, calledBefore, fate, before, after }: PointCha
 }
 
 /** Name of an area, and what becomes of it. */
-export function areaLabel(
-  { name, calledBefore, fate, size, isOutlineSame, laying }: AreaChange,
-  system: System
-): string[] {
+export function areaLabel(area: AreaChange, system: System): string[] {
+  const { name, calledBefore, fate, size, isOutlineSame } = area;
   const named = called(name, calledBefore);
-  const print = (area: number): string => printAs('area', area, system);
+  const print = (squareMetres: number): string => printAs('area', squareMetres, system);
   switch (fate) {
     case 'comes':
       return [`${named}, new`, `+${print(size.after!)}`];
@@ -79,16 +77,20 @@ export function areaLabel(
       return [`${named}, gone`, `−${print(size.before!)}`];
     case 'changes': {
       const [old, now] = [print(size.before!), print(size.after!)];
-      return [
-        named,
-        ...(isOutlineSame ? (laying.length > 0 ? ['laid otherwise'] : []) : [old === now ? now : fromTo(old, now)])
-      ];
+      return [named, ...(isOutlineSame ? layingWords(area) : [old === now ? now : fromTo(old, now)])];
     }
     case 'unknown':
       return [named, size.before === undefined ? 'not known before' : 'not known after'];
     case 'stays':
       return [named];
   }
+}
+
+function layingWords({ laying, before, after }: AreaChange): string[] {
+  if (laying.length === 0) return [];
+  const [old, now] = [before?.noNumbers, after?.noNumbers];
+  if (old === undefined && now === undefined) return ['laid otherwise'];
+  return [old === undefined ? 'no numbers after' : 'no numbers before'];
 }
 
 /** `terrace (was patio)` */
