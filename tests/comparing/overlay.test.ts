@@ -184,6 +184,18 @@ describe('what is laid', () => {
   });
 });
 
+describe('an area whose units could not be worked out', () => {
+  it('keeps its ground, and says why it has no numbers', () => {
+    const plan = terrace();
+    const after = { ...plan, areas: [{ ...plan.areas[0]!, parts: [], noNumbers: 'slab-61 has an error' }] };
+    expect(textsIn(overlayDrawing(plan, after, wordsFor(plan)), 'names')).toContain('no numbers after');
+    expect(overlayText(plan, after, wordsFor(plan), PLAIN)).toContain(
+      'terrace: no numbers after: slab-61 has an error'
+    );
+    expect(planChanges(plan, after).ground.given).toEqual([]);
+  });
+});
+
 describe('what becomes of things', () => {
   it('of a job that is new all comes, of one that is gone all goes', () => {
     const plan = yard();
