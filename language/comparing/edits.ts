@@ -145,8 +145,8 @@ function edit({ old, new: now }: Pair, id: string): Edit {
     id,
     kind,
     label: labelOf((now ?? old)!),
-    ...(old && { before: old.text, old }),
-    ...(now && { after: now.text, new: now }),
+    ...(old && { before: old.shown, old }),
+    ...(now && { after: now.shown, new: now }),
     ...(amount && { amount })
   };
 }

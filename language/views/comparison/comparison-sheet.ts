@@ -97,7 +97,12 @@ function editsSection(edits: readonly Edit[], system: System): SheetSection {
     const row = { places: placesOfEdit(edit), by: [] };
     const number = String(index + 1);
     if (amount === undefined) {
-      const [old, now] = [kind === 'added' ? 'new' : shorter(before), kind === 'removed' ? 'gone' : shorter(after)];
+      const [old, now] =
+        kind === 'added'
+          ? ['new', shorter(after)]
+          : kind === 'removed'
+            ? [shorter(before), 'gone']
+            : [shorter(fromWhereTheyDiffer(before, after)), shorter(fromWhereTheyDiffer(after, before))];
       return { ...row, cells: [number, label, old, now, ''] };
     }
     const { before: old, after: now } = amount;
@@ -107,6 +112,17 @@ function editsSection(edits: readonly Edit[], system: System): SheetSection {
   const columns = [{ head: '' }, { head: '' }, { head: 'Before' }, { head: 'After' }, FROM_TO[3]!];
   return { id: 'edits', heading: 'Edited', notes: [], columns, rows };
 }
+
+/** A long statement begins a few words before what is written otherwise. */
+function fromWhereTheyDiffer(text: string, other: string): string {
+  if (Math.max(text.length, other.length) <= LONGEST_SHOWN) return text;
+  const [words, others] = [text.split(' '), other.split(' ')];
+  const first = words.findIndex((word, index) => word !== others[index]);
+  const from = Math.max(0, (first === -1 ? words.length : first) - WORDS_BEFORE);
+  return from === 0 ? text : `… ${words.slice(from).join(' ')}`;
+}
+
+const WORDS_BEFORE = 2;
 
 function shorter(text: string): string {
   return text.length <= LONGEST_SHOWN ? text : `${text.slice(0, LONGEST_SHOWN - 1)}…`;
