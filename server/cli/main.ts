@@ -5,6 +5,7 @@ import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { complain, Failure } from './fail.ts';
 import { addFormat } from './format.ts';
+import { addGitDiff } from './git-diff.ts';
 import { addNew } from './new.ts';
 import { allowClosedOutput } from './output.ts';
 import { addQuantities } from './quantities.ts';
@@ -68,6 +69,7 @@ function createProgram(): Command {
     addOrder,
     addSchedule,
     addCompare,
+    addGitDiff,
     addFormat,
     addExplain
   ])

@@ -21,7 +21,7 @@ export function pairRenamed(before: readonly JobText[], after: readonly JobText[
     pairs.push(...found.pairs);
     left = found;
   }
-  return { pairs, ...left };
+  return { ...left, pairs };
 }
 
 function ownText({ evaluation }: JobText): string {

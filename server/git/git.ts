@@ -17,8 +17,8 @@ const LONGEST_MS = 20_000;
 const LARGEST_OUTPUT = 64 * 1024 * 1024;
 
 /**
- * Git, as far as job specs at a revision are read: never through a shell, never over the network, never asking, never
- * changing anything. It counts how often it starts git.
+ * Git, as far as job specs at a revision are read and its settings are asked for: never through a shell, never over the
+ * network, never asking. It counts how often it starts git.
  */
 export class Git {
   readonly #folder: string;
@@ -40,13 +40,15 @@ export class Git {
         shell: false,
         windowsHide: true,
         stdio: ['pipe', 'pipe', 'pipe'],
-        timeout: LONGEST_MS,
         ...(this.#signal === undefined ? {} : { signal: this.#signal })
       });
       const out: Buffer[] = [];
       let size = 0;
       let complaint = '';
+      // Node's own limit would hold this program up where git is not there at all.
+      const limit = setTimeout(() => child.kill(), LONGEST_MS);
       child.on('error', error => {
+        clearTimeout(limit);
         const isMissing = (error as { code?: unknown }).code === 'ENOENT';
         reject(
           isMissing
@@ -65,6 +67,7 @@ export class Git {
         complaint = (complaint + data.toString('utf8')).slice(0, 2000);
       });
       child.on('close', (code, signal) => {
+        clearTimeout(limit);
         if (code === 0) resolve(Buffer.concat(out));
         else if (signal !== null) reject(new GitFailure('too long', 'git took too long, and was stopped.'));
         else reject(failureOf(complaint));
