@@ -20,16 +20,16 @@ export interface DiffTextInput {
  * each with what it is of. The same text gives the same lines on every day.
  */
 export function diffText({ look, evaluation, priced }: DiffTextInput): string {
+  const { text } = look.text.parsed;
   const unread = usesOf(look.text).map(({ path }) => path);
-  const lines =
-    unread.length === 0
-      ? [...numberLines(evaluation, priced), ...errorLines(evaluation)]
-      : outlineLines(look, evaluation);
-  const head =
-    unread.length === 0
-      ? 'Numbers of this text'
-      : `Numbers of this text: outlines alone, since the rest may hang on what is not read here: ${unread.join(', ')}`;
-  return withHeading(look.text.parsed.text, lines.length === 0 ? [] : [head, ...lines]);
+  if (unread.length > 0) {
+    const lines = outlineLines(look, evaluation);
+    const told = lines.length === 0 ? 'none' : 'outlines alone';
+    const why = `since the rest may hang on what is not read here: ${unread.join(', ')}`;
+    return withHeading(text, [`Numbers of this text: ${told}, ${why}`, ...lines]);
+  }
+  const lines = [...numberLines(evaluation, priced), ...errorLines(evaluation)];
+  return withHeading(text, lines.length === 0 ? [] : ['Numbers of this text', ...lines]);
 }
 
 /** A text with lines of its own below it. */
