@@ -27,8 +27,8 @@ area terrace {
   bed     washed-sand 1 in
   base    crushed-stone 6 in
   edges {
-    near     meets house-wall
-    the rest meets lawn, edging spiked-strip
+    near      meets house-wall
+    the rest  meets lawn, edging spiked-strip
   }
 }
 
@@ -39,7 +39,7 @@ area path {
   paving  slab-16 in running-bond
   bed     washed-sand 1 in
   base    crushed-stone 4 in
-  edges { all round meets lawn, edging spiked-strip }
+  edges   { all round  meets lawn, edging spiked-strip }
 }
 `;
 

@@ -14,14 +14,16 @@ export interface LoneJobInput {
   readonly system: System;
 }
 
-/** A job that one side alone has, in one line with its area and its price. */
+/** A job that one side alone has, in one line with its area and its price, where all of it has numbers. */
 export function loneJobLine({ kind, title, file, quantities, priced, system }: LoneJobInput): string {
   const costs = priced?.costs;
   const parts = [
     `${kind === 'new' ? 'New job' : 'Job gone'}: ${titleOf(title)}`,
     file,
     printAs('area', quantities.totals.netArea, system),
-    ...(costs === undefined ? [] : [`to pay ${moneyText(costs.total, costs.currency)}`])
+    ...(costs === undefined || costs.total === 0n || !quantities.complete
+      ? []
+      : [`to pay ${moneyText(costs.total, costs.currency)}`])
   ];
   return plainLine(parts.join(' · '));
 }

@@ -129,7 +129,7 @@ function loneChanges(side: 'before' | 'after', { file, quantities, costs }: Comp
     ...(area === undefined
       ? []
       : [change({ id: 'totals/netArea', kind: 'number', label: 'Net area', [side]: area, measure: 'm2' })]),
-    ...(costs === undefined
+    ...(costs === undefined || quantities?.complete !== true
       ? []
       : [moneyChange({ id: 'to-pay', label: 'To pay', [side]: decimalText(costs.total), currency: costs.currency })])
   ];
