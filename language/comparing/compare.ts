@@ -7,7 +7,7 @@ import { Causes } from './causes.ts';
 import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange, TaskChange } from './contract.ts';
 import { type Edit, editsBetween } from './edits.ts';
 import { type JobNumber, jobNumbers } from './job-numbers.ts';
-import { keyNow, nameOf, type NewNames } from './new-names.ts';
+import { keyNow, nameOf, type NewNames, SAME_NAMES } from './new-names.ts';
 import { renamedBetween } from './renamed.ts';
 import type { Side } from './under-way/built.ts';
 import { underWay } from './under-way/under-way.ts';
@@ -25,10 +25,9 @@ const SAME = 1e-9;
 
 /** What differs between two texts of one job, by meaning: edits first, then only what follows from them. */
 export function compareJobs(older: Compared, newer: Compared): Comparison {
-  const none: NewNames = new Map();
   const read = ({ look, evaluation }: Compared, names: NewNames): WrittenStatement[] =>
     writtenStatements(look, evaluation.amounts, names);
-  const statements = read(newer, none);
+  const statements = read(newer, SAME_NAMES);
   const renamed = renamedBetween(names => read(older, names), statements);
   const names: NewNames = new Map(renamed.map(({ kind, before, after }) => [`${kind}:${before}`, after]));
   const olderStatements = read(older, names);
@@ -84,7 +83,12 @@ function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Com
       ...(older.priced?.costs && { before: older.priced.costs }),
       ...(newer.priced.costs && { after: newer.priced.costs })
     },
-    keyNow: key => keyNow(names, key)
+    keyNow: key => keyNow(names, key),
+    placesOf: key => {
+      const there = older.evaluation.job!.areas.find(area => keyNow(names, area.key) === key)?.key;
+      const before = there === undefined ? undefined : placeWithin(older.evaluation.places, there);
+      return placesOf(before, newer.evaluation.places.get(key));
+    }
   });
   return found === undefined ? {} : { underWay: found };
 }
@@ -114,7 +118,7 @@ function causesOf(
   return new Causes({
     statements,
     workings: numbers?.workings ?? {},
-    numbers: numbers === undefined ? [] : jobNumbers(numbers.quantities, new Map()),
+    numbers: numbers === undefined ? [] : jobNumbers(numbers.quantities, SAME_NAMES),
     placeOf: key => placeWithin(places, key),
     edits: edits.flatMap(edit => {
       const statement = statementOf(edit);
@@ -139,10 +143,9 @@ function numberChanges(
   names: NewNames,
   causesOfChange: (change: Pick<NumberChange, 'before' | 'after'>) => readonly Edit[]
 ): NumberChange[] {
-  const none: NewNames = new Map();
   const numbersOf = ({ evaluation: { numbers } }: Compared, as: NewNames): Map<string, JobNumber> =>
     new Map((numbers === undefined ? [] : jobNumbers(numbers.quantities, as)).map(number => [number.id, number]));
-  const [before, after] = [numbersOf(older, names), numbersOf(newer, none)];
+  const [before, after] = [numbersOf(older, names), numbersOf(newer, SAME_NAMES)];
   const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
   return ids.flatMap(id => {
     const [old, now] = [before.get(id), after.get(id)];

@@ -5,8 +5,12 @@ import { GitFailure } from '../git/git.ts';
 import { today } from '../today.ts';
 import { oneOf } from './choices.ts';
 import { atRevisions, type BothFiles, type ComparedFiles, twoFiles } from './compared-files.ts';
-import { comparedJobs, type JobsCompared } from './compared-jobs.ts';
+import { comparedJobs, fileShown, type JobCompared, type JobsCompared } from './compared-jobs.ts';
 import {
+  compareDrawing,
+  compareMarkdown,
+  comparePage,
+  type CompareReport,
   compareReport,
   compareText,
   errorsOf,
@@ -22,12 +26,13 @@ import { asJson, coloursFor, write } from './output.ts';
 import { VERSION } from './version.ts';
 import { shownAs } from './with-job.ts';
 
-const FORMATS = ['human', 'json'] as const;
+const FORMATS = ['human', 'json', 'markdown', 'html', 'svg'] as const;
 
 interface CompareOptions {
   readonly from?: string;
   readonly to?: string;
   readonly format: (typeof FORMATS)[number];
+  readonly client?: true;
   readonly exitCode?: true;
   readonly asOf?: string;
   readonly output?: string;
@@ -44,7 +49,13 @@ export function addCompare(program: Command): void {
     )
     .option('--from <revision>', 'the older revision, such as HEAD~3, a branch or a tag (default: HEAD)')
     .option('--to <revision>', 'the newer revision (default: the working copy, as the files stand now)')
-    .option('--format <format>', 'human or json', oneOf('--format', FORMATS), 'human')
+    .option('--client', 'the page that both sides sign: what changes and what it comes to, without your costs')
+    .option(
+      '--format <format>',
+      'human, json, markdown, html or svg, both plans over each other',
+      oneOf('--format', FORMATS),
+      'human'
+    )
     .option('--exit-code', 'exit code 0 same, 1 different, 2 could not run')
     .option('--as-of <date>', 'the day for which both are worked out, such as 2026-04-18 (default: today)', readDate)
     .option('-o, --output <file>', 'write to a file')
@@ -57,6 +68,10 @@ Examples:
   paving compare quote-1.paving quote-2.paving     two files, without git
   paving compare terrace.paving                    since the last commit
   paving compare --from quote-1 terrace.paving     since the revision that was tagged quote-1
+  paving compare --client --from quote-1 --format html -o change.html drive.paving
+                                                   the page that the client signs
+  paving compare --format svg -o plan.svg terrace.paving
+                                                   both plans over each other
   paving compare --from main --to wider jobs       every job in a folder, one branch to another
   paving compare --exit-code --format json .       for other programs
 
@@ -65,6 +80,8 @@ Exit code: 0 fine, 1 the newer text has errors (what is sound is compared all th
 
 async function compare(asked: readonly string[], options: CompareOptions): Promise<void> {
   const asOf = options.asOf ?? today();
+  if (options.client === true && (options.format === 'json' || options.format === 'svg'))
+    throw new Failure(`--client is for reading: leave out --format ${options.format}.`);
   const files = await filesOf(asked, options);
   const compared = await comparedJobs(files, asOf);
   [...files.complaints, ...compared.complaints].forEach(complain);
@@ -112,8 +129,39 @@ function refuseLibraries({ before, after }: BothFiles, { jobs }: JobsCompared): 
   );
 }
 
-function report(files: BothFiles, compared: JobsCompared, asOf: string, { format, output }: CompareOptions): string {
-  if (format === 'human') return compareText(compareReport(files, compared), coloursFor(output));
+function report(
+  files: BothFiles,
+  compared: JobsCompared,
+  asOf: string,
+  { format, output, client }: CompareOptions
+): string {
+  const told = (): CompareReport => compareReport(files, compared, client === true);
+  switch (format) {
+    case 'human':
+      return compareText(told(), coloursFor(output));
+    case 'markdown':
+      return compareMarkdown(told());
+    case 'html':
+      return comparePage(told(), { tool: `paving ${VERSION}`, asOf });
+    case 'svg':
+      return compareDrawing(theOne(compared), `${files.before.name} to ${files.after.name}`);
+    case 'json':
+      return json(files, compared, asOf);
+  }
+}
+
+/** One drawing is of one job. */
+function theOne({ jobs }: JobsCompared): JobCompared {
+  const [job, ...others] = jobs.filter(isOtherwise).filter(isCompared);
+  if (job === undefined) throw new Failure('no job has both texts and differs, so there are no two plans to draw.');
+  if (others.length > 0) {
+    const names = [job, ...others].map(one => fileShown(one)).join(', ');
+    throw new Failure(`these are ${others.length + 1} jobs that differ. Name one: ${names}.`);
+  }
+  return job;
+}
+
+function json(files: BothFiles, compared: JobsCompared, asOf: string): string {
   return asJson(
     comparisonJson({
       tool: `paving ${VERSION}`,

@@ -6,7 +6,7 @@ import { terrace, yard } from '../drawing/plans.ts';
 import { contrast, luminance } from '../drawing/contrast.ts';
 import { NASTY, SAME, section, SHEET, sheetOf } from './sheets.ts';
 
-const FOOTER = { tool: 'paving 0.1.0', asOf: '2026-05-01' };
+const FOOTER = { tool: 'paving 0.1.0', asOf: '2026-05-01', besides: ['New job: Path'] };
 const overlay = overlayDrawing(undefined, terrace(), {
   title: 'Terrace',
   between: 'HEAD to the working copy',

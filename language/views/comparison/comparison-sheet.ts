@@ -7,7 +7,7 @@ import { plainLine } from '../text/plain-line.ts';
 import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
 import { signed } from './signed.ts';
-import { type PlacesOf, underWaySections } from './under-way-sections.ts';
+import { underWaySections } from './under-way-sections.ts';
 
 export interface ComparisonSheetInput {
   readonly title: string;
@@ -16,7 +16,6 @@ export interface ComparisonSheetInput {
   readonly system: System;
   /** The page that both sides sign: no costs of the one who works, no findings, no lines of every layer. */
   readonly isForClient?: boolean;
-  readonly placesOf: PlacesOf;
 }
 
 /** What differs between two texts of a job: edits first, then what follows from them, thing by thing. */
@@ -31,13 +30,13 @@ export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
   };
 }
 
-function allSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+function allSections({ comparison, system }: ComparisonSheetInput): SheetSection[] {
   const by = byNumbers(comparison);
   const { underWay } = comparison;
   return [
     editsSection(comparison.edits, system),
     renamedSection(comparison),
-    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: false, placesOf })),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: false })),
     findingsSection(comparison.findings, by),
     moneySection(comparison, false),
     daysSection(comparison),
@@ -46,13 +45,13 @@ function allSections({ comparison, system, placesOf }: ComparisonSheetInput): Sh
   ];
 }
 
-function clientSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+function clientSections({ comparison, system }: ComparisonSheetInput): SheetSection[] {
   const { underWay } = comparison;
   const main = comparison.numbers.filter(({ before, after }) => FOR_CLIENTS.has((after ?? before)!.quantity.id));
   return [
     editsSection(comparison.edits, system),
     ...numberSections(main, () => [], system),
-    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true, placesOf })),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true })),
     moneySection(comparison, true),
     daysSection(comparison)
   ];

@@ -16,13 +16,15 @@ export interface PageFooter {
   readonly tool: string;
   /** The day of it. */
   readonly asOf: string;
+  /** Said below the jobs: those that are new or gone, and how many are the same. */
+  readonly besides: readonly string[];
 }
 
 /** Nothing but what stands in the page itself is ever loaded, and no script runs. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
 /** Comparisons of jobs as a page in one file: it loads nothing, runs nothing, and prints as it is. */
-export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf }: PageFooter): string {
+export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf, besides }: PageFooter): string {
   const [only] = jobs;
   const title = jobs.length === 1 ? only!.sheet.title : `${jobs.length} jobs compared`;
   const level = jobs.length === 1 ? 1 : 2;
@@ -40,6 +42,7 @@ export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf }: Pag
     '<main>',
     ...(jobs.length === 1 ? [] : [`<h1>${escaped(title)}</h1>`, ...contents(jobs)]),
     ...jobs.flatMap((job, index) => jobLines(job, `job-${index + 1}`, level)),
+    ...besides.map(line => `<p>${escaped(line)}</p>`),
     '</main>',
     `<footer>${escaped(tool)} · ${escaped(asOf)}</footer>`,
     '</body>',

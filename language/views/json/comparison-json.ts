@@ -1,11 +1,20 @@
-import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange } from '../../comparing/contract.ts';
+import type {
+  ChangePlaces,
+  Comparison,
+  FindingChange,
+  MoneyChange,
+  NumberChange,
+  TaskChange
+} from '../../comparing/contract.ts';
 import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
 import type { Place } from '../../findings/finding.ts';
 import { decimalText, type Minor, minorOf } from '../../money/money.ts';
 import type { Costs } from '../../pricing/costs.ts';
 import type { JobQuantities } from '../../quantities/contract.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
+import { placesJson } from './places-json.ts';
 import { SCHEMA_NUMBER } from './schema-number.ts';
+import { underWayJson } from './under-way-json.ts';
 
 /** What the JSON of a comparison is made from; nothing is read from a clock or a file here. */
 export interface ComparisonInput {
@@ -53,12 +62,14 @@ interface ComparedJobJson {
   readonly before?: string;
   readonly after?: string;
   readonly errors?: { readonly before?: number; readonly after?: number };
+  /** What the change does to what is built and bought. */
+  readonly underWay?: object;
 }
 
 export interface ChangeJson {
   readonly id: string;
   readonly job: string;
-  readonly kind: 'job' | 'edit' | 'renamed' | 'number' | 'finding' | 'money' | 'days';
+  readonly kind: 'job' | 'edit' | 'renamed' | 'number' | 'finding' | 'money' | 'task' | 'days';
   readonly label: string;
   readonly before?: number | string;
   readonly after?: number | string;
@@ -89,7 +100,13 @@ export function comparisonJson({ tool, asOf, from, to, jobs }: ComparisonInput):
   };
 }
 
-function jobJson({ id, title, before, after }: ComparedJobInput & { readonly id: string }): ComparedJobJson {
+function jobJson({
+  id,
+  title,
+  before,
+  after,
+  comparison
+}: ComparedJobInput & { readonly id: string }): ComparedJobJson {
   const errors = {
     ...(before === undefined || before.errors === 0 ? {} : { before: before.errors }),
     ...(after === undefined || after.errors === 0 ? {} : { after: after.errors })
@@ -99,7 +116,8 @@ function jobJson({ id, title, before, after }: ComparedJobInput & { readonly id:
     title,
     ...(before && { before: before.file }),
     ...(after && { after: after.file }),
-    ...(Object.keys(errors).length === 0 ? {} : { errors })
+    ...(Object.keys(errors).length === 0 ? {} : { errors }),
+    ...(comparison?.underWay === undefined ? {} : { underWay: underWayJson(comparison.underWay) })
   };
 }
 
@@ -135,7 +153,7 @@ function loneChanges(side: 'before' | 'after', { file, quantities, costs }: Comp
   ];
 }
 
-function comparisonChanges({ edits, renamed, numbers, findings, money, days }: Comparison): Change[] {
+function comparisonChanges({ edits, renamed, numbers, findings, money, tasks, days }: Comparison): Change[] {
   return [
     ...edits.map(editChange),
     ...renamed.map(({ kind, before, after }): Change => {
@@ -145,6 +163,7 @@ function comparisonChanges({ edits, renamed, numbers, findings, money, days }: C
     ...numbers.map(numberChange),
     ...findings.map(findingChange),
     ...money.map(moneyChange),
+    ...tasks.map(taskChange),
     ...(days === undefined
       ? []
       : [change({ id: 'days', kind: 'days', label: 'Days of the crew', ...days, measure: 'days' })])
@@ -224,16 +243,12 @@ function moneyChange({ id, label, before, after, currency }: MoneyChange): Chang
   };
 }
 
+/** Hours of one person. */
+function taskChange({ id, title, before, after }: TaskChange): Change {
+  const hours = { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
+  return change({ id: `tasks/${id}`, kind: 'task', label: title, ...hours, measure: 'h' });
+}
+
 function causesJson(causes: readonly Edit[]): Pick<Change, 'causes'> {
   return causes.length === 0 ? {} : { causes: causes.map(({ id }) => id) };
-}
-
-/** A finding is a place too: of either only the place. */
-function placesJson({ before, after }: ChangePlaces): Pick<Change, 'places'> {
-  if (before === undefined && after === undefined) return {};
-  return { places: { ...(before && { before: placeJson(before) }), ...(after && { after: placeJson(after) }) } };
-}
-
-function placeJson({ file, line, column, endLine, endColumn }: Place): Place {
-  return { file, line, column, endLine, endColumn };
 }

@@ -1,3 +1,4 @@
+import { SAME_NAMES } from '../../comparing/new-names.ts';
 import { type JobNumber, jobNumbers } from '../../comparing/job-numbers.ts';
 import type { System } from '../../job/job.ts';
 import { usesOf } from '../../lowering/uses.ts';
@@ -42,7 +43,7 @@ function numberLines({ job, numbers }: Evaluation, priced: PricedJob | undefined
   if (job === undefined || numbers === undefined) return [];
   const { quantities } = numbers;
   return [
-    ...jobNumbers(quantities)
+    ...jobNumbers(quantities, SAME_NAMES)
       .filter(isShown)
       .map(number => numberLine(number, job.system)),
     ...orderLines(quantities),
@@ -96,7 +97,7 @@ function outlineLines({ text }: Look, { job, numbers }: Evaluation): string[] {
   const told =
     job === undefined || numbers === undefined
       ? []
-      : jobNumbers(numbers.quantities)
+      : jobNumbers(numbers.quantities, SAME_NAMES)
           .filter(({ quantity, pointer }) => OUTLINES.has(quantity.id) && isOfShapes(pointer, numbers.workings))
           .map(number => numberLine(number, job.system));
   return [...told, ...text.parsed.faults.map(({ id, message }) => `Error: ${message} [${id}]`)];
