@@ -49,10 +49,13 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
     // No working leads to an edit: any of those that everything may hang on, else any at all.
     return jobWide.length > 0 ? jobWide : edits;
   });
+  const broken = [...brokenIn('before', older), ...brokenIn('after', newer)];
+  const isSound = broken.length === 0;
+  const unknown = [...missingIn(older).map(key => keyNow(names, key)), ...missingIn(newer)];
   return {
     edits,
     renamed,
-    numbers,
+    numbers: isSound ? numbers : numbers.filter(number => isOfSoundAreas(number, unknown)),
     findings: findingChanges(older, newer, names, ({ target }) => {
       const own = both(causes => causes.ofKey(target));
       // What is said about the thing stayed: then its numbers moved.
@@ -62,12 +65,36 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
             edits,
             numbers.filter(number => isOf(number, target)).flatMap(({ causes }) => causes)
           );
-    }),
-    money: moneyChanges(older, newer),
-    tasks: taskChanges(older, newer, names),
-    ...daysOf(older, newer),
-    ...(edits.length === 0 ? {} : underWayOf(older, newer, names))
+    }).filter(
+      ({ kind, finding }) =>
+        finding.severity === 'error' || kind === 'set aside' || !unknown.some(area => isAbout(finding.target, area))
+    ),
+    money: isSound ? moneyChanges(older, newer) : [],
+    tasks: isSound ? taskChanges(older, newer, names) : [],
+    ...(isSound ? daysOf(older, newer) : {}),
+    ...(isSound && edits.length > 0 ? underWayOf(older, newer, names) : {}),
+    broken
   };
+}
+
+function missingIn({ evaluation: { numbers } }: Compared): readonly Key[] {
+  return numbers?.quantities.missing ?? [];
+}
+
+/** Totals of what has no numbers are of something else, and an area without them is not gone. */
+function isOfSoundAreas({ id }: NumberChange, unknown: readonly Key[]): boolean {
+  return id.startsWith('areas/') && !unknown.some(area => id.startsWith(`areas/${area}/`));
+}
+
+function isAbout(target: Key, area: Key): boolean {
+  return target.split('+').some(one => one === area || one.startsWith(`${area}/`));
+}
+
+function brokenIn(side: 'before' | 'after', { evaluation: { findings, numbers } }: Compared): Comparison['broken'] {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const [first] = errors;
+  // An error may leave all numbers as they are: a rule that is broken says nothing against a total.
+  return numbers?.quantities.complete === true ? [] : [{ side, errors: errors.length, ...(first && { first }) }];
 }
 
 function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Comparison, 'underWay'> {

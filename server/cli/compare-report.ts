@@ -56,13 +56,20 @@ export function compareReport(
   return {
     sheets: [
       ...told.filter(isCompared).map((job): JobSheet => {
-        const { system } = job.after.evaluation.job;
+        const { system, datum } = job.after.evaluation.job;
         const title = isOneJob ? titleOf(job.after.evaluation.job.title) : titleAndFile(job);
-        const sheet = comparisonSheet({ title, between, comparison: job.comparison, system, isForClient });
+        const sheet = comparisonSheet({
+          title,
+          between,
+          comparison: job.comparison,
+          system,
+          ...(datum && { datum }),
+          isForClient
+        });
         return { sheet, system, ...plansOf(job) };
       }),
       ...unchanged.filter(isUnchanged).map(job => ({
-        sheet: { title: `${titleOf(job.unchanged.job.title)} · ${fileShown(job)}`, between, sections: [] },
+        sheet: { title: `${titleOf(job.unchanged.job.title)} · ${fileShown(job)}`, between, notes: [], sections: [] },
         system: job.unchanged.job.system
       }))
     ],

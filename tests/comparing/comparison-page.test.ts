@@ -133,7 +133,8 @@ describe('a comparison as a page', () => {
     );
     const whole = comparisonPage([{ sheet: sheetOf(words), overlay: nasty }, { sheet: sheetOf(words) }], {
       tool: words,
-      asOf: words
+      asOf: words,
+      besides: [words]
     });
     const rest = whole
       .replace(/<style>[^]*?<\/style>/g, '')

@@ -87,7 +87,7 @@ describe.each(JOBS)('%s', file => {
   );
 });
 
-function expectNothing({ edits, renamed, numbers, findings, money, tasks, days, underWay }: Comparison): void {
+function expectNothing({ edits, renamed, numbers, findings, money, tasks, days, underWay, broken }: Comparison): void {
   expect({ edits, renamed, numbers, findings, money, tasks }).toEqual({
     edits: [],
     renamed: [],
@@ -96,7 +96,7 @@ function expectNothing({ edits, renamed, numbers, findings, money, tasks, days, 
     money: [],
     tasks: []
   });
-  expect([days, underWay]).toEqual([undefined, undefined]);
+  expect([days, underWay, broken]).toEqual([undefined, undefined, []]);
 }
 
 /** All that a comparison tells, in one order whichever way it was asked, called as the newer text does. */
@@ -150,7 +150,9 @@ function flat({ edits, renamed, numbers, findings, money, tasks, days }: Compari
 }
 
 /** A's numbers with the new values put in are B's. */
-function leadsFromOneToTheOther(older: Compared, newer: Compared, { numbers, renamed }: Comparison): void {
+function leadsFromOneToTheOther(older: Compared, newer: Compared, { numbers, renamed, broken }: Comparison): void {
+  // Of what has no numbers nothing is told.
+  if (broken.length > 0) return;
   const names = new Map(renamed.map(({ kind, before, after }) => [`${kind}:${before}`, after]));
   const of = ({ evaluation }: Compared, as: ReadonlyMap<string, string>): Map<string, number> =>
     new Map(

@@ -51,6 +51,7 @@ const numbers: SheetSection = {
 export const SHEET: ComparisonSheet = {
   title: 'Hill lane drive',
   between: 'quote-1 to the working copy',
+  notes: [],
   sections: [
     edits,
     numbers,
@@ -61,7 +62,7 @@ export const SHEET: ComparisonSheet = {
   ]
 };
 
-export const SAME: ComparisonSheet = { title: 'Yard', between: 'quote-1 to the working copy', sections: [] };
+export const SAME: ComparisonSheet = { title: 'Yard', between: 'quote-1 to the working copy', notes: [], sections: [] };
 
 /** Every place of a sheet that words can stand in holds the same ones. */
 export function sheetOf(words: string): ComparisonSheet {
@@ -71,6 +72,7 @@ export function sheetOf(words: string): ComparisonSheet {
   return {
     title: words,
     between: words,
+    notes: [words],
     sections: [
       { ...nasty, columns },
       { ...nasty, id: 'findings' }

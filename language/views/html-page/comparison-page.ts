@@ -60,11 +60,12 @@ function contents(jobs: readonly ComparedJob[]): string[] {
 }
 
 function jobLines({ sheet, overlay }: ComparedJob, id: string, level: number): string[] {
-  const { title, between, sections } = sheet;
+  const { title, between, notes, sections } = sheet;
   return [
     `<article class="job" id="${id}" aria-labelledby="${id}-title">`,
     `<h${level} id="${id}-title">${escaped(title)}</h${level}>`,
     `<p class="between">${escaped(between)}</p>`,
+    ...notes.map(note => `<p><strong>${escaped(note)}</strong></p>`),
     ...(sections.length === 0 ? [`<p>${NOTHING_DIFFERS}</p>`] : []),
     ...sections.slice(0, 1).flatMap(section => sectionLines(section, id, 1, level + 1)),
     ...(overlay === undefined ? [] : figureLines(overlay, id, level + 1)),

@@ -18,12 +18,13 @@ export function comparisonMarkdown(sheets: readonly ComparisonSheet[]): string {
   return `${blocks.length === 0 ? NOTHING_DIFFERS : blocks.join('\n\n')}\n`;
 }
 
-function sheetBlocks({ title, between, sections }: ComparisonSheet, isLong: boolean): string[] {
+function sheetBlocks({ title, between, notes, sections }: ComparisonSheet, isLong: boolean): string[] {
   const job = forgeText(plainLine(title));
   if (sections.length === 0) return [`**${job}** · ${forgeText(plainLine(between))}: ${NOTHING_DIFFERS}`];
   return [
     `## ${job}`,
     forgeParagraph(plainLine(between)),
+    ...notes.map(note => forgeParagraph(plainLine(note))),
     ...sections.flatMap(section => sectionBlocks(section, isLong && isFolded(section)))
   ];
 }
