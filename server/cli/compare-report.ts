@@ -56,7 +56,7 @@ export function compareReport(
   return {
     sheets: [
       ...told.filter(isCompared).map((job): JobSheet => {
-        const { system, datum } = job.after.evaluation.job;
+        const { system, datum, money } = job.after.evaluation.job;
         const title = isOneJob ? titleOf(job.after.evaluation.job.title) : titleAndFile(job);
         const sheet = comparisonSheet({
           title,
@@ -64,7 +64,7 @@ export function compareReport(
           comparison: job.comparison,
           system,
           ...(datum && { datum }),
-          isForClient
+          ...(isForClient && { forClient: money })
         });
         return { sheet, system, ...plansOf(job) };
       }),

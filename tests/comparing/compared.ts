@@ -30,7 +30,7 @@ export function asText(comparison: Comparison, isForClient = false): string {
     between: 'old to new',
     comparison,
     system: 'metric',
-    isForClient
+    ...(isForClient && { forClient: { client: 'The household', excludes: ['Lamps'] } })
   });
   return comparisonText(sheet, COLOURS);
 }

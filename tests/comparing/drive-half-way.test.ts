@@ -114,7 +114,10 @@ describe('the turning place of the drive, made wider half-way', () => {
     const page = asText(change, true);
     expect(page).toContain('Accepted');
     expect(page).toContain('The change together');
-    expect(page).not.toMatch(/\bCosts\b|At cost|Findings/);
+    expect(page).toContain('Change, for The household.');
+    expect(page).toContain('Not part of this work: Lamps');
+    expect(page).toContain('another batch than "K-114"');
+    expect(page).not.toMatch(/\bCosts\b|At cost|Findings|Hours|`/);
     expect(asText(change)).toContain('At cost');
   });
 });

@@ -1,6 +1,7 @@
 import type { ChangePlaces, Comparison, FindingChange, NumberChange } from '../../comparing/contract.ts';
 import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
 import type { System } from '../../job/job.ts';
+import type { MoneyWords } from '../../job/money-lines.ts';
 import type { Amount } from '../../comparing/written-statements.ts';
 import { printAs, printByMeasure, printLength } from '../../measures/print.ts';
 import { type LevelDatum, levelStyleOf, printDrop, printLevelWithMark } from '../../measures/print-level.ts';
@@ -19,22 +20,23 @@ export interface ComparisonSheetInput {
   /** What heights count from. */
   readonly datum?: LevelDatum;
   /** The page that both sides sign: no costs of the one who works, no findings, no lines of every layer. */
-  readonly isForClient?: boolean;
+  readonly forClient?: Pick<MoneyWords, 'client' | 'quote' | 'excludes'>;
 }
 
 /** What differs between two texts of a job: edits first, then what follows from them, thing by thing. */
 export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
-  const { title, between, comparison, isForClient = false } = input;
-  const sections = (isForClient ? clientSections(input) : allSections(input)).filter(({ rows }) => rows.length > 0);
-  const isSame = sections.length === 0;
+  const { title, between, comparison, forClient } = input;
+  const sections = (forClient === undefined ? allSections(input) : clientSections(input)).filter(
+    ({ rows }) => rows.length > 0
+  );
+  const isSigned = forClient !== undefined && sections.length > 0 && comparison.broken.length === 0;
   return {
     title: plainLine(title),
     between: plainLine(between),
-    notes: comparison.broken.map(brokenText).map(plainLine),
-    sections: (isForClient && !isSame && comparison.broken.length === 0
-      ? [...sections, signSection(comparison)]
-      : sections
-    ).map(onPlainLines)
+    notes: [...(forClient === undefined ? [] : quoteText(forClient)), ...comparison.broken.map(brokenText)].map(
+      plainLine
+    ),
+    sections: (isSigned ? [...sections, signSection(comparison, forClient)] : sections).map(onPlainLines)
   };
 }
 
@@ -81,8 +83,16 @@ function byNumbers({ edits }: Comparison): By {
   return causes => causes.map(({ id }) => order.get(id)!);
 }
 
-function signSection({ underWay }: Comparison): SheetSection {
+function quoteText({ client, quote }: Pick<MoneyWords, 'client' | 'quote'>): string[] {
+  if (client === undefined && quote === undefined) return [];
+  const on = quote?.on === undefined ? '' : ` of ${quote.on}`;
+  const what = quote === undefined ? 'Change' : `Change to "${quote.name}"${on}`;
+  return [`${what}${client === undefined ? '' : `, for ${client}`}.`];
+}
+
+function signSection({ underWay }: Comparison, { excludes }: Pick<MoneyWords, 'excludes'>): SheetSection {
   const notes = [
+    ...excludes.map(words => `Not part of this work: ${words}`),
     ...(underWay === undefined ? [] : ['No work on the change begins before both have signed.']),
     'Local codes and licensed practice stand over everything here.'
   ];

@@ -15,29 +15,36 @@ export function underWaySections(
   { until, built, bought, again, price }: UnderWay,
   { system, isForClient }: { readonly system: System; readonly isForClient: boolean }
 ): SheetSection[] {
+  const asBuilt = builtSection(built, system, [
+    `What the log tells as done until ${until} is taken as built by the older text.`,
+    ...built.flatMap(becauseText),
+    ...built.flatMap(outText)
+  ]);
+  if (!isForClient)
+    return [
+      asBuilt,
+      boughtSection(bought, system),
+      againSection(again),
+      ...(price === undefined ? [] : [priceSection(price, false)])
+    ];
   return [
-    builtSection(built, until, system),
-    boughtSection(bought, system),
-    againSection(again, isForClient),
-    ...(price === undefined ? [] : [priceSection(price, isForClient)])
+    // Ground and metres can be seen on the site; volumes and masses are the crew's.
+    { ...asBuilt, rows: asBuilt.rows.filter(({ cells: [label] }) => label !== '') },
+    daysAgainSection(again, bought.flatMap(batchText)),
+    ...(price === undefined ? [] : [priceSection(price, true)])
   ];
 }
 
-function builtSection(built: readonly BuiltPart[], until: string, system: System): SheetSection {
-  const rows = built.flatMap(part => builtRows(part, system));
+function builtSection(built: readonly BuiltPart[], system: System, notes: readonly string[]): SheetSection {
   return {
     id: 'under-way',
     heading: 'Already built',
-    notes: [
-      `What the log tells as done until ${until} is taken as built by the older text.`,
-      ...built.flatMap(becauseText),
-      ...built.flatMap(outText)
-    ],
+    notes,
     columns: [
       { head: '' },
       ...['Built', 'Stays', 'Made otherwise', 'Comes out', 'Still to build'].map(head => ({ head, right: true }))
     ],
-    rows
+    rows: built.flatMap(part => builtRows(part, system))
   };
 }
 
@@ -117,7 +124,7 @@ function batchText({ item, otherThanBatches: batches }: Bought): string[] {
   ];
 }
 
-function againSection({ tasks, hours, days, hires, holds }: Again, isForClient: boolean): SheetSection {
+function againSection({ tasks, hours, days, hires, holds }: Again): SheetSection {
   const rows = [
     ...tasks.map(({ title, hours: own }) => [title, own === undefined ? 'no rate' : hoursText(own)]),
     ...(tasks.length > 1 ? [['Hours of one person', hoursText(hours)]] : []),
@@ -128,10 +135,21 @@ function againSection({ tasks, hours, days, hires, holds }: Again, isForClient: 
     id: 'under-way',
     heading: 'To come back to',
     notes: holds.map(({ text }) => text),
-    columns: [{ head: '' }, { head: isForClient ? 'Time' : 'Hours', right: true }],
+    columns: [{ head: '' }, { head: 'Hours', right: true }],
     rows: rows.map(cells => ({ cells, places: NOWHERE, by: [] }))
   };
 }
+
+/** Days and waits, without what takes how long. */
+function daysAgainSection({ days, holds }: Again, besides: readonly string[]): SheetSection {
+  const waits = holds.flatMap(({ days: wait, text }) => (wait === undefined ? [] : [text]));
+  const rows =
+    days > 0 ? [{ cells: ['Days of the crew on what was done before', String(days)], places: NOWHERE, by: [] }] : [];
+  const columns = [{ head: '' }, { head: '', right: true }];
+  return { id: 'under-way', heading: 'To come back to', notes: [...waits, ...besides], columns, rows };
+}
+
+const TAKING_OUT = 'Taking out and carting away what is built is not in this price.';
 
 function priceSection({ currency, lines, together, without }: ChangePrice, isForClient: boolean): SheetSection {
   const print = (amount: string): string =>
@@ -148,7 +166,7 @@ function priceSection({ currency, lines, together, without }: ChangePrice, isFor
   return {
     id: 'under-way',
     heading: 'What the change comes to',
-    notes: without,
+    notes: isForClient ? without.slice(0, 1).map(() => TAKING_OUT) : without,
     columns: [{ head: '' }, ...(isForClient ? heads : ['At cost', ...heads]).map(head => ({ head, right: true }))],
     rows: all.map(row => ({ cells: row, places: NOWHERE, by: [] }))
   };
