@@ -7,7 +7,7 @@ import type { Quantity } from '../../quantities/catalogue.ts';
 import { signed } from './signed.ts';
 
 /** More is no glance any more. */
-const MOST_PARTS = 5;
+const MOST_PARTS = 4;
 
 /** The fewer are shown, the more a part has to weigh. */
 interface Part {
