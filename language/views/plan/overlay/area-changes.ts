@@ -9,7 +9,7 @@ export interface AreaChange extends Pair<PlanArea> {
   readonly key: string;
   /** As it is called now. */
   readonly name: string;
-  /** `unknown` where the plan in which it is missing has an error in it. */
+  /** `unknown` where the plan that lacks it has an error in it. */
   readonly fate: 'comes' | 'goes' | 'stays' | 'changes' | 'unknown';
   /** Where it had another name. */
   readonly calledBefore?: string;
@@ -40,7 +40,7 @@ function areaChange(pair: Pair<PlanArea>, before: PlanInput | undefined, after: 
   const calledBefore = old && now && old.name !== now.name ? { calledBefore: old.name } : {};
   const isSame = isOutlineSame && laying.length === 0 && old.name === now.name;
   const other = old === undefined ? before : now === undefined ? after : undefined;
-  const isUnknown = other?.missing.some(text => text.startsWith(`${name}:`)) === true;
+  const isUnknown = other !== undefined && other.missing.length > 0;
   const lone = old === undefined ? 'comes' : now === undefined ? 'goes' : undefined;
   const fate = isUnknown ? 'unknown' : (lone ?? (isSame ? 'stays' : 'changes'));
   return { ...pair, key, name, fate, ...calledBefore, size, isOutlineSame, laying };

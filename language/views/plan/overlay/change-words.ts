@@ -2,11 +2,12 @@ import type { System } from '../../../job/job.ts';
 import { printAs, printMarked } from '../../../measures/print.ts';
 import type { AreaChange } from './area-changes.ts';
 import type { MarkChange } from './mark-changes.ts';
-import { movedWords } from './moved-words.ts';
+import { movedWords, roundedMove } from './moved-words.ts';
 import { fromTo, type PointChange } from './point-changes.ts';
 
 /** What is written at a mark, the fullest first. */
-export function markLabels({ words, calledBefore, fate, by }: MarkChange, system: System): string[] {
+export function markLabels(mark: MarkChange, system: System): string[] {
+  const { words, calledBefore, fate, by, isWhereItWas } = mark;
   const named = called(words, calledBefore);
   switch (fate) {
     case 'comes':
@@ -14,11 +15,16 @@ export function markLabels({ words, calledBefore, fate, by }: MarkChange, system
     case 'goes':
       return [`${named}, gone`];
     case 'moves': {
-      const far = by === undefined ? '' : printMarked(Math.hypot(by.x, by.y), system);
+      const far = by === undefined ? '' : printMarked(roundedMove(Math.hypot(by.x, by.y)), system);
       return [`${named}, moved ${by ? movedWords(by, system) : ''}`, `${named}, moved ${far}`, `${named}, moved`];
     }
     case 'changes':
-      return [`${named}, changed`];
+      if (calledBefore !== undefined && mark.before?.told.replace(mark.before.words, mark.words) === mark.after?.told)
+        return [named];
+      if (isWhereItWas) return [`${named}, changed`];
+      return [mark.after!.loops.length > 0 ? `${named}, other shape` : `${named}, runs otherwise`];
+    case 'unknown':
+      return [`${named}, ${mark.before === undefined ? 'not known before' : 'not known after'}`];
     case 'stays':
       return [named];
   }
@@ -35,6 +41,8 @@ export function pointLabel({ name, calledBefore, fate, before, after }: PointCha
       const by = { x: after!.at.x - before!.at.x, y: after!.at.y - before!.at.y };
       return `${named}, moved ${movedWords(by, system)}`;
     }
+    case 'unknown':
+      return `${named}, ${before === undefined ? 'not known before' : 'not known after'}`;
     case 'changes':
     case 'stays':
       return named;
@@ -42,7 +50,10 @@ export function pointLabel({ name, calledBefore, fate, before, after }: PointCha
 }
 
 /** Name of an area, and what becomes of it. */
-export function areaLabel({ name, calledBefore, fate, size, isOutlineSame }: AreaChange, system: System): string[] {
+export function areaLabel(
+  { name, calledBefore, fate, size, isOutlineSame, laying }: AreaChange,
+  system: System
+): string[] {
   const named = called(name, calledBefore);
   const print = (area: number): string => printAs('area', area, system);
   switch (fate) {
@@ -52,7 +63,10 @@ export function areaLabel({ name, calledBefore, fate, size, isOutlineSame }: Are
       return [`${named}, gone`, `−${print(size.before!)}`];
     case 'changes': {
       const [old, now] = [print(size.before!), print(size.after!)];
-      return [named, ...(isOutlineSame ? ['laid otherwise'] : [old === now ? now : fromTo(old, now)])];
+      return [
+        named,
+        ...(isOutlineSame ? (laying.length > 0 ? ['laid otherwise'] : []) : [old === now ? now : fromTo(old, now)])
+      ];
     }
     case 'unknown':
       return [named, size.before === undefined ? 'not known before' : 'not known after'];

@@ -6,6 +6,8 @@ import type { AreaChange } from './area-changes.ts';
 /** Stretches along the sides of an area at which one edging stands. */
 export interface EdgingChange {
   readonly key: string;
+  readonly areaKey: string;
+  /** Its name. */
   readonly area: string;
   readonly edging: string;
   readonly gone: readonly Side[];
@@ -19,7 +21,7 @@ export function edgingChanges(areas: readonly AreaChange[]): EdgingChange[] {
     const [old, now] = [edgingsOf(before), edgingsOf(after)];
     return [...new Set([...now.keys(), ...old.keys()])].map((edging): EdgingChange => {
       const [was, is] = [old.get(edging) ?? [], now.get(edging) ?? []];
-      const change = { key: `${key}/edging/${edging}`, area: name, edging };
+      const change = { key: `${key}/edging/${edging}`, areaKey: key, area: name, edging };
       if (fate === 'unknown') return { ...change, gone: [], come: [], stays: [...was, ...is] };
       const come = is.flatMap(side => leftOver(side, was));
       const gone = was.flatMap(side => leftOver(side, is));

@@ -4,10 +4,10 @@ import { isDrawn } from '../area-shapes.ts';
 import type { PlanInput, PlanKeptOut } from '../plan-input.ts';
 import type { PlanThing, ThingKind } from '../plan-site.ts';
 import { isInView, sidesInView } from '../view.ts';
-import { haveSameOutline, liesOn } from './area-changes.ts';
+import { type AreaChange, haveSameOutline, liesOn } from './area-changes.ts';
 import { type Pair, paired } from './pairs.ts';
 import { SAME_PLACE } from './point-changes.ts';
-import { isSeen, viewOfPlan } from './seen.ts';
+import { fateOfLone, viewOfPlan } from './seen.ts';
 
 /** A box, pit, inset, drain, gate, pipe and the like, free of how a plan draws it. */
 export interface Mark {
@@ -27,7 +27,9 @@ export interface MarkChange extends Pair<Mark> {
   readonly key: string;
   readonly words: string;
   readonly calledBefore?: string;
-  readonly fate: 'comes' | 'goes' | 'stays' | 'moves' | 'changes';
+  readonly fate: 'comes' | 'goes' | 'stays' | 'moves' | 'changes' | 'unknown';
+  /** It lies as it lay, whatever else is told of it. */
+  readonly isWhereItWas: boolean;
   /** Where it moved as a whole, m. */
   readonly by?: Point;
 }
@@ -35,8 +37,12 @@ export interface MarkChange extends Pair<Mark> {
 /** Lines that only say where something is looked at, and what follows from others: told where they change, not else. */
 const ONLY_IF_CHANGED: ReadonlySet<string> = new Set<ThingKind>(['no dig', 'break line', 'route', 'section']);
 
-export function markChanges(before: PlanInput | undefined, after: PlanInput | undefined): MarkChange[] {
-  const pairs = paired(marksOf(before), marksOf(after), [
+export function markChanges(
+  before: PlanInput | undefined,
+  after: PlanInput | undefined,
+  areas: readonly AreaChange[]
+): MarkChange[] {
+  const pairs = paired(marksAs(areas, marksOf(before)), marksOf(after), [
     (old, now) => old.key === now.key && old.kind === now.kind && isAtSamePlace(old, now),
     (old, now) => old.kind === now.kind && old.name === now.name && isAtSamePlace(old, now),
     (old, now) => old.kind === now.kind && old.key === now.key,
@@ -44,7 +50,18 @@ export function markChanges(before: PlanInput | undefined, after: PlanInput | un
   ]);
   return pairs
     .flatMap(pair => markChange(pair, before, after))
-    .filter(({ fate, after: now }) => fate !== 'stays' || !ONLY_IF_CHANGED.has(now!.kind));
+    .filter(({ fate, before: old, after: now }) => isTold(fate) || !ONLY_IF_CHANGED.has((now ?? old)!.kind));
+}
+
+/** What is told of marks with areas as they are called now. */
+function marksAs(areas: readonly AreaChange[], marks: readonly Mark[]): Mark[] {
+  const names = new Map(areas.flatMap(({ calledBefore, name }) => (calledBefore ? [[calledBefore, name]] : [])));
+  if (names.size === 0) return [...marks];
+  return marks.map(mark => ({ ...mark, told: mark.told.replace(/[^\s,:]+/g, word => names.get(word) ?? word) }));
+}
+
+function isTold(fate: MarkChange['fate']): boolean {
+  return fate !== 'stays' && fate !== 'unknown';
 }
 
 function marksOf(plan: PlanInput | undefined): Mark[] {
@@ -94,15 +111,18 @@ function markChange(pair: Pair<Mark>, before: PlanInput | undefined, after: Plan
   const { before: old, after: now } = pair;
   const { key, words } = (now ?? old)!;
   if (old === undefined || now === undefined) {
-    if (!isSeen(placesOf((now ?? old)!), old === undefined ? before : after)) return [];
-    return [{ ...pair, key, words, fate: old === undefined ? 'comes' : 'goes' }];
+    const isOld = now === undefined;
+    const fate = fateOfLone(placesOf((now ?? old)!), { isOld, other: isOld ? after : before });
+    return fate === undefined ? [] : [{ ...pair, key, words, fate, isWhereItWas: false }];
   }
   const calledBefore = old.name === now.name ? {} : { calledBefore: old.words };
   const by = movedBy(old, now);
   const isHere = by === undefined ? isSameInBoth(old, now, before!, after!) : Math.hypot(by.x, by.y) <= SAME_PLACE;
   const isSame = isHere && old.told === now.told;
   const fate = isSame ? 'stays' : by !== undefined && !isHere ? 'moves' : 'changes';
-  return [{ ...pair, key, words, ...calledBefore, fate, ...(fate === 'moves' && by ? { by } : {}) }];
+  return [
+    { ...pair, key, words, ...calledBefore, fate, isWhereItWas: isHere, ...(fate === 'moves' && by ? { by } : {}) }
+  ];
 }
 
 export function placesOf({ loops, lines, dots }: Mark): Point[] {

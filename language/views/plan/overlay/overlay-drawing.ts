@@ -91,11 +91,11 @@ function wallsOf({ areas }: PlanChanges): PlanArea[] {
 }
 
 /** Nor across a line of what stands or lies there. */
-function takeLines({ marks }: PlanChanges, { taken }: Surroundings): void {
+function takeLines({ marks }: PlanChanges, { walls }: Surroundings): void {
   for (const { before, after } of marks) {
     for (const side of [before, after].flatMap(mark => [...(mark?.loops ?? []), ...(mark?.lines ?? [])].flat())) {
       const corners = [...chordCorners([side]), side.to];
-      corners.slice(1).forEach((to, index) => taken.add(lineBox(corners[index]!, to)));
+      corners.slice(1).forEach((to, index) => walls.add(lineBox(corners[index]!, to)));
     }
   }
 }

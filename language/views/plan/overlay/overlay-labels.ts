@@ -6,13 +6,12 @@ import { type Box, lineBox } from '../../../drawing/taken.ts';
 import type { Loop, Point } from '../../../geometry/index.ts';
 import type { System } from '../../../job/job.ts';
 import { printAs } from '../../../measures/print.ts';
-import { calledOut } from '../call-out.ts';
-import { labelBox } from '../cut-numbers.ts';
 import { ground } from '../page.ts';
 import { pointLabels } from '../point-labels.ts';
 import type { Surroundings } from '../surroundings.ts';
 import type { AreaChange } from './area-changes.ts';
 import { areaLabel, markLabels, pointLabel } from './change-words.ts';
+import { labelBeside } from './label-beside.ts';
 import { type MarkChange, middleOfMark } from './mark-changes.ts';
 import type { PlanChanges } from './plan-changes.ts';
 import type { PointChange } from './point-changes.ts';
@@ -60,7 +59,9 @@ function takeCrosses(points: readonly PointChange[], { sheet, taken }: Surroundi
   for (const { name, fate, before, after, at } of points) {
     if (name === undefined) continue;
     taken.add({ at, width, height: width, turn: 0 });
-    if (fate === 'moves') taken.add(lineBox(before!.at, after!.at));
+    if (fate !== 'moves') continue;
+    taken.add({ at: before!.at, width: 2 * width, height: 2 * width, turn: 0 });
+    taken.add(lineBox(before!.at, after!.at));
   }
 }
 
@@ -76,13 +77,13 @@ function markLabel(mark: MarkChange, system: System, around: Surroundings): Shap
   const ink = fate === 'stays' ? 'text' : 'strong';
   for (const text of markLabels(mark, system)) {
     const label = textAt(`${key}/name`, ink, text, from, ground(around.sheet, MARK_SIZE));
-    const placed = calledOut({ label, from, boxOf: labelBox, around });
-    if (placed !== undefined) return [...placed.leader, placed.label];
+    const placed = labelBeside(label, from, around);
+    if (placed.length > 0) return placed;
   }
   return [];
 }
 
-function areaName(area: AreaChange, system: System, around: Surroundings): Label[] {
+function areaName(area: AreaChange, system: System, around: Surroundings): Shape[] {
   const { key, before, after } = area;
   const { outline, keptOut } = (after ?? before)!;
   const loops = [outline, ...keptOut.map(one => one.outline)];
@@ -91,12 +92,11 @@ function areaName(area: AreaChange, system: System, around: Surroundings): Label
 }
 
 /** An area too small for its name has it beside. */
-function besideArea(key: string, loops: readonly Loop[], lines: readonly string[], around: Surroundings): Label[] {
+function besideArea(key: string, loops: readonly Loop[], lines: readonly string[], around: Surroundings): Shape[] {
   const from = roomFor(loops.map(chordCorners), { width: 1, height: 1 }, 0)?.at;
   if (from === undefined) return [];
   const label = textAt(`${key}/name`, 'strong', lines.join(', '), from, ground(around.sheet, AREA_SIZES.at(-1)!));
-  const placed = calledOut({ label, from, boxOf: labelBox, around });
-  return placed === undefined ? [] : [placed.label];
+  return labelBeside(label, from, around);
 }
 
 /** How much ground goes or comes, in it, where an area keeps the rest. */

@@ -26,7 +26,7 @@ export function overlayShapes(changes: PlanChanges, sheet: Sheet, system: System
     { key: 'kept-ground', shapes: areas.flatMap(keptGround) },
     { key: 'ground', shapes: groundShapes(groundChanged, system) },
     { key: 'edging-gone', shapes: edgings.flatMap(edgingGone) },
-    { key: 'outlines', shapes: areas.flatMap(area => outlineShapes(area, system)) },
+    { key: 'outlines', shapes: areas.flatMap(area => outlineShapes(area, edgings, system)) },
     { key: 'marks', shapes: marks.flatMap(mark => markShapes(mark, sheet, system)) },
     { key: 'points', shapes: points.flatMap(point => pointShapes(point, sheet, system)) }
   ].filter(({ shapes }) => shapes.length > 0);
@@ -79,20 +79,20 @@ function lines(key: string, ink: Ink, sides: readonly Side[], says: string): Lin
   }));
 }
 
-/** What of the outlines goes is drawn first: where another side runs along it, that one is seen. */
-function outlineShapes(area: AreaChange, system: System): Line[] {
+/**
+ * What of the outlines goes is drawn first: where another side runs along it, that one is seen. Where an edging goes with
+ * it, its broken line is enough.
+ */
+function outlineShapes(area: AreaChange, edgings: readonly EdgingChange[], system: System): Line[] {
   const { key, fate, before, after } = area;
   const [old, now] = [before?.outline ?? [], after?.outline ?? []];
   const says = `Area ${areaLabel(area, system).join(', ')}`;
   if (fate === 'unknown') return lines(`${key}/outline`, 'stays', [...old, ...now], says);
   const come = now.flatMap(side => leftOver(side, old));
+  const edged = edgings.filter(edging => edging.areaKey === key).flatMap(({ gone }) => gone);
+  const gone = old.flatMap(side => leftOver(side, [...now, ...edged]));
   return [
-    ...lines(
-      `${key}/outline/goes`,
-      'goes',
-      old.flatMap(side => leftOver(side, now)),
-      `${says}: as it was`
-    ),
+    ...lines(`${key}/outline/goes`, 'goes', gone, `${says}: as it was`),
     ...lines(
       `${key}/outline`,
       'stays',
@@ -104,26 +104,16 @@ function outlineShapes(area: AreaChange, system: System): Line[] {
 }
 
 function markShapes(mark: MarkChange, sheet: Sheet, system: System): Shape[] {
-  const { key, fate, before, after } = mark;
+  const { key, fate, before, after, isWhereItWas } = mark;
   const says = markLabels(mark, system)[0]!;
-  if (fate === 'stays') return shapesOf(after!, key, 'stays', sheet, says);
   // What only is told otherwise stands where it stood.
-  const isHere = before && after && sameLines(before, after);
+  if (isWhereItWas || fate === 'unknown') return shapesOf((after ?? before)!, key, 'stays', sheet, says);
   return [
-    ...(before && !isHere ? shapesOf(before, `${key}/before`, 'goes', sheet, `${says}: as it was`) : []),
-    ...(after ? shapesOf(after, key, isHere ? 'stays' : 'comes', sheet, says) : []),
+    ...(before ? shapesOf(before, `${key}/before`, 'goes', sheet, `${says}: as it was`) : []),
+    ...(after ? shapesOf(after, key, 'comes', sheet, says) : []),
     ...(before && after === undefined ? goneCross(key, middleOfMark(before), sheet, says) : []),
     ...(fate === 'moves' ? moveShapes(key, middleOfMark(before!), middleOfMark(after!), sheet, says) : [])
   ];
-}
-
-function sameLines(one: Mark, other: Mark): boolean {
-  const sides = ({ loops, lines: all }: Mark): Side[] => [...loops, ...all].flat();
-  const [old, now] = [sides(one), sides(other)];
-  return [
-    [old, now],
-    [now, old]
-  ].every(([of, against]) => of!.every(side => leftOver(side, against!).length === 0));
 }
 
 function shapesOf({ loops, lines: all, dots }: Mark, key: string, ink: Ink, sheet: Sheet, says: string): Shape[] {
@@ -157,6 +147,7 @@ function pointShapes(point: PointChange, sheet: Sheet, system: System): Shape[] 
   if (name === undefined) return [];
   const says = `Point ${pointLabel(point, system)}`;
   if (fate === 'goes') return goneCross(key, at, sheet, says);
+  if (fate === 'unknown') return crossShapes({ points: [(after ?? before)!] }, sheet);
   const [old, now]: [Point | undefined, Point] = [before?.at, after!.at];
   return [
     ...(fate === 'moves' ? goneCross(`${key}/before`, old!, sheet, says) : []),

@@ -24,7 +24,7 @@ export function planChanges(before: PlanInput | undefined, after: PlanInput | un
   const areas = areaChanges(before, after);
   const ground = groundChange(areas);
   const edgings = edgingChanges(areas);
-  const marks = markChanges(before, after);
+  const marks = markChanges(before, after, areas);
   const points = pointChanges(before, after);
   const heightsFrom = heightsTold(before, after);
   return {

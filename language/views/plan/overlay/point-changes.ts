@@ -2,14 +2,14 @@ import { distance, type Point } from '../../../geometry/index.ts';
 import type { PlanInput } from '../plan-input.ts';
 import type { PlanPoint } from '../plan-site.ts';
 import { type Pair, paired } from './pairs.ts';
-import { isSeen } from './seen.ts';
+import { fateOfLone } from './seen.ts';
 
 /** A named point, or a corner without a name, before and after. */
 export interface PointChange extends Pair<PlanPoint> {
   readonly key: string;
   readonly name?: string;
   readonly calledBefore?: string;
-  readonly fate: 'comes' | 'goes' | 'stays' | 'moves' | 'changes';
+  readonly fate: 'comes' | 'goes' | 'stays' | 'moves' | 'changes' | 'unknown';
   /** Where it lies now, or did. */
   readonly at: Point;
   /** Finishes there, where they differ: `20.165 → 20.180 m`. */
@@ -39,8 +39,9 @@ function pointChange(
   const { key, name, at } = (now ?? old)!;
   const named = name === undefined ? {} : { name };
   if (old === undefined || now === undefined) {
-    if (name === undefined || !isSeen([at], old === undefined ? before : after)) return [];
-    return [{ ...pair, key, name, fate: old === undefined ? 'comes' : 'goes', at, heights: [] }];
+    const isOld = now === undefined;
+    const fate = name === undefined ? undefined : fateOfLone([at], { isOld, other: isOld ? after : before });
+    return fate === undefined ? [] : [{ ...pair, key, ...named, fate, at, heights: [] }];
   }
   const heights = heightsFromTo(old.heights, now.heights);
   const calledBefore = old.name === undefined || old.name === name ? {} : { calledBefore: old.name };
