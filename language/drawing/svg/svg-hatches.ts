@@ -8,13 +8,15 @@ export interface Hatching {
   readonly fill: 'none' | 'paper' | 'ground' | 'unit' | Tint;
 }
 
-export function hatchId({ hatch, fill }: Hatching): string {
-  return `plan-${hatch}-${fill}`;
+export function hatchId({ hatch, fill }: Hatching, ids: string): string {
+  return `${ids}-${hatch}-${fill}`;
 }
 
 /** The tile of a hatch; `paper` is one millimetre on paper in the drawing's own measure. */
-export function hatchPattern(hatching: Hatching, paper: number): string {
-  const { hatch, fill } = hatching;
+export function hatchPattern(
+  { hatch, fill }: Hatching,
+  { id, paper }: { readonly id: string; readonly paper: number }
+): string {
   const { distance, pen } = HATCHES[hatch];
   const size = round(distance * paper);
   const attributes = `width="${size}" height="${size}" patternUnits="userSpaceOnUse"`;
@@ -23,7 +25,7 @@ export function hatchPattern(hatching: Hatching, paper: number): string {
   const turned = turn === 0 ? '' : ` patternTransform="rotate(${turn})"`;
   const filled = `<rect class="plan-fill-${fill}" fill="${WITHOUT_STYLE.paper}" width="${size}" height="${size}"/>`;
   return [
-    `<pattern id="${hatchId(hatching)}" ${attributes}${turned}>`,
+    `<pattern id="${id}" ${attributes}${turned}>`,
     ...(fill === 'none' ? [] : [filled]),
     tile(hatch, distance * paper, pen * paper),
     '</pattern>'

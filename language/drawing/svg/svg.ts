@@ -8,27 +8,32 @@ import { STYLE, WITHOUT_STYLE } from './svg-style.ts';
 /** Height of figures over the line they stand on, half of it, as a share of their size: SVG places text by that line. */
 const HALF_FIGURE = 0.36;
 
-/** The drawing as an SVG document. Its measure is the millimetre on the ground; at full size it prints to scale. */
-export function svgOf({ title, description, sheet, layers }: Drawing): string {
+/**
+ * The drawing as an SVG document. Its measure is the millimetre on the ground; at full size it prints to scale. Where several
+ * stand in one page, `ids` keeps what is named in one apart from the others.
+ */
+export function svgOf({ title, description, sheet, layers }: Drawing, ids = 'plan'): string {
   const { left, right, bottom, top } = sheet.bounds;
   const size = `width="${millimetres(sheet.width)}mm" height="${millimetres(sheet.height)}mm"`;
   const hatches = new Map<string, Hatching>();
   for (const shape of layers.flatMap(layer => layer.shapes)) {
     const hatching = hatchingOf(shape);
-    if (hatching) hatches.set(hatchId(hatching), hatching);
+    if (hatching) hatches.set(hatchId(hatching, ids), hatching);
   }
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="plan" role="img" aria-labelledby="plan-title plan-description" ${size}` +
+    `<svg xmlns="http://www.w3.org/2000/svg" class="plan" role="img" aria-labelledby="${ids}-title ${ids}-description" ${size}` +
       ` viewBox="0 0 ${millimetres(right - left)} ${millimetres(top - bottom)}" font-family="sans-serif" stroke-linejoin="round">`,
-    `<title id="plan-title">${escaped(title)}</title>`,
-    `<desc id="plan-description">${escaped(description)}</desc>`,
+    `<title id="${ids}-title">${escaped(title)}</title>`,
+    `<desc id="${ids}-description">${escaped(description)}</desc>`,
     `<style>\n${STYLE}\n</style>`,
     '<defs>',
-    ...[...hatches.values()].map(hatching => hatchPattern(hatching, sheet.scale)),
+    ...[...hatches.values()].map(hatching =>
+      hatchPattern(hatching, { id: hatchId(hatching, ids), paper: sheet.scale })
+    ),
     '</defs>',
     ...layers.flatMap(({ key, shapes }) => [
       `<g data-key="${escaped(key)}">`,
-      ...alike(shapes).flatMap(group => groupOf(group, { left, top }, sheet.scale)),
+      ...alike(shapes).flatMap(group => groupOf(group, { left, top }, { scale: sheet.scale, ids })),
       '</g>'
     ]),
     '</svg>',
@@ -62,11 +67,11 @@ function hatchingOf(shape: Shape): Hatching | undefined {
   return { hatch, fill: (fill === 'unit' ? tinted(shape).tint : undefined) ?? fill };
 }
 
-function groupOf(shapes: readonly Shape[], corner: Corner, scale: number): string[] {
-  return [`<g ${attributes(shapes[0]!, scale)}>`, ...shapes.map(shape => nodeOf(shape, corner)), '</g>'];
+function groupOf(shapes: readonly Shape[], corner: Corner, sheet: { scale: number; ids: string }): string[] {
+  return [`<g ${attributes(shapes[0]!, sheet)}>`, ...shapes.map(shape => nodeOf(shape, corner)), '</g>'];
 }
 
-function attributes(shape: Shape, scale: number): string {
+function attributes(shape: Shape, { scale, ids }: { scale: number; ids: string }): string {
   if (shape.kind === 'label') return INKS[shape.ink].bold ? 'font-weight="bold"' : 'font-weight="normal"';
   const look = INKS[shape.ink];
   const { tint, pen } = tinted(shape);
@@ -78,7 +83,7 @@ function attributes(shape: Shape, scale: number): string {
     ...(fill === 'none' || hatching ? [] : [`plan-fill-${fill === 'unit' ? (tint ?? fill) : fill}`]),
     ...(look.pen > 0 ? ['plan-pen'] : [])
   ];
-  const paint = hatching ? `url(#${hatchId(hatching)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
+  const paint = hatching ? `url(#${hatchId(hatching, ids)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
   const dashes = look.dash === undefined ? [] : [look.dash].flat().map(one => Math.round(one * scale * 10) / 10);
   const dash = dashes.length === 0 ? '' : ` stroke-dasharray="${dashes.join(' ')}"`;
   const stroke = look.pen > 0 ? ` stroke="${WITHOUT_STYLE.ink}" stroke-width="${width}"${dash}` : '';

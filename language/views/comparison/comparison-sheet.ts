@@ -140,7 +140,16 @@ function numberSections(numbers: readonly NumberChange[], by: By, system: System
   return [...found].map(([heading, rows]) => ({ id: 'numbers', heading, notes: [], columns: FROM_TO, rows }));
 }
 
-const ON_SHEETS: ReadonlySet<string> = new Set(['level', 'tape', 'measured-height', 'edge', 'delivery', 'need', 'choice', 'order']);
+const ON_SHEETS: ReadonlySet<string> = new Set([
+  'level',
+  'tape',
+  'measured-height',
+  'edge',
+  'delivery',
+  'need',
+  'choice',
+  'order'
+]);
 
 /** None where both print alike. */
 function numberRow({ before, after, causes, places }: NumberChange, by: By, system: System): SheetRow | undefined {
