@@ -77,12 +77,24 @@ export class Causes {
           : 'key' in from
             ? this.ofKey(from.key)
             : 'shape' in from
-              ? this.ofKey(from.shape)
+              ? this.#ofShape(from.shape)
               : new Set<Edit>();
       for (const edit of more) found.add(edit);
     }
     on.delete(pointer);
     this.#ofPointer.set(pointer, found);
+    return found;
+  }
+
+  /** Of what an area or a side of it measures its outline stands behind, and nothing else that is said about it. */
+  #ofShape(shape: string): ReadonlySet<Edit> {
+    const found = new Set<Edit>();
+    for (const key of shape.split('+')) {
+      const area = key.replace(/\/edges\/.*$/, '');
+      const place = this.#inputs.placeOf(area);
+      const outline = place && this.#statementAt(place)?.inside.find(({ word }) => word === 'outline');
+      for (const edit of outline === undefined ? this.#ofPlace(key) : this.#of(outline, new Set())) found.add(edit);
+    }
     return found;
   }
 

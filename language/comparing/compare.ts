@@ -4,11 +4,13 @@ import { decimalText } from '../money/money.ts';
 import type { Evaluation, Look } from '../paving.ts';
 import type { PricedJob } from '../priced-job.ts';
 import { Causes } from './causes.ts';
-import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange } from './contract.ts';
+import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange, TaskChange } from './contract.ts';
 import { type Edit, editsBetween } from './edits.ts';
 import { type JobNumber, jobNumbers } from './job-numbers.ts';
-import type { NewNames } from './new-names.ts';
-import { type Renamed, renamedBetween } from './renamed.ts';
+import { keyNow, type NewNames } from './new-names.ts';
+import { renamedBetween } from './renamed.ts';
+import type { Side } from './under-way/built.ts';
+import { underWay } from './under-way/under-way.ts';
 import { writtenStatements, type WrittenStatement } from './written-statements.ts';
 
 /** One text of a job, worked out. */
@@ -35,27 +37,61 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
     causesOf(older, olderStatements, edits, ({ old }) => old),
     causesOf(newer, statements, edits, edit => edit.new)
   ];
-  const called = new Called(renamed);
   const both = (one: (causes: Causes) => ReadonlySet<Edit>): Edit[] => {
-    const found = new Set([...one(after), ...one(before)]);
-    return edits.filter(edit => found.has(edit));
+    return inOrder(edits, [...one(after), ...one(before)]);
   };
+  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) =>
+    both(causes => {
+      const number = causes === before ? old : now;
+      return number === undefined ? new Set() : causes.ofNumber(number.pointer, number.thing);
+    })
+  );
   return {
     edits,
     renamed,
-    numbers: numberChanges(older, newer, called, ({ before: old, after: now }) =>
-      both(causes =>
-        (causes === before ? old : now) === undefined ? new Set() : ofNumber(causes, (causes === before ? old : now)!)
-      )
-    ),
-    findings: findingChanges(older, newer, called, ({ target }) => both(causes => causes.ofKey(target))),
+    numbers,
+    findings: findingChanges(older, newer, names, ({ target }) => {
+      const own = both(causes => causes.ofKey(target));
+      // What is said about the thing stayed: then its numbers moved.
+      return own.length > 0
+        ? own
+        : inOrder(
+            edits,
+            numbers.filter(number => isOf(number, target)).flatMap(({ causes }) => causes)
+          );
+    }),
     money: moneyChanges(older, newer),
-    ...daysOf(older, newer)
+    tasks: taskChanges(older, newer),
+    ...daysOf(older, newer),
+    ...(edits.length === 0 ? {} : underWayOf(older, newer, names))
   };
 }
 
-function ofNumber(causes: Causes, { pointer, thing }: JobNumber): ReadonlySet<Edit> {
-  return causes.ofNumber(pointer, thing);
+function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Comparison, 'underWay'> {
+  const side = ({ evaluation: { job, numbers } }: Compared): Side | undefined =>
+    job && numbers && { job, quantities: numbers.quantities };
+  const [was, is] = [side(older), side(newer)];
+  if (was === undefined || is === undefined || newer.priced === undefined) return {};
+  const found = underWay({
+    older: was,
+    newer: is,
+    schedule: newer.priced.schedule,
+    prices: {
+      ...(older.priced?.costs && { before: older.priced.costs }),
+      ...(newer.priced.costs && { after: newer.priced.costs })
+    },
+    keyNow: key => keyNow(names, key)
+  });
+  return found === undefined ? {} : { underWay: found };
+}
+
+function isOf({ before, after }: NumberChange, target: Key): boolean {
+  return (after ?? before)?.thing === target;
+}
+
+function inOrder(edits: readonly Edit[], found: readonly Edit[]): Edit[] {
+  const all = new Set(found);
+  return edits.filter(edit => all.has(edit));
 }
 
 function causesOf(
@@ -83,36 +119,18 @@ function placeWithin(places: Evaluation['places'], key: Key): ReturnType<Evaluat
   }
 }
 
-/** How things of the older text are called in the newer one, in the ids of numbers and findings. */
-class Called {
-  readonly #names: ReadonlyMap<string, string>;
-
-  constructor(renamed: readonly Renamed[]) {
-    this.#names = new Map(renamed.map(({ before, after }) => [before, after]));
-  }
-
-  /** Each word of it by itself: `edges/A to B`, `area:terrace/layers/base`. */
-  now(id: string): string {
-    if (this.#names.size === 0) return id;
-    return id
-      .split(/([/ :])/)
-      .map(word => this.#names.get(word) ?? word)
-      .join('');
-  }
-}
-
 // ---- numbers ----
 
 function numberChanges(
   older: Compared,
   newer: Compared,
-  called: Called,
+  names: NewNames,
   causesOfChange: (change: Pick<NumberChange, 'before' | 'after'>) => readonly Edit[]
 ): NumberChange[] {
-  const numbersOf = ({ evaluation: { numbers } }: Compared): JobNumber[] =>
-    numbers === undefined ? [] : jobNumbers(numbers.quantities);
-  const before = new Map(numbersOf(older).map(number => [called.now(number.id), number]));
-  const after = new Map(numbersOf(newer).map(number => [number.id, number]));
+  const none: NewNames = new Map();
+  const numbersOf = ({ evaluation: { numbers } }: Compared, as: NewNames): Map<string, JobNumber> =>
+    new Map((numbers === undefined ? [] : jobNumbers(numbers.quantities, as)).map(number => [number.id, number]));
+  const [before, after] = [numbersOf(older, names), numbersOf(newer, none)];
   const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
   return ids.flatMap(id => {
     const [old, now] = [before.get(id), after.get(id)];
@@ -133,7 +151,11 @@ function placesOf(before: Place | undefined, after: Place | undefined): ChangePl
 }
 
 function isSame({ value: one, measure }: JobNumber, { value: other, measure: otherMeasure }: JobNumber): boolean {
-  return measure === otherMeasure && Math.abs(one - other) <= SAME * Math.max(1, Math.abs(one), Math.abs(other));
+  return measure === otherMeasure && isAlike(one, other);
+}
+
+function isAlike(one: number, other: number): boolean {
+  return Math.abs(one - other) <= SAME * Math.max(1, Math.abs(one), Math.abs(other));
 }
 
 // ---- findings ----
@@ -141,10 +163,11 @@ function isSame({ value: one, measure }: JobNumber, { value: other, measure: oth
 function findingChanges(
   older: Compared,
   newer: Compared,
-  called: Called,
+  names: NewNames,
   causesOfFinding: (finding: Finding) => readonly Edit[]
 ): FindingChange[] {
   const idOf = ({ id, target }: Finding): string => `${id} ${target}`;
+  const idNow = ({ id, target }: Finding): string => `${id} ${keyNow(names, target)}`;
   const count = (findings: readonly Finding[], name: (finding: Finding) => string): Map<string, Finding[]> => {
     const found = new Map<string, Finding[]>();
     for (const finding of findings) found.set(name(finding), [...(found.get(name(finding)) ?? []), finding]);
@@ -152,9 +175,9 @@ function findingChanges(
   };
   const [was, is] = [older.evaluation, newer.evaluation];
   const open = count(is.findings, idOf);
-  const before = count(was.findings, finding => called.now(idOf(finding)));
+  const before = count(was.findings, finding => idNow(finding));
   const aside = count(is.accepted, idOf);
-  const asideBefore = count(was.accepted, finding => called.now(idOf(finding)));
+  const asideBefore = count(was.accepted, finding => idNow(finding));
   const change = (kind: FindingChange['kind'], finding: Finding): FindingChange => ({
     kind,
     finding,
@@ -167,10 +190,10 @@ function findingChanges(
   );
   const setAside = over(aside, asideBefore).map(finding => change('set aside', finding));
   const cleared = over(before, open)
-    .filter(finding => !aside.has(called.now(idOf(finding))))
+    .filter(finding => !aside.has(idNow(finding)))
     .map(finding => change('cleared', finding));
   const clearedAside = over(asideBefore, aside)
-    .filter(finding => !open.has(called.now(idOf(finding))))
+    .filter(finding => !open.has(idNow(finding)))
     .map(finding => change('cleared', finding));
   return [...appeared, ...setAside, ...cleared, ...clearedAside];
 }
@@ -208,6 +231,20 @@ function moneyChanges({ priced: older }: Compared, { priced: newer }: Compared):
           }
         ]
   );
+}
+
+function taskChanges({ priced: older }: Compared, { priced: newer }: Compared): TaskChange[] {
+  const before = new Map((older?.schedule.tasks ?? []).map(task => [task.id, task]));
+  const after = new Map((newer?.schedule.tasks ?? []).map(task => [task.id, task]));
+  const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
+  return ids.flatMap((id): TaskChange[] => {
+    const [old, now] = [before.get(id), after.get(id)];
+    const [was, is] = [old?.hours, now?.hours];
+    const isKept = old !== undefined && now !== undefined;
+    if (isKept && (was === is || (was !== undefined && is !== undefined && isAlike(was, is)))) return [];
+    const title = (now ?? old)!.title.replace(/:.*$/, '');
+    return [{ id, title, ...(was === undefined ? {} : { before: was }), ...(is === undefined ? {} : { after: is }) }];
+  });
 }
 
 function daysOf({ priced: older }: Compared, { priced: newer }: Compared): Pick<Comparison, 'days'> {

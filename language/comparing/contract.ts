@@ -2,6 +2,7 @@ import type { Acceptance, Finding, Place } from '../findings/finding.ts';
 import type { Edit } from './edits.ts';
 import type { JobNumber } from './job-numbers.ts';
 import type { Renamed } from './renamed.ts';
+import type { UnderWay } from './under-way/contract.ts';
 
 /** What differs between two texts of one job. */
 export interface Comparison {
@@ -14,6 +15,9 @@ export interface Comparison {
   readonly money: readonly MoneyChange[];
   /** Days of the crew. */
   readonly days?: { readonly before: number; readonly after: number };
+  readonly tasks: readonly TaskChange[];
+  /** Where the log tells of anything done or delivered, and either text has something that the other has not. */
+  readonly underWay?: UnderWay;
 }
 
 /** A number that is new, gone, or another. */
@@ -34,6 +38,14 @@ export interface FindingChange {
   readonly causes: readonly Edit[];
   /** Where it stands, in the text that has it. */
   readonly places: ChangePlaces;
+}
+
+/** A task that is new, gone, or takes other hours of one person. */
+export interface TaskChange {
+  readonly id: string;
+  readonly title: string;
+  readonly before?: number;
+  readonly after?: number;
 }
 
 /** An amount of money by what it is for, as decimal text. */

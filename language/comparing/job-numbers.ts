@@ -1,6 +1,7 @@
 import { type Owner, quantitiesOf, type Quantity } from '../quantities/catalogue.ts';
 import type { JobQuantities } from '../quantities/contract.ts';
 import type { Key } from '../job/job.ts';
+import { keyNow, nameOf, type NewNames, sideNow } from './new-names.ts';
 
 /** A number of a job, of the catalogue, found again in another text of the job by its id. */
 export interface JobNumber {
@@ -56,13 +57,16 @@ const IN_JOB: Readonly<Record<string, Kept>> = {
   pipes: { owner: 'pipe', named: ['id'] },
   drains: { owner: 'drain', named: ['id'] },
   tapes: { owner: 'tape', named: ['from', 'to'] },
+  deliveries: { owner: 'delivery', named: ['id', 'measure'] },
   needs: { named: ['id'], inside: { in: { owner: 'need', named: ['measure'] } } },
   order: { owner: 'order', named: ['id', 'pack'] }
 };
 
-/** All numbers of the catalogue that a job has, in the order of its JSON. */
-export function jobNumbers(quantities: JobQuantities): JobNumber[] {
-  return inside(quantities as unknown as Plain, IN_JOB, { id: '', pointer: '', of: [] });
+/**
+ * All numbers of the catalogue that a job has, in the order of its JSON; their ids call things as `names` tells.
+ */
+export function jobNumbers(quantities: JobQuantities, names: NewNames): JobNumber[] {
+  return inside(quantities as unknown as Plain, IN_JOB, { id: '', pointer: '', of: [], names });
 }
 
 interface At {
@@ -70,6 +74,26 @@ interface At {
   readonly pointer: string;
   readonly of: readonly string[];
   readonly thing?: Key;
+  readonly names: NewNames;
+}
+
+/** What tells one of a list from the others, as the newer text calls it. */
+function nameNow(names: NewNames, part: string, value: string): string {
+  switch (part) {
+    case 'id':
+      return keyNow(names, value);
+    case 'unit':
+    case 'material':
+      return nameOf(names, { kind: part, name: value });
+    case 'name':
+      return sideNow(names, value);
+    case 'at':
+    case 'from':
+    case 'to':
+      return nameOf(names, { kind: 'point', name: value });
+    default:
+      return value;
+  }
 }
 
 function inside(object: Plain, kept: Readonly<Record<string, Kept>>, at: At): JobNumber[] {
@@ -80,12 +104,13 @@ function inside(object: Plain, kept: Readonly<Record<string, Kept>>, at: At): Jo
     if (kind.named === undefined) return numbersOf(value as Plain, kind, { ...below, of: at.of });
     const seen = new Map<string, number>();
     return (value as readonly Plain[]).flatMap((item, index) => {
-      const name = kind.named!.map(part => String(item[part] ?? '')).join(' ');
+      const name = kind.named!.map(part => nameNow(at.names, part, String(item[part] ?? ''))).join(' ');
       const count = (seen.get(name) ?? 0) + 1;
       seen.set(name, count);
       const id = count === 1 ? name : `${name} ${count}`;
-      const words = typeof item['name'] === 'string' ? item['name'] : id;
+      const words = typeof item['name'] === 'string' ? item['name'] : id.replace(/^[a-z-]+:/, '');
       return numbersOf(item, kind, {
+        names: at.names,
         id: `${below.id}/${id}`,
         pointer: `${below.pointer}/${index}`,
         of: [...at.of, words],

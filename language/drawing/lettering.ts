@@ -20,7 +20,7 @@ export const BOLD = 1.12;
 /** Width of a line of text for letters of size one. */
 export function textWidth(text: string): number {
   let width = 0;
-  for (const sign of text) width += /[ .,:;'!|ijlI()/·]/.test(sign) ? NARROW : /[MWmw@%—]/.test(sign) ? WIDE : USUAL;
+  for (const sign of text) width += /[ .,:;'!|ijlI()/·]/.test(sign) ? NARROW : /[MWmw@%—→]/.test(sign) ? WIDE : USUAL;
   return width;
 }
 

@@ -20,6 +20,7 @@ export { type Bulge, arcByBow, arcByRadius, arcThrough, roundCorner } from './ar
 export { isDegenerate, selfCrossing } from './crossing.ts';
 export { EDGE_TOLERANCE, inside, loopWithin } from './containment.ts';
 export { type Ground, overlapArea, sharedLength, sharedWithAny } from './overlap.ts';
+export { sharedRun } from './shared-run.ts';
 export { baseOut } from './base-out.ts';
 export { CUTTING_TOLERANCE } from './cut-unit.ts';
 export { MOST_UNITS, unitsAbout } from './unit-grid.ts';

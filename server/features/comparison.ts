@@ -1,7 +1,14 @@
+import type { Compared } from '../../language/comparing/compare.ts';
+import type { ChangePlaces } from '../../language/comparing/contract.ts';
+import { svgTree } from '../../language/drawing/svg/svg.ts';
 import type { Place } from '../../language/findings/finding.ts';
+import type { Key } from '../../language/job/job.ts';
 import { errorOfText } from '../../language/job-figures.ts';
 import { comparisonSheet } from '../../language/views/comparison/comparison-sheet.ts';
 import { errorWords } from '../../language/views/job-lenses.ts';
+import { overlayDrawing } from '../../language/views/plan/overlay/overlay-drawing.ts';
+import type { PlanInput } from '../../language/views/plan/plan-input.ts';
+import { planOfJob } from '../../language/views/plan/plan-of-job.ts';
 import type { ComparedPair } from '../comparisons.ts';
 import { rangeOf, shippedLocation, type Result } from '../diagnostics.ts';
 import { aboutNewestText, abandoned, type Feature } from '../feature.ts';
@@ -72,7 +79,10 @@ function shown(
   const own = result.files.show(result.evaluation.file);
   const before = 'revision' in against ? against.revision : older.evaluation.texts[0]!.file;
   const between = `${before} to ${'revision' in against ? 'the working copy' : own}`;
-  const sheet = comparisonSheet({ title: job.title, between, comparison: compared, system: job.system });
+  const of = { title: job.title, between, system: job.system };
+  const placesOf = (key: Key): ChangePlaces =>
+    placesIn(older.evaluation.places.get(key), newer.evaluation.places.get(key));
+  const sheet = comparisonSheet({ ...of, comparison: compared, placesOf });
   const error = errorOfText(newer.evaluation.findings);
   return {
     ...sheet,
@@ -88,8 +98,17 @@ function shown(
         return { ...row, places };
       })
     })),
+    ...(sheet.sections.length === 0 ? {} : { drawing: svgTree(overlayDrawing(planOf(older), planOf(newer), of)) }),
     ...(error === undefined ? {} : { broken: errorWords({ error, isBefore: true }, own) })
   };
+}
+
+function planOf({ evaluation: { job, numbers } }: Compared): PlanInput | undefined {
+  return job && numbers && planOfJob(job, numbers);
+}
+
+function placesIn(before: Place | undefined, after: Place | undefined): ChangePlaces {
+  return { ...(before && { before }), ...(after && { after }) };
 }
 
 /** A place in the older text: at a commit, in a file of today, or in what ships. */

@@ -5,7 +5,7 @@ import { withEditor, workbenchAddress } from './host/editor.ts';
 import { HOSTILE_TITLE } from './host/history.ts';
 import type { Installed } from './host/install-extension.ts';
 import { withJobFolder } from './host/job-folder.ts';
-import { failureOf, lens, line, newPage, picture, same, themes } from './host/view.ts';
+import { box, failureOf, lens, line, newPage, picture, same, themes } from './host/view.ts';
 import type { TestResult } from './suite/index.ts';
 
 const spec = 'history/drive.paving';
@@ -40,6 +40,9 @@ async function check(theme: keyof typeof themes, installed: Installed, folder: s
       const panel = page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
       await lookAtPanel(panel);
       await seen('panel');
+      await panel.locator('figure svg').scrollIntoViewIfNeeded();
+      await panel.locator('figure').evaluate(SCROLL_TO_TOP);
+      await seen('drawing');
       await goToEdit(page, panel);
       await seen('edit');
       await goToOlderText(page, panel);
@@ -74,6 +77,8 @@ async function makeWider(page: Page): Promise<void> {
 /** Lenses above one thing stand in one line. */
 const lensSinceHead = (page: Page) => page.locator('.codelens-decoration a').filter({ hasText: sinceHead }).first();
 
+const SCROLL_TO_TOP = (figure: unknown) => (figure as { scrollIntoView: () => void }).scrollIntoView();
+
 const editButton = (panel: FrameLocator) => panel.locator('button', { hasText: 'drive-width' }).first();
 
 /** Headings, rows and words; a person's own words are words. */
@@ -86,6 +91,21 @@ async function lookAtPanel(panel: FrameLocator): Promise<void> {
   same(cells.join('|'), '1|let drive-width|4.80 m|5.00 m|+200 mm', 'the edit');
   const heads = await panel.locator('th[scope="col"]').allInnerTexts();
   same(new Set(heads).has('Difference'), true, 'heads with a scope');
+  await lookAtDrawing(panel);
+}
+
+/** Before and after over each other, as wide as the panel, drawn in the colours of the theme. */
+async function lookAtDrawing(panel: FrameLocator): Promise<void> {
+  const drawing = panel.locator('figure svg');
+  const { width } = await box(drawing);
+  const { width: room } = await box(panel.locator('main'));
+  same(Math.round(width), Math.round(room), 'width of the drawing');
+  same((await drawing.locator('path').count()) > 10, true, 'paths in the drawing');
+  same(
+    await drawing.locator(':scope > title').textContent(),
+    `${HOSTILE_TITLE} · HEAD to the working copy`,
+    'its title'
+  );
 }
 
 /** By keys alone: what was edited stands first. */
@@ -110,10 +130,15 @@ async function goToOlderText(page: Page, panel: FrameLocator): Promise<void> {
 
 /** The panel follows what is typed. */
 async function undo(page: Page, panel: FrameLocator): Promise<void> {
-  await page.locator('.tab', { hasText: /^drive\.paving/ }).first().click();
+  await page
+    .locator('.tab', { hasText: /^drive\.paving/ })
+    .first()
+    .click();
   await line(page, /^let drive-width {2}= 5\.00 m/).waitFor({ timeout: 20_000 });
   for (let times = 0; times < 8 && (await line(page, /^let drive-width {2}= 4\.80 m/).count()) === 0; times++)
     await page.keyboard.press('Control+Z');
   await panel.locator('main', { hasText: 'Nothing differs in meaning.' }).waitFor({ timeout: 30_000 });
-  await lens(page, /since HEAD/).waitFor({ state: 'detached', timeout: 20_000 });
+  await page.keyboard.press('Control+Home');
+  await lens(page, /GBP to pay/).waitFor({ timeout: 20_000 });
+  await lens(page, /since HEAD/).waitFor({ state: 'hidden', timeout: 20_000 });
 }

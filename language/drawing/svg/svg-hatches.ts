@@ -9,13 +9,15 @@ export interface Hatching {
   readonly fill: 'none' | 'paper' | 'ground' | 'unit' | Tint;
 }
 
-export function hatchId({ hatch, fill }: Hatching): string {
-  return `plan-${hatch}-${fill}`;
+export function hatchId({ hatch, fill }: Hatching, ids: string): string {
+  return `${ids}-${hatch}-${fill}`;
 }
 
 /** The tile of a hatch; `paper` is one millimetre on paper in the drawing's own measure. */
-export function hatchPattern(hatching: Hatching, paper: number): SvgElement {
-  const { hatch, fill } = hatching;
+export function hatchPattern(
+  { hatch, fill }: Hatching,
+  { id, paper }: { readonly id: string; readonly paper: number }
+): SvgElement {
   const { distance, pen } = HATCHES[hatch];
   const size = round(distance * paper);
   // Crossed lines stand upright, so that no turn of the paper makes them look like the others.
@@ -23,7 +25,7 @@ export function hatchPattern(hatching: Hatching, paper: number): SvgElement {
   return element(
     'pattern',
     {
-      id: hatchId(hatching),
+      id,
       width: size,
       height: size,
       patternUnits: 'userSpaceOnUse',

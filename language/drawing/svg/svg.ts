@@ -9,20 +9,23 @@ import { STYLE, WITHOUT_STYLE } from './svg-style.ts';
 /** Height of figures over the line they stand on, half of it, as a share of their size: SVG places text by that line. */
 const HALF_FIGURE = 0.36;
 
-/** The drawing as an SVG document. Its measure is the millimetre on the ground; at full size it prints to scale. */
-export function svgOf(drawing: Drawing): string {
-  const svg = svgTree(drawing);
+/**
+ * The drawing as an SVG document. Its measure is the millimetre on the ground; at full size it prints to scale. Where several
+ * stand in one page, `ids` keeps what is named in one apart from the others.
+ */
+export function svgOf(drawing: Drawing, ids = 'plan'): string {
+  const svg = svgTree(drawing, ids);
   const [title, description, ...rest] = svg.inside.map(printPart);
   return [`${printStart(svg)}>`, title, description, `<style>\n${STYLE}\n</style>`, ...rest, '</svg>', ''].join('\n');
 }
 
 /** The drawing as elements, without its style, for who has one. */
-export function svgTree({ title, description, sheet, layers }: Drawing): SvgElement {
+export function svgTree({ title, description, sheet, layers }: Drawing, ids = 'plan'): SvgElement {
   const { left, right, bottom, top } = sheet.bounds;
   const hatches = new Map<string, Hatching>();
   for (const shape of layers.flatMap(layer => layer.shapes)) {
     const hatching = hatchingOf(shape);
-    if (hatching) hatches.set(hatchId(hatching), hatching);
+    if (hatching) hatches.set(hatchId(hatching, ids), hatching);
   }
   return element(
     'svg',
@@ -30,21 +33,21 @@ export function svgTree({ title, description, sheet, layers }: Drawing): SvgElem
       xmlns: 'http://www.w3.org/2000/svg',
       class: 'plan',
       role: 'img',
-      'aria-labelledby': 'plan-title plan-description',
+      'aria-labelledby': `${ids}-title ${ids}-description`,
       width: `${millimetres(sheet.width)}mm`,
       height: `${millimetres(sheet.height)}mm`,
       viewBox: `0 0 ${millimetres(right - left)} ${millimetres(top - bottom)}`,
       'font-family': 'sans-serif',
       'stroke-linejoin': 'round'
     },
-    element('title', { id: 'plan-title' }, asSigns(title)),
-    element('desc', { id: 'plan-description' }, asSigns(description)),
-    element('defs', {}, ...[...hatches.values()].map(hatching => hatchPattern(hatching, sheet.scale))),
+    element('title', { id: `${ids}-title` }, asSigns(title)),
+    element('desc', { id: `${ids}-description` }, asSigns(description)),
+    element('defs', {}, ...[...hatches].map(([id, hatching]) => hatchPattern(hatching, { id, paper: sheet.scale }))),
     ...layers.map(({ key, shapes }) =>
       element(
         'g',
         { 'data-key': asSigns(key) },
-        ...alike(shapes).map(group => groupOf(group, { left, top }, sheet.scale))
+        ...alike(shapes).map(group => groupOf(group, { left, top }, { scale: sheet.scale, ids }))
       )
     )
   );
@@ -76,11 +79,16 @@ function hatchingOf(shape: Shape): Hatching | undefined {
   return { hatch, fill: (fill === 'unit' ? tinted(shape).tint : undefined) ?? fill };
 }
 
-function groupOf(shapes: readonly Shape[], corner: Corner, scale: number): SvgElement {
-  return element('g', attributes(shapes[0]!, scale), ...shapes.map(shape => nodeOf(shape, corner)));
+interface OnPage {
+  readonly scale: number;
+  readonly ids: string;
 }
 
-function attributes(shape: Shape, scale: number): SvgElement['attributes'] {
+function groupOf(shapes: readonly Shape[], corner: Corner, page: OnPage): SvgElement {
+  return element('g', attributes(shapes[0]!, page), ...shapes.map(shape => nodeOf(shape, corner)));
+}
+
+function attributes(shape: Shape, { scale, ids }: OnPage): SvgElement['attributes'] {
   if (shape.kind === 'label') return { 'font-weight': INKS[shape.ink].bold ? 'bold' : 'normal' };
   const look = INKS[shape.ink];
   const { tint, pen } = tinted(shape);
@@ -92,7 +100,7 @@ function attributes(shape: Shape, scale: number): SvgElement['attributes'] {
     ...(fill === 'none' || hatching ? [] : [`plan-fill-${fill === 'unit' ? (tint ?? fill) : fill}`]),
     ...(look.pen > 0 ? ['plan-pen'] : [])
   ];
-  const paint = hatching ? `url(#${hatchId(hatching)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
+  const paint = hatching ? `url(#${hatchId(hatching, ids)})` : fill === 'none' ? 'none' : WITHOUT_STYLE[fill];
   const dashes = look.dash === undefined ? [] : [look.dash].flat().map(one => Math.round(one * scale * 10) / 10);
   return {
     class: classes.join(' '),

@@ -5,32 +5,75 @@ import { printAs, printByMeasure } from '../../measures/print.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
 import { plainLine } from '../text/plain-line.ts';
 import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
+import { hoursText } from '../schedule-days.ts';
 import { signed } from './signed.ts';
+import { type PlacesOf, underWaySections } from './under-way-sections.ts';
 
 export interface ComparisonSheetInput {
   readonly title: string;
   readonly between: string;
   readonly comparison: Comparison;
   readonly system: System;
+  /** The page that both sides sign: no costs of the one who works, no findings, no lines of every layer. */
+  readonly isForClient?: boolean;
+  readonly placesOf: PlacesOf;
 }
 
 /** What differs between two texts of a job: edits first, then what follows from them, thing by thing. */
-export function comparisonSheet({ title, between, comparison, system }: ComparisonSheetInput): ComparisonSheet {
-  const order = new Map(comparison.edits.map(({ id }, index) => [id, index + 1]));
-  const by = (causes: readonly Edit[]): number[] => causes.map(({ id }) => order.get(id)!);
-  const sections: SheetSection[] = [
-    editsSection(comparison.edits, system),
-    renamedSection(comparison),
-    ...numberSections(comparison.numbers, by, system),
-    findingsSection(comparison.findings, by),
-    moneySection(comparison),
-    daysSection(comparison)
-  ];
+export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
+  const { title, between, comparison, isForClient = false } = input;
+  const sections = (isForClient ? clientSections(input) : allSections(input)).filter(({ rows }) => rows.length > 0);
+  const isSame = sections.length === 0;
   return {
     title: plainLine(title),
     between: plainLine(between),
-    sections: sections.filter(({ rows }) => rows.length > 0).map(onPlainLines)
+    sections: (isForClient && !isSame ? [...sections, signSection(comparison)] : sections).map(onPlainLines)
   };
+}
+
+function allSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+  const by = byNumbers(comparison);
+  const { underWay } = comparison;
+  return [
+    editsSection(comparison.edits, system),
+    renamedSection(comparison),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: false, placesOf })),
+    findingsSection(comparison.findings, by),
+    moneySection(comparison, false),
+    daysSection(comparison),
+    tasksSection(comparison),
+    ...numberSections(comparison.numbers, by, system)
+  ];
+}
+
+function clientSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+  const { underWay } = comparison;
+  const main = comparison.numbers.filter(({ before, after }) => FOR_CLIENTS.has((after ?? before)!.quantity.id));
+  return [
+    editsSection(comparison.edits, system),
+    ...numberSections(main, () => [], system),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true, placesOf })),
+    moneySection(comparison, true),
+    daysSection(comparison)
+  ];
+}
+
+/** What a client can see on the ground. */
+const FOR_CLIENTS: ReadonlySet<string> = new Set(['net-area', 'edging-length']);
+
+function byNumbers({ edits }: Comparison): By {
+  const order = new Map(edits.map(({ id }, index) => [id, index + 1]));
+  return causes => causes.map(({ id }) => order.get(id)!);
+}
+
+function signSection({ underWay }: Comparison): SheetSection {
+  const notes = [
+    ...(underWay === undefined ? [] : ['No work on the change begins before both have signed.']),
+    'Local codes and licensed practice stand over everything here.'
+  ];
+  const rows = ['Name', 'Date', 'Sign'].map(label => ({ cells: [label, '', ''], places: NOWHERE, by: [] }));
+  const columns = [{ head: '' }, { head: 'Offered' }, { head: 'Accepted' }];
+  return { id: 'sign', heading: 'Agreed', notes, columns, rows };
 }
 
 /** Text of a spec never moves to another line or column. */
@@ -97,7 +140,16 @@ function numberSections(numbers: readonly NumberChange[], by: By, system: System
   return [...found].map(([heading, rows]) => ({ id: 'numbers', heading, notes: [], columns: FROM_TO, rows }));
 }
 
-const ON_SHEETS: ReadonlySet<string> = new Set(['level', 'tape', 'measured-height', 'edge', 'need', 'choice', 'order']);
+const ON_SHEETS: ReadonlySet<string> = new Set([
+  'level',
+  'tape',
+  'measured-height',
+  'edge',
+  'delivery',
+  'need',
+  'choice',
+  'order'
+]);
 
 /** None where both print alike. */
 function numberRow({ before, after, causes, places }: NumberChange, by: By, system: System): SheetRow | undefined {
@@ -119,8 +171,9 @@ function findingsSection(findings: readonly FindingChange[], by: By): SheetSecti
   return { id: 'findings', heading: 'Findings', notes: [], columns: [{ head: '' }, { head: '', prose: true }], rows };
 }
 
-function moneySection({ money }: Comparison): SheetSection {
-  const rows = money.map(({ label, before, after, currency }): SheetRow => {
+function moneySection({ money }: Comparison, isForClient: boolean): SheetSection {
+  const shown = isForClient ? money.filter(({ id }) => id !== 'costs') : money;
+  const rows = shown.map(({ label, before, after, currency }): SheetRow => {
     const print = (amount: string | undefined): string =>
       amount === undefined ? '' : moneyText(minorOf(amount), currency);
     const difference = before === undefined || after === undefined ? undefined : minorOf(after) - minorOf(before);
@@ -130,7 +183,19 @@ function moneySection({ money }: Comparison): SheetSection {
         : `${difference < 0n ? '−' : '+'}${moneyText(difference < 0n ? -difference : difference, currency)}`;
     return { cells: [label, print(before), print(after), change], places: NOWHERE, by: [] };
   });
-  return { id: 'price', heading: 'Price', notes: [], columns: FROM_TO, rows };
+  return { id: 'price', heading: 'Price of the whole job', notes: [], columns: FROM_TO, rows };
+}
+
+/** Hours of one person. */
+function tasksSection({ tasks }: Comparison): SheetSection {
+  const print = (hours: number | undefined): string => (hours === undefined ? '' : hoursText(hours));
+  const rows = tasks.flatMap(({ title, before, after }): SheetRow[] => {
+    const [old, now] = [print(before), print(after)];
+    if (old === now) return [];
+    const difference = before === undefined || after === undefined ? '' : signed(after - before, print);
+    return [{ cells: [title, old, now, difference], places: NOWHERE, by: [] }];
+  });
+  return { id: 'tasks', heading: 'Hours of one person', notes: [], columns: FROM_TO, rows };
 }
 
 function daysSection({ days }: Comparison): SheetSection {

@@ -1,6 +1,7 @@
 import type { Shape, Sheet } from '../../drawing/drawing.ts';
 import { circleLoop, cornerLoop, rectangleLoop } from '../../geometry/index.ts';
 import { entryHeight, LEGEND_LINE, LEGEND_SIZE, type LegendEntry, type Sign, SIGN_GAP, SIGN_WIDTH } from './legend.ts';
+import { goneCross, moveShapes } from './overlay/change-signs.ts';
 import { COLUMN, ground, type LegendRoom, onGround } from './page.ts';
 import { diamond, LEAF, leafLoop } from './thing-shapes.ts';
 
@@ -128,6 +129,11 @@ function signShapes(sign: Sign, key: string, { sheet, left, top }: Spot): Shape[
       { kind: 'line', key: `${key}/up`, ink, sides: [up] }
     ];
   }
+  if ('gone' in sign) {
+    const loop = rectangleLoop(ground(sheet, SIGN_WIDTH), ground(sheet, SIGN_HEIGHT), at(0, -SIGN_HEIGHT / 2), 0);
+    return [{ kind: 'outlines', key, ink: 'goes', loops: [loop] }, ...goneCross(key, at(SIGN_WIDTH / 2, 0), sheet)];
+  }
+  if ('move' in sign) return moveShapes(key, at(0.4, 0), at(SIGN_WIDTH, 0), sheet);
   if ('fall' in sign) {
     const tip = cornerLoop([at(SIGN_WIDTH - 2.6, 0.8), at(SIGN_WIDTH, 0), at(SIGN_WIDTH - 2.6, -0.8)].reverse());
     return [

@@ -27,6 +27,8 @@ export type Sign =
   | { readonly dot: 'round' | 'diamond' }
   | { readonly arrow: true }
   | { readonly cross: true }
+  | { readonly gone: true }
+  | { readonly move: true }
   | { readonly mark: string };
 
 /** mm on paper. */

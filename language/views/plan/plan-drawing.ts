@@ -1,7 +1,5 @@
 import type { Drawing, Layer, Shape, Sheet } from '../../drawing/drawing.ts';
-import { textWidth } from '../../drawing/lettering.ts';
 import { around, boundsOf, type Bounds } from '../../geometry/bounds.ts';
-import { rectangleLoop } from '../../geometry/index.ts';
 import { edgingShapes, groundShapes, keptOutShapes, outlineShape } from './area-shapes.ts';
 import { descriptionOf } from './counts.ts';
 import { type Numbered, numberedPieces, placeNumbers } from './cut-numbers.ts';
@@ -9,11 +7,12 @@ import { heightOf, type LegendEntry, legendEntries, notesOf } from './legend.ts'
 import { legendShapes } from './legend-shapes.ts';
 import { areaNames, keptOutNames } from './names.ts';
 import { fallArrows } from './fall-arrows.ts';
-import { ground, HEADER, MARGIN, onGround, type Page, pageFor } from './page.ts';
+import { type Page, pageFor } from './page.ts';
 import type { PlanInput } from './plan-input.ts';
 import { pointLabels } from './point-labels.ts';
 import { scaleBar } from './scale-bar.ts';
 import { scaleText } from './scales.ts';
+import { paperShape, titlesOn } from './sheet-shapes.ts';
 import { placeSides } from './side-labels.ts';
 import { startMarks } from './start-marks.ts';
 import { surroundingsOf } from './surroundings.ts';
@@ -138,27 +137,11 @@ function drawn(
   };
 }
 
-function paperShape(sheet: Sheet): Shape {
-  const { left, right, bottom, top } = sheet.bounds;
-  const loop = rectangleLoop(right - left, top - bottom, { x: left, y: bottom }, 0);
-  return { kind: 'outlines', key: 'sheet/paper', ink: 'sheet', loops: [loop] };
-}
-
-/** Sizes of letters and lines they stand on, mm on paper from the top. */
-const TITLE_SIZE = 5.5;
-const UNDER_TITLE_SIZE = 2.8;
-
 function titleShapes({ title, areas, system }: PlanInput, sheet: Sheet): Shape[] {
-  const room = (sheet.width * 1000 - 2 * MARGIN) / textWidth(title);
-  const top = sheet.height * 1000 - MARGIN;
   const of = areas.length === 1 ? ` of ${areas[0]!.name}` : '';
-  const under = `Plan${of}, ${scaleText(sheet.scale, system)} when printed at full size on ${sheet.format} paper`;
-  const label = (key: string, ink: 'strong' | 'text', text: string, size: number, down: number): Shape => {
-    const at = onGround(sheet, MARGIN, top - down);
-    return { kind: 'label', key, ink, at, text, size: ground(sheet, size), turn: 0, anchor: 'start' };
-  };
-  return [
-    label('sheet/title', 'strong', title, Math.min(TITLE_SIZE, room), TITLE_SIZE / 2),
-    label('sheet/under-title', 'text', under, UNDER_TITLE_SIZE, HEADER - UNDER_TITLE_SIZE * 2)
-  ];
+  return titlesOn(
+    sheet,
+    title,
+    `Plan${of}, ${scaleText(sheet.scale, system)} when printed at full size on ${sheet.format} paper`
+  );
 }

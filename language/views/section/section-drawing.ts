@@ -1,13 +1,13 @@
-import type { Drawing, Layer, Shape, Sheet } from '../../drawing/drawing.ts';
+import type { Drawing, Layer, Shape } from '../../drawing/drawing.ts';
 import type { Ink } from '../../drawing/inks.ts';
-import { textWidth } from '../../drawing/lettering.ts';
-import { circleLoop, cornerLoop, rectangleLoop, type Side } from '../../geometry/index.ts';
+import { circleLoop, cornerLoop, type Side } from '../../geometry/index.ts';
 import { PIPES_CAUTION } from '../text/cautions.ts';
 import { entry, type LegendEntry } from '../plan/legend.ts';
 import { legendShapes } from '../plan/legend-shapes.ts';
-import { ground, HEADER, MARGIN, onGround } from '../plan/page.ts';
+import { ground, onGround } from '../plan/page.ts';
 import { scaleBar } from '../plan/scale-bar.ts';
 import { scaleText } from '../plan/scales.ts';
+import { paperShape, titlesOn } from '../plan/sheet-shapes.ts';
 import { rowsHeight, stationRows } from './height-rows.ts';
 import { markNames } from './mark-names.ts';
 import type { BodyRole, SectionBody, SectionInput, SectionLine } from './section-input.ts';
@@ -90,12 +90,6 @@ function descriptionOf({ name, marks, layers }: SectionInput): string {
   ].join(' ');
 }
 
-function paperShape({ bounds }: Sheet): Shape {
-  const { left, right, bottom, top } = bounds;
-  const loop = rectangleLoop(right - left, top - bottom, { x: left, y: bottom }, 0);
-  return { kind: 'outlines', key: 'sheet/paper', ink: 'sheet', loops: [loop] };
-}
-
 function bodyShape({ key, role, says, corners }: SectionBody, page: SectionPage): Shape {
   return { kind: 'outlines', key, ink: INK[role], loops: [cornerLoop(corners.map(page.place))], says };
 }
@@ -136,35 +130,10 @@ function endShapes({ length }: SectionInput, page: SectionPage): Shape[] {
   });
 }
 
-const TITLE_SIZE = 5.5;
-const UNDER_TITLE_SIZE = 2.8;
-
 function titleShapes({ title, name, system }: SectionInput, { sheet, times }: SectionPage): Shape[] {
-  const whole = `${title}: section ${name}`;
-  const top = sheet.height * 1000 - MARGIN;
-  const room = (sheet.width * 1000 - 2 * MARGIN) / textWidth(whole);
   const lengths = `lengths ${scaleText(sheet.scale, system)} when printed at full size on ${sheet.format} paper`;
   const heights = times === 1 ? 'heights to the same scale' : `heights drawn ${times} times as large`;
-  const label = (key: string, ink: 'strong' | 'text', text: string, size: number, down: number): Shape => ({
-    kind: 'label',
-    key,
-    ink,
-    at: onGround(sheet, MARGIN, top - down),
-    text,
-    size: ground(sheet, size),
-    turn: 0,
-    anchor: 'start'
-  });
-  return [
-    label('sheet/title', 'strong', whole, Math.min(TITLE_SIZE, room), TITLE_SIZE / 2),
-    label(
-      'sheet/under-title',
-      'text',
-      `Section, ${lengths}, ${heights}`,
-      UNDER_TITLE_SIZE,
-      HEADER - UNDER_TITLE_SIZE * 2
-    )
-  ];
+  return titlesOn(sheet, `${title}: section ${name}`, `Section, ${lengths}, ${heights}`);
 }
 
 const BODY_WORDS: Readonly<Record<BodyRole, string>> = {

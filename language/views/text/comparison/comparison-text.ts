@@ -1,5 +1,6 @@
 import { type ComparisonSheet, NOTHING_DIFFERS, type SheetSection } from '../../comparison/sheet.ts';
 import type { Colours } from '../colours.ts';
+import { SIGNED } from '../quote/signed.ts';
 import { table } from '../table.ts';
 import { wrapped } from '../wrapped.ts';
 
@@ -13,7 +14,10 @@ export function comparisonText({ title, between, sections }: ComparisonSheet, co
   return [head, ...sections.map(section => sectionText(section, colours))].join('\n\n');
 }
 
-function sectionText({ heading, notes, columns, rows }: SheetSection, colours: Colours): string {
+function sectionText(section: SheetSection, colours: Colours): string {
+  const { heading, notes, columns, rows } = section;
+  const said = notes.flatMap(note => wrapped(note, PROSE_WIDTH + 16));
+  if (section.id === 'sign') return [colours.strong(heading), ...said.map(line => `  ${line}`), '', SIGNED].join('\n');
   const lines = table(
     [...columns, { head: 'By' }],
     rows.map(({ cells, by }) => [
@@ -22,6 +26,5 @@ function sectionText({ heading, notes, columns, rows }: SheetSection, colours: C
     ]),
     colours
   );
-  const said = notes.flatMap(note => wrapped(note, PROSE_WIDTH + 16));
   return [colours.strong(heading), ...[...said, ...lines].map(line => `  ${line}`)].join('\n');
 }

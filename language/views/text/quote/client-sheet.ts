@@ -3,6 +3,7 @@ import { wrapped } from '../wrapped.ts';
 import { priceTable } from './price-table.ts';
 import { type QuoteInput, SHEET_WIDTH } from './quote-input.ts';
 import { scopeText } from './scope.ts';
+import { SIGNED } from './signed.ts';
 import { assumptions, notPriced, points, section, validity } from './stated.ts';
 
 /**
@@ -40,13 +41,3 @@ function exclusions({ money }: QuoteInput): readonly string[] {
     ? ['Nothing is named. What is not listed above is not in the price.']
     : money.excludes;
 }
-
-const SIGNED = [
-  'Offered                               Accepted',
-  '',
-  'Name  ______________________________  Name  ______________________________',
-  '',
-  'Date  ______________________________  Date  ______________________________',
-  '',
-  'Sign  ______________________________  Sign  ______________________________'
-].join('\n');

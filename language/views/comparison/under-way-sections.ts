@@ -1,0 +1,166 @@
+import type { Again, Bought, BuiltPart, ChangePrice, UnderWay } from '../../comparing/under-way/contract.ts';
+import type { Key, System } from '../../job/job.ts';
+import { listed } from '../../findings/listed.ts';
+import { printByMeasure } from '../../measures/print.ts';
+import { minorOf, moneyText } from '../../money/money.ts';
+import type { ChangePlaces } from '../../comparing/contract.ts';
+import type { SheetRow, SheetSection } from './sheet.ts';
+import { hoursText } from '../schedule-days.ts';
+import { signed } from './signed.ts';
+
+/** Where a thing stands in either text. */
+export type PlacesOf = (key: Key) => ChangePlaces;
+
+const NOWHERE: ChangePlaces = {};
+
+/** What a change does to a job that is under way; for the client without what anything costs the one who works. */
+export function underWaySections(
+  { until, built, bought, again, price }: UnderWay,
+  {
+    system,
+    isForClient,
+    placesOf
+  }: { readonly system: System; readonly isForClient: boolean; readonly placesOf: PlacesOf }
+): SheetSection[] {
+  return [
+    builtSection(built, until, system, placesOf),
+    boughtSection(bought, system),
+    againSection(again, isForClient),
+    ...(price === undefined ? [] : [priceSection(price, isForClient)])
+  ];
+}
+
+function builtSection(built: readonly BuiltPart[], until: string, system: System, placesOf: PlacesOf): SheetSection {
+  const rows = built.flatMap(part => builtRows(part, system, placesOf));
+  return {
+    id: 'under-way',
+    heading: 'Already built',
+    notes: [
+      `What the log tells as done until ${until} is taken as built by the older text.`,
+      ...built.flatMap(becauseText),
+      ...built.flatMap(outText)
+    ],
+    columns: [
+      { head: '' },
+      ...['Built', 'Stays', 'Made otherwise', 'Comes out', 'Still to build'].map(head => ({ head, right: true }))
+    ],
+    rows
+  };
+}
+
+function builtRows(
+  { stage, name, area, material, amounts }: BuiltPart,
+  system: System,
+  placesOf: PlacesOf
+): SheetRow[] {
+  return amounts.map(({ measure, built, stays, madeOtherwise, comesOut, toBuild }, index) => {
+    const print = (value: number): string => unlessNought(printByMeasure(value, measure, system));
+    const label = `${name}, ${material ?? stage}`;
+    return {
+      cells: [index === 0 ? label : '', ...[built, stays, madeOtherwise, comesOut, toBuild].map(print)],
+      places: placesOf(area),
+      by: []
+    };
+  });
+}
+
+/** What prints as nought is nothing to a reader. */
+function unlessNought(text: string): string {
+  return /[1-9]/.test(text.replace(/m[23]/g, '')) ? text : '';
+}
+
+function becauseText({ name, stage, because }: BuiltPart): string[] {
+  return because.length === 0 ? [] : [`Made otherwise: ${stage} of ${name} ${because.join('; ')}.`];
+}
+
+function outText({ name, material, out = [] }: BuiltPart): string[] {
+  return out.flatMap(({ shape, pieces }) => {
+    if (pieces === undefined) return [];
+    const words = `${pieces} ${pieces === 1 ? 'piece' : 'pieces'} of ${material!}${shape === 'curve' ? ' in curves' : ''}`;
+    return [`Of ${name} ${words} ${pieces === 1 ? 'comes' : 'come'} out.`];
+  });
+}
+
+function boughtSection(bought: readonly Bought[], system: System): SheetSection {
+  const rows = bought.map((one): SheetRow => {
+    const print = (value: number | undefined): string =>
+      value === undefined
+        ? ''
+        : unlessNought(
+            one.measure === '' ? String(Math.ceil(value - 1e-6)) : printByMeasure(value, one.measure, system)
+          );
+    const { item, wantedBefore, wanted, have, again, toBuy, over, packs } = one;
+    const inPacks = packs
+      .map(({ count, pack, amount }) => (pack === 'loose' ? `${print(amount)} loose` : `${count} × ${pack}`))
+      .join(', ');
+    return {
+      cells: [item, ...[wantedBefore, wanted, again, have, toBuy].map(print), inPacks, print(over)],
+      places: NOWHERE,
+      by: []
+    };
+  });
+  return {
+    id: 'under-way',
+    heading: 'Already bought',
+    notes: [...untoldText(bought), ...bought.flatMap(batchText)],
+    columns: [
+      { head: '' },
+      ...['Wanted before', 'Wanted now', 'Again', 'There', 'Still to buy'].map(head => ({ head, right: true })),
+      { head: 'In packs' },
+      { head: 'Over', right: true }
+    ],
+    rows
+  };
+}
+
+function untoldText(bought: readonly Bought[]): string[] {
+  const items = bought.filter(({ isTold, have }) => !isTold && have > 0).map(({ item }) => item);
+  return items.length === 0
+    ? []
+    : [`The log tells of no delivery of ${listed(items)} that is enough: what is built is taken as bought.`];
+}
+
+function batchText({ item, otherThanBatches: batches }: Bought): string[] {
+  if (batches.length === 0) return [];
+  const which = batches.map(batch => `"${batch}"`).join(', ');
+  return [
+    `More of ${item} will be of another batch than ${which}: shades differ. Lay from several packs at once, or keep it to a place of its own.`
+  ];
+}
+
+function againSection({ tasks, hours, days, hires, holds }: Again, isForClient: boolean): SheetSection {
+  const rows = [
+    ...tasks.map(({ title, hours: own }) => [title, own === undefined ? 'no rate' : hoursText(own)]),
+    ...(tasks.length > 1 ? [['Hours of one person', hoursText(hours)]] : []),
+    ...(days > 0 ? [['Days of the crew, parts counted as one', String(days)]] : []),
+    ...hires.map(({ title, days: own }) => [`${title}, hired once more`, own === 1 ? '1 day' : `${own} days`])
+  ];
+  return {
+    id: 'under-way',
+    heading: 'To come back to',
+    notes: holds.map(({ text }) => text),
+    columns: [{ head: '' }, { head: isForClient ? 'Time' : 'Hours', right: true }],
+    rows: rows.map(cells => ({ cells, places: NOWHERE, by: [] }))
+  };
+}
+
+function priceSection({ currency, lines, together, without }: ChangePrice, isForClient: boolean): SheetSection {
+  const print = (amount: string): string =>
+    signed(Number(amount), () => moneyText(minorOf(amount.replace('-', '')), currency));
+  const cells = (label: string, { costs, price, tax, toPay }: ChangePrice['together']): string[] => [
+    label,
+    ...(isForClient ? [price, tax, toPay] : [costs, price, tax, toPay]).map(print)
+  ];
+  const heads = ['Price without tax', 'Tax', 'To pay'];
+  const all = [
+    ...lines.map(({ label, ...line }) => cells(label, line)),
+    ...(lines.length > 1 ? [cells('The change together', together)] : [])
+  ];
+  return {
+    id: 'under-way',
+    heading: 'What the change comes to',
+    notes: without,
+    columns: [{ head: '' }, ...(isForClient ? heads : ['At cost', ...heads]).map(head => ({ head, right: true }))],
+    rows: all.map(row => ({ cells: row, places: NOWHERE, by: [] }))
+  };
+}
