@@ -8,7 +8,7 @@ import { drawingToDom } from '../../extension/panel/drawing-to-dom.ts';
 import { isFromPanel, isPanelState, isToPanel, type PanelWords } from '../../extension/panel/messages.ts';
 import type { Drawing } from '../../language/drawing/drawing.ts';
 import { svgOf, svgTree } from '../../language/drawing/svg/svg.ts';
-import { STYLE } from '../../language/drawing/svg/svg-style.ts';
+import { STYLE, STYLE_IN_EDITOR } from '../../language/drawing/svg/svg-style.ts';
 import { overlayDrawing } from '../../language/views/plan/overlay/overlay-drawing.ts';
 import { planDrawing } from '../../language/views/plan/plan-drawing.ts';
 import type { ShownComparison, ShownRow } from '../../server/protocol.ts';
@@ -82,6 +82,7 @@ describe('A drawing in the panel', () => {
 
   test('has in the panel every class that it has in print', () => {
     const style = readFileSync(path.join(root, 'dist/panel/panel.css'), 'utf8');
+    expect(style.endsWith(`\n${STYLE_IN_EDITOR}\n`)).toBe(true);
     const rules = STYLE.split('\n').filter(rule => /^\.plan(?:-| )/.test(rule));
     expect(rules.length).toBeGreaterThan(10);
     expect(rules.filter(rule => !style.includes(rule))).toEqual([]);

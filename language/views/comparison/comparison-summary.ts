@@ -25,7 +25,7 @@ export function comparisonSummary(comparison: Comparison, system: System): strin
   const appeared = findings.filter(({ kind }) => kind === 'appeared' || kind === 'no longer set aside').length;
   const found: readonly (Part | undefined)[] = [
     part(7, measured(numbers, isPavedArea, system)),
-    part(2, counted(differenceOf(numbers, isOf('job-unit', 'toBuy')), 'unit')),
+    part(2, units(numbers)),
     part(6, counted(differenceOf(numbers, isOf('job-unit', 'cut')), 'cut')),
     part(1, stone(numbers, system)),
     part(5, money(comparison)),
@@ -52,6 +52,13 @@ function isOf(owner: Quantity['owner'], key: string): IsWanted {
 }
 
 const isPavedArea = isOf('totals', 'netArea');
+
+/** To be bought, where it is told how many break; else what is used. */
+function units(numbers: readonly NumberChange[]): string | undefined {
+  const isToBuy = isOf('job-unit', 'toBuy');
+  const isTold = numbers.some(({ before, after }) => isToBuy((after ?? before)!));
+  return counted(differenceOf(numbers, isTold ? isToBuy : isOf('job-unit', 'unitsUsed')), 'unit');
+}
 
 /** What bears the paving, by what is ordered where its density is told. */
 function stone(numbers: readonly NumberChange[], system: System): string | undefined {
