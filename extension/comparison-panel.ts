@@ -177,11 +177,7 @@ class ComparisonPanel {
   /** While a text has an error, what was shown before stays: numbers that come and go say nothing. */
   private readable(result: ShownComparison): ShownComparison {
     const { broken } = result;
-    if (broken === undefined) return (this.shown = result);
-    if (this.shown === undefined) {
-      const note = vscode.l10n.t('What hangs on {0} has no numbers.', broken);
-      return (this.shown = { ...result, notes: [...result.notes, note] });
-    }
+    if (broken === undefined || this.shown === undefined) return (this.shown = result);
     return { ...this.shown, notes: [vscode.l10n.t('As it was before {0}.', broken), ...this.shown.notes] };
   }
 }

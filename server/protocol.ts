@@ -204,7 +204,7 @@ export interface ShownComparison {
   readonly between: string;
   /** Said above all. */
   readonly notes: readonly string[];
-  /** The newest text has an error, `the error in line 12`: what hangs on it has no numbers. */
+  /** Of a newest text with an error: `the error in line 12`. */
   readonly broken?: string;
   readonly sections: readonly ShownSection[];
   readonly drawing?: DrawnElement;

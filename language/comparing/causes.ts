@@ -2,12 +2,14 @@ import type { Place } from '../findings/finding.ts';
 import type { Key } from '../job/job.ts';
 import type { Workings } from '../quantities/contract.ts';
 import type { Edit } from './edits.ts';
+import type { JobNumber } from './job-numbers.ts';
 import type { NameUsed, WrittenStatement } from './written-statements.ts';
 
 /** One text of a job, as far as it is asked what its numbers hang on. */
 export interface CauseInputs {
   readonly statements: readonly WrittenStatement[];
   readonly workings: Workings;
+  readonly numbers: readonly JobNumber[];
   readonly placeOf: (key: Key) => Place | undefined;
   /** The edits, by the statement of this text that they concern. */
   readonly edits: readonly { readonly edit: Edit; readonly statement: WrittenStatement }[];
@@ -23,8 +25,17 @@ export class Causes {
   /** Pointers that have a working, by the object that their number stands in. */
   readonly #pointersIn = new Map<string, string[]>();
 
+  /** Numbers of an area by what they are and come to: a total of one area alone repeats it, and has no working. */
+  readonly #ofAreas = new Map<string, JobNumber>();
+  readonly #alike = new Map<string, string>();
+
   constructor(inputs: CauseInputs) {
     this.#inputs = inputs;
+    for (const number of inputs.numbers) {
+      const alike = `${number.quantity.key} ${number.value}`;
+      this.#alike.set(number.pointer, alike);
+      if (number.pointer.startsWith('/areas/')) this.#ofAreas.set(alike, number);
+    }
     const all = inputs.statements.flatMap(withAllInside);
     for (const pointer of Object.keys(inputs.workings)) {
       const [object] = /^.*\//.exec(pointer) ?? [''];
@@ -70,7 +81,12 @@ export class Causes {
     const found = new Set<Edit>();
     if (on.has(pointer)) return found;
     on.add(pointer);
-    for (const { from } of this.#inputs.workings[pointer]?.values ?? []) {
+    const working = this.#inputs.workings[pointer];
+    if (working === undefined && !pointer.startsWith('/areas/')) {
+      const repeated = this.#ofAreas.get(this.#alike.get(pointer) ?? '');
+      for (const edit of repeated === undefined ? [] : this.ofNumber(repeated.pointer, repeated.thing)) found.add(edit);
+    }
+    for (const { from } of working?.values ?? []) {
       const more =
         'pointer' in from
           ? this.#followed(from.pointer, on)

@@ -7,7 +7,7 @@ import { Causes } from './causes.ts';
 import type { ChangePlaces, Comparison, FindingChange, MoneyChange, NumberChange, TaskChange } from './contract.ts';
 import { type Edit, editsBetween } from './edits.ts';
 import { type JobNumber, jobNumbers } from './job-numbers.ts';
-import { keyNow, type NewNames } from './new-names.ts';
+import { keyNow, nameOf, type NewNames, SAME_NAMES } from './new-names.ts';
 import { renamedBetween } from './renamed.ts';
 import type { Side } from './under-way/built.ts';
 import { underWay } from './under-way/under-way.ts';
@@ -25,10 +25,9 @@ const SAME = 1e-9;
 
 /** What differs between two texts of one job, by meaning: edits first, then only what follows from them. */
 export function compareJobs(older: Compared, newer: Compared): Comparison {
-  const none: NewNames = new Map();
   const read = ({ look, evaluation }: Compared, names: NewNames): WrittenStatement[] =>
     writtenStatements(look, evaluation.amounts, names);
-  const statements = read(newer, none);
+  const statements = read(newer, SAME_NAMES);
   const renamed = renamedBetween(names => read(older, names), statements);
   const names: NewNames = new Map(renamed.map(({ kind, before, after }) => [`${kind}:${before}`, after]));
   const olderStatements = read(older, names);
@@ -40,16 +39,23 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
   const both = (one: (causes: Causes) => ReadonlySet<Edit>): Edit[] => {
     return inOrder(edits, [...one(after), ...one(before)]);
   };
-  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) =>
-    both(causes => {
+  const jobWide = edits.filter(isJobWide);
+  const numbers = numberChanges(older, newer, names, ({ before: old, after: now }) => {
+    const own = both(causes => {
       const number = causes === before ? old : now;
       return number === undefined ? new Set() : causes.ofNumber(number.pointer, number.thing);
-    })
-  );
+    });
+    if (own.length > 0) return own;
+    // No working leads to an edit: any of those that everything may hang on, else any at all.
+    return jobWide.length > 0 ? jobWide : edits;
+  });
+  const broken = [...brokenIn('before', older), ...brokenIn('after', newer)];
+  const isSound = broken.length === 0;
+  const unknown = [...missingIn(older).map(key => keyNow(names, key)), ...missingIn(newer)];
   return {
     edits,
     renamed,
-    numbers,
+    numbers: isSound ? numbers : numbers.filter(number => isOfSoundAreas(number, unknown)),
     findings: findingChanges(older, newer, names, ({ target }) => {
       const own = both(causes => causes.ofKey(target));
       // What is said about the thing stayed: then its numbers moved.
@@ -59,12 +65,36 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
             edits,
             numbers.filter(number => isOf(number, target)).flatMap(({ causes }) => causes)
           );
-    }),
-    money: moneyChanges(older, newer),
-    tasks: taskChanges(older, newer),
-    ...daysOf(older, newer),
-    ...(edits.length === 0 ? {} : underWayOf(older, newer, names))
+    }).filter(
+      ({ kind, finding }) =>
+        finding.severity === 'error' || kind === 'set aside' || !unknown.some(area => isAbout(finding.target, area))
+    ),
+    money: isSound ? moneyChanges(older, newer) : [],
+    tasks: isSound ? taskChanges(older, newer, names) : [],
+    ...(isSound ? daysOf(older, newer) : {}),
+    ...(isSound && edits.length > 0 ? underWayOf(older, newer, names) : {}),
+    broken
   };
+}
+
+function missingIn({ evaluation: { numbers } }: Compared): readonly Key[] {
+  return numbers?.quantities.missing ?? [];
+}
+
+/** Totals of what has no numbers are of something else, and an area without them is not gone. */
+function isOfSoundAreas({ id }: NumberChange, unknown: readonly Key[]): boolean {
+  return id.startsWith('areas/') && !unknown.some(area => id.startsWith(`areas/${area}/`));
+}
+
+function isAbout(target: Key, area: Key): boolean {
+  return target.split('+').some(one => one === area || one.startsWith(`${area}/`));
+}
+
+function brokenIn(side: 'before' | 'after', { evaluation: { findings, numbers } }: Compared): Comparison['broken'] {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const [first] = errors;
+  // An error may leave all numbers as they are: a rule that is broken says nothing against a total.
+  return numbers?.quantities.complete === true ? [] : [{ side, errors: errors.length, ...(first && { first }) }];
 }
 
 function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Comparison, 'underWay'> {
@@ -80,9 +110,21 @@ function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Com
       ...(older.priced?.costs && { before: older.priced.costs }),
       ...(newer.priced.costs && { after: newer.priced.costs })
     },
-    keyNow: key => keyNow(names, key)
+    keyNow: key => keyNow(names, key),
+    placesOf: key => {
+      const there = older.evaluation.job!.areas.find(area => keyNow(names, area.key) === key)?.key;
+      const before = there === undefined ? undefined : placeWithin(older.evaluation.places, there);
+      return placesOf(before, newer.evaluation.places.get(key));
+    }
   });
   return found === undefined ? {} : { underWay: found };
+}
+
+/** Of what no other statement names, such as the site, heights taken and the words of the job, all things may hang on. */
+function isJobWide({ old, new: now }: Edit): boolean {
+  let statement = (now ?? old)!;
+  while (statement.within !== undefined) statement = statement.within;
+  return statement.declares === undefined;
 }
 
 function isOf({ before, after }: NumberChange, target: Key): boolean {
@@ -103,6 +145,7 @@ function causesOf(
   return new Causes({
     statements,
     workings: numbers?.workings ?? {},
+    numbers: numbers === undefined ? [] : jobNumbers(numbers.quantities, SAME_NAMES),
     placeOf: key => placeWithin(places, key),
     edits: edits.flatMap(edit => {
       const statement = statementOf(edit);
@@ -127,10 +170,9 @@ function numberChanges(
   names: NewNames,
   causesOfChange: (change: Pick<NumberChange, 'before' | 'after'>) => readonly Edit[]
 ): NumberChange[] {
-  const none: NewNames = new Map();
   const numbersOf = ({ evaluation: { numbers } }: Compared, as: NewNames): Map<string, JobNumber> =>
     new Map((numbers === undefined ? [] : jobNumbers(numbers.quantities, as)).map(number => [number.id, number]));
-  const [before, after] = [numbersOf(older, names), numbersOf(newer, none)];
+  const [before, after] = [numbersOf(older, names), numbersOf(newer, SAME_NAMES)];
   const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
   return ids.flatMap(id => {
     const [old, now] = [before.get(id), after.get(id)];
@@ -188,7 +230,9 @@ function findingChanges(
   const appeared = over(open, before).map(finding =>
     change(asideBefore.has(idOf(finding)) ? 'no longer set aside' : 'appeared', finding)
   );
-  const setAside = over(aside, asideBefore).map(finding => change('set aside', finding));
+  const setAside = over(aside, asideBefore).map(finding =>
+    change(before.has(idOf(finding)) && !open.has(idOf(finding)) ? 'set aside' : 'appeared', finding)
+  );
   const cleared = over(before, open)
     .filter(finding => !aside.has(idNow(finding)))
     .map(finding => change('cleared', finding));
@@ -233,8 +277,15 @@ function moneyChanges({ priced: older }: Compared, { priced: newer }: Compared):
   );
 }
 
-function taskChanges({ priced: older }: Compared, { priced: newer }: Compared): TaskChange[] {
-  const before = new Map((older?.schedule.tasks ?? []).map(task => [task.id, task]));
+/** Laying is a task of its own for each area and bond: `laying/terrace/running-bond`. */
+function taskNow(id: string, names: NewNames): string {
+  const [word, area, bond] = id.split('/');
+  if (word !== 'laying' || area === undefined || bond === undefined) return id;
+  return [word, nameOf(names, { kind: 'area', name: area }), nameOf(names, { kind: 'bond', name: bond })].join('/');
+}
+
+function taskChanges({ priced: older }: Compared, { priced: newer }: Compared, names: NewNames): TaskChange[] {
+  const before = new Map((older?.schedule.tasks ?? []).map(task => [taskNow(task.id, names), task]));
   const after = new Map((newer?.schedule.tasks ?? []).map(task => [task.id, task]));
   const ids = [...after.keys(), ...[...before.keys()].filter(id => !after.has(id))];
   return ids.flatMap((id): TaskChange[] => {

@@ -18,6 +18,8 @@ export interface Comparison {
   readonly tasks: readonly TaskChange[];
   /** Where the log tells of anything done or delivered, and either text has something that the other has not. */
   readonly underWay?: UnderWay;
+  /** Texts with errors: what is sound is compared, and neither totals nor price, hours and days are. */
+  readonly broken: readonly { readonly side: 'before' | 'after'; readonly errors: number; readonly first?: Place }[];
 }
 
 /** A number that is new, gone, or another. */
@@ -25,7 +27,7 @@ export interface NumberChange {
   readonly id: string;
   readonly before?: JobNumber;
   readonly after?: JobNumber;
-  /** Edits in its working; none where none is known to stand in it. */
+  /** Edits in its working; where its working leads to none, those that everything may hang on, else all. */
   readonly causes: readonly Edit[];
   /** Of the thing that it is a number of. */
   readonly places: ChangePlaces;
@@ -34,6 +36,7 @@ export interface NumberChange {
 export interface FindingChange {
   readonly kind: 'appeared' | 'cleared' | 'set aside' | 'no longer set aside';
   readonly finding: Finding;
+  /** Who answers for it, where it is or was set aside. */
   readonly acceptance?: Acceptance;
   readonly causes: readonly Edit[];
   /** Where it stands, in the text that has it. */

@@ -76,7 +76,7 @@ function isEmpty({ declares }: WrittenStatement): boolean {
 
 /** Written as before: that it comes to something else follows from a name that it takes its value from. */
 function followsFromOthers(old: WrittenStatement, now: WrittenStatement): boolean {
-  return old.text === now.text && old.uses.length > 0;
+  return old.text === now.text && old.uses.length + now.uses.length > 0;
 }
 
 interface PairedOff {
@@ -145,8 +145,8 @@ function edit({ old, new: now }: Pair, id: string): Edit {
     id,
     kind,
     label: labelOf((now ?? old)!),
-    ...(old && { before: old.text, old }),
-    ...(now && { after: now.text, new: now }),
+    ...(old && { before: old.shown, old }),
+    ...(now && { after: now.shown, new: now }),
     ...(amount && { amount })
   };
 }

@@ -24,6 +24,8 @@ export interface WrittenStatement {
   readonly declares?: NameUsed;
   /** As written, words parted by single spaces, without what stands in its braces. */
   readonly text: string;
+  /** The same with spaces only where the text has any. */
+  readonly shown: string;
   /** The same with every quantity as its value, and every name as it is called in the newer text. */
   readonly meaning: string;
   readonly amounts: readonly Amount[];
@@ -85,9 +87,13 @@ class StatementReader {
   }
 
   /** The words from one to before another, whatever stands in braces left out. */
-  #own(first: number, end: number): Pick<WrittenStatement, 'declares' | 'text' | 'meaning' | 'amounts' | 'uses'> {
+  #own(
+    first: number,
+    end: number
+  ): Pick<WrittenStatement, 'declares' | 'text' | 'shown' | 'meaning' | 'amounts' | 'uses'> {
     const { tokens, text } = this.#text.parsed;
     const words: string[] = [];
+    let shown = '';
     const meant: string[] = [];
     const amounts: Amount[] = [];
     const uses: NameUsed[] = [];
@@ -96,8 +102,9 @@ class StatementReader {
     for (let at = first; at < end; at++) {
       const token = tokens[at]!;
       if (token.image === '') continue;
-      words.push(token.image);
       const start = token.startOffset;
+      words.push(token.image);
+      shown += `${shown === '' || text[start - 1]!.trim() !== '' ? '' : ' '}${token.image}`;
       const name = this.#occurrences.get(start);
       if (name?.declared !== undefined) {
         const used = { kind: name.declared.kind, name: nameOf(this.#names, name.declared) };
@@ -115,6 +122,7 @@ class StatementReader {
     return {
       ...(declares === undefined ? {} : { declares }),
       text: words.join(' '),
+      shown,
       meaning: meant.join(' '),
       amounts,
       uses

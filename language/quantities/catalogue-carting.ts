@@ -83,7 +83,7 @@ export const CARTING_QUANTITIES = [
     ...dig,
     kind: 'length',
     measure: 'm',
-    print: 'length',
+    print: 'run',
     id: 'job-barrow-walk',
     key: 'barrowWalk',
     words: 'Barrow walk',

@@ -1,9 +1,11 @@
 import { Command, CommanderError } from 'commander';
 import { addCheck } from './check.ts';
+import { addCompare } from './compare.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { complain, Failure } from './fail.ts';
 import { addFormat } from './format.ts';
+import { addGitDiff } from './git-diff.ts';
 import { addNew } from './new.ts';
 import { allowClosedOutput } from './output.ts';
 import { addQuantities } from './quantities.ts';
@@ -39,6 +41,7 @@ Examples:
   paving draw -o plan.svg terrace.paving  the plan with every unit, cuts numbered
   paving sheet terrace.paving             every height, layer by layer
   paving schedule terrace.paving          tasks with hours, days and cautions
+  paving compare terrace.paving           what the last edits come to
   paving format -w terrace.paving         lines everything up
   paving explain base-too-thin            what a finding means
 
@@ -57,7 +60,19 @@ function createProgram(): Command {
     // What was wrong with the command is said once, below, in our own words.
     .configureOutput({ outputError: () => undefined, writeErr: text => process.stdout.write(text) })
     .configureHelp({ subcommandTerm: verb => verb.name() });
-  for (const add of [addNew, addCheck, addQuantities, addDraw, addSheet, addOrder, addSchedule, addFormat, addExplain])
+  for (const add of [
+    addNew,
+    addCheck,
+    addQuantities,
+    addDraw,
+    addSheet,
+    addOrder,
+    addSchedule,
+    addCompare,
+    addGitDiff,
+    addFormat,
+    addExplain
+  ])
     add(program);
   for (const verb of program.commands) verb.helpOption('-h, --help', 'show this help');
   return program;

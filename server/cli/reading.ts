@@ -6,14 +6,13 @@ import { ruleNames } from '../../language/lowering/rule-pages.ts';
 import { pageOfRule } from '../../language/pages.ts';
 import { drain, Paving, type Evaluation, type Need } from '../../language/paving.ts';
 import type { PricedJob } from '../../language/priced-job.ts';
-import type { JobNumbers } from '../../language/quantities/contract.ts';
 import type { Schedule } from '../../language/schedule/contract.ts';
 import type { ReadProblem } from '../../language/project.ts';
 import type { VariantEvaluation } from '../../language/variants.ts';
 import { decode, NodeFiles, rootOf } from '../node-files.ts';
-import { loadIntegerSolver } from './integer-solver.ts';
 import { asPage, type Page } from './pages.ts';
 import { Progress } from './progress.ts';
+import { evaluatedInFull, pricedInFull, settled } from './settled.ts';
 import type { SpecPath } from './spec-paths.ts';
 import { failedFinding, unreadable, unreadableFinding } from './unreadable.ts';
 import { shownAs } from './with-job.ts';
@@ -99,14 +98,7 @@ export async function readSpecs(
         variants => variants.flatMap(variant => [variant.evaluation.numbers, variant.priced?.numbers])
       );
     },
-    pricedOf: evaluation => {
-      const paving = pavings.get(evaluation)!;
-      return settled(
-        paving,
-        () => pricedAsItStands(paving, evaluation),
-        priced => [priced?.numbers]
-      );
-    },
+    pricedOf: evaluation => pricedInFull(pavings.get(evaluation)!, evaluation),
     scheduleOf: evaluation => drain(pavings.get(evaluation)!.scheduled(evaluation)),
     rulePageOf: name => {
       const [project] = projects.flatMap(look => look() ?? []).filter(each => ruleNames(each).own.includes(name));
@@ -117,40 +109,7 @@ export async function readSpecs(
 }
 
 function workedOut(paving: Paving, file: string, need: Need | 'order'): Promise<Evaluation | undefined> {
-  if (need !== 'order') return Promise.resolve(drain(paving.evaluate(file, need)));
-  return settled(
-    paving,
-    () => paving.evaluate(file),
-    evaluation => [evaluation?.numbers]
-  );
-}
-
-/** The price of the job; where the solver was lent since it was worked out, of its order anew. */
-function* pricedAsItStands(paving: Paving, evaluation: Evaluation): Generator<void, PricedJob | undefined> {
-  const priced = yield* paving.priced(evaluation);
-  if (isSettled(priced?.numbers)) return priced;
-  const anew = yield* paving.evaluate(evaluation.file);
-  return anew && (yield* paving.priced(anew));
-}
-
-/**
- * What is worked out, with every order in it settled as far as can be: the solver is fetched where the search alone leaves
- * it open whether something is cheaper. Each order that is shown goes through this, so that it hangs on nothing else that
- * is asked for: one that the search proves is the same with the solver.
- */
-async function settled<T>(
-  paving: Paving,
-  work: () => Generator<void, T>,
-  ordersOf: (found: T) => readonly (JobNumbers | undefined)[]
-): Promise<T> {
-  const found = drain(work());
-  if (ordersOf(found).every(isSettled)) return found;
-  paving.lendSolver(await loadIntegerSolver());
-  return drain(work());
-}
-
-function isSettled(numbers: JobNumbers | undefined): boolean {
-  return numbers?.quantities.orderCost?.proven !== false;
+  return need === 'order' ? evaluatedInFull(paving, file) : Promise.resolve(drain(paving.evaluate(file, need)));
 }
 
 /** One memory for each folder that files are used from, since the folder decides what may be read. */

@@ -46,8 +46,8 @@ export async function specPaths(asked: readonly string[]): Promise<SpecPaths> {
   return { specs: [...specs.values()], complaints };
 }
 
-/** Links to folders are not followed: they could lead round in a circle. */
-async function specsBelow(folder: string, complaints: string[]): Promise<string[]> {
+/** All specs in a folder and below, by name. Links to folders are not followed: they could lead round in a circle. */
+export async function specsBelow(folder: string, complaints: string[]): Promise<string[]> {
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => undefined);
   if (entries === undefined) {
     complaints.push(`the folder ${path.relative('', folder)} may not be read. Ask for the right to read it.`);

@@ -1,8 +1,6 @@
 import type { Compared } from '../../language/comparing/compare.ts';
-import type { ChangePlaces } from '../../language/comparing/contract.ts';
 import { svgTree } from '../../language/drawing/svg/svg.ts';
 import type { Place } from '../../language/findings/finding.ts';
-import type { Key } from '../../language/job/job.ts';
 import { errorOfText } from '../../language/job-figures.ts';
 import { comparisonSheet } from '../../language/views/comparison/comparison-sheet.ts';
 import { errorWords } from '../../language/views/job-lenses.ts';
@@ -80,13 +78,10 @@ function shown(
   const before = 'revision' in against ? against.revision : older.evaluation.texts[0]!.file;
   const between = `${before} to ${'revision' in against ? 'the working copy' : own}`;
   const of = { title: job.title, between, system: job.system };
-  const placesOf = (key: Key): ChangePlaces =>
-    placesIn(older.evaluation.places.get(key), newer.evaluation.places.get(key));
-  const sheet = comparisonSheet({ ...of, comparison: compared, placesOf });
+  const sheet = comparisonSheet({ ...of, comparison: compared, datum: job.datum });
   const error = errorOfText(newer.evaluation.findings);
   return {
     ...sheet,
-    notes: errorOfText(older.evaluation.findings) === undefined ? [] : [OLDER_IS_BROKEN],
     sections: sheet.sections.map(section => ({
       ...section,
       rows: section.rows.map((row): ShownRow => {
@@ -107,10 +102,6 @@ function planOf({ evaluation: { job, numbers } }: Compared): PlanInput | undefin
   return job && numbers && planOfJob(job, numbers);
 }
 
-function placesIn(before: Place | undefined, after: Place | undefined): ChangePlaces {
-  return { ...(before && { before }), ...(after && { after }) };
-}
-
 /** A place in the older text: at a commit, in a file of today, or in what ships. */
 function olderLocation(
   workspace: Workspace,
@@ -122,5 +113,3 @@ function olderLocation(
   const shipped = shippedLocation(place);
   return shipped ?? { uri: olderAddress({ ...texts, path: place.file }, revision), range: rangeOf(place) };
 }
-
-const OLDER_IS_BROKEN = 'The older text has errors: what hangs on them has no numbers there.';

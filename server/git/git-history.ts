@@ -4,8 +4,8 @@ import type { SpecFiles } from '../../language/project.ts';
 import type { FoundRevision, History, Problem } from '../history.ts';
 import type { NamedRevision } from '../protocol.ts';
 import { Git, GitFailure } from './git.ts';
-import { listRevisions, noCommitYet } from './list-revisions.ts';
-import { checkRevisionName, readRevision, RevisionFiles } from './revision-files.ts';
+import { listRevisions } from './list-revisions.ts';
+import { checkRevisionName, noRevision, readRevision, RevisionFiles } from './revision-files.ts';
 
 /** The history of folders on this machine. */
 export class GitHistory implements History {
@@ -17,10 +17,10 @@ export class GitHistory implements History {
       checkRevisionName(revision);
       const asked = ['rev-parse', '--show-prefix', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`];
       const answer = await git.run(asked).catch((error: unknown) => {
-        throw error instanceof GitFailure && error.why === 'failed' ? unknown(revision) : error;
+        throw error instanceof GitFailure && error.why === 'failed' ? noRevision(revision) : error;
       });
       const [prefix, commit] = answer.toString('utf8').split('\n');
-      if (prefix === undefined || !/^[0-9a-f]{40,64}$/.test(commit ?? '')) throw unknown(revision);
+      if (prefix === undefined || !/^[0-9a-f]{40,64}$/.test(commit ?? '')) throw noRevision(revision);
       return { prefix, commit: commit! };
     });
   }
@@ -54,10 +54,4 @@ export class GitHistory implements History {
       this.starts += git.starts;
     }
   }
-}
-
-function unknown(revision: string): GitFailure {
-  if (revision === 'HEAD') return noCommitYet();
-  const message = `There is no revision ${revision} here. Write a branch, a tag, HEAD or HEAD~1.`;
-  return new GitFailure('unknown revision', message);
 }

@@ -1,5 +1,6 @@
 import type { NamedRevision } from '../protocol.ts';
 import { type Git, GitFailure } from './git.ts';
+import { noRevision } from './revision-files.ts';
 
 /** So many can be looked through in a list; any other can be typed. */
 const MOST_COMMITS = 30;
@@ -46,14 +47,7 @@ const LOG = [
 
 function tellOfNoCommit(error: unknown): never {
   const isOfNoCommit = error instanceof GitFailure && error.why === 'failed' && /HEAD/.test(error.message);
-  throw isOfNoCommit ? noCommitYet() : error;
-}
-
-export function noCommitYet(): GitFailure {
-  return new GitFailure(
-    'unknown revision',
-    'Nothing is committed here yet. Commit this folder once with git: from then on it can be compared.'
-  );
+  throw isOfNoCommit ? noRevision('HEAD') : error;
 }
 
 function lines(answer: Buffer): string[][] {

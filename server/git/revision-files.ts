@@ -11,8 +11,8 @@ export interface Revision {
   readonly commit: string;
   /** The folder that the repository lies in. */
   readonly root: string;
-  /** Bytes by path from the root, with forward slashes. */
-  readonly specs: ReadonlyMap<string, Buffer>;
+  /** Bytes by path from the root, with forward slashes; of what is too large to be read nothing but its path. */
+  readonly specs: ReadonlyMap<string, Buffer | 'too-large'>;
 }
 
 /** No longer name is one that a person gave. */
@@ -38,10 +38,7 @@ export async function readRevision(git: Git, name: string): Promise<Revision> {
       .run(['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`])
       .catch((error: unknown) => {
         if (error instanceof GitFailure && error.why !== 'failed') throw error;
-        throw new GitFailure(
-          'unknown revision',
-          `There is no revision ${name} here. Write a branch, a tag, HEAD or HEAD~1.`
-        );
+        throw noRevision(name);
       })
   )
     .toString('utf8')
@@ -50,13 +47,23 @@ export async function readRevision(git: Git, name: string): Promise<Revision> {
   const blobs = listed.split('\0').flatMap(line => {
     // 100644 blob <id> <size>	<path>
     const found = /^100(?:644|755) blob ([0-9a-f]+) +([0-9]+)\t(.*\.paving)$/is.exec(line);
-    return found === null || Number(found[2]) > largestFile ? [] : [{ id: found[1]!, path: found[3]! }];
+    return found === null ? [] : [{ id: found[1]!, isRead: Number(found[2]) <= largestFile, path: found[3]! }];
   });
+  const read = blobs.filter(({ isRead }) => isRead);
   const bytes =
-    blobs.length === 0
+    read.length === 0
       ? []
-      : blobsIn(await git.run(['cat-file', '--batch'], `${blobs.map(({ id }) => id).join('\n')}\n`));
-  return { name, commit, root, specs: new Map(blobs.map(({ path: file }, index) => [file, bytes[index]!])) };
+      : blobsIn(await git.run(['cat-file', '--batch'], `${read.map(({ id }) => id).join('\n')}\n`));
+  const specs = new Map<string, Buffer | 'too-large'>(blobs.map(({ path: file }) => [file, 'too-large']));
+  read.forEach(({ path: file }, index) => specs.set(file, bytes[index]!));
+  return { name, commit, root, specs };
+}
+
+/** Why a name leads to no commit. */
+export function noRevision(name: string): GitFailure {
+  return name === 'HEAD'
+    ? new GitFailure('no commits', 'There is nothing to compare with yet: commit first, or compare two files.')
+    : new GitFailure('unknown revision', `There is no revision ${name} here. Write a branch, a tag, HEAD or HEAD~1.`);
 }
 
 /** `<id> blob <size>`, a line break, so many bytes, a line break. */
@@ -74,12 +81,14 @@ function blobsIn(answer: Buffer): Buffer[] {
   return found;
 }
 
-/** The files of a revision, known by their paths from the root. */
+/** The files of a revision, known by their paths from the root, and shown by their paths from a folder. */
 export class RevisionFiles implements SpecFiles {
   readonly #revision: Revision;
+  readonly #shownFrom: string;
 
-  constructor(revision: Revision) {
+  constructor(revision: Revision, shownFrom = revision.root) {
     this.#revision = revision;
+    this.#shownFrom = shownFrom;
   }
 
   resolve(from: string, written: string): string | undefined {
@@ -91,10 +100,11 @@ export class RevisionFiles implements SpecFiles {
 
   read(file: string): Promise<ReadResult> {
     const bytes = this.#revision.specs.get(file);
-    return Promise.resolve(bytes === undefined ? { problem: 'missing' } : decode(bytes));
+    if (bytes === undefined) return Promise.resolve({ problem: 'missing' });
+    return Promise.resolve(bytes === 'too-large' ? { problem: bytes } : decode(bytes));
   }
 
   show(file: string): string {
-    return file;
+    return path.relative(this.#shownFrom, path.join(this.#revision.root, file)).replaceAll(path.sep, '/');
   }
 }

@@ -9,12 +9,14 @@ import { build } from 'esbuild';
 import { circleLoop, cornerLoop, rectangleLoop } from '../../language/geometry/index.ts';
 import { courseBond } from '../../language/laying/bonds/course-bond.ts';
 import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
+import { compareJobs, type Compared } from '../../language/comparing/compare.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import type { Job } from '../../language/job/job.ts';
 import { drain, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
 import { computeJob } from '../../language/quantities/compute-job.ts';
 import { Session } from '../../language/session/session.ts';
+import { comparisonSheet } from '../../language/views/comparison/comparison-sheet.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
 import { bondFields, patternOf } from '../laying/random-fields.ts';
 import { clippedOneByOne } from './general-clip.ts';
@@ -184,6 +186,66 @@ async function manyRules(): Promise<void> {
   report(`the same with every rule broken everywhere ${what}`, times['broken']! - numbers, numbers, 'no aim');
 }
 
+/** A hundred jobs, each edited once, compared with their prices between two revisions, against their quantities in both. */
+async function manyComparisons(): Promise<void> {
+  const count = 100;
+  const texts = Array.from(
+    { length: count },
+    (_, index) => [jobAtRevision(index, 0), jobAtRevision(index, 1)] as const
+  );
+  const load = (paving: Paving): Paving => {
+    for (const [index, [older, newer]] of texts.entries()) {
+      paving.setText(`before/${index}.paving`, older);
+      paving.setText(`after/${index}.paving`, newer);
+    }
+    return paving;
+  };
+  const compared = (paving: Paving, file: string): Compared => {
+    const evaluation = drain(paving.evaluate(file))!;
+    return { evaluation, look: paving.look(file)!, priced: drain(paving.priced(evaluation))! };
+  };
+  const compare = (): void => {
+    const paving = load(newPaving());
+    for (let index = 0; index < count; index++) {
+      const [before, after] = ['before', 'after'].map(side => compared(paving, `${side}/${index}.paving`));
+      const comparison = compareJobs(before!, after!);
+      const sheet = comparisonSheet({ title: 'Court', between: 'one to another', comparison, system: 'metric' });
+      if (comparison.edits.length !== 1 || sheet.sections.length < 3)
+        throw new Error('The comparison is not as it should be.');
+    }
+  };
+  const quantities = (): void => {
+    const paving = load(newPaving());
+    for (let index = 0; index < count; index++)
+      for (const side of ['before', 'after']) drain(paving.evaluate(`${side}/${index}.paving`));
+  };
+  [compare, quantities].forEach(run => run());
+  const times = await medians({ compare, quantities });
+  const what = `comparing ${count} jobs at two revisions to their quantities at both`;
+  report(what, times['compare']!, times['quantities']!, 'at most 1.50');
+}
+
+function jobAtRevision(index: number, revision: number): string {
+  return `job "Court ${index}" { rules britain, currency GBP, labour 24 GBP per hour, margin 18 % }
+unit block { size 200 x 100 x 60 mm }
+price type-1 { loose for 21 GBP per tonne }
+price block { piece for 0.60 GBP }
+area court {
+  outline rectangle ${4 + (index % 7) + revision} x 6 m
+  traffic foot
+  paving block in running-bond, joints 3 mm
+  base type-1 150 mm
+  edges { all round meets lawn, edging spiked-strip }
+}
+area path {
+  outline rectangle 1.2 x ${5 + (index % 5)} m, corner (20, 0) m
+  traffic foot
+  paving block in stack-bond, joints 3 mm
+  base type-1 100 mm
+  edges { all round meets lawn, edging spiked-strip }
+}`;
+}
+
 function ruleAskingFor(index: number, least: number): string {
   return `rule rule-${index} {
   concerns area
@@ -256,6 +318,7 @@ try {
   await editOfOneArea();
   await editOfLongJob();
   await manyRules();
+  await manyComparisons();
   await layingGrowth();
   await layingAgainstGeneralClip();
 } finally {

@@ -5,7 +5,7 @@ import { programmersWords } from '../faulty/plain-words.ts';
 import { shippedPages } from '../../language/pages.ts';
 import { folder, paving, root, type Ran } from './run.ts';
 
-const VERBS = ['new', 'check', 'quantities', 'draw', 'order', 'schedule', 'format', 'explain'];
+const VERBS = ['new', 'check', 'quantities', 'draw', 'order', 'schedule', 'compare', 'git-diff', 'format', 'explain'];
 
 describe('help', () => {
   test.each([[], ['--help'], ...VERBS.map(verb => [verb, '--help'])].map(given => [given]))(

@@ -30,8 +30,7 @@ export function asText(comparison: Comparison, isForClient = false): string {
     between: 'old to new',
     comparison,
     system: 'metric',
-    isForClient,
-    placesOf: () => ({})
+    isForClient
   });
   return comparisonText(sheet, COLOURS);
 }

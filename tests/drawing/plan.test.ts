@@ -1,15 +1,15 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Drawing, Label } from '../../language/drawing/drawing.ts';
-import { textWidth } from '../../language/drawing/lettering.ts';
+import type { Drawing } from '../../language/drawing/drawing.ts';
 import { svgOf } from '../../language/drawing/svg/svg.ts';
-import { lineBox, Taken } from '../../language/drawing/taken.ts';
 import { planDrawing } from '../../language/views/plan/plan-drawing.ts';
 import type { PlanInput } from '../../language/views/plan/plan-input.ts';
 import { planText } from '../../language/views/plan/plan-text.ts';
 import type { Colours } from '../../language/views/text/colours.ts';
+import { contrast, luminance } from './contrast.ts';
 import { JOBS, planned } from './jobs.ts';
+import { labelsOf, textsOverOthers } from './labels.ts';
 import { SITE_JOBS } from './site-jobs.ts';
 import { circle, drive, lattice, terrace, yard } from './plans.ts';
 
@@ -49,10 +49,6 @@ function asKept(name: string, text: string): string {
   return existsSync(file) ? readFileSync(file, 'utf8') : '';
 }
 
-function labelsOf({ layers }: Drawing): Label[] {
-  return layers.flatMap(({ shapes }) => shapes.filter(shape => shape.kind === 'label'));
-}
-
 describe('a path along a line', () => {
   it('lists its corners, and its curves by centre, radius and where they begin and end', async () => {
     const text = planText(await planned(SITE_JOBS['raised path']!), PLAIN);
@@ -88,18 +84,7 @@ describe.each(PLANS)('the plan of the %s', (name, input) => {
   });
 
   it('has no text over another', () => {
-    const taken = new Taken(0.5);
-    const over = labelsOf(drawing).filter(({ at, text, size, turn, anchor }) => {
-      // Figures alone, without the room kept free round them.
-      const width = textWidth(text) * size * 0.98;
-      const shift = anchor === 'start' ? width / 2 : 0;
-      const middle = { x: at.x + shift * Math.cos(turn), y: at.y + shift * Math.sin(turn) };
-      const box = { ...lineBox(middle, middle), width, height: 0.7 * size, turn };
-      const free = taken.isFree(box);
-      taken.add(box);
-      return !free;
-    });
-    expect(over.map(({ text }) => text)).toEqual([]);
+    expect(textsOverOthers(drawing)).toEqual([]);
   });
 
   it('keeps to the sheet, and to its scale', () => {
@@ -244,17 +229,3 @@ describe('a plan in SVG', () => {
     expect(labelsOf(drawing).at(-1)!.text).toBe('… and more in the plan as text.');
   });
 });
-
-/** Relative luminance and contrast as defined by WCAG 2.1. */
-function luminance(colour: string): number {
-  const digits = colour.length === 4 ? [...colour.slice(1)].map(digit => digit + digit) : colour.slice(1).match(/../g)!;
-  const [red, green, blue] = digits.map(pair => {
-    const share = parseInt(pair, 16) / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  });
-  return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
-}
-
-function contrast(a: number, b: number): number {
-  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
-}

@@ -1,16 +1,14 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Drawing, Label } from '../../language/drawing/drawing.ts';
-import { textWidth } from '../../language/drawing/lettering.ts';
 import { svgOf } from '../../language/drawing/svg/svg.ts';
-import { lineBox, Taken } from '../../language/drawing/taken.ts';
 import { sectionDrawing } from '../../language/views/section/section-drawing.ts';
 import type { SectionInput } from '../../language/views/section/section-input.ts';
 import { sectionOfJob } from '../../language/views/section/section-of-job.ts';
 import { sectionText } from '../../language/views/section/section-text.ts';
 import type { Colours } from '../../language/views/text/colours.ts';
 import { evaluated } from '../language/in-memory.ts';
+import { labelsOf, textsOverOthers } from './labels.ts';
 import { SITE_JOBS } from './site-jobs.ts';
 
 /* Sections as they are drawn and told; `UPDATE=1` writes them anew, as for plans. */
@@ -43,10 +41,6 @@ const CUTS = await Promise.all(
   ).map(async ([job, name]) => [`section-${name}`, await cut(SITE_JOBS[job]!, name)] as const)
 );
 
-function labelsOf({ layers }: Drawing): Label[] {
-  return layers.flatMap(({ shapes }) => shapes.filter(shape => shape.kind === 'label'));
-}
-
 describe.each(CUTS)('%s', (name, input) => {
   const drawing = sectionDrawing(input);
 
@@ -60,17 +54,7 @@ describe.each(CUTS)('%s', (name, input) => {
   it('has a key of its own for every shape, and no text over another', () => {
     const keys = drawing.layers.flatMap(({ shapes }) => shapes.map(({ key }) => key));
     expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([]);
-    const taken = new Taken(0.5);
-    const over = labelsOf(drawing).filter(({ at, text, size, turn, anchor }) => {
-      const width = textWidth(text) * size * 0.98;
-      const shift = anchor === 'start' ? width / 2 : 0;
-      const middle = { x: at.x + shift * Math.cos(turn), y: at.y + shift * Math.sin(turn) };
-      const box = { ...lineBox(middle, middle), width, height: 0.7 * size, turn };
-      const free = taken.isFree(box);
-      taken.add(box);
-      return !free;
-    });
-    expect(over.map(({ text }) => text)).toEqual([]);
+    expect(textsOverOthers(drawing)).toEqual([]);
   });
 
   it('says by how much heights are drawn larger, and draws them so', () => {

@@ -4,7 +4,7 @@ import type { Stage } from '../../job/log.ts';
 import type { Hold, Schedule, Task } from '../../schedule/contract.ts';
 import { decimalText } from '../../money/money.ts';
 import type { Costs } from '../../pricing/costs.ts';
-import type { Again, BuiltPart } from './contract.ts';
+import type { Again, Built } from './contract.ts';
 import { timesAmount } from './money-times.ts';
 
 /** Which stage a task of the trade belongs to, by its id before any `/`. */
@@ -29,7 +29,7 @@ const STAGE_OF_TASK: Readonly<Record<string, Stage>> = {
 const DAYS_IN_WEEK = 7;
 
 /** What the crew comes back to of what it had done: the tasks of the whole newer job, as far as there is more of them. */
-export function againOf(job: Job, schedule: Schedule, built: readonly BuiltPart[], prices: Prices): Again {
+export function againOf(job: Job, schedule: Schedule, built: readonly Built[], prices: Prices): Again {
   const more = moreOf(built);
   const tasks = schedule.tasks.flatMap(task => againIn(task, more));
   if (tasks.some(({ task }) => task.id === 'dig')) {
@@ -67,7 +67,7 @@ interface AgainTask {
 /** The share of a stage of an area that is still to build, where part of it is built. */
 type More = ReadonlyMap<string, number>;
 
-function moreOf(built: readonly BuiltPart[]): More {
+function moreOf(built: readonly Built[]): More {
   const sums = new Map<string, { all: number; toBuild: number }>();
   for (const { stage, area, amounts } of built) {
     // Of a dig its volume is what takes the time.
@@ -110,7 +110,7 @@ function hiredAgain(hire: Hire, tasks: readonly AgainTask[], crewDay: number, pr
 }
 
 /** Waits of the tasks that are gone back to; for concrete only that of edging which is set in it anew. */
-function holdsOf({ tasks: all }: Schedule, tasks: readonly AgainTask[], built: readonly BuiltPart[]): Hold[] {
+function holdsOf({ tasks: all }: Schedule, tasks: readonly AgainTask[], built: readonly Built[]): Hold[] {
   const edged = built.flatMap(({ material, amounts }) => (material && amounts[0]!.toBuild > 0 ? [material] : []));
   const own = tasks.flatMap(({ task }) => task.holds).filter(({ kind }) => kind !== 'concrete');
   const concrete = all

@@ -4,7 +4,7 @@ import type { Key, Material } from '../../job/job.ts';
 import type { LogEntry, Stage } from '../../job/log.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
-import type { Bought, BuiltPart } from './contract.ts';
+import type { Bought, Built } from './contract.ts';
 
 type NeedIn = NeedQuantities['in'][number];
 
@@ -13,7 +13,7 @@ export function boughtOf(
   older: Side,
   newer: Side,
   log: readonly LogEntry[],
-  built: readonly BuiltPart[],
+  built: readonly Built[],
   keyNow: (key: Key) => Key
 ): Bought[] {
   const before = new Map((older.quantities.needs ?? []).map(need => [keyNow(need.id), need]));
@@ -120,7 +120,7 @@ type Amounts = Partial<Record<NeedIn['measure'], number>>;
 /** Edging that was set in concrete, and its concrete, are not used again when they come out; all else is. */
 function neededAgain(
   { job, quantities }: Side,
-  built: readonly BuiltPart[],
+  built: readonly Built[],
   keyNow: (key: Key) => Key
 ): ReadonlyMap<Key, Amounts> {
   const found = new Map<Key, Amounts>();

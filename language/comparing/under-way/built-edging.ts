@@ -3,7 +3,7 @@ import type { Area, Edge, Key, Material } from '../../job/job.ts';
 import type { LogEntry } from '../../job/log.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
-import type { BuiltPart, EdgingOut } from './contract.ts';
+import type { Built, EdgingOut } from './contract.ts';
 
 /** Metres: what a tape does not show. */
 const NOTHING = 1e-3;
@@ -17,12 +17,7 @@ interface Edged {
 }
 
 /** What of the edging that the log tells as set stays where it stands and what comes out, by area and material. */
-export function builtEdging(
-  older: Side,
-  newer: Side,
-  log: readonly LogEntry[],
-  keyNow: (key: Key) => Key
-): BuiltPart[] {
+export function builtEdging(older: Side, newer: Side, log: readonly LogEntry[], keyNow: (key: Key) => Key): Built[] {
   const logged = new Logged(log);
   const set = edgedIn(older).filter(({ area, edge }) => logged.edging(keyNow(area.key), edge) !== undefined);
   const wanted = edgedIn(newer);
@@ -31,11 +26,11 @@ export function builtEdging(
     const id = `${key} ${one.material.key}`;
     const group = groups.get(id) ?? { key, name: one.area.name, material: one.material, set: [], wanted: [] };
     group[list].push(one);
-    groups.set(id, group);
+    groups.set(id, list === 'wanted' ? { ...group, name: one.area.name } : group);
   };
   for (const one of set) into(one, keyNow(one.area.key), 'set');
   for (const one of wanted) into(one, one.area.key, 'wanted');
-  return [...groups.values()].flatMap(({ key, name, material, set: own, wanted: here }): BuiltPart[] => {
+  return [...groups.values()].flatMap(({ key, name, material, set: own, wanted: here }): Built[] => {
     const sides = (all: readonly Edged[]): LoopSide[] =>
       all.filter(one => one.material.key === material.key).map(({ side }) => side);
     const stays = own.map(({ side }) => ({ side, length: Math.min(sideLength(side), sharedRun(side, sides(wanted))) }));

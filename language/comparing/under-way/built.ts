@@ -4,7 +4,7 @@ import type { LogEntry } from '../../job/log.ts';
 import type { AreaQuantities, JobQuantities } from '../../quantities/contract.ts';
 import { Logged } from '../../schedule/logged.ts';
 import { whyNotAsBuilt } from './as-made.ts';
-import type { BuiltAmount, BuiltPart } from './contract.ts';
+import type { BuiltAmount, Built } from './contract.ts';
 import { type AreaStage, groundOf, sharedSize, sizeOf } from './grounds.ts';
 
 /** A job with its numbers. */
@@ -33,7 +33,7 @@ interface Staged {
  * What of the stages that the log tells as done stays, is made otherwise or comes out, ground by ground; and what is
  * still to build of them. `keyNow` tells how the newer text calls an area of the older one.
  */
-export function builtParts(older: Side, newer: Side, log: readonly LogEntry[], keyNow: (key: Key) => Key): BuiltPart[] {
+export function builtParts(older: Side, newer: Side, log: readonly LogEntry[], keyNow: (key: Key) => Key): Built[] {
   const logged = new Logged(log);
   return AREA_STAGES.flatMap(stage => {
     const built = stagedOf(older, stage, keyNow).filter(({ key }) => logged.reached(key, stage) !== undefined);
@@ -65,7 +65,7 @@ interface Kept {
   readonly because: readonly string[];
 }
 
-function partsOf(stage: AreaStage, built: readonly Staged[], wanted: readonly Staged[], { system }: Job): BuiltPart[] {
+function partsOf(stage: AreaStage, built: readonly Staged[], wanted: readonly Staged[], { system }: Job): Built[] {
   const kept = built.map(one => keptOf(stage, one, wanted, system));
   const keys = [
     ...new Set([...built, ...kept.flatMap(({ so, otherwise }) => [...so, ...otherwise])].map(({ key }) => key))
@@ -92,7 +92,7 @@ function keptOf(stage: AreaStage, built: Staged, wanted: readonly Staged[], syst
   return { built, ...lists, because: [...new Set(because)] };
 }
 
-function partOf(stage: AreaStage, key: Key, kept: readonly Kept[], wanted: readonly Staged[]): BuiltPart {
+function partOf(stage: AreaStage, key: Key, kept: readonly Kept[], wanted: readonly Staged[]): Built {
   const own = kept.find(({ built }) => built.key === key);
   const is = wanted.find(one => one.key === key);
   const [was, because] = [own?.built, own?.because ?? []];

@@ -5,7 +5,7 @@ import type { Work } from '../../pricing/cost-line.ts';
 import type { Costs } from '../../pricing/costs.ts';
 import { isOnConcrete } from './bought.ts';
 import type { Side } from './built.ts';
-import type { Again, BuiltPart, ChangePrice, ChangePriceLine } from './contract.ts';
+import type { Again, Built, ChangePrice, ChangePriceLine } from './contract.ts';
 import { shareOf } from './money-times.ts';
 
 /** Costs, price, tax and what is to pay, in hundredths. */
@@ -19,7 +19,7 @@ interface Sums {
 export function changePrice(
   older: Side,
   { before, after }: { readonly before: Costs | undefined; readonly after: Costs | undefined },
-  built: readonly BuiltPart[],
+  built: readonly Built[],
   again: Again,
   keyNow: (key: Key) => Key
 ): ChangePrice | undefined {
@@ -58,7 +58,7 @@ function priced(costs: Minor, { costs: all, passedOn, price, takenOff, tax, taxe
   return { costs, price: own, tax: taxed > 0n ? shareOf(own, Number(tax) / Number(taxed)) : 0n };
 }
 
-const WORK_OF_STAGE: Readonly<Record<BuiltPart['stage'], Work>> = {
+const WORK_OF_STAGE: Readonly<Record<Built['stage'], Work>> = {
   dig: 'dig',
   geotextile: 'geotextile',
   'sub-base': 'sub-base',
@@ -70,7 +70,7 @@ const WORK_OF_STAGE: Readonly<Record<BuiltPart['stage'], Work>> = {
 };
 
 /** Work on what comes out or is made otherwise; of edging in concrete, what it is made of besides. */
-function lostCosts(older: Side, { lines }: Costs, built: readonly BuiltPart[], keyNow: (key: Key) => Key): Minor {
+function lostCosts(older: Side, { lines }: Costs, built: readonly Built[], keyNow: (key: Key) => Key): Minor {
   const parts = lines.flatMap(({ kind, title, parts: own }) => own.map(part => ({ kind, title, ...part })));
   return sumOf(
     built.flatMap(one => {
@@ -91,14 +91,14 @@ function lostCosts(older: Side, { lines }: Costs, built: readonly BuiltPart[], k
 }
 
 /** Edging in concrete is broken out: its pieces and its concrete are lost. */
-function isLostWith({ job }: Side, { material: name }: BuiltPart): (title: string) => boolean {
+function isLostWith({ job }: Side, { material: name }: Built): (title: string) => boolean {
   const material = job.areas.flatMap(({ edges }) => edges).find(({ edging }) => edging?.name === name)?.edging;
   if (material === undefined || !isOnConcrete(material)) return () => false;
   return title => title === material.name || title === `${material.name} for curves` || title === job.concrete.name;
 }
 
 /** Straight pieces by the straight runs that come out, pieces for curves by the curves. */
-function edgingShare({ out = [], area, material }: BuiltPart, title: string, share: number, { job }: Side): number {
+function edgingShare({ out = [], area, material }: Built, title: string, share: number, { job }: Side): number {
   const shape = title === `${material} for curves` ? 'curve' : title === material ? 'straight' : undefined;
   const hasCurvePieces = job.areas
     .flatMap(({ edges }) => edges)
@@ -115,7 +115,7 @@ function edgingShare({ out = [], area, material }: BuiltPart, title: string, sha
   return all > 0 ? gone / all : 0;
 }
 
-function leftOut(built: readonly BuiltPart[]): string[] {
+function leftOut(built: readonly Built[]): string[] {
   const isOut = built.some(({ amounts }) => amounts.some(({ comesOut }) => comesOut > 0));
   const isOtherwise = built.some(({ amounts }) => amounts.some(({ madeOtherwise }) => madeOtherwise > 0));
   return [

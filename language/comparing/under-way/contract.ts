@@ -1,4 +1,5 @@
 import type { Key } from '../../job/job.ts';
+import type { ChangePlaces } from '../contract.ts';
 import type { Stage } from '../../job/log.ts';
 import type { Hold } from '../../schedule/contract.ts';
 import type { Decimal } from '../../buying/order-contract.ts';
@@ -14,6 +15,9 @@ export interface UnderWay {
   readonly price?: ChangePrice;
 }
 
+/** Where the areas stand is known to who has the texts. */
+export type Built = Omit<BuiltPart, 'places'>;
+
 /** A stage of an area, or of one material of its edging, that the log tells as done. */
 export interface BuiltPart {
   readonly stage: Stage;
@@ -23,6 +27,8 @@ export interface BuiltPart {
   /** Of edging. */
   readonly material?: string;
   readonly amounts: readonly BuiltAmount[];
+  /** Of the area, in either text. */
+  readonly places: ChangePlaces;
   /** Why it can't stay as it is where it lies. */
   readonly because: readonly string[];
   /** Of edging: what comes out of straight runs and of curves, m, and in how many pieces where their length is known. */

@@ -2,6 +2,7 @@ import type { Key } from '../../job/job.ts';
 import type { LogEntry } from '../../job/log.ts';
 import { later } from '../../measures/days.ts';
 import type { Schedule } from '../../schedule/contract.ts';
+import type { ChangePlaces } from '../contract.ts';
 import { againOf, type Prices } from './again.ts';
 import { boughtOf } from './bought.ts';
 import { builtEdging } from './built-edging.ts';
@@ -17,13 +18,15 @@ export interface UnderWayInputs {
   readonly prices: Prices;
   /** What the newer text calls something of the older one. */
   readonly keyNow: (key: Key) => Key;
+  /** Where an area stands in either text, by what the newer one calls it. */
+  readonly placesOf: (key: Key) => ChangePlaces;
 }
 
 /**
  * What a change does to a job that is under way: what the log tells as done is taken as built by the older text. Undefined
  * where the log tells of nothing done and nothing delivered.
  */
-export function underWay({ older, newer, schedule, prices, keyNow }: UnderWayInputs): UnderWay | undefined {
+export function underWay({ older, newer, schedule, prices, keyNow, placesOf }: UnderWayInputs): UnderWay | undefined {
   const log = [...older.job.log.map(entry => calledNow(entry, keyNow)), ...newer.job.log];
   const until = newer.job.log
     .filter(({ kind }) => kind === 'done' || kind === 'delivered')
@@ -33,7 +36,13 @@ export function underWay({ older, newer, schedule, prices, keyNow }: UnderWayInp
   const bought = boughtOf(older, newer, newer.job.log, built, keyNow);
   const again = againOf(newer.job, schedule, built, prices);
   const price = changePrice(older, { before: prices.before, after: prices.after }, built, again, keyNow);
-  return { until, built, bought, again, ...(price === undefined ? {} : { price }) };
+  return {
+    until,
+    built: built.map(part => ({ ...part, places: placesOf(part.area) })),
+    bought,
+    again,
+    ...(price === undefined ? {} : { price })
+  };
 }
 
 function calledNow(entry: LogEntry, keyNow: (key: Key) => Key): LogEntry {

@@ -1,22 +1,25 @@
 import type { ChangePlaces, Comparison, FindingChange, NumberChange } from '../../comparing/contract.ts';
 import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
 import type { System } from '../../job/job.ts';
-import { printAs, printByMeasure } from '../../measures/print.ts';
+import type { Amount } from '../../comparing/written-statements.ts';
+import { printAs, printByMeasure, printLength } from '../../measures/print.ts';
+import { type LevelDatum, levelStyleOf, printDrop, printLevelWithMark } from '../../measures/print-level.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
 import { plainLine } from '../text/plain-line.ts';
 import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
 import { signed } from './signed.ts';
-import { type PlacesOf, underWaySections } from './under-way-sections.ts';
+import { underWaySections } from './under-way-sections.ts';
 
 export interface ComparisonSheetInput {
   readonly title: string;
   readonly between: string;
   readonly comparison: Comparison;
   readonly system: System;
+  /** What heights count from. */
+  readonly datum?: LevelDatum;
   /** The page that both sides sign: no costs of the one who works, no findings, no lines of every layer. */
   readonly isForClient?: boolean;
-  readonly placesOf: PlacesOf;
 }
 
 /** What differs between two texts of a job: edits first, then what follows from them, thing by thing. */
@@ -27,32 +30,44 @@ export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
   return {
     title: plainLine(title),
     between: plainLine(between),
-    sections: (isForClient && !isSame ? [...sections, signSection(comparison)] : sections).map(onPlainLines)
+    notes: comparison.broken.map(brokenText).map(plainLine),
+    sections: (isForClient && !isSame && comparison.broken.length === 0
+      ? [...sections, signSection(comparison)]
+      : sections
+    ).map(onPlainLines)
   };
 }
 
-function allSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+function brokenText({ side, errors, first }: Comparison['broken'][number]): string {
+  const count = errors === 1 ? 'an error' : `${errors} errors`;
+  const where = first === undefined ? '' : ` The first: ${first.file}, line ${first.line}.`;
+  return `The ${side === 'before' ? 'older' : 'newer'} text has ${count}: what is sound is compared, without totals, price and days.${where}`;
+}
+
+function allSections(input: ComparisonSheetInput): SheetSection[] {
+  const { comparison, system } = input;
   const by = byNumbers(comparison);
   const { underWay } = comparison;
   return [
     editsSection(comparison.edits, system),
     renamedSection(comparison),
-    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: false, placesOf })),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: false })),
     findingsSection(comparison.findings, by),
     moneySection(comparison, false),
     daysSection(comparison),
     tasksSection(comparison),
-    ...numberSections(comparison.numbers, by, system)
+    ...numberSections(comparison.numbers, by, input)
   ];
 }
 
-function clientSections({ comparison, system, placesOf }: ComparisonSheetInput): SheetSection[] {
+function clientSections(input: ComparisonSheetInput): SheetSection[] {
+  const { comparison, system } = input;
   const { underWay } = comparison;
   const main = comparison.numbers.filter(({ before, after }) => FOR_CLIENTS.has((after ?? before)!.quantity.id));
   return [
     editsSection(comparison.edits, system),
-    ...numberSections(main, () => [], system),
-    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true, placesOf })),
+    ...numberSections(main, () => [], input),
+    ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true })),
     moneySection(comparison, true),
     daysSection(comparison)
   ];
@@ -97,16 +112,43 @@ function editsSection(edits: readonly Edit[], system: System): SheetSection {
     const row = { places: placesOfEdit(edit), by: [] };
     const number = String(index + 1);
     if (amount === undefined) {
-      const [old, now] = [kind === 'added' ? 'new' : shorter(before), kind === 'removed' ? 'gone' : shorter(after)];
+      const [old, now] =
+        kind === 'added'
+          ? ['new', shorter(after)]
+          : kind === 'removed'
+            ? [shorter(before), 'gone']
+            : [shorter(fromWhereTheyDiffer(before, after)), shorter(fromWhereTheyDiffer(after, before))];
       return { ...row, cells: [number, label, old, now, ''] };
     }
     const { before: old, after: now } = amount;
-    const difference = signed(now.value - old.value, value => printByMeasure(value, now.measure, system));
+    const difference = editDifference(old, now, system);
     return { ...row, cells: [number, label, old.written, now.written, difference] };
   });
   const columns = [{ head: '' }, { head: '' }, { head: 'Before' }, { head: 'After' }, FROM_TO[3]!];
   return { id: 'edits', heading: 'Edited', notes: [], columns, rows };
 }
+
+/** In the measure that the larger of both is read in; of prices and rates both stand there as they are written. */
+function editDifference(old: Amount, now: Amount, system: System): string {
+  if (!SIMPLE.has(now.measure)) return '';
+  const isLong = now.measure === 'm' && Math.max(Math.abs(old.value), Math.abs(now.value)) >= 1;
+  return signed(now.value - old.value, value =>
+    isLong ? printLength(value, system) : printByMeasure(value, now.measure, system)
+  );
+}
+
+const SIMPLE: ReadonlySet<string> = new Set(['', 'm', 'm2', 'm3', 'kg', 'kg/m3']);
+
+/** A long statement begins a few words before what is written otherwise. */
+function fromWhereTheyDiffer(text: string, other: string): string {
+  if (Math.max(text.length, other.length) <= LONGEST_SHOWN) return text;
+  const [words, others] = [text.split(' '), other.split(' ')];
+  const first = words.findIndex((word, index) => word !== others[index]);
+  const from = Math.max(0, (first === -1 ? words.length : first) - WORDS_BEFORE);
+  return from === 0 ? text : `… ${words.slice(from).join(' ')}`;
+}
+
+const WORDS_BEFORE = 2;
 
 function shorter(text: string): string {
   return text.length <= LONGEST_SHOWN ? text : `${text.slice(0, LONGEST_SHOWN - 1)}…`;
@@ -128,12 +170,16 @@ function renamedSection({ renamed }: Comparison): SheetSection {
 type By = (causes: readonly Edit[]) => number[];
 
 /** What stands in tables of quantities, one section a thing; heights at every corner stand in the JSON. */
-function numberSections(numbers: readonly NumberChange[], by: By, system: System): SheetSection[] {
+function numberSections(
+  numbers: readonly NumberChange[],
+  by: By,
+  input: Pick<ComparisonSheetInput, 'system' | 'datum'>
+): SheetSection[] {
   const found = new Map<string, SheetRow[]>();
   for (const change of numbers) {
     const { quantity, of } = (change.after ?? change.before)!;
     if (quantity.sheetOnly === true || ON_SHEETS.has(quantity.owner)) continue;
-    const row = numberRow(change, by, system);
+    const row = numberRow(change, by, input);
     const name = of === '' ? 'Whole job' : of;
     if (row !== undefined) found.set(name, [...(found.get(name) ?? []), row]);
   }
@@ -152,23 +198,55 @@ const ON_SHEETS: ReadonlySet<string> = new Set([
 ]);
 
 /** None where both print alike. */
-function numberRow({ before, after, causes, places }: NumberChange, by: By, system: System): SheetRow | undefined {
+function numberRow(
+  { before, after, causes, places }: NumberChange,
+  by: By,
+  { system, datum }: Pick<ComparisonSheetInput, 'system' | 'datum'>
+): SheetRow | undefined {
   const { quantity } = (after ?? before)!;
+  const isLevel = quantity.print === 'level' && datum !== undefined;
   const print = (value: number | undefined): string =>
-    value === undefined ? '' : printAs(quantity.print, value, system);
+    value === undefined
+      ? ''
+      : isLevel
+        ? printLevelWithMark(value, datum, levelStyleOf(system))
+        : printAs(quantity.print, value, system);
+  const printDifference = (value: number): string => (isLevel ? printDrop(value, levelStyleOf(system)) : print(value));
   const [old, now] = [print(before?.value), print(after?.value)];
   if (old === now) return undefined;
-  const difference = before === undefined || after === undefined ? '' : signed(after.value - before.value, print);
+  const difference =
+    before === undefined || after === undefined ? '' : signed(after.value - before.value, printDifference);
   return { cells: [quantity.words, old, now, difference], places, by: by(causes) };
 }
 
+/** Of what is or was set aside. */
+const ASIDE: Readonly<Partial<Record<FindingChange['kind'], string>>> = {
+  appeared: 'appeared, set aside',
+  cleared: 'cleared, was set aside'
+};
+
 function findingsSection(findings: readonly FindingChange[], by: By): SheetSection {
-  const rows = findings.map(({ kind, finding, causes, places }): SheetRow => ({
-    cells: [kind, `${finding.message} [${finding.id}]`],
+  const rows = findings.map(({ kind, finding, acceptance, causes, places }): SheetRow => ({
+    cells: [acceptance === undefined ? kind : (ASIDE[kind] ?? kind), `${plainLine(finding.message)} [${finding.id}]`],
     places,
     by: by(causes)
   }));
-  return { id: 'findings', heading: 'Findings', notes: [], columns: [{ head: '' }, { head: '', prose: true }], rows };
+  const alike = new Map<string, SheetRow[]>();
+  for (const row of rows) {
+    const words = row.cells.join('\n');
+    alike.set(words, [...(alike.get(words) ?? []), row]);
+  }
+  const once = [...alike.values()].map(([first, ...others]): SheetRow => {
+    const [kind, words] = first!.cells;
+    return others.length === 0 ? first! : { ...first!, cells: [kind!, `${words} (${others.length + 1} times)`] };
+  });
+  return {
+    id: 'findings',
+    heading: 'Findings',
+    notes: [],
+    columns: [{ head: '' }, { head: '', prose: true }],
+    rows: once
+  };
 }
 
 function moneySection({ money }: Comparison, isForClient: boolean): SheetSection {

@@ -5,6 +5,8 @@ export interface ComparisonSheet {
   readonly title: string;
   /** What is compared: `quote-1 to the working copy`. */
   readonly between: string;
+  /** What a reader has to know before anything else. */
+  readonly notes: readonly string[];
   /** None where nothing differs in meaning. */
   readonly sections: readonly SheetSection[];
 }

@@ -1,5 +1,5 @@
 import type { Again, Bought, BuiltPart, ChangePrice, UnderWay } from '../../comparing/under-way/contract.ts';
-import type { Key, System } from '../../job/job.ts';
+import type { System } from '../../job/job.ts';
 import { listed } from '../../findings/listed.ts';
 import { printByMeasure } from '../../measures/print.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
@@ -8,30 +8,23 @@ import type { SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
 import { signed } from './signed.ts';
 
-/** Where a thing stands in either text. */
-export type PlacesOf = (key: Key) => ChangePlaces;
-
 const NOWHERE: ChangePlaces = {};
 
 /** What a change does to a job that is under way; for the client without what anything costs the one who works. */
 export function underWaySections(
   { until, built, bought, again, price }: UnderWay,
-  {
-    system,
-    isForClient,
-    placesOf
-  }: { readonly system: System; readonly isForClient: boolean; readonly placesOf: PlacesOf }
+  { system, isForClient }: { readonly system: System; readonly isForClient: boolean }
 ): SheetSection[] {
   return [
-    builtSection(built, until, system, placesOf),
+    builtSection(built, until, system),
     boughtSection(bought, system),
     againSection(again, isForClient),
     ...(price === undefined ? [] : [priceSection(price, isForClient)])
   ];
 }
 
-function builtSection(built: readonly BuiltPart[], until: string, system: System, placesOf: PlacesOf): SheetSection {
-  const rows = built.flatMap(part => builtRows(part, system, placesOf));
+function builtSection(built: readonly BuiltPart[], until: string, system: System): SheetSection {
+  const rows = built.flatMap(part => builtRows(part, system));
   return {
     id: 'under-way',
     heading: 'Already built',
@@ -48,17 +41,13 @@ function builtSection(built: readonly BuiltPart[], until: string, system: System
   };
 }
 
-function builtRows(
-  { stage, name, area, material, amounts }: BuiltPart,
-  system: System,
-  placesOf: PlacesOf
-): SheetRow[] {
+function builtRows({ stage, name, material, amounts, places }: BuiltPart, system: System): SheetRow[] {
   return amounts.map(({ measure, built, stays, madeOtherwise, comesOut, toBuild }, index) => {
     const print = (value: number): string => unlessNought(printByMeasure(value, measure, system));
     const label = `${name}, ${material ?? stage}`;
     return {
       cells: [index === 0 ? label : '', ...[built, stays, madeOtherwise, comesOut, toBuild].map(print)],
-      places: placesOf(area),
+      places,
       by: []
     };
   });

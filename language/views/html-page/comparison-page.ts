@@ -16,13 +16,15 @@ export interface PageFooter {
   readonly tool: string;
   /** The day of it. */
   readonly asOf: string;
+  /** Said below the jobs: those that are new or gone, and how many are the same. */
+  readonly besides: readonly string[];
 }
 
 /** Nothing but what stands in the page itself is ever loaded, and no script runs. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
 /** Comparisons of jobs as a page in one file: it loads nothing, runs nothing, and prints as it is. */
-export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf }: PageFooter): string {
+export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf, besides }: PageFooter): string {
   const [only] = jobs;
   const title = jobs.length === 1 ? only!.sheet.title : `${jobs.length} jobs compared`;
   const level = jobs.length === 1 ? 1 : 2;
@@ -40,6 +42,7 @@ export function comparisonPage(jobs: readonly ComparedJob[], { tool, asOf }: Pag
     '<main>',
     ...(jobs.length === 1 ? [] : [`<h1>${escaped(title)}</h1>`, ...contents(jobs)]),
     ...jobs.flatMap((job, index) => jobLines(job, `job-${index + 1}`, level)),
+    ...besides.map(line => `<p>${escaped(line)}</p>`),
     '</main>',
     `<footer>${escaped(tool)} · ${escaped(asOf)}</footer>`,
     '</body>',
@@ -57,11 +60,12 @@ function contents(jobs: readonly ComparedJob[]): string[] {
 }
 
 function jobLines({ sheet, overlay }: ComparedJob, id: string, level: number): string[] {
-  const { title, between, sections } = sheet;
+  const { title, between, notes, sections } = sheet;
   return [
     `<article class="job" id="${id}" aria-labelledby="${id}-title">`,
     `<h${level} id="${id}-title">${escaped(title)}</h${level}>`,
     `<p class="between">${escaped(between)}</p>`,
+    ...notes.map(note => `<p><strong>${escaped(note)}</strong></p>`),
     ...(sections.length === 0 ? [`<p>${NOTHING_DIFFERS}</p>`] : []),
     ...sections.slice(0, 1).flatMap(section => sectionLines(section, id, 1, level + 1)),
     ...(overlay === undefined ? [] : figureLines(overlay, id, level + 1)),
@@ -134,7 +138,7 @@ function cellOf(
   const marked = classes.length === 0 ? '' : ` class="${classes.join(' ')}"`;
   const text = cells[row]!;
   const content = isBy ? editLinks(text, job) : escaped(text);
-  return isName ? `<th scope="row"${marked}>${content}</th>` : `<td${marked}>${content}</td>`;
+  return isName && text !== '' ? `<th scope="row"${marked}>${content}</th>` : `<td${marked}>${content}</td>`;
 }
 
 /** Each number leads to its edit. */

@@ -14,7 +14,7 @@ a{color:inherit}
 .table{overflow-x:auto}
 .table:focus-visible,a:focus-visible{outline:3px solid var(--ink);outline-offset:2px}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums}
-th,td{padding:.3rem .7rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--line);overflow-wrap:anywhere}
+th,td{padding:.3rem .7rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--line);overflow-wrap:break-word}
 thead th,thead td{border-bottom:2px solid var(--ink);background:var(--band)}
 tbody th{font-weight:normal}
 th.right,td.right{text-align:right;white-space:nowrap;overflow-wrap:normal}

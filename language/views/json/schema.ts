@@ -54,7 +54,7 @@ function schemaOf({ kind, describe, measure, print }: Quantity): Schema {
 /** `2026-04-18` */
 export const DAY = '^\\d{4}-\\d{2}-\\d{2}$';
 
-const place = {
+export const PLACE = {
   file: text('File, relative, with forward slashes'),
   line: whole('Line, from 1'),
   column: whole('Column, from 1, in UTF-16 units'),
@@ -62,13 +62,13 @@ const place = {
   endColumn: whole('Column just after the end, from 1, in UTF-16 units')
 };
 
-const finding = object({
+export const FINDING = object({
   id: text('Name of the finding'),
   family: one('fault', 'rule'),
   severity: one('error', 'warning', 'note'),
   message: text('What is wrong, in the measures of the job'),
   target: text('The thing concerned'),
-  ...place,
+  ...PLACE,
   values: list(
     object({
       name: text('What it is'),
@@ -77,7 +77,7 @@ const finding = object({
     })
   ),
   'source?': text('Kind of source and source of a rule'),
-  related: list(object({ message: text('What stands there'), ...place })),
+  related: list(object({ message: text('What stands there'), ...PLACE })),
   fixes: list(
     object({ title: text('What the fix does'), safe: { type: 'boolean', description: 'It keeps the meaning' } })
   ),
@@ -91,7 +91,7 @@ const finding = object({
         description: 'Last day on which that holds; absent where it does for good'
       },
       'agreedWith?': text('Who agreed to it for good'),
-      ...place
+      ...PLACE
     },
     'Set aside, and counted apart; where that is said'
   )
@@ -124,7 +124,7 @@ const working = object(
         from: {
           oneOf: [
             object({ pointer: text('Another quantity of this job: JSON pointer that starts at the job') }),
-            object({ file: place.file, line: place.line, column: place.column }, 'Where it is written'),
+            object({ file: PLACE.file, line: PLACE.line, column: PLACE.column }, 'Where it is written'),
             object({ assumed: text('Why it is taken so'), 'source?': text('Where the value is from') }),
             object({
               shape: text('Measured on this area, side, box or pit, on several joined by +, or on the whole job')
@@ -593,13 +593,13 @@ export const QUANTITIES_SCHEMA: Schema = {
     asOf: { type: 'string', pattern: DAY, description: 'Day the numbers are as of' },
     files: list(
       object({
-        file: place.file,
+        file: PLACE.file,
         sha256: { type: 'string', pattern: '^[0-9a-f]{64}$', description: 'Hash of the text' }
       })
     ),
     jobs: list(ref('job'))
   }),
-  $defs: { point, side, working, area, job, finding }
+  $defs: { point, side, working, area, job, finding: FINDING }
 };
 
 const count = (of: string): Schema => ({ type: 'integer', minimum: 0, description: `Number of ${of}` });
@@ -618,5 +618,5 @@ export const CHECK_SCHEMA: Schema = {
     }),
     findings: list(ref('finding'))
   }),
-  $defs: { finding }
+  $defs: { finding: FINDING }
 };

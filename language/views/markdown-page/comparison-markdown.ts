@@ -1,10 +1,11 @@
 import { type ComparisonSheet, NOTHING_DIFFERS, type SheetSection } from '../comparison/sheet.ts';
 import { shownColumns } from '../comparison/shown-columns.ts';
 import { plainLine } from '../text/plain-line.ts';
-import { forgeText, summaryText } from './forge-text.ts';
+import { forgeParagraph, forgeText, summaryText } from './forge-text.ts';
 
-/** More rows than this in all are too many to read on: tables of numbers are folded up. */
+/** More rows than this in all are too many to read on: long tables of numbers are folded up, short ones are not. */
 const MOST_OPEN = 40;
+const SHORT = 6;
 
 /** What is long and follows from the rest. */
 const FOLDED: ReadonlySet<string> = new Set(['numbers', 'tasks']);
@@ -17,22 +18,27 @@ export function comparisonMarkdown(sheets: readonly ComparisonSheet[]): string {
   return `${blocks.length === 0 ? NOTHING_DIFFERS : blocks.join('\n\n')}\n`;
 }
 
-function sheetBlocks({ title, between, sections }: ComparisonSheet, isLong: boolean): string[] {
-  const [job, revisions] = [forgeText(plainLine(title)), forgeText(plainLine(between))];
-  if (sections.length === 0) return [`**${job}** · ${revisions}: ${NOTHING_DIFFERS}`];
+function sheetBlocks({ title, between, notes, sections }: ComparisonSheet, isLong: boolean): string[] {
+  const job = forgeText(plainLine(title));
+  if (sections.length === 0) return [`**${job}** · ${forgeText(plainLine(between))}: ${NOTHING_DIFFERS}`];
   return [
     `## ${job}`,
-    revisions,
-    ...sections.flatMap(section => sectionBlocks(section, isLong && FOLDED.has(section.id)))
+    forgeParagraph(plainLine(between)),
+    ...notes.map(note => forgeParagraph(plainLine(note))),
+    ...sections.flatMap(section => sectionBlocks(section, isLong && isFolded(section)))
   ];
 }
 
-function sectionBlocks(section: SheetSection, isFolded: boolean): string[] {
+function isFolded({ id, rows }: SheetSection): boolean {
+  return FOLDED.has(id) && rows.length > SHORT;
+}
+
+function sectionBlocks(section: SheetSection, folded: boolean): string[] {
   const { heading, notes, rows } = section;
-  const said = notes.map(note => forgeText(plainLine(note)));
+  const said = notes.map(note => forgeParagraph(plainLine(note)));
   const table = tableOf(section);
-  if (!isFolded) return [`### ${forgeText(plainLine(heading))}`, ...said, table];
-  const summary = `${summaryText(heading)}: ${rows.length} ${rows.length === 1 ? 'row' : 'rows'}`;
+  if (!folded) return [`### ${forgeText(plainLine(heading))}`, ...said, table];
+  const summary = `${summaryText(heading)}: ${rows.length} rows`;
   return [`<details><summary>${summary}</summary>`, ...said, table, '</details>'];
 }
 

@@ -12,16 +12,14 @@ const MENTIONS = /(?<=[@#!%~$&^])(?=[\p{L}\p{N}_"'{])|(?<=\bGH-)(?=\d)|(?<=:)(?=
 
 /** A user's own words on a line of Markdown: nothing is read as markup, leads anywhere or calls anybody. */
 export function forgeText(text: string): string {
-  return text
-    .trim()
-    .split(MENTIONS)
-    .map((part, index) => (index === 0 ? withoutStart(markdownText(part)) : markdownText(part)))
-    .join(APART);
+  return text.trim().split(MENTIONS).map(markdownText).join(APART);
 }
 
-/** What would begin a list, a rule or an underline of what stands before. */
-function withoutStart(text: string): string {
-  return text.replace(/^(\d+)(?=[.)])/, '$1\\').replace(/^(?=[-=])/, '\\');
+/** The same as a paragraph, where a text could begin a list, a rule or an underline of what stands before. */
+export function forgeParagraph(text: string): string {
+  return forgeText(text)
+    .replace(/^(\d+)(?=\.(?:\s|$))/, '$1\\')
+    .replace(/^(?=[-=])/, '\\');
 }
 
 /** The same where Markdown is not read: within a line of HTML. */

@@ -2,6 +2,7 @@ import { areaOf, type Loop, type Side } from '../../../geometry/index.ts';
 import { leftOver } from '../../../geometry/left-over.ts';
 import { countsOf, unitText } from '../counts.ts';
 import type { PlanArea, PlanInput } from '../plan-input.ts';
+import { areLaidAlike } from './laid-alike.ts';
 import { type Pair, paired } from './pairs.ts';
 
 /** An area before and after. */
@@ -36,7 +37,7 @@ function areaChange(pair: Pair<PlanArea>, before: PlanInput | undefined, after: 
   const { key, name } = (now ?? old)!;
   const size = { ...(old && { before: areaOf(old.outline) }), ...(now && { after: areaOf(now.outline) }) };
   const isOutlineSame = old !== undefined && now !== undefined && haveSameOutline(old.outline, now.outline);
-  const laying = old && now ? layingChanges(old, now, before!, after!) : [];
+  const laying = old && now ? layingOf(old, now, before!, after!) : [];
   const calledBefore = old && now && old.name !== now.name ? { calledBefore: old.name } : {};
   const isSame = isOutlineSame && laying.length === 0 && old.name === now.name;
   const other = old === undefined ? before : now === undefined ? after : undefined;
@@ -53,6 +54,19 @@ export function haveSameOutline(one: Loop, other: Loop): boolean {
 /** Whether all of some sides runs along others. */
 export function liesOn(sides: readonly Side[], others: readonly Side[]): boolean {
   return sides.every(side => leftOver(side, others).length === 0);
+}
+
+/** Units that lie elsewhere are told where nothing else moved them. */
+function layingOf(old: PlanArea, now: PlanArea, before: PlanInput, after: PlanInput): string[] {
+  const changes = layingChanges(old, now, before, after);
+  const isElsewhere = changes.length === 0 && haveSameGround(old, now) && !areLaidAlike(old, now);
+  return isElsewhere ? ['units lie otherwise'] : changes;
+}
+
+function haveSameGround(old: PlanArea, now: PlanArea): boolean {
+  const loops = ({ outline, keptOut }: PlanArea): Loop[] => [outline, ...keptOut.map(one => one.outline)];
+  const [was, is] = [loops(old), loops(now)];
+  return was.length === is.length && was.every((loop, index) => haveSameOutline(loop, is[index]!));
 }
 
 /** What is laid where, part by part, where it is other units; how many stands in the tables. */

@@ -26,7 +26,8 @@ export function overlayShapes(changes: PlanChanges, sheet: Sheet, system: System
     { key: 'kept-ground', shapes: areas.flatMap(keptGround) },
     { key: 'ground', shapes: groundShapes(groundChanged, system) },
     { key: 'edging-gone', shapes: edgings.flatMap(edgingGone) },
-    { key: 'outlines', shapes: areas.flatMap(area => outlineShapes(area, edgings, system)) },
+    { key: 'outlines-gone', shapes: areas.flatMap(area => outlineGone(area, edgings, system)) },
+    { key: 'outlines', shapes: areas.flatMap(area => outlineShapes(area, system)) },
     { key: 'marks', shapes: marks.flatMap(mark => markShapes(mark, sheet, system)) },
     { key: 'points', shapes: points.flatMap(point => pointShapes(point, sheet, system)) }
   ].filter(({ shapes }) => shapes.length > 0);
@@ -79,28 +80,30 @@ function lines(key: string, ink: Ink, sides: readonly Side[], says: string): Lin
   }));
 }
 
-/**
- * What of the outlines goes is drawn first: where another side runs along it, that one is seen. Where an edging goes with
- * it, its broken line is enough.
- */
-function outlineShapes(area: AreaChange, edgings: readonly EdgingChange[], system: System): Line[] {
+/** Drawn before the others: where another side runs along it, that one is seen; where an edging goes with it, that says it. */
+function outlineGone(area: AreaChange, edgings: readonly EdgingChange[], system: System): Line[] {
+  const { key, fate, before, after } = area;
+  if (fate === 'unknown') return [];
+  const edged = edgings.filter(({ areaKey }) => areaKey === key).flatMap(({ gone }) => gone);
+  const gone = (before?.outline ?? []).flatMap(side => leftOver(side, [...(after?.outline ?? []), ...edged]));
+  return lines(`${key}/outline/goes`, 'goes', gone, `${saysOf(area, system)}: as it was`);
+}
+
+function outlineShapes(area: AreaChange, system: System): Line[] {
   const { key, fate, before, after } = area;
   const [old, now] = [before?.outline ?? [], after?.outline ?? []];
-  const says = `Area ${areaLabel(area, system).join(', ')}`;
+  const says = saysOf(area, system);
   if (fate === 'unknown') return lines(`${key}/outline`, 'stays', [...old, ...now], says);
   const come = now.flatMap(side => leftOver(side, old));
-  const edged = edgings.filter(edging => edging.areaKey === key).flatMap(({ gone }) => gone);
-  const gone = old.flatMap(side => leftOver(side, [...now, ...edged]));
+  const stays = now.flatMap(side => leftOver(side, come));
   return [
-    ...lines(`${key}/outline/goes`, 'goes', gone, `${says}: as it was`),
-    ...lines(
-      `${key}/outline`,
-      'stays',
-      now.flatMap(side => leftOver(side, come)),
-      says
-    ),
+    ...lines(`${key}/outline`, 'stays', stays, says),
     ...lines(`${key}/outline/comes`, 'comes', come, `${says}: as it is now`)
   ];
+}
+
+function saysOf(area: AreaChange, system: System): string {
+  return `Area ${areaLabel(area, system).join(', ')}`;
 }
 
 function markShapes(mark: MarkChange, sheet: Sheet, system: System): Shape[] {

@@ -6,7 +6,7 @@ import { plainLine } from '../../text/plain-line.ts';
 import { table } from '../../text/table.ts';
 import { SENTENCE_WIDTH, wrapped } from '../../text/wrapped.ts';
 import type { PlanInput } from '../plan-input.ts';
-import { areaLabel, called, markLabels, pointLabel } from './change-words.ts';
+import { areaLabel, called, markLabels, pointLabel, toldFromTo } from './change-words.ts';
 import { lengthOf } from './edging-changes.ts';
 import type { OverlayWords } from './overlay-drawing.ts';
 import { NOTHING_ON_PLAN } from './overlay-legend.ts';
@@ -92,15 +92,13 @@ function edgingTable({ edgings }: PlanChanges, system: System, colours: Colours)
       );
 }
 
-/** Words alone where they say all; else what the plan tells of it before and now. */
 function markLines({ marks }: PlanChanges, system: System): string[] {
   return marks
     .filter(({ fate }) => fate !== 'stays')
-    .flatMap(mark => {
-      const { before, after } = mark;
-      const line = plainLine(markLabels(mark, system)[0]!);
-      if (before === undefined || after === undefined || before.told === after.told) return [line];
-      return [line, `  before: ${plainLine(before.told)}`, `  now: ${plainLine(after.told)}`];
+    .map(mark => {
+      const [label] = markLabels(mark, system);
+      const told = mark.isWhereItWas ? undefined : toldFromTo(mark);
+      return plainLine(told === undefined ? label! : `${label!}; ${told}`);
     });
 }
 
@@ -127,18 +125,21 @@ export function overlaySentences(changes: PlanChanges, system: System): string[]
   const changed = ({ fate }: { readonly fate: string }): boolean => fate !== 'stays';
   return [
     ...areas.filter(changed).map(area => `Area ${areaLabel(area, system).join(', ')}.`),
-    ...edgings.flatMap(({ area, edging, gone, come }) =>
-      [
-        gone.length === 0 ? '' : `${printLength(lengthOf(gone), system)} gone`,
-        come.length === 0 ? '' : `${printLength(lengthOf(come), system)} new`
-      ]
-        .filter(text => text !== '')
-        .map(text => `Edging ${edging} of ${area}: ${text}.`)
-    ),
-    ...marks.filter(changed).map(mark => `${markLabels(mark, system)[0]!}.`),
+    ...edgings.flatMap(({ area, edging, gone, come }) => {
+      const told = [
+        ...(gone.length === 0 ? [] : [`${printLength(lengthOf(gone), system)} gone`]),
+        ...(come.length === 0 ? [] : [`${printLength(lengthOf(come), system)} new`])
+      ];
+      return told.length === 0 ? [] : [`Edging ${edging} of ${area}: ${told.join(', ')}.`];
+    }),
+    ...marks.filter(changed).map(mark => sentence(markLabels(mark, system)[0]!)),
     ...points.filter(changed).map(point => {
       const heights = point.heights.length === 0 ? '' : `: ${point.heights.join(', ')}`;
       return `${point.name === undefined ? 'A corner' : `Point ${pointLabel(point, system)}`}${heights}.`;
     })
   ];
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

@@ -8,8 +8,9 @@ import { wrapped } from '../wrapped.ts';
 const PROSE_WIDTH = 76;
 
 /** A comparison as aligned text; `By` names the edits behind a line by their numbers. */
-export function comparisonText({ title, between, sections }: ComparisonSheet, colours: Colours): string {
-  const head = `${colours.strong(title)}${colours.faint(` · ${between}`)}`;
+export function comparisonText({ title, between, notes, sections }: ComparisonSheet, colours: Colours): string {
+  const words = notes.flatMap(note => wrapped(note, PROSE_WIDTH + 16)).map(line => colours.warning(line));
+  const head = [`${colours.strong(title)}${colours.faint(` · ${between}`)}`, ...words].join('\n');
   if (sections.length === 0) return [head, NOTHING_DIFFERS].join('\n');
   return [head, ...sections.map(section => sectionText(section, colours))].join('\n\n');
 }
