@@ -177,8 +177,9 @@ class ComparisonPanel {
   /** While a text has an error, what was shown before stays: numbers that come and go say nothing. */
   private readable(result: ShownComparison): ShownComparison {
     const { broken } = result;
-    if (broken === undefined || this.shown === undefined) return (this.shown = result);
-    return { ...this.shown, notes: [vscode.l10n.t('As it was before {0}.', broken), ...this.shown.notes] };
+    const { shown } = this;
+    if (broken === undefined || shown === undefined || shown.broken !== undefined) return (this.shown = result);
+    return { ...shown, notes: [vscode.l10n.t('As it was before {0}.', broken), ...shown.notes] };
   }
 }
 

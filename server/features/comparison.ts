@@ -78,7 +78,7 @@ function shown(
   const before = 'revision' in against ? against.revision : older.evaluation.texts[0]!.file;
   const between = `${before} to ${'revision' in against ? 'the working copy' : own}`;
   const of = { title: job.title, between, system: job.system };
-  const sheet = comparisonSheet({ ...of, comparison: compared, datum: job.datum });
+  const sheet = comparisonSheet({ ...of, comparison: compared, ...(job.datum && { datum: job.datum }) });
   const error = errorOfText(newer.evaluation.findings);
   return {
     ...sheet,
