@@ -88,7 +88,7 @@ async function lookAtPanel(panel: FrameLocator): Promise<void> {
   same(await panel.locator('main img, main b').count(), 0, 'markup out of words');
   same(await panel.locator('h2').first().innerText(), 'Edited', 'first heading');
   const cells = await panel.locator('section').first().locator('tbody tr').first().locator('td, th').allInnerTexts();
-  same(cells.join('|'), '1|let drive-width|4.80 m|5.00 m|+200 mm', 'the edit');
+  same(cells.join('|'), '1|let drive-width|4.80 m|5.00 m|+0.200 m', 'the edit');
   const heads = await panel.locator('th[scope="col"]').allInnerTexts();
   same(new Set(heads).has('Difference'), true, 'heads with a scope');
   await lookAtDrawing(panel);
