@@ -1,6 +1,6 @@
 // Bundles everything that ships into dist/: `npm run build` makes the parser first.
 import { build } from 'esbuild';
-import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { commonOptions, presentBundles, root, solverFiles } from './bundles.mjs';
 import { licenceTexts, librariesIn } from './licences.mjs';
@@ -35,6 +35,11 @@ for (const [folder, ending] of [
 // The pages of rules are made from their texts.
 const { shippedPages } = await import((await loadable('language/pages.ts')).href);
 for (const [name, page] of shippedPages()) writeFileSync(path.join(dist, 'pages', `${name}.md`), page);
+
+// The panel of comparisons: its own style, and that of drawings in it.
+const { STYLE_IN_EDITOR } = await import((await loadable('language/drawing/svg/svg-style.ts')).href);
+const panelStyle = readFileSync(path.join(root, 'extension/panel/panel.css'), 'utf8');
+writeFileSync(path.join(dist, 'panel/panel.css'), `${panelStyle}\n${STYLE_IN_EDITOR}\n`);
 
 // The solver of orders, with its WebAssembly.
 for (const [name, file] of Object.entries(solverFiles))

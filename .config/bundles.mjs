@@ -26,6 +26,7 @@ const bundles = [
   { entry: 'server/browser.ts', file: 'dist/server-browser.js', options: { ...browser, format: 'iife' } },
   { entry: 'extension/desktop.ts', file: 'dist/extension.cjs', options: { ...node, external: ['vscode'] } },
   { entry: 'extension/web.ts', file: 'dist/extension-web.js', options: editorWeb },
+  { entry: 'extension/panel/main.ts', file: 'dist/panel/panel.js', options: { ...browser, format: 'iife' } },
   {
     entry: 'server/cli/main.ts',
     file: 'dist/paving.cjs',

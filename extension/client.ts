@@ -11,11 +11,14 @@ import {
 import { listFilesRequest, readFileRequest, type ListFilesParams, type ReadFileParams } from '../server/protocol.ts';
 import { CheckedTexts } from './checked-texts.ts';
 import { registerCommands, startOrTell, tellCrashed } from './commands.ts';
+import { registerComparison } from './comparison.ts';
 import { Crashes } from './crashes.ts';
 import { figuresMiddleware, followSettings } from './figures.ts';
+import { followHistory, headMovesPattern, startOptions } from './history.ts';
 import { listFiles } from './list-files.ts';
 import { registerNameHere } from './name-here.ts';
 import { registerNewJob } from './new-job.ts';
+import { registerOlderTexts } from './older-texts.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { registerPastePoints } from './paste-points.ts';
 import { readFile } from './read-file.ts';
@@ -34,11 +37,14 @@ export async function start(context: vscode.ExtensionContext, createClient: Crea
     registerNameHere(),
     registerPastePoints(client),
     registerNewJob(client),
+    registerOlderTexts(client),
+    registerComparison(client, context.extensionUri),
     registerCommands(client),
     registerWalkthrough(context.extension),
     showStatus(client),
     checked.follow(client),
     followSettings(client),
+    followHistory(client),
     client.onRequest(readFileRequest, ({ uri, folder }: ReadFileParams) =>
       readFile(vscode.Uri.parse(uri), folderAt(folder))
     ),
@@ -52,10 +58,12 @@ const clientOptions = (checked: CheckedTexts): LanguageClientOptions => ({
   synchronize: {
     fileEvents: [
       vscode.workspace.createFileSystemWatcher('**/*.paving'),
+      vscode.workspace.createFileSystemWatcher(headMovesPattern),
       // Of a folder that comes or goes with all that is in it, the editor tells the folder alone.
       vscode.workspace.createFileSystemWatcher('**', false, true, false)
     ]
   },
+  initializationOptions: startOptions,
   // The name that the findings of the task have too: a file that is opened then has its findings once.
   diagnosticCollectionName: 'paving',
   // It outlives the server, so that what went wrong can still be read.

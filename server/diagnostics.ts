@@ -86,8 +86,13 @@ const SEVERITIES = {
 
 /** Where the editor finds a place: in a file of the folder, or in what ships. */
 export function locationIn(files: FolderFiles, place: Place): Location {
+  return shippedLocation(place) ?? { uri: files.uriOf(place.file), range: rangeOf(place) };
+}
+
+/** Undefined for a place in a file. */
+export function shippedLocation(place: Place): Location | undefined {
   const shipped = shippedPartAt(place);
-  if (shipped === undefined) return { uri: files.uriOf(place.file), range: rangeOf(place) };
+  if (shipped === undefined) return undefined;
   const { file, before } = shipped;
   const inPart = { ...place, line: place.line - before, endLine: place.endLine - before };
   return { uri: `${shippedScheme}:/${file}`, range: rangeOf(inPart) };

@@ -157,6 +157,12 @@ export class Languages {
     });
   }
 
+  /** Uses the language of a file: nothing of it is let go meanwhile. */
+  lookingAt<T>(uri: string, look: (language: Language) => Promise<T>): Promise<T> {
+    const language = this.of(uri);
+    return this.looking(language, () => look(language));
+  }
+
   private async looking<T>(language: Language, look: () => Promise<T>): Promise<T> {
     language.looks++;
     try {

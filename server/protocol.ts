@@ -144,3 +144,116 @@ interface TextPosition {
   readonly line: number;
   readonly character: number;
 }
+
+// ---- comparing with another text of a job ----
+
+/**
+ * The client tells that the person trusts the folder: from then on git may be started. It may be told at the start too, as
+ * the initialization option `trusted`.
+ */
+export const trustedNotification = 'paving/trusted';
+
+export interface StartOptions {
+  readonly trusted?: boolean;
+}
+
+/** The client tells that commits may have been made meanwhile: the person comes back to a text. */
+export const lookAgainNotification = 'paving/lookAgain';
+
+/** The server tells that what stands at HEAD is another commit than before. */
+export const headMovedNotification = 'paving/headMoved';
+
+/** The lens of what differs since HEAD leads there, with the address of the text. */
+export const compareWithHeadCommand = 'paving.compareWithHead';
+
+/** The client asks for the revisions that a text may be compared with. */
+export const revisionsRequest = 'paving/revisions';
+
+export interface RevisionsParams {
+  readonly textDocument: { readonly uri: string };
+}
+
+export type RevisionsResult = { readonly revisions: readonly NamedRevision[] } | { readonly problem: string };
+
+export interface NamedRevision {
+  /** As git knows it: `quote-1`, `HEAD`, `3f61a22`. */
+  readonly name: string;
+  readonly kind: 'head' | 'branch' | 'tag' | 'commit';
+  /** `2027-06-30`; empty where none is told. */
+  readonly date: string;
+  readonly subject: string;
+}
+
+/** The client asks what differs between an older text of a job and the newest one. */
+export const compareRequest = 'paving/compare';
+
+export interface CompareParams {
+  readonly textDocument: { readonly uri: string };
+  readonly against: ComparedWith;
+}
+
+/** A revision, or another file. */
+export type ComparedWith = { readonly revision: string } | { readonly uri: string };
+
+export type CompareResult = ShownComparison | { readonly problem: string };
+
+/** A comparison as it is shown: rows of words with the places that they lead to. */
+export interface ShownComparison {
+  readonly title: string;
+  /** What is compared: `quote-1 to the working copy`. */
+  readonly between: string;
+  /** Said above all. */
+  readonly notes: readonly string[];
+  /** Of a newest text with an error: `the error in line 12`. */
+  readonly broken?: string;
+  readonly sections: readonly ShownSection[];
+  readonly drawing?: DrawnElement;
+}
+
+export interface ShownSection {
+  readonly id: string;
+  readonly heading: string;
+  readonly notes: readonly string[];
+  readonly columns: readonly ShownColumn[];
+  readonly rows: readonly ShownRow[];
+}
+
+export interface ShownColumn {
+  readonly head: string;
+  /** Numbers stand flush right. */
+  readonly right?: boolean;
+  /** Sentences, which may take several lines. */
+  readonly prose?: boolean;
+}
+
+export interface ShownRow {
+  /** One a column. */
+  readonly cells: readonly string[];
+  readonly places: { readonly before?: TextLocation; readonly after?: TextLocation };
+  /** Numbers of the edits behind it, as they are counted in the section `edits`. */
+  readonly by: readonly number[];
+}
+
+export interface TextLocation {
+  readonly uri: string;
+  readonly range: TextRange;
+}
+
+/** An element of a drawing, or of what it holds: words are strings. */
+export interface DrawnElement {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string | number>>;
+  readonly inside: readonly (DrawnElement | string)[];
+}
+
+/** A text of a revision is read as `paving-older:…`, and can't be changed there. */
+export const olderScheme = 'paving-older';
+
+/** The client asks for the text behind such an address. */
+export const olderTextRequest = 'paving/olderText';
+
+export interface OlderTextParams {
+  readonly uri: string;
+}
+
+export type OlderTextResult = { readonly text: string } | { readonly problem: string };

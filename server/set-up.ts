@@ -3,6 +3,7 @@ import { TextDocumentSyncKind, type Connection, type ServerCapabilities } from '
 import type { Feature } from './feature.ts';
 import { codeActions } from './features/code-actions.ts';
 import { colours } from './features/colours.ts';
+import { comparison } from './features/comparison.ts';
 import { completion } from './features/completion.ts';
 import { contents } from './features/contents.ts';
 import { definition } from './features/definition.ts';
@@ -21,11 +22,14 @@ import { rename } from './features/rename.ts';
 import { search } from './features/search.ts';
 import { selection } from './features/selection.ts';
 import type { ReadInFolder } from './folder-files.ts';
+import type { History } from './history.ts';
+import type { StartOptions } from './protocol.ts';
 import { Workspace } from './workspace.ts';
 
 const FEATURES: readonly Feature[] = [
   codeActions,
   colours,
+  comparison,
   completion,
   contents,
   definition,
@@ -45,9 +49,10 @@ const FEATURES: readonly Feature[] = [
   selection
 ];
 
-export function setUp(connection: Connection, read: ReadInFolder): Workspace {
-  const workspace = new Workspace(connection, read);
-  connection.onInitialize(({ workspaceFolders, capabilities }) => {
+export function setUp(connection: Connection, read: ReadInFolder, history?: History): Workspace {
+  const workspace = new Workspace(connection, read, history);
+  connection.onInitialize(({ workspaceFolders, capabilities, initializationOptions }) => {
+    if ((initializationOptions as StartOptions | undefined)?.trusted === true) workspace.comparisons.trust();
     workspace.begin(
       (workspaceFolders ?? []).map(({ uri }) => uri),
       capabilities

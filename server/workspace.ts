@@ -1,11 +1,14 @@
 // What stands open in an editor, and what each open job comes to.
 import { TextDocuments, type CancellationToken, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Compared } from '../language/comparing/compare.ts';
 import type { Evaluation } from '../language/paving.ts';
 import type { ShownFigures } from '../language/job-figures.ts';
 import type { VariantEvaluation } from '../language/variants.ts';
+import { Comparisons } from './comparisons.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { sameAddress, type ReadInFolder } from './folder-files.ts';
+import type { History } from './history.ts';
 import { Languages, type Seen, type SeenAround } from './languages.ts';
 import { listFilesRequest, workNotification, type ListFilesResult, type WorkParams } from './protocol.ts';
 import { inSlices, Runs, type Run } from './runs.ts';
@@ -17,6 +20,7 @@ const PAUSE = 50;
 /** All addresses inside are in the one spelling of `sameAddress`; a document's own is used towards the editor. */
 export class Workspace {
   readonly connection: Connection;
+  readonly comparisons: Comparisons;
   private readonly languages: Languages;
   private readonly documents = new TextDocuments(TextDocument);
   private readonly results = new Map<string, Result>();
@@ -26,8 +30,10 @@ export class Workspace {
   private readonly toldOfTooMany = new Set<string>();
   private client: ClientCapabilities = {};
 
-  constructor(connection: Connection, read: ReadInFolder) {
+  /** Without a history nothing is compared but files. */
+  constructor(connection: Connection, read: ReadInFolder, history?: History) {
     this.connection = connection;
+    this.comparisons = new Comparisons(this, history);
     this.languages = new Languages(read, folder => this.listFiles(folder));
     this.shown = new Shown(connection);
     this.runs = new Runs(working => {
@@ -43,7 +49,9 @@ export class Workspace {
   listen(): void {
     this.documents.onDidChangeContent(({ document }) => this.changed(document));
     this.documents.onDidClose(({ document }) => this.closed(sameAddress(document.uri)));
+    this.documents.onDidSave(() => void this.comparisons.lookAgain());
     this.connection.onDidChangeWatchedFiles(({ changes }) => {
+      if (changes.some(({ uri }) => HEAD_MOVES.test(uri))) void this.comparisons.lookAgain();
       for (const change of changes)
         for (const uri of this.languages.standingFor(sameAddress(change.uri))) this.changedOutside(uri);
     });
@@ -151,6 +159,33 @@ export class Workspace {
   /** What the job of a result comes to as its variants have it. */
   async variantsOf({ evaluation: { file } }: Result, token: CancellationToken): Promise<VariantEvaluation[]> {
     return (await this.sliced(this.languages.of(file).paving.variants(file), token)) ?? [];
+  }
+
+  /** What a result is compared by; undefined where its texts have moved on meanwhile, or nobody waits any more. */
+  async comparedOf({ evaluation }: Result, token: CancellationToken): Promise<Compared | undefined> {
+    const { paving } = this.languages.of(evaluation.file);
+    const priced = await this.sliced(paving.priced(evaluation), token);
+    const look = paving.look(evaluation.file);
+    const isOfNow = look?.project.texts.every(({ parsed }, index) => parsed.text === evaluation.texts[index]?.text);
+    if (look === undefined || isOfNow !== true || token.isCancellationRequested) return undefined;
+    return { evaluation, look, ...(priced === undefined ? {} : { priced }) };
+  }
+
+  /** The same of any job spec of an open folder, open or not; undefined when it cannot be read. */
+  comparedFile(address: string, token: CancellationToken): Promise<(Compared & Result) | undefined> {
+    const uri = sameAddress(address);
+    return this.languages.lookingAt(uri, async ({ paving, files }) => {
+      await paving.load(uri);
+      const evaluation = await this.sliced(paving.evaluate(uri), token);
+      const compared = evaluation && (await this.comparedOf({ evaluation, files }, token));
+      return compared && { ...compared, files };
+    });
+  }
+
+  /** Has the editor ask anew for what stands above jobs, though no text has changed. */
+  figuresAreOld(): void {
+    this.shown.figuresAreOld();
+    if (this.runs.size === 0) this.shown.refresh(this.client);
   }
 
   /** Does long work between what else is asked; undefined when nobody waits for it any more. */
@@ -282,6 +317,9 @@ function changedBetween(before: Evaluation | undefined, after: Evaluation): stri
   ) as [Map<string, string>, Map<string, string>];
   return [...new Set([...old.keys(), ...now.keys()])].filter(file => old.get(file) !== now.get(file));
 }
+
+/** Git writes there whenever HEAD becomes another commit. */
+const HEAD_MOVES = /\/\.git\/logs\/HEAD$/;
 
 const TOO_MANY =
   'This folder holds more job specs than can be looked through: what is found may not be all there is. Open a smaller folder.';

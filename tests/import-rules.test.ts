@@ -16,25 +16,33 @@ const outsideWorld = new Set([
 interface Source {
   readonly file: string;
   readonly imports: readonly string[];
+  /** Those of the imports that bring more than types. */
+  readonly values: readonly string[];
   readonly uses: readonly string[];
 }
 
 function read(file: string, text: string): Source {
   const imports: string[] = [];
+  const values: string[] = [];
   const uses: string[] = [];
   const visit = (node: ts.Node): void => {
     const module = importedModule(node);
     if (module) imports.push(module);
+    if (module && !isOfTypes(node)) values.push(module);
     const use = useOfOutsideWorld(node);
     if (use) uses.push(use);
     ts.forEachChild(node, visit);
   };
   visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true));
-  return {
-    file,
-    imports: imports.map(name => (name.startsWith('.') ? path.posix.join(path.dirname(file), name) : name)),
-    uses
-  };
+  const whole = (name: string): string => (name.startsWith('.') ? path.posix.join(path.dirname(file), name) : name);
+  return { file, imports: imports.map(whole), values: values.map(whole), uses };
+}
+
+/** Nothing of it is left when it runs. */
+function isOfTypes(node: ts.Node): boolean {
+  if (ts.isImportTypeNode(node)) return true;
+  if (ts.isExportDeclaration(node)) return node.isTypeOnly;
+  return ts.isImportDeclaration(node) && node.importClause?.isTypeOnly === true;
 }
 
 function importedModule(node: ts.Node): string | undefined {
@@ -69,11 +77,18 @@ const ARITHMETIC = /^language\/quantities\/(?:arithmetic|contract|formula-text)\
 /** What leads a job through all stages. */
 const COMPUTED = /^language\/(?:quantities\/compute-job|priced-job|job-figures|paving)\.ts$/;
 
-function faultsOf({ file, imports, uses }: Source): string[] {
+/** What the panel's page and the editor's client share. */
+const PANEL_MESSAGES = 'extension/panel/messages.ts';
+
+function faultsOf({ file, imports, values, uses }: Source): string[] {
   const inFolder = (...folders: string[]) => folders.some(folder => file.startsWith(`${folder}/`));
   const faults = imports.filter(name => {
     const isOurs = /^(language|server|extension|tests|\.\.)\//.test(name);
     if (file === 'server/protocol.ts') return true;
+    // It runs in a page of its own: of the protocol it knows the shapes alone.
+    if (inFolder('extension/panel'))
+      return !name.startsWith('extension/panel/') && (name !== 'server/protocol.ts' || values.includes(name));
+    if (inFolder('extension') && name.startsWith('extension/panel/')) return name !== PANEL_MESSAGES;
     if (isOurs) {
       if (name.startsWith('language/syntax/generated/')) return !inFolder('language/syntax', 'language/lowering');
       if (name.startsWith('language/editing/') && inFolder('language')) return !inFolder('language/editing');
@@ -173,7 +188,14 @@ describe('The test of the layers itself', () => {
     ['server/protocol.ts', "import type { Key } from '../language/job/job.ts';"],
     ['extension/made-up.ts', "import type { Job } from '../language/job/job.ts';"],
     ['extension/made-up.ts', "import { serve } from '../server/node.ts';"],
-    ['extension/made-up.ts', "import { readFile } from 'node:fs/promises';"]
+    ['extension/made-up.ts', "import { readFile } from 'node:fs/promises';"],
+    ['extension/made-up.ts', "import { drawingToDom } from './panel/drawing-to-dom.ts';"],
+    ['extension/panel/made-up.ts', "import type { Uri } from 'vscode';"],
+    ['extension/panel/made-up.ts', "import path from 'node:path';"],
+    ['extension/panel/made-up.ts', "import { client } from '../client.ts';"],
+    ['extension/panel/made-up.ts', "import { olderScheme } from '../../server/protocol.ts';"],
+    ['extension/panel/made-up.ts', "import type { Drawing } from '../../language/drawing/drawing.ts';"],
+    ['extension/panel/made-up.ts', "import { setUp } from 'some-library';"]
   ])('finds the fault in %s: %s', (file, text) => {
     expect(faultsOf(read(file, text))).toHaveLength(1);
   });
@@ -188,7 +210,10 @@ describe('The test of the layers itself', () => {
       'server/made-up.ts',
       "import { createConnection } from 'vscode-languageserver'; import fs from 'node:fs'; console.log(Date.now());"
     ],
-    ['extension/made-up.ts', "import * as vscode from 'vscode'; import { largestFile } from '../server/protocol.ts';"]
+    ['extension/made-up.ts', "import * as vscode from 'vscode'; import { largestFile } from '../server/protocol.ts';"],
+    ['extension/made-up.ts', "import { isFromPanel } from './panel/messages.ts';"],
+    ['extension/panel/made-up.ts', "import type { ShownRow } from '../../server/protocol.ts';"],
+    ['extension/panel/made-up.ts', "import { isToPanel, type Side } from './messages.ts';"]
   ])('finds no fault in %s: %s', (file, text) => {
     expect(faultsOf(read(file, text))).toEqual([]);
   });

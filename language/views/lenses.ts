@@ -12,10 +12,15 @@ import { figuresLines } from './job-lenses.ts';
 export interface Lens {
   readonly place: Place;
   readonly text: string;
+  /** Who wants to know more is led to the comparison. */
+  readonly isOfComparison?: true;
 }
 
-/** What there is of the job, costs and days where they are known, and one line for each area, at the places in one file. */
-export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFigures): Lens[] {
+/**
+ * What there is of the job, costs and days where they are known, what differs since HEAD, and one line for each area, at the
+ * places in one file.
+ */
+export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFigures, sinceHead?: string): Lens[] {
   const { job, numbers, places } = evaluation;
   if (job === undefined || numbers === undefined) return [];
   const { quantities } = numbers;
@@ -34,6 +39,7 @@ export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFi
         : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
     ),
     ...(figures === undefined ? [] : figuresLines(figures, file)).flatMap(line => lens('job', line)),
+    ...(sinceHead === undefined ? [] : lens('job', sinceHead)).map(one => ({ ...one, isOfComparison: true as const })),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
     ...(quantities.gates ?? []).flatMap(gate => lens(gate.id, gateText(gate, job.system))),
     ...quantities.missing

@@ -59,7 +59,8 @@ export async function readRevision(git: Git, name: string): Promise<Revision> {
   return { name, commit, root, specs };
 }
 
-function noRevision(name: string): GitFailure {
+/** Why a name leads to no commit. */
+export function noRevision(name: string): GitFailure {
   return name === 'HEAD'
     ? new GitFailure('no commits', 'There is nothing to compare with yet: commit first, or compare two files.')
     : new GitFailure('unknown revision', `There is no revision ${name} here. Write a branch, a tag, HEAD or HEAD~1.`);

@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSyn
 import path from 'node:path';
 import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
+import { checkCompared } from './compared.ts';
 import { checkFirstJob } from './first-job.ts';
 import { checkPasted } from './pasted.ts';
 import { installBrowser, installEditor } from './host/install.ts';
@@ -24,6 +25,7 @@ results.push(packageIsClean());
 await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
 results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)), ...(await checkFirstJob(installed)));
+results.push(...(await checkCompared(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);
@@ -40,7 +42,8 @@ function packageIsClean(): TestResult {
     /(^|\/)node_modules(\/|$)|\.m?ts$|\.map$|^(language|server|tests|samples)(\/|$)/.test(file)
   );
   const wanted = ['package.json', 'package.nls.json', 'dist/extension.cjs', 'dist/extension-web.js', 'dist/pages'];
-  const missing = [...wanted, 'dist/bin/paving.cmd'].filter(file => !files.includes(file));
+  const panel = ['dist/panel/panel.js', 'dist/panel/panel.css'];
+  const missing = [...wanted, ...panel, 'dist/bin/paving.cmd'].filter(file => !files.includes(file));
   const launcher = statSync(path.join(installed.extension, 'dist/bin/paving'), { throwIfNoEntry: false });
   if (!((launcher?.mode ?? 0) & 0o100)) missing.push('dist/bin/paving that may be run');
   if (unwanted.length + missing.length === 0) return { title };

@@ -41,6 +41,8 @@ export class Client {
   readonly work: boolean[] = [];
   /** How often the editor was told to ask anew, by what for: `codeLens`, `inlayHint`, `semanticTokens`. */
   readonly refreshes: Record<string, number> = { codeLens: 0, inlayHint: 0, semanticTokens: 0 };
+  /** How often the server told that HEAD is another commit. */
+  headMoves = 0;
   /** Warnings shown to the person. */
   readonly warnings: string[] = [];
   private readonly wires: Wires;
@@ -61,6 +63,7 @@ export class Client {
       uris: specsIn(fileURLToPath(folder)).map(file => pathToFileURL(file).href),
       all: this.listsAll
     }));
+    this.connection.onNotification('paving/headMoved', () => void this.headMoves++);
     for (const shown of Object.keys(this.refreshes))
       this.connection.onRequest(`workspace/${shown}/refresh`, () => {
         this.refreshes[shown]!++;
@@ -74,13 +77,14 @@ export class Client {
   }
 
   /** Without a folder the editor stands empty. */
-  async start(folder?: string, capabilities: object = {}): Promise<unknown> {
+  async start(folder?: string, capabilities: object = {}, initializationOptions?: object): Promise<unknown> {
     const uri = folder === undefined ? null : pathToFileURL(folder).href;
     const result = await this.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: uri,
       capabilities: { workspace: { workspaceFolders: true }, ...capabilities },
-      workspaceFolders: uri === null ? null : [{ uri, name: 'jobs' }]
+      workspaceFolders: uri === null ? null : [{ uri, name: 'jobs' }],
+      initializationOptions
     });
     await this.connection.sendNotification('initialized', {});
     return result;
@@ -135,6 +139,11 @@ export class Client {
     return token === undefined
       ? this.connection.sendRequest(method, params)
       : this.connection.sendRequest(method, params, token);
+  }
+
+  /** Any notification of the protocol. */
+  tell(method: string, params: object): Promise<void> {
+    return this.connection.sendNotification(method, params);
   }
 
   hover(uri: string, line: number, character: number): Promise<Hover | null> {

@@ -1,5 +1,6 @@
 import { HATCHES, type Hatch } from '../inks.ts';
 import type { Tint } from '../tints.ts';
+import { element, type SvgElement } from './element.ts';
 import { WITHOUT_STYLE } from './svg-style.ts';
 
 /** A hatch over a filling, or over whatever lies under it. */
@@ -16,32 +17,35 @@ export function hatchId({ hatch, fill }: Hatching, ids: string): string {
 export function hatchPattern(
   { hatch, fill }: Hatching,
   { id, paper }: { readonly id: string; readonly paper: number }
-): string {
+): SvgElement {
   const { distance, pen } = HATCHES[hatch];
   const size = round(distance * paper);
-  const attributes = `width="${size}" height="${size}" patternUnits="userSpaceOnUse"`;
   // Crossed lines stand upright, so that no turn of the paper makes them look like the others.
   const turn = hatch === 'lines' ? 45 : hatch === 'falling' ? -45 : 0;
-  const turned = turn === 0 ? '' : ` patternTransform="rotate(${turn})"`;
-  const filled = `<rect class="plan-fill-${fill}" fill="${WITHOUT_STYLE.paper}" width="${size}" height="${size}"/>`;
-  return [
-    `<pattern id="${id}" ${attributes}${turned}>`,
-    ...(fill === 'none' ? [] : [filled]),
-    tile(hatch, distance * paper, pen * paper),
-    '</pattern>'
-  ].join('');
+  return element(
+    'pattern',
+    {
+      id,
+      width: size,
+      height: size,
+      patternUnits: 'userSpaceOnUse',
+      patternTransform: turn === 0 ? undefined : `rotate(${turn})`
+    },
+    fill === 'none'
+      ? undefined
+      : element('rect', { class: `plan-fill-${fill}`, fill: WITHOUT_STYLE.paper, width: size, height: size }),
+    tile(hatch, distance * paper, pen * paper)
+  );
 }
 
-function tile(hatch: Hatch, distance: number, pen: number): string {
+function tile(hatch: Hatch, distance: number, pen: number): SvgElement {
   const middle = round(distance / 2);
   const size = round(distance);
-  if (hatch === 'dots') return `<circle class="plan-fill-ink" cx="${middle}" cy="${middle}" r="${round(pen / 2)}"/>`;
-  if (hatch === 'rings') {
-    const ring = `cx="${middle}" cy="${middle}" r="${round(distance * 0.36)}" fill="none"`;
-    return `<circle class="plan-pen" ${ring} stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
-  }
-  const lines = linesOf(hatch, middle, size);
-  return `<path class="plan-pen" d="${lines}" fill="none" stroke="${WITHOUT_STYLE.ink}" stroke-width="${round(pen)}"/>`;
+  const line = { fill: 'none', stroke: WITHOUT_STYLE.ink, 'stroke-width': round(pen) };
+  if (hatch === 'dots') return element('circle', { class: 'plan-fill-ink', cx: middle, cy: middle, r: round(pen / 2) });
+  if (hatch === 'rings')
+    return element('circle', { class: 'plan-pen', cx: middle, cy: middle, r: round(distance * 0.36), ...line });
+  return element('path', { class: 'plan-pen', d: linesOf(hatch, middle, size), ...line });
 }
 
 function linesOf(hatch: Hatch, middle: number, size: number): string {

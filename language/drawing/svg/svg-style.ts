@@ -44,6 +44,17 @@ function plain(ink: string, paper: string): string {
   return properties(colour => (colour === 'ink' ? ink : paper));
 }
 
+/** Paper and ink are then those of texts. */
+const OF_THEME = '--plan-paper:var(--vscode-editor-background);--plan-ink:var(--vscode-editor-foreground)';
+
+/** Which colour each shape has, and how its lines and letters look. */
+const CLASSES = [
+  ...COLOURS.map(colour => `.plan-fill-${colour}{fill:var(--plan-${colour})}`),
+  '.plan-pen{stroke:var(--plan-ink)}',
+  // Letters stand clear of the lines under them.
+  '.plan text{fill:var(--plan-ink);stroke:var(--plan-paper);stroke-width:.2em;stroke-linejoin:round;paint-order:stroke}'
+];
+
 /** What no style is known to falls back on the attributes beside the classes: black on white. */
 export const STYLE = [
   `.plan{${properties(colour => LIGHT[colour])}}`,
@@ -52,10 +63,19 @@ export const STYLE = [
   `@media (prefers-contrast:more) and (prefers-color-scheme:dark){.plan{${plain('#fff', '#000')}}}`,
   `@media (forced-colors:active){.plan{forced-color-adjust:none;${plain('CanvasText', 'Canvas')}}}`,
   `@media print{.plan{${plain('#000', '#fff')}}}`,
-  ...COLOURS.map(colour => `.plan-fill-${colour}{fill:var(--plan-${colour})}`),
-  '.plan-pen{stroke:var(--plan-ink)}',
-  // Letters stand clear of the lines under them.
-  '.plan text{fill:var(--plan-ink);stroke:var(--plan-paper);stroke-width:.2em;stroke-linejoin:round;paint-order:stroke}'
+  ...CLASSES
+].join('\n');
+
+/**
+ * The same where the theme of an editor tells what is light and dark, as the class of the page's body: paper and ink are
+ * those of its texts.
+ */
+export const STYLE_IN_EDITOR = [
+  `.plan{${properties(colour => LIGHT[colour])};${OF_THEME}}`,
+  `.vscode-dark .plan{${properties(colour => DARK[colour])};${OF_THEME}}`,
+  `.vscode-high-contrast .plan{${plain('var(--vscode-editor-foreground)', 'var(--vscode-editor-background)')}}`,
+  `@media (forced-colors:active){.plan{forced-color-adjust:none;${plain('CanvasText', 'Canvas')}}}`,
+  ...CLASSES
 ].join('\n');
 
 /** What stands beside a class for printers that read no style. */

@@ -2,6 +2,7 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { makeHistory } from './history.ts';
 import { root } from './places.ts';
 
 /** The file that names both folders, for an editor that has several open. */
@@ -13,6 +14,7 @@ export async function withJobFolder<T>(use: (folder: string) => Promise<T>): Pro
   try {
     cpSync(path.join(root, 'samples'), path.join(folder, 'samples'), { recursive: true });
     cpSync(path.join(root, 'tests/editor/fixtures'), folder, { recursive: true });
+    makeHistory(folder);
     // A second folder, open beside it.
     mkdirSync(path.join(top, 'second'));
     writeFileSync(workspaceOf(folder), JSON.stringify({ folders: [{ path: 'jobs' }, { path: 'second' }] }));

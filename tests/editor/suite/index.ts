@@ -2,6 +2,7 @@
 import 'mocha/mocha.js';
 import type Mocha from 'mocha';
 import * as vscode from 'vscode';
+import { comparisonTests } from './comparison.ts';
 import { completionTests } from './completion.ts';
 import { editTests } from './edits.ts';
 import { extensionTests } from './extension.ts';
@@ -40,6 +41,7 @@ export async function run(): Promise<void> {
   newJobTests(words);
   surroundingsTests(words);
   editTests(words);
+  comparisonTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
