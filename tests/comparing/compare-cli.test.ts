@@ -78,7 +78,10 @@ describe('two files, without git', () => {
     [['old.paving', 'new.paving', 'old.paving'], 'more was given than two files. A folder stands for all jobs in it.'],
     [[], 'name two job specs, or one file or folder: paving compare OLD NEW, paving compare terrace.paving'],
     [['old.paving'], 'git is not installed here, or not on the path. Compare two files instead.'],
-    [['--format', 'pdf', 'old.paving', 'new.paving'], "--format can't be pdf. Write human or json."]
+    [
+      ['--format', 'pdf', 'old.paving', 'new.paving'],
+      "--format can't be pdf. Write human, json, markdown, html or svg."
+    ]
   ])('%j: said what to do instead', (given, complaint) => {
     const cwd = folder({ 'old.paving': PATIO, 'new.paving': LONGER, 'units.paving': LIBRARY });
     const ran = paving(['compare', ...given], { cwd, env: { ...process.env, PATH: cwd } });
