@@ -17,7 +17,7 @@ export interface Lens {
 }
 
 /**
- * What there is of the job, costs and days where they are known, what differs since HEAD, and one line for each area, at the
+ * What there is of the job, what differs since HEAD, costs and days where they are known, and one line for each area, at the
  * places in one file.
  */
 export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFigures, sinceHead?: string): Lens[] {
@@ -38,8 +38,9 @@ export function lensesIn(evaluation: Evaluation, file: string, figures?: ShownFi
         ? `no numbers ${quantities.complete ? 'yet' : 'while there are errors'}`
         : `${paved} paved, ${printAs('stone-volume', quantities.dig.bankVolume, job.system)} to dig${missing}`
     ),
-    ...(figures === undefined ? [] : figuresLines(figures, file)).flatMap(line => lens('job', line)),
+    // Before what was known all along: a narrow window cuts the line off at its end.
     ...(sinceHead === undefined ? [] : lens('job', sinceHead)).map(one => ({ ...one, isOfComparison: true as const })),
+    ...(figures === undefined ? [] : figuresLines(figures, file)).flatMap(line => lens('job', line)),
     ...quantities.areas.flatMap(area => lens(area.id, areaText(area, job.system))),
     ...(quantities.gates ?? []).flatMap(gate => lens(gate.id, gateText(gate, job.system))),
     ...quantities.missing

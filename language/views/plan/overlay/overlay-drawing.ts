@@ -63,7 +63,7 @@ export function overlayDrawing(
       ...layers,
       ...overlayLabels(changes, system, surroundings),
       { key: 'scale-bar', shapes: scaleBar(sheet, system) },
-      { key: 'title', shapes: titlesOn(sheet, whole, `Plan before and after over each other, ${scale}`) },
+      { key: 'title', shapes: titlesOn(sheet, title, `${between}: plan before and after over each other, ${scale}`) },
       { key: 'legend', shapes: legendShapes(entries, sheet, legend) }
     ]
   };
