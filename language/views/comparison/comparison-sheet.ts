@@ -9,6 +9,7 @@ import { minorOf, moneyText } from '../../money/money.ts';
 import { plainLine } from '../text/plain-line.ts';
 import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
+import { printedAmount } from './printed-amount.ts';
 import { signed } from './signed.ts';
 import { underWaySections } from './under-way-sections.ts';
 
@@ -57,6 +58,7 @@ function allSections(input: ComparisonSheetInput): SheetSection[] {
     findingsSection(comparison.findings, by),
     moneySection(comparison, false),
     daysSection(comparison),
+    orderSection(comparison.numbers, by, system),
     tasksSection(comparison),
     ...numberSections(comparison.numbers, by, input)
   ];
@@ -272,6 +274,22 @@ function moneySection({ money }: Comparison, isForClient: boolean): SheetSection
     return { cells: [label, print(before), print(after), change], places: NOWHERE, by: [] };
   });
   return { id: 'price', heading: 'Price of the whole job', notes: [], columns: FROM_TO, rows };
+}
+
+/** Packs of the order, as they are sold. */
+function orderSection(numbers: readonly NumberChange[], by: By, system: System): SheetSection {
+  const rows = numbers.flatMap((change): SheetRow[] => {
+    const { quantity, of, measure } = (change.after ?? change.before)!;
+    // Loose goods come in steps: nobody counts them.
+    const isLoose = of.endsWith(' loose');
+    if (quantity.id !== (isLoose ? 'order-amount' : 'order-count')) return [];
+    const print = (value: number): string => (isLoose ? printedAmount(value, measure, system) : String(value));
+    const [old, now] = [change.before?.value, change.after?.value];
+    const cells = [old, now].map(value => (value === undefined ? '' : print(value)));
+    const difference = signed((now ?? 0) - (old ?? 0), print);
+    return [{ cells: [of, ...cells, difference], places: change.places, by: by(change.causes) }];
+  });
+  return { id: 'order', heading: 'To buy', notes: [], columns: FROM_TO, rows };
 }
 
 /** Hours of one person. */

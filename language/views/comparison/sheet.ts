@@ -23,7 +23,7 @@ export interface SheetSection {
 }
 
 export type SectionId =
-  'edits' | 'renamed' | 'numbers' | 'tasks' | 'findings' | 'price' | 'days' | 'under-way' | 'sign';
+  'edits' | 'renamed' | 'numbers' | 'order' | 'tasks' | 'findings' | 'price' | 'days' | 'under-way' | 'sign';
 
 export interface SheetColumn {
   readonly head: string;

@@ -1,11 +1,11 @@
 import type { Again, Bought, BuiltPart, ChangePrice, UnderWay } from '../../comparing/under-way/contract.ts';
 import type { System } from '../../job/job.ts';
 import { listed } from '../../findings/listed.ts';
-import { printByMeasure } from '../../measures/print.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
 import type { ChangePlaces } from '../../comparing/contract.ts';
 import type { SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
+import { printedAmount } from './printed-amount.ts';
 import { signed } from './signed.ts';
 
 const NOWHERE: ChangePlaces = {};
@@ -50,7 +50,7 @@ function builtSection(built: readonly BuiltPart[], system: System, notes: readon
 
 function builtRows({ stage, name, material, amounts, places }: BuiltPart, system: System): SheetRow[] {
   return amounts.map(({ measure, built, stays, madeOtherwise, comesOut, toBuild }, index) => {
-    const print = (value: number): string => unlessNought(printByMeasure(value, measure, system));
+    const print = (value: number): string => unlessNought(printedAmount(value, measure, system));
     const label = `${name}, ${material ?? stage}`;
     return {
       cells: [index === 0 ? label : '', ...[built, stays, madeOtherwise, comesOut, toBuild].map(print)],
@@ -83,7 +83,7 @@ function boughtSection(bought: readonly Bought[], system: System): SheetSection 
       value === undefined
         ? ''
         : unlessNought(
-            one.measure === '' ? String(Math.ceil(value - 1e-6)) : printByMeasure(value, one.measure, system)
+            one.measure === '' ? String(Math.ceil(value - 1e-6)) : printedAmount(value, one.measure, system)
           );
     const { item, wantedBefore, wanted, have, again, toBuy, over, packs } = one;
     const inPacks = packs
@@ -154,11 +154,12 @@ const TAKING_OUT = 'Taking out and carting away what is built is not in this pri
 function priceSection({ currency, lines, together, without }: ChangePrice, isForClient: boolean): SheetSection {
   const print = (amount: string): string =>
     signed(Number(amount), () => moneyText(minorOf(amount.replace('-', '')), currency));
+  const isTaxed = [together, ...lines].some(({ tax }) => Number(tax) !== 0);
   const cells = (label: string, { costs, price, tax, toPay }: ChangePrice['together']): string[] => [
     label,
-    ...(isForClient ? [price, tax, toPay] : [costs, price, tax, toPay]).map(print)
+    ...[...(isForClient ? [] : [costs]), price, ...(isTaxed ? [tax, toPay] : [])].map(print)
   ];
-  const heads = ['Price without tax', 'Tax', 'To pay'];
+  const heads = isTaxed ? ['Price without tax', 'Tax', 'To pay'] : ['Price'];
   const all = [
     ...lines.map(({ label, ...line }) => cells(label, line)),
     ...(lines.length > 1 ? [cells('The change together', together)] : [])
