@@ -1,6 +1,6 @@
 import type { Place } from '../findings/finding.ts';
 import type { Key } from '../job/job.ts';
-import type { Workings } from '../quantities/contract.ts';
+import type { From, Workings } from '../quantities/contract.ts';
 import type { Edit } from './edits.ts';
 import type { JobNumber } from './job-numbers.ts';
 import type { NameUsed, WrittenStatement } from './written-statements.ts';
@@ -29,8 +29,13 @@ export class Causes {
   readonly #ofAreas = new Map<string, JobNumber>();
   readonly #alike = new Map<string, string>();
 
+  readonly #editOf: ReadonlyMap<WrittenStatement, Edit>;
+  /** Statements and numbers looked at, a count of work. */
+  steps = 0;
+
   constructor(inputs: CauseInputs) {
     this.#inputs = inputs;
+    this.#editOf = new Map(inputs.edits.map(({ edit, statement }) => [statement, edit]));
     for (const number of inputs.numbers) {
       const alike = `${number.quantity.key} ${number.value}`;
       this.#alike.set(number.pointer, alike);
@@ -46,13 +51,15 @@ export class Causes {
     for (const statement of all) {
       const { declares, place } = statement;
       if (declares !== undefined) this.#declared.set(nameKey(declares), statement);
-      this.#byFile.set(place.file, [...(this.#byFile.get(place.file) ?? []), statement]);
+      const inFile = this.#byFile.get(place.file);
+      if (inFile === undefined) this.#byFile.set(place.file, [statement]);
+      else inFile.push(statement);
     }
   }
 
   /** By JSON pointer; where it has no working, of the thing it belongs to. */
   ofNumber(pointer: string, thing: Key | undefined): ReadonlySet<Edit> {
-    const found = this.#followed(pointer, new Set());
+    const found = this.#followed(pointer);
     if (found.size > 0) return found;
     // A number that repeats another has no working: it stands beside that one.
     const beside = this.#besides(pointer);
@@ -70,36 +77,30 @@ export class Causes {
   #besides(pointer: string): ReadonlySet<Edit> {
     const [object] = /^.*\//.exec(pointer) ?? [''];
     const found = new Set<Edit>();
-    for (const other of this.#pointersIn.get(object) ?? [])
-      for (const edit of this.#followed(other, new Set())) found.add(edit);
+    for (const other of this.#pointersIn.get(object) ?? []) for (const edit of this.#followed(other)) found.add(edit);
     return found;
   }
 
-  #followed(pointer: string, on: Set<string>): ReadonlySet<Edit> {
+  /** Workings lead to numbers before them, never round: each is followed once. */
+  #followed(pointer: string): ReadonlySet<Edit> {
     const known = this.#ofPointer.get(pointer);
     if (known !== undefined) return known;
     const found = new Set<Edit>();
-    if (on.has(pointer)) return found;
-    on.add(pointer);
+    this.#ofPointer.set(pointer, found);
+    this.steps++;
     const working = this.#inputs.workings[pointer];
     if (working === undefined && !pointer.startsWith('/areas/')) {
       const repeated = this.#ofAreas.get(this.#alike.get(pointer) ?? '');
       for (const edit of repeated === undefined ? [] : this.ofNumber(repeated.pointer, repeated.thing)) found.add(edit);
     }
-    for (const { from } of working?.values ?? []) {
-      const more =
-        'pointer' in from
-          ? this.#followed(from.pointer, on)
-          : 'key' in from
-            ? this.ofKey(from.key)
-            : 'shape' in from
-              ? this.#ofShape(from.shape)
-              : new Set<Edit>();
-      for (const edit of more) found.add(edit);
-    }
-    on.delete(pointer);
-    this.#ofPointer.set(pointer, found);
+    for (const { from } of working?.values ?? []) for (const edit of this.#from(from)) found.add(edit);
     return found;
+  }
+
+  #from(from: From): ReadonlySet<Edit> {
+    if ('pointer' in from) return this.#followed(from.pointer);
+    if ('key' in from) return this.ofKey(from.key);
+    return 'shape' in from ? this.#ofShape(from.shape) : new Set();
   }
 
   /** Of what an area or a side of it measures its outline stands behind, and nothing else that is said about it. */
@@ -109,7 +110,7 @@ export class Causes {
       const area = key.replace(/\/edges\/.*$/, '');
       const place = this.#inputs.placeOf(area);
       const outline = place && this.#statementAt(place)?.inside.find(({ word }) => word === 'outline');
-      for (const edit of outline === undefined ? this.#ofPlace(key) : this.#of(outline, new Set())) found.add(edit);
+      for (const edit of outline === undefined ? this.#ofPlace(key) : this.#of(outline)) found.add(edit);
     }
     return found;
   }
@@ -117,7 +118,7 @@ export class Causes {
   #ofPlace(key: Key): ReadonlySet<Edit> {
     const place = this.#inputs.placeOf(key);
     const statement = place && this.#statementAt(place);
-    return statement === undefined ? new Set() : this.#of(statement, new Set());
+    return statement === undefined ? new Set() : this.#of(statement);
   }
 
   /** The innermost statement that holds a place. */
@@ -128,22 +129,25 @@ export class Causes {
     return (this.#byFile.get(file) ?? []).findLast(holds);
   }
 
-  /** Its own edits, those of what stands in it, and of all things that it names. */
-  #of(statement: WrittenStatement, on: Set<WrittenStatement>): ReadonlySet<Edit> {
+  /** Its own edits, those of what stands in it, and of all things that it names, each looked at once. */
+  #of(statement: WrittenStatement): ReadonlySet<Edit> {
     const known = this.#ofStatement.get(statement);
     if (known !== undefined) return known;
     const found = new Set<Edit>();
-    if (on.has(statement)) return found;
-    on.add(statement);
-    for (const one of withAllInside(statement)) {
-      for (const { edit, statement: edited } of this.#inputs.edits) if (edited === one) found.add(edit);
-      for (const name of one.uses) {
-        const named = this.#declared.get(nameKey(name));
-        if (named !== undefined) for (const edit of this.#of(named, on)) found.add(edit);
+    const seen = new Set([statement]);
+    const waiting = [statement];
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      this.steps++;
+      const edit = this.#editOf.get(next);
+      if (edit !== undefined) found.add(edit);
+      const named = next.uses.flatMap(name => this.#declared.get(nameKey(name)) ?? []);
+      for (const one of [...next.inside, ...named]) {
+        if (seen.has(one)) continue;
+        seen.add(one);
+        waiting.push(one);
       }
     }
-    on.delete(statement);
-    if (on.size === 0) this.#ofStatement.set(statement, found);
+    this.#ofStatement.set(statement, found);
     return found;
   }
 }

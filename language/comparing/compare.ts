@@ -28,7 +28,7 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
   const read = ({ look, evaluation }: Compared, names: NewNames): WrittenStatement[] =>
     writtenStatements(look, evaluation.amounts, names);
   const statements = read(newer, SAME_NAMES);
-  const renamed = renamedBetween(names => read(older, names), statements);
+  const renamed = renamedBetween(read(older, SAME_NAMES), statements);
   const names: NewNames = new Map(renamed.map(({ kind, before, after }) => [`${kind}:${before}`, after]));
   const olderStatements = read(older, names);
   const edits = editsBetween(olderStatements, statements);
@@ -50,7 +50,7 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
     return jobWide.length > 0 ? jobWide : edits;
   });
   const broken = [...brokenIn('before', older), ...brokenIn('after', newer)];
-  const isSound = broken.length === 0;
+  const isSound = broken.every(({ isComplete }) => isComplete);
   const unknown = [...missingIn(older).map(key => keyNow(names, key)), ...missingIn(newer)];
   return {
     edits,
@@ -67,12 +67,12 @@ export function compareJobs(older: Compared, newer: Compared): Comparison {
           );
     }).filter(
       ({ kind, finding }) =>
-        finding.severity === 'error' || kind === 'set aside' || !unknown.some(area => isAbout(finding.target, area))
+        finding.severity === 'error' || kind === 'set aside' || isSound || isOfSound(finding.target, unknown)
     ),
     money: isSound ? moneyChanges(older, newer) : [],
     tasks: isSound ? taskChanges(older, newer, names) : [],
     ...(isSound ? daysOf(older, newer) : {}),
-    ...(isSound && edits.length > 0 ? underWayOf(older, newer, names) : {}),
+    ...(isSound && numbers.length > 0 ? underWayOf(older, newer, names) : {}),
     broken
   };
 }
@@ -86,15 +86,20 @@ function isOfSoundAreas({ id }: NumberChange, unknown: readonly Key[]): boolean 
   return id.startsWith('areas/') && !unknown.some(area => id.startsWith(`areas/${area}/`));
 }
 
-function isAbout(target: Key, area: Key): boolean {
-  return target.split('+').some(one => one === area || one.startsWith(`${area}/`));
+/** Nothing is told as cleared or new that is only not judged: of areas alone it is known whether they were. */
+function isOfSound(target: Key, unknown: readonly Key[]): boolean {
+  return target
+    .split('+')
+    .every(one => one.startsWith('area:') && !unknown.some(area => one === area || one.startsWith(`${area}/`)));
 }
 
 function brokenIn(side: 'before' | 'after', { evaluation: { findings, numbers } }: Compared): Comparison['broken'] {
   const errors = findings.filter(({ severity }) => severity === 'error');
   const [first] = errors;
-  // An error may leave all numbers as they are: a rule that is broken says nothing against a total.
-  return numbers?.quantities.complete === true ? [] : [{ side, errors: errors.length, ...(first && { first }) }];
+  const isComplete = numbers?.quantities.complete === true;
+  return isComplete && first === undefined
+    ? []
+    : [{ side, errors: errors.length, ...(first && { first }), isComplete }];
 }
 
 function underWayOf(older: Compared, newer: Compared, names: NewNames): Pick<Comparison, 'underWay'> {

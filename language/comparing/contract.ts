@@ -18,8 +18,16 @@ export interface Comparison {
   readonly tasks: readonly TaskChange[];
   /** Where the log tells of anything done or delivered, and either text has something that the other has not. */
   readonly underWay?: UnderWay;
-  /** Texts with errors: what is sound is compared, and neither totals nor price, hours and days are. */
-  readonly broken: readonly { readonly side: 'before' | 'after'; readonly errors: number; readonly first?: Place }[];
+  /** Texts with errors. Where one is not complete, what is sound is compared, and neither totals nor price and days are. */
+  readonly broken: readonly BrokenText[];
+}
+
+export interface BrokenText {
+  readonly side: 'before' | 'after';
+  readonly errors: number;
+  readonly first?: Place;
+  /** All numbers are there all the same. */
+  readonly isComplete: boolean;
 }
 
 /** A number that is new, gone, or another. */

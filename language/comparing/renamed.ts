@@ -1,4 +1,3 @@
-import type { NewNames } from './new-names.ts';
 import type { NameUsed, WrittenStatement } from './written-statements.ts';
 
 /** A thing that is called otherwise and is the same. */
@@ -8,58 +7,85 @@ export interface Renamed {
   readonly after: string;
 }
 
-/**
- * Things that have another name in the newer text. `olderAs` reads the older text with the names found so far, since a
- * thing that names another that was renamed says the same only then.
- */
-export function renamedBetween(
-  olderAs: (names: NewNames) => readonly WrittenStatement[],
-  newer: readonly WrittenStatement[]
-): Renamed[] {
-  const names = new Map<string, string>();
-  const found: Renamed[] = [];
-  // Points take their names from values, areas from points; each round may show what the one before found.
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const more = roundOf(olderAs(names), newer);
-    if (more.length === 0) break;
-    for (const renamed of more) names.set(`${renamed.kind}:${renamed.before}`, renamed.after);
-    found.push(...more);
-  }
-  return found;
-}
-
-/** Names lead to names, but not far: values, points, lines, areas, what stands in areas. */
-const MOST_ROUNDS = 6;
-
-function roundOf(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Renamed[] {
-  const declared = (all: readonly WrittenStatement[]): WrittenStatement[] =>
-    all.filter(({ declares }) => declares !== undefined);
-  const idOf = ({ word, declares }: WrittenStatement): string => `${word} ${declares!.name}`;
+/** Things that have another name in the newer text and say the same but for it; areas by their outlines. */
+export function renamedBetween(older: readonly WrittenStatement[], newer: readonly WrittenStatement[]): Renamed[] {
   const [before, after] = [declared(older), declared(newer)];
   const [known, still] = [new Set(after.map(idOf)), new Set(before.map(idOf))];
   const gone = before.filter(statement => !known.has(idOf(statement)));
   const come = after.filter(statement => !still.has(idOf(statement)));
-  return gone.flatMap(old => {
-    const same = come.filter(now => now.word === old.word && sayTheSame(old, now));
+  if (gone.length === 0 || come.length === 0) return [];
+  const numbers = new Map<string, number>();
+  const was = byContent(gone, numbers);
+  const is = byContent(come, numbers);
+  return [...was].flatMap(([content, [old, ...others]]) => {
+    const [now, ...more] = is.get(content) ?? [];
     // Of several that say the same none can be told to be this one.
-    if (same.length !== 1) return [];
-    const [now] = same;
-    come.splice(come.indexOf(now!), 1);
-    return [{ kind: old.declares!.kind, before: old.declares!.name, after: now!.declares!.name }];
+    if (now === undefined || others.length + more.length > 0) return [];
+    return [{ kind: old!.declares.kind, before: old!.declares.name, after: now.declares.name }];
   });
 }
 
-/** All of it alike but for its own name; of an area its outline. */
-function sayTheSame(old: WrittenStatement, now: WrittenStatement): boolean {
-  if (old.declares!.kind === 'area') return outlineOf(old) !== undefined && outlineOf(old) === outlineOf(now);
-  return nameless(old) === nameless(now);
+type Declared = WrittenStatement & Required<Pick<WrittenStatement, 'declares'>>;
+
+function declared(all: readonly WrittenStatement[]): Declared[] {
+  return all.filter((statement): statement is Declared => statement.declares !== undefined);
 }
 
-function outlineOf({ inside }: WrittenStatement): string | undefined {
-  return inside.find(({ word }) => word === 'outline')?.meaning;
+function idOf({ word, declares }: Declared): string {
+  return `${word} ${declares.name}`;
 }
 
-function nameless({ declares, meaning, inside }: WrittenStatement): string {
-  const own = meaning.split(' ').filter(word => word !== declares?.name);
-  return `${own.join(' ')} {${inside.map(nameless).join('; ')}}`;
+function byContent(candidates: readonly Declared[], numbers: Map<string, number>): Map<string, Declared[]> {
+  const contents = new Contents(candidates, numbers);
+  const found = new Map<string, Declared[]>();
+  for (const statement of candidates) {
+    const content = `${statement.word} ${contents.of(statement)}`;
+    const alike = found.get(content);
+    if (alike === undefined) found.set(content, [statement]);
+    else alike.push(statement);
+  }
+  return found;
+}
+
+/** Names that lead further than this count as they are written: nobody sets out so far from one point. */
+const DEEPEST = 1000;
+
+/** What statements say, free of the names that are another in the other text: these count by what they stand for. */
+class Contents {
+  readonly #byName: ReadonlyMap<string, Declared>;
+  /** Each content once, as a number: what a long chain of names says stays short. */
+  readonly #numbers: Map<string, number>;
+  readonly #known = new Map<Declared, number>();
+
+  constructor(candidates: readonly Declared[], numbers: Map<string, number>) {
+    this.#byName = new Map(candidates.map(statement => [nameKey(statement.declares), statement]));
+    this.#numbers = numbers;
+  }
+
+  of(statement: Declared, depth = 0): number {
+    const known = this.#known.get(statement);
+    if (known !== undefined) return known;
+    // A thing that leads to itself is a fault of the text, and has no content.
+    this.#known.set(statement, -1);
+    const outline = statement.inside.find(({ word }) => statement.declares.kind === 'area' && word === 'outline');
+    const text = this.#text(outline ?? statement, statement.declares, depth);
+    const number = this.#numbers.get(text) ?? this.#numbers.size;
+    this.#numbers.set(text, number);
+    this.#known.set(statement, number);
+    return number;
+  }
+
+  #text({ parts, inside }: WrittenStatement, own: NameUsed, depth: number): string {
+    const words = parts.map(part => {
+      if (typeof part === 'string') return part;
+      if (nameKey(part) === nameKey(own)) return '·';
+      const named = depth < DEEPEST ? this.#byName.get(nameKey(part)) : undefined;
+      return named === undefined ? part.name : `#${this.of(named, depth + 1)}`;
+    });
+    return `${words.join(' ')} {${inside.map(one => this.#text(one, own, depth)).join('; ')}}`;
+  }
+}
+
+function nameKey({ kind, name }: NameUsed): string {
+  return `${kind}:${name}`;
 }

@@ -26,7 +26,9 @@ export interface WrittenStatement {
   readonly text: string;
   /** The same with spaces only where the text has any. */
   readonly shown: string;
-  /** The same with every quantity as its value, and every name as it is called in the newer text. */
+  /** Its words with every quantity as its value, and names by what they lead to. */
+  readonly parts: readonly (string | NameUsed)[];
+  /** The same as text, with every name as it is called in the newer text. */
   readonly meaning: string;
   readonly amounts: readonly Amount[];
   readonly uses: readonly NameUsed[];
@@ -81,20 +83,32 @@ class StatementReader {
     const own = this.#own(first, open ?? end);
     const within: WrittenStatement[] = [];
     const span = spanOf(parsed, first, end);
-    const found: WrittenStatement = { word, ...own, ...span, place: this.#place(first, open ?? end), inside: within };
+    const found: WrittenStatement = {
+      word: this.#wordNow(first, word),
+      ...own,
+      ...span,
+      place: this.#place(first, open ?? end),
+      inside: within
+    };
     within.push(...inside.map(one => ({ ...this.statement(one), within: found })));
     return found;
+  }
+
+  /** Lines that begin with a name begin with it as the newer text has it. */
+  #wordNow(first: number, word: string): string {
+    const name = this.#occurrences.get(this.#text.parsed.tokens[first]!.startOffset);
+    return name?.declared === undefined || name.isDeclaration ? word : nameOf(this.#names, name.declared);
   }
 
   /** The words from one to before another, whatever stands in braces left out. */
   #own(
     first: number,
     end: number
-  ): Pick<WrittenStatement, 'declares' | 'text' | 'shown' | 'meaning' | 'amounts' | 'uses'> {
+  ): Pick<WrittenStatement, 'declares' | 'text' | 'shown' | 'parts' | 'meaning' | 'amounts' | 'uses'> {
     const { tokens, text } = this.#text.parsed;
     const words: string[] = [];
     let shown = '';
-    const meant: string[] = [];
+    const parts: (string | NameUsed)[] = [];
     const amounts: Amount[] = [];
     const uses: NameUsed[] = [];
     let declares: NameUsed | undefined;
@@ -116,14 +130,16 @@ class StatementReader {
       if (amount !== undefined) {
         past = amount.end;
         amounts.push({ value: amount.value, measure: amount.measure, written: text.slice(start, past).trim() });
-        meant.push(`=${amount.value.toPrecision(SAME_DIGITS)} ${amount.measure}`);
-      } else meant.push(name?.declared === undefined ? token.image : nameOf(this.#names, name.declared));
+        parts.push(`=${amount.value.toPrecision(SAME_DIGITS)} ${amount.measure}`);
+      } else if (name?.declared === undefined) parts.push(token.image);
+      else parts.push({ kind: name.declared.kind, name: nameOf(this.#names, name.declared) });
     }
     return {
       ...(declares === undefined ? {} : { declares }),
       text: words.join(' '),
       shown,
-      meaning: meant.join(' '),
+      parts,
+      meaning: parts.map(part => (typeof part === 'string' ? part : part.name)).join(' '),
       amounts,
       uses
     };

@@ -4,27 +4,27 @@ import type { TakenAway } from './cost-inputs.ts';
 import type { CostSheet } from './cost-sheet.ts';
 import { charge, larger, over, quantity, type Reckoned, times, up, written } from '../money/ledger.ts';
 
-const TITLE = 'Taking away what is dug';
+export const DISPOSAL = 'Taking away what is dug';
 
 /** What taking away the soil costs: by its mass, its loose volume, the load or the container. */
 export function addDisposal(sheet: CostSheet, taken: TakenAway | undefined, disposal: Disposal | undefined): void {
   if (taken === undefined) {
-    if (disposal !== undefined) sheet.leaveOut(TITLE, 'how much is dug is not known', disposal.key);
+    if (disposal !== undefined) sheet.leaveOut(DISPOSAL, 'how much is dug is not known', disposal.key);
     return;
   }
   if (taken.mass === 0 && taken.looseVolume === 0) return;
   if (disposal === undefined) {
-    sheet.leaveOut(TITLE, 'no price: `disposal` tells it');
+    sheet.leaveOut(DISPOSAL, 'no price: `disposal` tells it');
     return;
   }
-  if (!sheet.counts(TITLE, disposal.charge)) return;
+  if (!sheet.counts(DISPOSAL, disposal.charge)) return;
   const amount = costOf(taken, disposal);
-  if (amount === undefined) sheet.leaveOut(TITLE, wanting(disposal), disposal.key);
+  if (amount === undefined) sheet.leaveOut(DISPOSAL, wanting(disposal), disposal.key);
   else
     sheet.add({
       id: 'disposal',
       kind: 'disposal',
-      title: TITLE,
+      title: DISPOSAL,
       amount,
       shares: taken.shares.map(share => ({ ...share, work: 'dig', task: 'cart-away' })),
       place: { work: 'dig', task: 'cart-away' }

@@ -157,12 +157,65 @@ area path`
     const longer = await to(change('6 x 4 m', '7 x 4 m'));
     const { again, price } = longer.underWay!;
     expect(again.hires).toEqual([{ title: 'Plate', days: 1, cost: '50.00' }]);
-    const hired = price!.lines.find(({ label }) => label === 'Hired once more')!;
-    expect(hired).toEqual({ label: 'Hired once more', costs: '50.00', price: '50.00', tax: '10.00', toPay: '60.00' });
+    const hired = price!.lines.find(({ id }) => id === 'again')!;
+    expect(hired).toEqual({ id: 'again', costs: '50.00', price: '50.00', tax: '10.00', toPay: '60.00' });
     // Four metres of kerb at 5 EUR, their concrete without a price, and the hours it took to set them.
-    const lost = price!.lines.find(({ label }) => label === 'Built, and taken out')!;
+    const lost = price!.lines.find(({ id }) => id === 'lost')!;
     expect(Number(lost.costs)).toBeGreaterThan(20);
     expect(asText(longer)).toContain('no rate tells its hours');
+  });
+
+  test('goods that are there and not wanted any more are paid for all the same', async () => {
+    // 200 flags there, 150 wanted, 75 wanted now: half of what was wanted, at 6 EUR each.
+    const shorter = await to(change('6 x 4 m', '3 x 4 m'));
+    const flags = bought(shorter, 'flag')!;
+    expect([flags.wantedBefore, flags.wanted, flags.noLongerWanted]).toEqual([150, 75, 75]);
+    const goods = shorter.underWay!.price!.lines.find(({ id }) => id === 'goods')!;
+    expect(Number(goods.costs)).toBeGreaterThanOrEqual(75 * 6);
+    // Another unit: none of the flags is wanted, and the new one has to be bought.
+    const other = await to(change('flag in stack-bond', 'brick in running-bond'));
+    expect(bought(other, 'flag')).toMatchObject({ wanted: 0, over: 200, noLongerWanted: 150 });
+    expect(bought(other, 'brick')!.toBuy).toBeGreaterThan(1000);
+    expect(other.underWay!.price!.unpriced).toEqual(['brick']);
+    expect(asText(other, true)).toContain('This is not the whole change: there is no price for brick.');
+    expect(asText(other, true)).not.toContain('Accepted');
+  });
+
+  test('a unit of the same name and another size is not the one that was delivered', async () => {
+    const other = await to(change('400 x 400 x 40 mm', '400 x 400 x 50 mm'));
+    const rows = other.underWay!.bought.filter(({ item }) => item === 'flag');
+    expect(rows.map(({ isAsItWas, have, wanted, toBuy }) => [isAsItWas, have, wanted, toBuy])).toEqual([
+      [true, 200, 0, 0],
+      [undefined, 0, 150, 150]
+    ]);
+    expect(asText(other)).toContain('flag, as it was');
+  });
+
+  test('the spoil of a new dig takes a load of its own, and spent loads are not saved', async () => {
+    const withLoads = JOB.replace(
+      '  tax      20 %\n',
+      '  truck-load 8 t\n  disposal 200 EUR per load\n  tax      20 %\n'
+    );
+    const between = (newer: string): Promise<Comparison> =>
+      compared({ 'job.paving': withLoads }, { 'job.paving': newer });
+    const again = (comparison: Comparison, id: string): number =>
+      Number(comparison.underWay!.price!.lines.find(one => one.id === id)?.costs ?? 0);
+    const little = await between(change('6 x 4 m', '6.2 x 4 m', withLoads));
+    // A plate for a day, 50 EUR, and one load, whether or not it fits into the last one.
+    const loads = little.money.find(({ id }) => id === 'costs') === undefined ? 0 : again(little, 'again');
+    expect([50, 250]).toContain(loads);
+    const less = await between(change('6 x 4 m', '2 x 4 m', withLoads));
+    expect(again(less, 'spent')).toBeGreaterThanOrEqual(200);
+  });
+
+  test('cloth under a deeper dig comes up, and ground dug in vain has to be filled', async () => {
+    const [patio, path] = JOB.split('area path');
+    const cloth = `${patio!.replace('  joints  filled', '  geotextile separation-cloth\n  joints  filled')}area path${path}`;
+    const deeper = cloth.replace('type-1 100 mm', 'type-1 150 mm');
+    const comparison = await compared({ 'job.paving': cloth }, { 'job.paving': deeper });
+    expect(part(comparison, 'geotextile')!.because).toEqual(['lies up to 50 mm too high']);
+    const shorter = await to(change('6 x 4 m', '3 x 4 m'));
+    expect(asText(shorter)).toContain('Filling what was dug in vain');
   });
 
   test('more of a unit is of another batch, in the packs that it is sold in', async () => {

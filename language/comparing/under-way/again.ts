@@ -8,7 +8,7 @@ import type { Again, Built } from './contract.ts';
 import { timesAmount } from './money-times.ts';
 
 /** Which stage a task of the trade belongs to, by its id before any `/`. */
-const STAGE_OF_TASK: Readonly<Record<string, Stage>> = {
+export const STAGE_OF_TASK: Readonly<Record<string, Stage>> = {
   dig: 'dig',
   'cart-away': 'dig',
   geotextile: 'geotextile',

@@ -15,7 +15,11 @@ export function whyNotAsBuilt(stage: AreaStage, built: Area, wanted: Area, syste
     case 'dig':
       return [];
     case 'geotextile':
-      return otherMaterial(built.geotextile?.name, wanted.geotextile?.name);
+      // It lies under all layers: dug deeper it comes up.
+      return [
+        ...otherMaterial(built.geotextile?.name, wanted.geotextile?.name),
+        ...otherHeight(built, wanted, depthOf, system)
+      ];
     case 'joints':
       return otherMaterial(built.jointFiller?.name, wanted.jointFiller?.name);
     case 'paving':

@@ -1,6 +1,6 @@
 import type { NeedQuantities } from '../../buying/order-contract.ts';
 import type { NeedWork } from '../../buying/used.ts';
-import type { Key, Material } from '../../job/job.ts';
+import type { Key, Material, Unit } from '../../job/job.ts';
 import type { LogEntry, Stage } from '../../job/log.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
@@ -17,46 +17,98 @@ export function boughtOf(
   keyNow: (key: Key) => Key
 ): Bought[] {
   const before = new Map((older.quantities.needs ?? []).map(need => [keyNow(need.id), need]));
-  const now = newer.quantities.needs ?? [];
-  const again = neededAgain(older, built, keyNow);
-  const logged = new Logged(log);
-  const ids = [...now.map(({ id }) => id), ...[...before.keys()].filter(id => !now.some(need => need.id === id))];
-  return ids.flatMap((id): Bought[] => {
-    const [was, is] = [before.get(id), now.find(need => need.id === id)];
-    const amounts = mainOf(is ?? was!, again.get(id));
-    if (amounts === undefined) return [];
-    const { measure } = amounts;
-    const wantedBefore = was?.in.find(one => one.measure === measure)?.wanted;
-    // What is gone has no need to be read from: what was delivered of it stands in the log alone.
-    const told = is === undefined ? deliveredOf(log, was!, measure) : (amounts.onHand ?? 0) + (amounts.delivered ?? 0);
-    const used = was === undefined ? 0 : (wantedBefore ?? 0) * builtShare(was, older, logged, keyNow);
-    const have = Math.max(told, used);
-    const more = again.get(id)?.[measure] ?? 0;
-    if (have === 0 && more === 0) return [];
-    const wanted = is === undefined ? 0 : amounts.wanted;
-    const toBuy = settled(wanted + more - have);
-    return [
-      {
-        thing: id,
-        item: (is ?? was!).item,
-        measure: measure === 'piece' ? '' : measure,
-        ...(wantedBefore === undefined ? {} : { wantedBefore }),
-        wanted,
-        have,
-        isTold: told >= used,
-        again: more,
-        toBuy,
-        over: settled(have - wanted - more),
-        // The order knows neither what comes out nor what was bought and not told.
-        packs: more > 0 || told < used ? [] : packsOf(newer, id),
-        otherThanBatches: id.startsWith('unit:') && toBuy > 0 ? batchesOf(log, id) : []
-      }
-    ];
+  const now = new Map((newer.quantities.needs ?? []).map(need => [need.id, need]));
+  const inputs = { older, newer, again: neededAgain(older, built, keyNow), logged: new Logged(log), keyNow };
+  return [...new Set([...now.keys(), ...before.keys()])].flatMap((id): Bought[] => {
+    const [was, is] = [before.get(id), now.get(id)];
+    // What was bought of another size is of no use now.
+    if (was !== undefined && is !== undefined && isOtherUnit(older, newer, id, keyNow))
+      return [
+        ...boughtOfOne(id, { was, is: undefined }, inputs).map(one => ({ ...one, isAsItWas: true as const })),
+        ...boughtOfOne(id, { was: undefined, is: withoutDelivered(is) }, inputs)
+      ];
+    return boughtOfOne(id, { was, is }, inputs);
   });
 }
 
+interface BoughtInputs {
+  readonly older: Side;
+  readonly newer: Side;
+  readonly again: ReadonlyMap<Key, Amounts>;
+  readonly logged: Logged;
+  readonly keyNow: (key: Key) => Key;
+}
+
+function boughtOfOne(
+  id: Key,
+  { was, is }: { readonly was: NeedQuantities | undefined; readonly is: NeedQuantities | undefined },
+  { older, newer, again, logged, keyNow }: BoughtInputs
+): Bought[] {
+  const amounts = mainOf(is ?? was!, again.get(id));
+  if (amounts === undefined) return [];
+  const { measure } = amounts;
+  const whole = (amount: number): number => (measure === 'piece' ? Math.ceil(amount - SMALLEST) : amount);
+  const told = was?.in.find(one => one.measure === measure)?.wanted;
+  const wantedBefore = told === undefined ? undefined : whole(told);
+  // What is gone has no need to be read from: what was delivered of it stands in the log alone.
+  const delivered =
+    is === undefined ? deliveredOf(newer.job.log, was!, measure) : (amounts.onHand ?? 0) + (amounts.delivered ?? 0);
+  const used = was === undefined ? 0 : inWholePacks((told ?? 0) * builtShare(was, older, logged, keyNow), was, measure);
+  const have = Math.max(delivered, whole(used));
+  const more = is === undefined && was === undefined ? 0 : (again.get(id)?.[measure] ?? 0);
+  const wanted = is === undefined ? 0 : whole(amounts.wanted);
+  const toBuy = settled(wanted + more - have);
+  if (have === 0 && more === 0 && (toBuy === 0 || wanted === wantedBefore)) return [];
+  return [
+    {
+      thing: id,
+      item: (is ?? was!).item,
+      measure: measure === 'piece' ? '' : measure,
+      ...(wantedBefore === undefined ? {} : { wantedBefore }),
+      wanted,
+      have,
+      isTold: delivered >= used,
+      again: more,
+      toBuy,
+      over: settled(have - wanted - more),
+      noLongerWanted: settled(Math.min(have - more, wantedBefore ?? 0) - wanted),
+      packs: toBuy > 0 ? packsOf(newer, id, toBuy, more === 0 && delivered >= used) : [],
+      otherThanBatches: id.startsWith('unit:') && toBuy > 0 ? batchesOf(newer.job.log, id) : []
+    }
+  ];
+}
+
+/** Less than a millionth is what rounding leaves. */
+const SMALLEST = 1e-6;
+
+/** A unit of the same name that is of another size, or of something else. */
+function isOtherUnit(older: Side, newer: Side, id: Key, keyNow: (key: Key) => Key): boolean {
+  const unitsOf = ({ job }: Side): Unit[] =>
+    job.areas.flatMap(({ paving, borders, bands, insets }) => [
+      ...(paving?.units ?? []),
+      ...[...borders, ...bands].map(({ unit }) => unit),
+      ...insets.flatMap(inset => inset.paving.units)
+    ]);
+  const was = unitsOf(older).find(({ key }) => keyNow(key) === id);
+  const is = unitsOf(newer).find(({ key }) => key === id);
+  if (was === undefined || is === undefined) return false;
+  const sizes = ({ length, width, thickness, madeOf }: Unit): string =>
+    [length, width, thickness].map(({ value }) => value.toFixed(5)).join(' ') + madeOf;
+  return sizes(was) !== sizes(is);
+}
+
+function withoutDelivered(need: NeedQuantities): NeedQuantities {
+  return { ...need, in: need.in.map(({ onHand: _onHand, delivered: _delivered, ...amounts }) => amounts) };
+}
+
+/** What is taken as bought came in whole packs. */
+function inWholePacks(amount: number, { choices }: NeedQuantities, measure: NeedIn['measure']): number {
+  const holds = choices.find(choice => choice.measure === measure)?.packHolds;
+  return holds === undefined || !(holds > 0) || amount === 0 ? amount : Math.ceil(amount / holds - SMALLEST) * holds;
+}
+
 function settled(amount: number): number {
-  return amount > 1e-6 ? amount : 0;
+  return amount > SMALLEST ? amount : 0;
 }
 
 /** How much of what the older text wants of a thing lies in what the log tells as done. */
@@ -100,14 +152,27 @@ function deliveredOf(log: readonly LogEntry[], { id }: NeedQuantities, measure: 
   return log.reduce((sum, entry) => {
     if (entry.kind !== 'delivered' || entry.thing !== id) return sum;
     const isSame = entry.measure === (measure === 'piece' ? '' : measure);
-    return isSame ? sum + entry.amount.value * (entry.packs?.holds.value ?? 1) : sum;
+    return isSame ? sum + entry.amount.value : sum;
   }, 0);
 }
 
-function packsOf({ quantities: { order = [] } }: Side, id: Key): Bought['packs'] {
-  return order.flatMap(line =>
-    line.id === id && line.count > 0 ? [{ count: line.count, pack: line.pack, amount: line.amount }] : []
-  );
+/** As the order has it; where that knows not all that is to buy, in the first way that it is sold. */
+function packsOf(
+  { quantities: { order = [], needs = [] } }: Side,
+  id: Key,
+  toBuy: number,
+  isOrdered: boolean
+): Bought['packs'] {
+  if (isOrdered)
+    return order.flatMap(({ id: of, count, pack, amount }) =>
+      of === id && count > 0 ? [{ count, pack, amount }] : []
+    );
+  const need = needs.find(one => one.id === id);
+  const measure = need?.in[0]?.measure;
+  const choice = need?.choices.find(one => one.measure === measure && one.packHolds > 0);
+  if (choice === undefined) return [];
+  const count = Math.ceil(toBuy / choice.packHolds - SMALLEST);
+  return [{ count, pack: choice.pack, amount: count * choice.packHolds }];
 }
 
 function batchesOf(log: readonly LogEntry[], id: Key): string[] {

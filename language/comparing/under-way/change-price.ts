@@ -1,12 +1,16 @@
 import { sideLength } from '../../geometry/index.ts';
 import type { Key } from '../../job/job.ts';
+import type { LogEntry, Stage } from '../../job/log.ts';
+import { Logged } from '../../schedule/logged.ts';
+import { DISPOSAL } from '../../pricing/disposal-costs.ts';
 import { type Minor, decimalText, minorOf, sumOf } from '../../money/money.ts';
 import type { Work } from '../../pricing/cost-line.ts';
 import type { Costs } from '../../pricing/costs.ts';
 import { isOnConcrete } from './bought.ts';
 import type { Side } from './built.ts';
-import type { Again, Built, ChangePrice, ChangePriceLine } from './contract.ts';
-import { shareOf } from './money-times.ts';
+import { type Prices, STAGE_OF_TASK } from './again.ts';
+import type { Again, Bought, Built, ChangePrice, ChangePriceLine } from './contract.ts';
+import { shareOf, timesAmount } from './money-times.ts';
 
 /** Costs, price, tax and what is to pay, in hundredths. */
 interface Sums {
@@ -15,39 +19,108 @@ interface Sums {
   readonly tax: Minor;
 }
 
-/** What the change comes to: the whole job in both texts, what is built in vain, and what is hired once more. */
-export function changePrice(
-  older: Side,
-  { before, after }: { readonly before: Costs | undefined; readonly after: Costs | undefined },
-  built: readonly Built[],
-  again: Again,
-  keyNow: (key: Key) => Key
-): ChangePrice | undefined {
+export interface ChangePriceInputs {
+  readonly older: Side;
+  readonly newer: Side;
+  readonly built: readonly Built[];
+  readonly bought: readonly Bought[];
+  readonly again: Again;
+  readonly log: readonly LogEntry[];
+  readonly keyNow: (key: Key) => Key;
+}
+
+/**
+ * What the change comes to: the whole job in both texts; what is spent already and is not saved by it, since work was
+ * done, goods were delivered, things were hired; and what is hired and carted once more.
+ */
+export function changePrice(inputs: ChangePriceInputs, { before, after }: Prices): ChangePrice | undefined {
   if (before === undefined || after === undefined || before.currency !== after.currency) return undefined;
+  const { older, built, bought, again, keyNow } = inputs;
   const whole: Sums = {
     costs: after.costs - before.costs,
     price: after.price - before.price,
     tax: after.tax - before.tax
   };
-  const lost = priced(lostCosts(older, before, built, keyNow), after);
-  const hired = priced(sumOf(again.hires.map(({ cost }) => minorOf(cost ?? '0.00'))), after);
-  const lines = [
-    line('The whole job, as if nothing were built yet', whole),
-    ...(lost.costs === 0n ? [] : [line('Built, and taken out', lost)]),
-    ...(hired.costs === 0n ? [] : [line('Hired once more', hired)])
+  const costs: readonly (readonly [ChangePriceLine['id'], Minor])[] = [
+    ['lost', lostCosts(older, before, built, keyNow)],
+    ['goods', goodsCosts(bought, before)],
+    ['spent', spentCosts(inputs, before, after)],
+    ['again', sumOf(again.hires.map(({ cost }) => minorOf(cost ?? '0.00'))) + loadsAgain(inputs, before, after)]
   ];
-  const all = [whole, lost, hired];
-  const { label: _, ...together } = line('', {
-    costs: sumOf(all.map(({ costs }) => costs)),
-    price: sumOf(all.map(({ price }) => price)),
-    tax: sumOf(all.map(({ tax }) => tax))
-  });
-  return { currency: after.currency, lines, together, without: leftOut(built) };
+  const besides = costs.filter(([, cost]) => cost > 0n).map(([id, cost]) => ({ id, ...priced(cost, after) }));
+  const all = [{ id: 'whole' as const, ...whole }, ...besides];
+  const together = {
+    costs: sumOf(all.map(one => one.costs)),
+    price: sumOf(all.map(one => one.price)),
+    tax: sumOf(all.map(one => one.tax))
+  };
+  const known = new Set(before.unpriced.map(({ title }) => title));
+  return {
+    currency: after.currency,
+    before: inDecimals(before),
+    lines: all.map(({ id, ...sums }) => ({ id, ...inDecimals(sums) })),
+    together: inDecimals(together),
+    without: leftOut(built),
+    unpriced: after.unpriced.flatMap(({ title, inside }) => (inside === true || known.has(title) ? [] : [title]))
+  };
 }
 
-function line(label: string, { costs, price, tax }: Sums): ChangePriceLine {
-  const [atCost, without, taxed, toPay] = [costs, price, tax, price + tax].map(decimalText);
-  return { label, costs: atCost!, price: without!, tax: taxed!, toPay: toPay! };
+function inDecimals({ costs, price, tax }: Sums): ChangePrice['together'] {
+  return {
+    costs: decimalText(costs),
+    price: decimalText(price),
+    tax: decimalText(tax),
+    toPay: decimalText(price + tax)
+  };
+}
+
+/** Goods that are there and that the newer text has no use for: they are paid for. */
+function goodsCosts(bought: readonly Bought[], { lines }: Costs): Minor {
+  return sumOf(
+    bought.flatMap(({ item, noLongerWanted, wantedBefore = 0 }) => {
+      const cost = lines.find(({ kind, title }) => kind === 'material' && title === item)?.cost ?? 0n;
+      return noLongerWanted > 0 && wantedBefore > 0 ? [shareOf(cost, Math.min(1, noLongerWanted / wantedBefore))] : [];
+    })
+  );
+}
+
+/** What the newer text would save in carting away and in hire, where it was carted and hired for already. */
+function spentCosts({ older, log, keyNow }: ChangePriceInputs, before: Costs, after: Costs): Minor {
+  const logged = new Logged(log);
+  const isDone = (stage: Stage): boolean =>
+    older.job.areas.length > 0 && older.job.areas.every(({ key }) => logged.reached(keyNow(key), stage) !== undefined);
+  const saved = (title: string): Minor => {
+    const saving = costOf(before, title) - costOf(after, title);
+    return saving > 0n ? saving : 0n;
+  };
+  const hires = older.job.money.hires.filter(({ tasks }) => {
+    const stages = tasks.map(task => STAGE_OF_TASK[task]);
+    return stages.length > 0 && stages.every(stage => stage !== undefined && isDone(stage));
+  });
+  return sumOf([...hires.map(({ title }) => saved(`Hire: ${title}`)), ...(isDone('dig') ? [saved(DISPOSAL)] : [])]);
+}
+
+/** What is dug when the lorry is gone takes a load of its own, by the load or the container. */
+function loadsAgain({ newer, built }: ChangePriceInputs, before: Costs, after: Costs): Minor {
+  const { disposal } = newer.job.money;
+  if (disposal === undefined || (disposal.by !== 'load' && disposal.by !== 'container')) return 0n;
+  const digs = built.flatMap(({ stage, amounts }) =>
+    stage === 'dig' ? amounts.filter(({ measure }) => measure === 'm3') : []
+  );
+  const more = digs.reduce((sum, { toBuild }) => sum + toBuild, 0);
+  const one = timesAmount(disposal.charge.amount, 1);
+  if (more === 0 || one === 0n || !(newer.quantities.dig.bankVolume > 0)) return 0n;
+  const loads = Number(costOf(after, DISPOSAL)) / Number(one);
+  const cost = timesAmount(
+    disposal.charge.amount,
+    Math.max(1, Math.ceil((loads * more) / newer.quantities.dig.bankVolume - 1e-6))
+  );
+  const already = costOf(after, DISPOSAL) - costOf(before, DISPOSAL);
+  return cost > already ? cost - (already > 0n ? already : 0n) : 0n;
+}
+
+function costOf({ lines }: Costs, title: string): Minor {
+  return sumOf(lines.filter(line => line.title === title).map(({ cost }) => cost));
 }
 
 /** A cost with overhead, margin and tax as the newer text has them. */
@@ -116,12 +189,17 @@ function edgingShare({ out = [], area, material }: Built, title: string, share: 
 }
 
 function leftOut(built: readonly Built[]): string[] {
-  const isOut = built.some(({ amounts }) => amounts.some(({ comesOut }) => comesOut > 0));
-  const isOtherwise = built.some(({ amounts }) => amounts.some(({ madeOtherwise }) => madeOtherwise > 0));
+  const isAny = (of: 'comesOut' | 'madeOtherwise'): boolean =>
+    built.some(({ stage, amounts }) => stage !== 'dig' && amounts.some(amount => amount[of] > 0));
+  const isOut = isAny('comesOut') || isAny('madeOtherwise');
+  const givenUp = built.some(({ stage, amounts }) => stage === 'dig' && amounts.some(({ comesOut }) => comesOut > 0));
   return [
-    ...(isOut || isOtherwise
-      ? ['Taking out and carting away what is built: no rate tells its hours. `extra` names an amount for it.']
+    ...(isOut
+      ? [
+          'Taking out and carting away what is built: no rate tells its hours. `extra` names an amount for it.',
+          'Stone, sand, cloth and units that come out count as used again; edging in concrete does not.'
+        ]
       : []),
-    ...(isOut ? ['Stone, sand, cloth and units that come out count as used again; edging in concrete does not.'] : [])
+    ...(givenUp ? ['Filling what was dug in vain, with soil that is brought or kept, is in no price.'] : [])
   ];
 }

@@ -52,10 +52,12 @@ export interface BuiltAmount {
   readonly toBuild: number;
 }
 
-/** What was delivered or lay on hand, against what is needed of it now. */
+/** What was delivered or lay on hand, and what is still to buy, against what is needed of it now. */
 export interface Bought {
   readonly thing: Key;
   readonly item: string;
+  /** A unit of the same name is of another size now. */
+  readonly isAsItWas?: true;
   readonly measure: string;
   /** What the older text wanted; absent where it had none of it. */
   readonly wantedBefore?: number;
@@ -68,6 +70,8 @@ export interface Bought {
   readonly toBuy: number;
   /** Of what is there more than is wanted. */
   readonly over: number;
+  /** Of it what the older text wanted. */
+  readonly noLongerWanted: number;
   /** The packs in which what is still to buy is bought, as they are called. */
   readonly packs: readonly { readonly count: number; readonly pack: string; readonly amount: number }[];
   /** Batches that were delivered, where more of a unit is to buy. */
@@ -88,14 +92,22 @@ export interface Again {
 /** What the change comes to: costs and, for the client, price without tax, tax, and what is to pay. */
 export interface ChangePrice {
   readonly currency: string;
+  /** The whole job as the older text has it. */
+  readonly before: Omit<ChangePriceLine, 'id'>;
   readonly lines: readonly ChangePriceLine[];
-  readonly together: Omit<ChangePriceLine, 'label'>;
+  readonly together: Omit<ChangePriceLine, 'id'>;
   /** What is in none of it, and why. */
   readonly without: readonly string[];
+  /** What the newer text has no price for, and the older one had not to have. */
+  readonly unpriced: readonly string[];
 }
 
 export interface ChangePriceLine {
-  readonly label: string;
+  /**
+   * The whole job in both texts; work on what comes out; goods that are there and not wanted any more; carting and hire
+   * that are spent; hire and loads once more.
+   */
+  readonly id: 'whole' | 'lost' | 'goods' | 'spent' | 'again';
   readonly costs: Decimal;
   readonly price: Decimal;
   readonly tax: Decimal;

@@ -33,9 +33,9 @@ export function underWay({ older, newer, schedule, prices, keyNow, placesOf }: U
     .reduce<string | undefined>((last, { date }) => later(last, date), undefined);
   if (until === undefined) return undefined;
   const built = [...builtParts(older, newer, log, keyNow), ...builtEdging(older, newer, log, keyNow)];
-  const bought = boughtOf(older, newer, newer.job.log, built, keyNow);
+  const bought = boughtOf(older, newer, log, built, keyNow);
   const again = againOf(newer.job, schedule, built, prices);
-  const price = changePrice(older, { before: prices.before, after: prices.after }, built, again, keyNow);
+  const price = changePrice({ older, newer, built, bought, again, log, keyNow }, prices);
   return {
     until,
     built: built.map(part => ({ ...part, places: placesOf(part.area) })),

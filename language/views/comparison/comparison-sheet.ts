@@ -3,7 +3,7 @@ import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
 import type { System } from '../../job/job.ts';
 import type { MoneyWords } from '../../job/money-lines.ts';
 import type { Amount } from '../../comparing/written-statements.ts';
-import { printAs, printByMeasure, printLength } from '../../measures/print.ts';
+import { printAs, printLength } from '../../measures/print.ts';
 import { type LevelDatum, levelStyleOf, printDrop, printLevelWithMark } from '../../measures/print-level.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
 import { plainLine } from '../text/plain-line.ts';
@@ -30,7 +30,8 @@ export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
   const sections = (forClient === undefined ? allSections(input) : clientSections(input)).filter(
     ({ rows }) => rows.length > 0
   );
-  const isSigned = forClient !== undefined && sections.length > 0 && comparison.broken.length === 0;
+  const isWhole = comparison.broken.length === 0 && (comparison.underWay?.price?.unpriced ?? []).length === 0;
+  const isSigned = forClient !== undefined && sections.length > 0 && isWhole;
   return {
     title: plainLine(title),
     between: plainLine(between),
@@ -41,10 +42,11 @@ export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
   };
 }
 
-function brokenText({ side, errors, first }: Comparison['broken'][number]): string {
+function brokenText({ side, errors, first, isComplete }: Comparison['broken'][number]): string {
   const count = errors === 1 ? 'an error' : `${errors} errors`;
   const where = first === undefined ? '' : ` The first: ${first.file}, line ${first.line}.`;
-  return `The ${side === 'before' ? 'older' : 'newer'} text has ${count}: what is sound is compared, without totals, price and days.${where}`;
+  const what = isComplete ? '.' : ': what is sound is compared, without totals, price and days.';
+  return `The ${side === 'before' ? 'older' : 'newer'} text has ${count}${what}${where}`;
 }
 
 function allSections(input: ComparisonSheetInput): SheetSection[] {
@@ -67,15 +69,21 @@ function allSections(input: ComparisonSheetInput): SheetSection[] {
 function clientSections(input: ComparisonSheetInput): SheetSection[] {
   const { comparison, system } = input;
   const { underWay } = comparison;
+  const edits = comparison.edits.filter(({ label }) => !OWN_BUSINESS.test(label));
   const main = comparison.numbers.filter(({ before, after }) => FOR_CLIENTS.has((after ?? before)!.quantity.id));
   return [
-    editsSection(comparison.edits, system),
+    editsSection(edits, system, LONGEST_SIGNED),
     ...numberSections(main, () => [], input),
     ...(underWay === undefined ? [] : underWaySections(underWay, { system, isForClient: true })),
-    moneySection(comparison, true),
+    // What the change comes to tells it already.
+    ...(underWay?.price === undefined ? [moneySection(comparison, true)] : []),
     daysSection(comparison)
   ];
 }
+
+/** What is the crew's own business, or the record of it, is no change that a client signs. */
+const OWN_BUSINESS =
+  /^(?:job, (?:labour|overhead|margin|markup|contingency|hire|disposal|breakage|keep|crew|rate|begins)|price |supplier |stock|log|accept |rate |treat|prefer)/;
 
 /** What a client can see on the ground. */
 const FOR_CLIENTS: ReadonlySet<string> = new Set(['net-area', 'edging-length']);
@@ -118,11 +126,17 @@ const FROM_TO: readonly SheetColumn[] = [
   { head: 'Difference', right: true }
 ];
 
-function editsSection(edits: readonly Edit[], system: System): SheetSection {
+function editsSection(edits: readonly Edit[], system: System, most = LONGEST_SHOWN): SheetSection {
+  const shorter = (text: string): string => shortened(text, most);
+  const fromWhereTheyDiffer = (text: string, other: string): string => fromDifference(text, other, most);
   const rows = edits.map((edit, index): SheetRow => {
-    const { label, kind, amount, before = '', after = '' } = edit;
+    const { label, kind, amount, order, before = '', after = '' } = edit;
     const row = { places: placesOfEdit(edit), by: [] };
     const number = String(index + 1);
+    if (order !== undefined) {
+      const [old, now] = [order.before, order.after].map(place => `in place ${place}`);
+      return { ...row, cells: [number, `${label}: ${shorter(after)}`, old!, now!, ''] };
+    }
     if (amount === undefined) {
       const [old, now] =
         kind === 'added'
@@ -134,7 +148,16 @@ function editsSection(edits: readonly Edit[], system: System): SheetSection {
     }
     const { before: old, after: now } = amount;
     const difference = editDifference(old, now, system);
-    return { ...row, cells: [number, label, old.written, now.written, difference] };
+    // Of several amounts in a row it has to be seen which of them it is.
+    const isAlone = edit.new!.amounts.length === 1;
+    const written = [
+      [before, after, old],
+      [after, before, now]
+    ] as const;
+    const shown = written.map(([text, other, one]) =>
+      isAlone ? one.written : shorter(fromWhereTheyDiffer(text, other))
+    );
+    return { ...row, cells: [number, label, ...shown, difference] };
   });
   const columns = [{ head: '' }, { head: '' }, { head: 'Before' }, { head: 'After' }, FROM_TO[3]!];
   return { id: 'edits', heading: 'Edited', notes: [], columns, rows };
@@ -145,15 +168,15 @@ function editDifference(old: Amount, now: Amount, system: System): string {
   if (!SIMPLE.has(now.measure)) return '';
   const isLong = now.measure === 'm' && Math.max(Math.abs(old.value), Math.abs(now.value)) >= 1;
   return signed(now.value - old.value, value =>
-    isLong ? printLength(value, system) : printByMeasure(value, now.measure, system)
+    isLong ? printLength(value, system) : printedAmount(value, now.measure, system)
   );
 }
 
 const SIMPLE: ReadonlySet<string> = new Set(['', 'm', 'm2', 'm3', 'kg', 'kg/m3']);
 
 /** A long statement begins a few words before what is written otherwise. */
-function fromWhereTheyDiffer(text: string, other: string): string {
-  if (Math.max(text.length, other.length) <= LONGEST_SHOWN) return text;
+function fromDifference(text: string, other: string, most: number): string {
+  if (text === other || Math.max(text.length, other.length) <= most) return text;
   const [words, others] = [text.split(' '), other.split(' ')];
   const first = words.findIndex((word, index) => word !== others[index]);
   const from = Math.max(0, (first === -1 ? words.length : first) - WORDS_BEFORE);
@@ -162,12 +185,15 @@ function fromWhereTheyDiffer(text: string, other: string): string {
 
 const WORDS_BEFORE = 2;
 
-function shorter(text: string): string {
-  return text.length <= LONGEST_SHOWN ? text : `${text.slice(0, LONGEST_SHOWN - 1)}…`;
+function shortened(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, most - 1)}…`;
 }
 
 /** Before and after still stand beside each other. */
 const LONGEST_SHOWN = 40;
+
+/** Nothing that is signed is cut off. */
+const LONGEST_SIGNED = 1000;
 
 function renamedSection({ renamed }: Comparison): SheetSection {
   const rows = renamed.map(({ kind, before, after }): SheetRow => ({

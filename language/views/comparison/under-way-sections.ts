@@ -1,7 +1,14 @@
-import type { Again, Bought, BuiltPart, ChangePrice, UnderWay } from '../../comparing/under-way/contract.ts';
+import type {
+  Again,
+  Bought,
+  BuiltPart,
+  ChangePrice,
+  ChangePriceLine,
+  UnderWay
+} from '../../comparing/under-way/contract.ts';
 import type { System } from '../../job/job.ts';
 import { listed } from '../../findings/listed.ts';
-import { minorOf, moneyText } from '../../money/money.ts';
+import { decimalText, minorOf, moneyText } from '../../money/money.ts';
 import type { ChangePlaces } from '../../comparing/contract.ts';
 import type { SheetRow, SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
@@ -90,14 +97,19 @@ function boughtSection(bought: readonly Bought[], system: System): SheetSection 
       .map(({ count, pack, amount }) => (pack === 'loose' ? `${print(amount)} loose` : `${count} × ${pack}`))
       .join(', ');
     return {
-      cells: [item, ...[wantedBefore, wanted, again, have, toBuy].map(print), inPacks, print(over)],
+      cells: [
+        one.isAsItWas === true ? `${item}, as it was` : item,
+        ...[wantedBefore, wanted, again, have, toBuy].map(print),
+        inPacks,
+        print(over)
+      ],
       places: NOWHERE,
       by: []
     };
   });
   return {
     id: 'under-way',
-    heading: 'Already bought',
+    heading: 'Bought, and still to buy',
     notes: [...untoldText(bought), ...bought.flatMap(batchText)],
     columns: [
       { head: '' },
@@ -149,26 +161,51 @@ function daysAgainSection({ days, holds }: Again, besides: readonly string[]): S
   return { id: 'under-way', heading: 'To come back to', notes: [...waits, ...besides], columns, rows };
 }
 
-const TAKING_OUT = 'Taking out and carting away what is built is not in this price.';
+const LABELS: Readonly<Record<ChangePriceLine['id'], readonly [own: string, forClient: string]>> = {
+  whole: ['The whole job, as if nothing were built yet', 'The work as it is wanted now, less as it was agreed'],
+  lost: ['Built, and taken out or made otherwise', 'Built, and taken out or made otherwise'],
+  goods: ['Bought, and no longer wanted', 'Delivered, and no longer wanted'],
+  spent: ['Carting and hire spent already', 'Carting and hire spent already'],
+  again: ['Hired and carted once more', 'Hired and carted once more']
+};
 
-function priceSection({ currency, lines, together, without }: ChangePrice, isForClient: boolean): SheetSection {
-  const print = (amount: string): string =>
-    signed(Number(amount), () => moneyText(minorOf(amount.replace('-', '')), currency));
-  const isTaxed = [together, ...lines].some(({ tax }) => Number(tax) !== 0);
-  const cells = (label: string, { costs, price, tax, toPay }: ChangePrice['together']): string[] => [
-    label,
-    ...[...(isForClient ? [] : [costs]), price, ...(isTaxed ? [tax, toPay] : [])].map(print)
+function priceSection(
+  { currency, before, lines, together, without, unpriced }: ChangePrice,
+  isForClient: boolean
+): SheetSection {
+  const isTaxed = [before, together, ...lines].some(({ tax }) => Number(tax) !== 0);
+  const money = (amount: string): string => moneyText(minorOf(amount), currency);
+  const change = (amount: string): string => signed(Number(amount), () => money(amount.replace('-', '')));
+  const cells = (
+    label: string,
+    { costs, price, tax, toPay }: ChangePrice['together'],
+    print: (amount: string) => string
+  ): string[] => [label, ...[...(isForClient ? [] : [costs]), price, ...(isTaxed ? [tax, toPay] : [])].map(print)];
+  const heads = [
+    ...(isForClient ? [] : ['At cost']),
+    ...(isTaxed ? ['Price without tax', 'Tax', 'To pay'] : ['Price'])
   ];
-  const heads = isTaxed ? ['Price without tax', 'Tax', 'To pay'] : ['Price'];
   const all = [
-    ...lines.map(({ label, ...line }) => cells(label, line)),
-    ...(lines.length > 1 ? [cells('The change together', together)] : [])
+    cells('As it was', before, money),
+    ...lines.map(line => cells(LABELS[line.id][isForClient ? 1 : 0], line, change)),
+    ...(lines.length > 1 ? [cells('The change together', together, change)] : []),
+    cells('As it is with the change', added(before, together), money)
   ];
   return {
     id: 'under-way',
     heading: 'What the change comes to',
-    notes: isForClient ? without.slice(0, 1).map(() => TAKING_OUT) : without,
-    columns: [{ head: '' }, ...(isForClient ? heads : ['At cost', ...heads]).map(head => ({ head, right: true }))],
+    notes: [
+      ...(unpriced.length === 0 ? [] : [`This is not the whole change: there is no price for ${listed(unpriced)}.`]),
+      ...(isForClient ? without.slice(0, 1).map(() => NOT_IN_IT) : without)
+    ],
+    columns: [{ head: '' }, ...heads.map(head => ({ head, right: true }))],
     rows: all.map(row => ({ cells: row, places: NOWHERE, by: [] }))
   };
+}
+
+const NOT_IN_IT = 'Taking out and carting away what is built, and filling what was dug in vain, are not in this price.';
+
+function added(one: ChangePrice['together'], other: ChangePrice['together']): ChangePrice['together'] {
+  const sum = (key: keyof ChangePrice['together']): string => decimalText(minorOf(one[key]) + minorOf(other[key]));
+  return { costs: sum('costs'), price: sum('price'), tax: sum('tax'), toPay: sum('toPay') };
 }

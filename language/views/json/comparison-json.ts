@@ -171,9 +171,13 @@ function comparisonChanges({ edits, renamed, numbers, findings, money, tasks, da
 }
 
 function editChange(edit: Edit): Change {
-  const { id, label, amount, before, after } = edit;
+  const { id, label, amount, order, before, after } = edit;
   const written = { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
   const places = placesJson(placesOfEdit(edit));
+  if (order !== undefined) {
+    const told = change({ id, kind: 'edit', label, ...order, measure: '' });
+    return { ...told, edited: true, written, ...places };
+  }
   if (amount === undefined) return { id, kind: 'edit', label, ...written, edited: true, ...places };
   const { value: old, measure } = amount.before;
   const told = change({ id, kind: 'edit', label, before: old, after: amount.after.value, measure });

@@ -51,6 +51,7 @@ const underWay = object(
       object({
         thing: text('What is bought'),
         item: text('What it is called'),
+        'isAsItWas?': { const: true, description: 'A unit of the same name is of another size now' },
         measure: text('SI measure; empty for pieces'),
         'wantedBefore?': amount('Wanted by the older text'),
         wanted: amount('Wanted by the newer text'),
@@ -59,6 +60,7 @@ const underWay = object(
         again: amount('Wanted again for what comes out'),
         toBuy: amount('Still to buy'),
         over: amount('More than is wanted'),
+        noLongerWanted: amount('Of it what the older text wanted'),
         packs: list(
           object({ count: whole('Packs'), pack: text('As they are called'), amount: amount('What they hold') })
         ),
@@ -83,9 +85,11 @@ const underWay = object(
     ),
     'price?': object({
       currency: text('ISO 4217'),
-      lines: list(object({ label: text('What it is'), ...priced })),
+      before: object(priced, 'The whole job as it was'),
+      lines: list(object({ id: one('whole', 'lost', 'goods', 'spent', 'again'), ...priced })),
       together: object(priced),
-      without: list(text('What is in none of it'))
+      without: list(text('What is in none of it')),
+      unpriced: list(text('What has no price now and had one, or was not there'))
     })
   },
   'What the change does to a job that is under way: the log, taken as built by the older text'
