@@ -16,6 +16,9 @@ export interface Revision {
   readonly specs: ReadonlyMap<string, Buffer | 'too-large'>;
 }
 
+/** Files that a job uses may lie anywhere in the repository: all job specs are read, as far as they can be held, bytes. */
+const LARGEST_TOGETHER = 32_000_000;
+
 /** No longer name is one that a person gave. */
 const LONGEST_NAME = 200;
 
@@ -53,6 +56,11 @@ export async function readRevision(git: Git, name: string): Promise<Revision> {
     return found === null ? [] : [{ id: found[1]!, size: Number(found[2]), path: found[3]! }];
   });
   const read = blobs.filter(({ size }) => size <= largestFile);
+  if (read.reduce((sum, { size }) => sum + size, 0) > LARGEST_TOGETHER)
+    throw new GitFailure(
+      'too large',
+      `The job specs of this repository are too large together: more than ${LARGEST_TOGETHER / 1_000_000} MB. Compare two files instead.`
+    );
   const bytes =
     read.length === 0
       ? []
