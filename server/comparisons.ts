@@ -125,7 +125,7 @@ export class Comparisons {
     const found = await history.find(folder, revision, signalOf(token));
     if (isProblem(found)) return found;
     const at = specIn(folder, file, found);
-    const job = await older.jobAt(at);
+    const job = await older.jobAt(at, token);
     if (job !== undefined && isProblem(job)) return job;
     if (job === undefined) return { problem: `There is no ${at.path} in ${revision}.` };
     return hasJob(job) ? { older: job, texts: at } : { problem: `At ${revision} there is no job in ${at.path}.` };

@@ -20,7 +20,7 @@ export interface History {
   readonly starts: number;
   find(folder: string, revision: string, signal?: AbortSignal): Promise<FoundRevision | Problem>;
   /** All job specs of a commit, by their paths from the top of the repository. */
-  specsAt(folder: string, commit: string, signal?: AbortSignal): Promise<SpecFiles | Problem>;
+  specsAt(folder: string, commit: string): Promise<SpecFiles | Problem>;
   /** Branches, tags, and the last commits that touch the folder. */
   list(folder: string, signal?: AbortSignal): Promise<readonly NamedRevision[] | Problem>;
 }

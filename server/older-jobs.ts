@@ -1,3 +1,4 @@
+import type { CancellationToken } from 'vscode-languageserver';
 import type { Compared } from '../language/comparing/compare.ts';
 import { Paving } from '../language/paving.ts';
 import type { SpecFiles } from '../language/project.ts';
@@ -17,96 +18,151 @@ export interface OlderSpec {
   readonly path: string;
 }
 
-/** The job specs of one commit, each job worked out once. */
 interface Commit {
+  readonly files: Promise<SpecFiles | Problem>;
+  /** How many wait for something of it. */
+  awaited: number;
+  /** Let go of as soon as nobody waits for it. */
+  isLeft: boolean;
+  work?: DayOfWork;
+}
+
+/** The jobs of one commit on one day, each worked out once: findings and prices hang on the day. */
+interface DayOfWork {
+  readonly day: string;
   readonly paving: Paving;
-  readonly files: SpecFiles;
   readonly run: Pick<Run, 'cancelled'>;
   readonly jobs: Map<string, Promise<Compared | undefined>>;
   readonly ready: Map<string, Compared | undefined>;
 }
 
 /**
- * Jobs as they stood at commits. A commit never changes: its files are read once and its jobs worked out once, in steps
- * between what else is asked; a few commits are kept.
+ * Jobs as they stood at commits. A commit never changes: its files are read once and its jobs worked out once a day, in
+ * steps between what else is asked. A few commits are kept, and those that somebody waits for.
  */
 export class OlderJobs {
   private readonly history: History;
-  private readonly reads = new Map<string, Promise<Commit | Problem>>();
+  private readonly day: () => string;
+  /** The one asked for longest ago first. */
   private readonly commits = new Map<string, Commit>();
 
-  constructor(history: History) {
+  constructor(history: History, day = today) {
     this.history = history;
+    this.day = day;
   }
 
-  /** Undefined where the commit has no such job spec. */
-  async jobAt({ folder, commit, path }: OlderSpec): Promise<Compared | Problem | undefined> {
-    const found = await this.read(folder, commit);
-    if (isProblem(found)) return found;
-    let job = found.jobs.get(path);
-    if (job === undefined) {
-      job = workedOut(found, path);
-      found.jobs.set(path, job);
-    }
-    return job;
+  /**
+   * Undefined where the commit has no such job spec.
+   *
+   * @throws when it is asked for no more: then it is worked out only as long as its commit is kept.
+   */
+  jobAt(spec: OlderSpec, token?: CancellationToken): Promise<Compared | Problem | undefined> {
+    return this.awaiting(spec, token, (files, commit) => this.jobOf(files, commit, spec.path));
   }
 
   /** The same, if it is worked out by now. */
   readyAt({ commit, path }: OlderSpec): { readonly job: Compared | undefined } | undefined {
-    const found = this.commits.get(commit);
-    return found?.ready.has(path) === true ? { job: found.ready.get(path) } : undefined;
+    const work = this.commits.get(commit)?.work;
+    return work?.day === this.day() && work.ready.has(path) ? { job: work.ready.get(path) } : undefined;
   }
 
-  async textAt({ folder, commit, path }: OlderSpec): Promise<string | Problem | undefined> {
-    const found = await this.read(folder, commit);
-    if (isProblem(found)) return found;
-    const read = await found.files.read(path);
-    return 'text' in read ? read.text : undefined;
+  textAt(spec: OlderSpec): Promise<string | Problem | undefined> {
+    return this.awaiting(spec, undefined, async files => {
+      const read = await files.read(spec.path);
+      return 'text' in read ? read.text : undefined;
+    });
   }
 
-  /** Lets go of a commit, and of what is being worked out of it. */
-  drop(commit: string): void {
-    const found = this.commits.get(commit);
-    if (found !== undefined) found.run.cancelled = true;
-    this.commits.delete(commit);
-    this.reads.delete(commit);
+  /** Lets go of a commit, and of what is being worked out of it, as soon as nobody waits for it. */
+  drop(name: string): void {
+    const commit = this.commits.get(name);
+    if (commit === undefined) return;
+    commit.isLeft = true;
+    this.dropSpare();
   }
 
   /** How many commits are kept, for tests. */
   get size(): number {
-    return this.reads.size;
+    return this.commits.size;
   }
 
-  private read(folder: string, commit: string): Promise<Commit | Problem> {
-    const read = this.reads.get(commit) ?? this.readAnew(folder, commit);
-    read.catch(() => this.reads.delete(commit));
-    // The one asked for longest ago goes first.
-    this.reads.delete(commit);
-    this.reads.set(commit, read);
-    for (const oldest of this.reads.keys()) if (this.reads.size > MOST_COMMITS) this.drop(oldest);
-    return read;
-  }
-
-  private async readAnew(folder: string, commit: string): Promise<Commit | Problem> {
-    const files = await this.history.specsAt(folder, commit);
-    if (isProblem(files)) {
-      // It may be there later.
-      this.reads.delete(commit);
-      return files;
+  private async awaiting<T>(
+    { folder, commit: name }: OlderSpec,
+    token: CancellationToken | undefined,
+    answer: (files: SpecFiles, commit: Commit) => Promise<T>
+  ): Promise<T | Problem> {
+    const commit = this.askedFor(folder, name);
+    commit.awaited++;
+    this.dropSpare();
+    try {
+      return await unlessGivenUp(
+        commit.files.then<T | Problem>(files => (isProblem(files) ? files : answer(files, commit))),
+        token
+      );
+    } finally {
+      commit.awaited--;
+      this.dropSpare();
     }
-    const found: Commit = {
-      files,
-      paving: new Paving(files, today),
-      run: { cancelled: false },
-      jobs: new Map(),
-      ready: new Map()
+  }
+
+  private askedFor(folder: string, name: string): Commit {
+    const commit = this.commits.get(name) ?? this.read(folder, name);
+    commit.isLeft = false;
+    this.commits.delete(name);
+    this.commits.set(name, commit);
+    return commit;
+  }
+
+  private read(folder: string, name: string): Commit {
+    const files = this.history.specsAt(folder, name);
+    const commit: Commit = { files, awaited: 0, isLeft: false };
+    // What could not be read may be there later.
+    const forget = (): void => {
+      if (this.commits.get(name) === commit) this.commits.delete(name);
     };
-    if (this.reads.has(commit)) this.commits.set(commit, found);
-    return found;
+    files.then(found => {
+      if (isProblem(found)) forget();
+    }, forget);
+    return commit;
+  }
+
+  private jobOf(files: SpecFiles, commit: Commit, path: string): Promise<Compared | undefined> {
+    const day = this.day();
+    if (commit.work?.day !== day)
+      commit.work = {
+        day,
+        paving: new Paving(files, () => day),
+        run: { cancelled: false },
+        jobs: new Map(),
+        ready: new Map()
+      };
+    const { work } = commit;
+    const known = work.jobs.get(path);
+    if (known !== undefined) return known;
+    const job = workedOut(work, path);
+    // Who asked for it may have given up.
+    job.catch(() => undefined);
+    work.jobs.set(path, job);
+    return job;
+  }
+
+  private dropSpare(): void {
+    for (const [name, { awaited, isLeft, work }] of this.commits) {
+      if (awaited > 0 || (!isLeft && this.commits.size <= MOST_COMMITS)) continue;
+      if (work !== undefined) work.run.cancelled = true;
+      this.commits.delete(name);
+    }
   }
 }
 
-async function workedOut({ paving, run, ready }: Commit, path: string): Promise<Compared | undefined> {
+function unlessGivenUp<T>(answer: Promise<T>, token: CancellationToken | undefined): Promise<T> {
+  return new Promise<T>((resolve, reject) => {
+    const heard = token?.onCancellationRequested(() => reject(abandoned()));
+    void answer.then(resolve, reject).finally(() => heard?.dispose());
+  });
+}
+
+async function workedOut({ paving, run, ready }: DayOfWork, path: string): Promise<Compared | undefined> {
   await paving.load(path);
   const evaluation = await inSlices(paving.evaluate(path), run);
   const priced = evaluation && (await inSlices(paving.priced(evaluation), run));

@@ -1,11 +1,12 @@
 import { statSync } from 'node:fs';
 import { URI } from 'vscode-uri';
 import type { SpecFiles } from '../../language/project.ts';
+import { abandoned } from '../feature.ts';
 import type { FoundRevision, History, Problem } from '../history.ts';
 import type { NamedRevision } from '../protocol.ts';
 import { Git, GitFailure } from './git.ts';
 import { listRevisions } from './list-revisions.ts';
-import { checkRevisionName, noRevision, readRevision, RevisionFiles } from './revision-files.ts';
+import { commitOf, readRevision, RevisionFiles } from './revision-files.ts';
 
 /** The history of folders on this machine. */
 export class GitHistory implements History {
@@ -13,21 +14,12 @@ export class GitHistory implements History {
 
   /** Starts git once. */
   find(folder: string, revision: string, signal?: AbortSignal): Promise<FoundRevision | Problem> {
-    return this.#asked(folder, signal, async git => {
-      checkRevisionName(revision);
-      const asked = ['rev-parse', '--show-prefix', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`];
-      const answer = await git.run(asked).catch((error: unknown) => {
-        throw error instanceof GitFailure && error.why === 'failed' ? noRevision(revision) : error;
-      });
-      const [prefix, commit] = answer.toString('utf8').split('\n');
-      if (prefix === undefined || !/^[0-9a-f]{40,64}$/.test(commit ?? '')) throw noRevision(revision);
-      return { prefix, commit: commit! };
-    });
+    return this.#asked(folder, signal, git => commitOf(git, revision));
   }
 
   /** Starts git four times. */
-  specsAt(folder: string, commit: string, signal?: AbortSignal): Promise<SpecFiles | Problem> {
-    return this.#asked(folder, signal, async git => new RevisionFiles(await readRevision(git, commit)));
+  specsAt(folder: string, commit: string): Promise<SpecFiles | Problem> {
+    return this.#asked(folder, undefined, async git => new RevisionFiles(await readRevision(git, commit)));
   }
 
   /** Starts git twice. */
@@ -48,8 +40,9 @@ export class GitHistory implements History {
     try {
       return await ask(git);
     } catch (error) {
-      if (error instanceof GitFailure) return { problem: error.message };
-      throw error;
+      if (!(error instanceof GitFailure)) throw error;
+      if (error.why === 'abandoned') throw abandoned();
+      return { problem: error.message };
     } finally {
       this.starts += git.starts;
     }

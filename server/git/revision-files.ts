@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { ReadResult, SpecFiles } from '../../language/project.ts';
+import type { FoundRevision } from '../history.ts';
 import { decode } from '../node-files.ts';
 import { largestFile } from '../protocol.ts';
 import { type Git, GitFailure } from './git.ts';
@@ -15,11 +16,14 @@ export interface Revision {
   readonly specs: ReadonlyMap<string, Buffer | 'too-large'>;
 }
 
+/** Files that a job uses may lie anywhere in the repository: all job specs are read, as far as they can be held, bytes. */
+const LARGEST_TOGETHER = 32_000_000;
+
 /** No longer name is one that a person gave. */
 const LONGEST_NAME = 200;
 
 /** Names of revisions hold nothing that git would read as an option, a path or a range. */
-export function checkRevisionName(name: string): void {
+function checkRevisionName(name: string): void {
   const isOdd =
     name === '' || name.length > LONGEST_NAME || name.startsWith('-') || /[\0-\x20\x7f:?*[\\]|\.\./.test(name);
   if (isOdd)
@@ -29,27 +33,34 @@ export function checkRevisionName(name: string): void {
     );
 }
 
+/** A name's commit, and the way from the top of the repository to the folder that git is asked in. Git is started once. */
+export async function commitOf(git: Git, name: string): Promise<FoundRevision> {
+  checkRevisionName(name);
+  const asked = ['rev-parse', '--show-prefix', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`];
+  const answer = await git.run(asked).catch((error: unknown) => {
+    throw error instanceof GitFailure && error.why === 'failed' ? noRevision(name) : error;
+  });
+  const [prefix, commit] = answer.toString('utf8').split('\n');
+  if (prefix === undefined || !/^[0-9a-f]{40,64}$/.test(commit ?? '')) throw noRevision(name);
+  return { prefix, commit: commit! };
+}
+
 /** Reads all job specs of a revision. Git is started four times, however many files there are. */
 export async function readRevision(git: Git, name: string): Promise<Revision> {
-  checkRevisionName(name);
+  const { commit } = await commitOf(git, name);
   const root = (await git.run(['rev-parse', '--show-toplevel'])).toString('utf8').trim();
-  const commit = (
-    await git
-      .run(['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`])
-      .catch((error: unknown) => {
-        if (error instanceof GitFailure && error.why !== 'failed') throw error;
-        throw noRevision(name);
-      })
-  )
-    .toString('utf8')
-    .trim();
   const listed = (await git.run(['ls-tree', '-r', '-z', '-l', '--full-tree', commit])).toString('utf8');
   const blobs = listed.split('\0').flatMap(line => {
     // 100644 blob <id> <size>	<path>
     const found = /^100(?:644|755) blob ([0-9a-f]+) +([0-9]+)\t(.*\.paving)$/is.exec(line);
-    return found === null ? [] : [{ id: found[1]!, isRead: Number(found[2]) <= largestFile, path: found[3]! }];
+    return found === null ? [] : [{ id: found[1]!, size: Number(found[2]), path: found[3]! }];
   });
-  const read = blobs.filter(({ isRead }) => isRead);
+  const read = blobs.filter(({ size }) => size <= largestFile);
+  if (read.reduce((sum, { size }) => sum + size, 0) > LARGEST_TOGETHER)
+    throw new GitFailure(
+      'too large',
+      `The job specs of this repository are too large together: more than ${LARGEST_TOGETHER / 1_000_000} MB. Compare two files instead.`
+    );
   const bytes =
     read.length === 0
       ? []

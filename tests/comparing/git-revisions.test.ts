@@ -137,6 +137,19 @@ describe('a folder', () => {
     expect(out).toMatch(/^Back terrace · jobs\/a\.paving/);
   });
 
+  test('specs that are too large together are told before they are read', () => {
+    const large = (size: number): string => ' '.repeat(size);
+    const at = new Repository({ 'a.paving': PATIO, 'far/b.paving': large(16e6), 'far/c.paving': large(17e6) }).commit();
+    expect(at.paving(['compare', 'a.paving'])).toEqual({
+      code: 2,
+      out: '',
+      err: 'paving: the job specs of this repository are too large together: more than 32 MB. Compare two files instead.\n'
+    });
+    // One that is too large by itself is never read.
+    at.write({ 'a.paving': LONGER, 'far/c.paving': large(21e6) }).commit();
+    expect(at.paving(['compare', 'a.paving'])).toMatchObject({ code: 0, err: '' });
+  });
+
   test('errors then and now: said with the file and, of a revision, the first of them', () => {
     const at = new Repository({ 'a.paving': BROKEN }).commit();
     at.write({ 'a.paving': BROKEN.replace('12 x 16', '12 x 17') });

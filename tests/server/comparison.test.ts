@@ -164,6 +164,7 @@ describe('Since HEAD', () => {
     git('reset', '-q', '--hard', 'HEAD@{1}');
     await client.changedOnDisk(uriOf('.git/logs/HEAD'));
     await client.becomes(() => sinceHead(client), /^nothing$/);
+    expect((await shown(client, 'HEAD')).sections).toEqual([]);
     expect(client.headMoves).toBe(3);
     // What HEAD has left is let go of.
     expect(workspace.comparisons.counts.commits).toBe(1);
@@ -297,6 +298,19 @@ describe('Another revision', () => {
       commit(`Version ${count}`);
       await shown(client, 'HEAD');
     }
+    expect(workspace.comparisons.counts.commits).toBe(3);
+  });
+
+  test('four asked for at once are all shown', async () => {
+    const { client, workspace } = await opened({}, LARGER.replace('200 mm', '220 mm'));
+    const revisions = Array.from({ length: 3 }, (_, count) => {
+      write('jobs/patio.paving', PATIO.replace('150 mm', `${151 + count} mm`));
+      commit(`Version ${count}`);
+      git('tag', `version-${count}`);
+      return `version-${count}`;
+    });
+    const all = await Promise.all(['quote-1', ...revisions].map(revision => shown(client, revision)));
+    expect(all.map(({ sections }) => sections[0]!.rows[0]!.cells[2])).toEqual(['150 mm', '151 mm', '152 mm', '153 mm']);
     expect(workspace.comparisons.counts.commits).toBe(3);
   });
 
