@@ -31,6 +31,8 @@ export interface LoneJob {
 export interface JobsCompared {
   /** In the order of their files; what is new or gone stands among them. */
   readonly jobs: readonly JobFound[];
+  /** Sides of which a file that was asked for holds no statement at all. */
+  readonly empty: ReadonlySet<Side>;
   readonly complaints: readonly string[];
 }
 
@@ -66,6 +68,7 @@ class Comparing {
   readonly #name: (side: Side, file: string) => string;
   readonly #found: JobFound[] = [];
   readonly #lone: Readonly<Record<Side, JobText[]>> = { before: [], after: [] };
+  readonly #empty = new Set<Side>();
   readonly #complaints: string[] = [];
 
   /** `name`: how a file of a side is named to a reader. */
@@ -85,7 +88,7 @@ class Comparing {
     this.#pairLone();
     progress.end();
     this.#found.sort((left, right) => (fileShown(left) < fileShown(right) ? -1 : 1));
-    return { jobs: this.#found, complaints: this.#complaints };
+    return { jobs: this.#found, empty: this.#empty, complaints: this.#complaints };
   }
 
   async #compare(known: Readonly<Record<Side, string | undefined>>): Promise<void> {
@@ -117,6 +120,7 @@ class Comparing {
     await this.#paving.load(file);
     const problem = this.#paving.problemOf(file);
     if (problem !== undefined) this.#complaints.push(unreadable(this.#name(side, file), problem));
+    else if (holdsNothing(this.#paving.look(file)!)) this.#empty.add(side);
     return problem === undefined;
   }
 
@@ -178,6 +182,11 @@ class Comparing {
     for (const text of before) this.#found.push({ side: 'before', text });
     for (const text of after) this.#found.push({ side: 'after', text });
   }
+}
+
+/** Comments count for nothing. */
+function holdsNothing({ text: { parsed } }: Look): boolean {
+  return parsed.tokens.length === 0 && parsed.faults.length === 0;
 }
 
 /** The texts that a file is read from, by the paths that they are shown by. */

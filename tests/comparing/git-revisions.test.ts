@@ -226,6 +226,29 @@ describe('one file that was renamed', () => {
   });
 });
 
+test('a file that holds no statement is empty; one without a job is used by others', () => {
+  const at = new Repository({
+    'a.paving': PATIO,
+    'empty.paving': '',
+    'note.paving': '// later\n',
+    'u.paving': LIBRARY
+  });
+  const said = (older: string, newer: string): string => {
+    const { code, out, err } = at.paving(['compare', older, newer]);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    return err;
+  };
+  expect(said('a.paving', 'empty.paving')).toBe('paving: empty.paving is empty, so there is nothing to compare.\n');
+  expect(said('note.paving', 'a.paving')).toBe('paving: note.paving is empty, so there is nothing to compare.\n');
+  expect(said('u.paving', 'empty.paving')).toBe('paving: empty.paving is empty, so there is nothing to compare.\n');
+  expect(said('empty.paving', 'note.paving')).toBe(
+    'paving: empty.paving and note.paving are empty, so there is nothing to compare.\n'
+  );
+  expect(said('a.paving', 'u.paving')).toBe(
+    'paving: u.paving has no job, so there is nothing to compare. Name the files that use it.\n'
+  );
+});
+
 describe('where it is run', () => {
   const HOME = { 'jobs/deep/a.paving': PATIO, 'jobs/b.paving': OTHER };
 
