@@ -3,6 +3,7 @@ import type { Evaluation } from '../../language/paving.ts';
 import { comparisonJson } from '../../language/views/json/comparison-json.ts';
 import { GitFailure } from '../git/git.ts';
 import { today } from '../today.ts';
+import { SIDES } from './both-sides.ts';
 import { oneOf } from './choices.ts';
 import { atRevisions, type BothFiles, type ComparedFiles, twoFiles } from './compared-files.ts';
 import { comparedJobs, fileShown, type JobCompared, type JobsCompared } from './compared-jobs.ts';
@@ -119,13 +120,18 @@ function asComplaint(sentence: string): string {
 }
 
 /** Of two files that were named each has to have a job. */
-function refuseLibraries({ before, after }: BothFiles, { jobs }: JobsCompared): void {
+function refuseLibraries(files: BothFiles, { jobs, empty }: JobsCompared): void {
   if (jobs.length > 0 && !jobs.some(isLone)) return;
   const [lone] = jobs.filter(isLone);
-  const without = lone === undefined ? [before, after] : lone.side === 'before' ? [after] : [before];
-  const names = without.map(({ name }) => name).join(' and ');
+  const without = SIDES.filter(side => side !== lone?.side);
+  const hollow = without.filter(side => empty.has(side));
+  const named = hollow.length > 0 ? hollow : without;
+  const names = named.map(side => files[side].name).join(' and ');
+  const isOne = named.length === 1;
   throw new Failure(
-    `${names} ${without.length === 1 ? 'has' : 'have'} no job, so there is nothing to compare. Name the files that use ${without.length === 1 ? 'it' : 'them'}.`
+    hollow.length > 0
+      ? `${names} ${isOne ? 'is' : 'are'} empty, so there is nothing to compare.`
+      : `${names} ${isOne ? 'has' : 'have'} no job, so there is nothing to compare. Name the files that use ${isOne ? 'it' : 'them'}.`
   );
 }
 

@@ -4,6 +4,7 @@ import type { SpecFiles } from '../../language/project.ts';
 import { Git } from '../git/git.ts';
 import { readRevision, type Revision, RevisionFiles } from '../git/revision-files.ts';
 import { NodeFiles, rootOf } from '../node-files.ts';
+import type { Side } from './both-sides.ts';
 import { Failure } from './fail.ts';
 import { specsBelow } from './spec-paths.ts';
 
@@ -23,7 +24,15 @@ export interface BothFiles {
   readonly after: ComparedFiles;
   /** Two files that were named are one job, however they are called; else files are one by their paths. */
   readonly isOneJob: boolean;
+  readonly otherNames?: OtherNames;
   readonly complaints: readonly string[];
+}
+
+/** One file was asked for, and a side has none of its path: it may be called otherwise there. */
+export interface OtherNames {
+  readonly side: Side;
+  /** What that side has and the other has not, as its files know them. */
+  readonly specs: readonly string[];
 }
 
 /** Two files on disk; nothing is asked of git. */
@@ -66,7 +75,38 @@ export async function atRevisions(asked: string, from: string, to: string | unde
         ? `there is no file ${asked}, neither in ${before.name} nor in ${after.name}. Check the name; it counts from where you are.`
         : `no job spec lies in ${asked}, neither in ${before.name} nor in ${after.name}. Job specs are files that end in .paving.`
     );
-  return { before, after, isOneJob: false, complaints };
+  const both = { before, after, isOneJob: false, complaints };
+  // A folder is never a spec of its own.
+  const isOneFile = [...before.specs, ...after.specs].some(spec => spec === below || spec === at);
+  if (isOneFile && before.specs.length === 0)
+    return { ...both, otherNames: { side: 'before', specs: await goneSince(older, newer) } };
+  if (isOneFile && after.specs.length === 0)
+    return { ...both, otherNames: { side: 'after', specs: await addedSince(older, newer) } };
+  return both;
+}
+
+/** The specs of a revision that are not there any more, as the revision knows them. */
+async function goneSince(older: Revision, newer: Revision | undefined): Promise<string[]> {
+  const isThere = await Promise.all(
+    [...older.specs.keys()].map(async file => newer?.specs.has(file) ?? (await isOnDisk(path.join(older.root, file))))
+  );
+  return [...older.specs.keys()].filter((file, index) => !isThere[index] && !isPassedOver(file));
+}
+
+/** The specs that a revision did not have, as the newer side knows them. */
+async function addedSince(older: Revision, newer: Revision | undefined): Promise<string[]> {
+  if (newer !== undefined) return [...newer.specs.keys()].filter(file => !older.specs.has(file) && !isPassedOver(file));
+  const root = path.normalize(older.root);
+  // Of a folder that may not be read nothing was asked.
+  const onDisk = await specsBelow(root, []);
+  return onDisk.filter(file => !older.specs.has(withSlashes(path.relative(root, file))));
+}
+
+function isOnDisk(file: string): Promise<boolean> {
+  return stat(file).then(
+    () => true,
+    () => false
+  );
 }
 
 function ofRevision(revision: Revision, below: string, shownFrom: string): ComparedFiles {

@@ -178,6 +178,90 @@ describe('a folder', () => {
   });
 });
 
+describe('one file that was renamed', () => {
+  const HOME = { 'jobs/drive.paving': PATIO, 'jobs/b.paving': OTHER, 'units.paving': LIBRARY };
+  const renamed = (to: string, text?: string): Repository => {
+    const at = new Repository(HOME).commit();
+    at.git('tag', 'quote-1');
+    mkdirSync(path.dirname(path.join(at.at, to)), { recursive: true });
+    at.git('mv', 'jobs/drive.paving', to);
+    return text === undefined ? at : at.write({ [to]: text });
+  };
+  const told = (at: Repository, ...more: string[]): string => {
+    const { code, out, err } = at.paving(['compare', '--from', 'quote-1', ...more]);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    return out;
+  };
+  const head = (names: string, to: string): string => `Back terrace · ${names} · quote-1 to ${to}\n`;
+
+  test.each([
+    ['in its folder', 'jobs/hill.paving'],
+    ['into another folder, under its own name', 'done/2026/drive.paving'],
+    ['into another folder, under another name', 'done/hill.paving']
+  ])('%s: with the same text nothing differs, edited it is compared, committed or not', (_, to) => {
+    const names = `${to} (was jobs/drive.paving)`;
+    const same = renamed(to);
+    expect(told(same, to)).toBe(`${head(names, 'the working copy')}Nothing differs in meaning.\n`);
+    const edited = renamed(to, LONGER);
+    const out = told(edited, to);
+    expect(out.startsWith(head(names, 'the working copy'))).toBe(true);
+    expect(out).toMatch(/^ {2}Gross area +192\.00 sq ft +204\.00 sq ft/m);
+    expect(out).not.toMatch(/^(New job|Job gone)|Side court/m);
+    edited.commit();
+    expect(told(edited, to)).toBe(out);
+    expect(told(edited, '--to', 'HEAD', to)).toBe(out.replaceAll('the working copy', 'HEAD'));
+  });
+
+  test('asked by its old name', () => {
+    const at = renamed('done/hill.paving', LONGER);
+    // Neither another new job nor one that cannot be read is told.
+    at.write({ 'new.paving': GOOD.replace('Back terrace', 'Third'), 'bin.paving': new Uint8Array([1, 0, 2]) }).commit();
+    const names = 'done/hill.paving (was jobs/drive.paving)';
+    const out = told(at, '--to', 'HEAD', 'jobs/drive.paving');
+    expect(out.startsWith(head(names, 'HEAD'))).toBe(true);
+    expect(out).not.toMatch(/^(New job|Job gone)|Third/m);
+    expect(told(at, 'jobs/drive.paving')).toBe(out.replaceAll('HEAD', 'the working copy'));
+  });
+
+  test('a copy is new, and so is what several could be', () => {
+    const at = new Repository(HOME).commit();
+    at.git('tag', 'quote-1');
+    at.write({ 'jobs/hill.paving': PATIO });
+    expect(told(at, 'jobs/hill.paving')).toMatch(/^New job: Back terrace · jobs\/hill\.paving · /);
+    at.commit();
+    expect(told(at, '--to', 'HEAD', 'jobs/hill.paving')).toMatch(/^New job: Back terrace · jobs\/hill\.paving · /);
+    const two = new Repository({ 'a.paving': PATIO, 'b.paving': PATIO }).commit();
+    two.git('tag', 'quote-1');
+    two.git('mv', 'a.paving', 'c.paving');
+    two.remove('b.paving');
+    expect(told(two, 'c.paving')).toMatch(/^New job: Back terrace · c\.paving · /);
+    expect(told(two, 'b.paving')).toMatch(/^Back terrace · c\.paving \(was b\.paving\)/);
+  });
+});
+
+test('a file that holds no statement is empty; one without a job is used by others', () => {
+  const at = new Repository({
+    'a.paving': PATIO,
+    'empty.paving': '',
+    'note.paving': '// later\n',
+    'u.paving': LIBRARY
+  });
+  const said = (older: string, newer: string): string => {
+    const { code, out, err } = at.paving(['compare', older, newer]);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    return err;
+  };
+  expect(said('a.paving', 'empty.paving')).toBe('paving: empty.paving is empty, so there is nothing to compare.\n');
+  expect(said('note.paving', 'a.paving')).toBe('paving: note.paving is empty, so there is nothing to compare.\n');
+  expect(said('u.paving', 'empty.paving')).toBe('paving: empty.paving is empty, so there is nothing to compare.\n');
+  expect(said('empty.paving', 'note.paving')).toBe(
+    'paving: empty.paving and note.paving are empty, so there is nothing to compare.\n'
+  );
+  expect(said('a.paving', 'u.paving')).toBe(
+    'paving: u.paving has no job, so there is nothing to compare. Name the files that use it.\n'
+  );
+});
+
 describe('where it is run', () => {
   const HOME = { 'jobs/deep/a.paving': PATIO, 'jobs/b.paving': OTHER };
 
