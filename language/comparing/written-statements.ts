@@ -77,7 +77,7 @@ class StatementReader {
     this.#names = names;
   }
 
-  statement(statement: Statement): WrittenStatement {
+  statement(statement: Statement, block?: WrittenStatement): WrittenStatement {
     const { word, first, end, open, inside } = statement;
     const { parsed } = this.#text;
     const own = this.#own(first, open ?? end);
@@ -88,9 +88,10 @@ class StatementReader {
       ...own,
       ...span,
       place: this.#place(first, open ?? end),
-      inside: within
+      inside: within,
+      ...(block === undefined ? {} : { within: block })
     };
-    within.push(...inside.map(one => ({ ...this.statement(one), within: found })));
+    within.push(...inside.map(one => this.statement(one, found)));
     return found;
   }
 

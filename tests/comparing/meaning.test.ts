@@ -111,6 +111,28 @@ describe('called otherwise', () => {
     expect(comparison.numbers.filter(({ id }) => id.endsWith('/netArea'))).toEqual([]);
   });
 
+  test('a corner renamed, and one clause at its sides edited, is one edit of that side', async () => {
+    const yard = PATIO.replace('rectangle 18 x 12 ft', 'A to B to C to D').replace(
+      'edges { the rest meets lawn, edging spiked-strip }',
+      'edges {\n    A to B meets house-wall, damp-course 6 in\n    D to A meets fence\n    the rest meets lawn, edging spiked-strip\n  }'
+    );
+    const job = `${yard}point C at (12, 9) ft\npoint D at (0, 9) ft\n`;
+    const newer = job.replace(/\bA\b/g, 'Z9').replace('damp-course 6 in', 'damp-course 7 in');
+    const comparison = await compared({ 'job.paving': job }, { 'job.paving': newer });
+    expect(comparison.renamed).toEqual([{ kind: 'point', before: 'A', after: 'Z9' }]);
+    expect(comparison.edits.map(({ label }) => label)).toEqual(['area terrace, Z9 to B']);
+  });
+
+  test('a long chain of points, each from the one before, all called otherwise', async () => {
+    const chain = Array.from(
+      { length: 12 },
+      (_, at) => `point c${at + 1} at 1 ft from ${at === 0 ? 'A' : `c${at}`} at ${at} degrees`
+    );
+    const job = `${PATIO}${chain.join('\n')}\n`;
+    const comparison = await compared({ 'job.paving': job }, { 'job.paving': job.replace(/\bc(\d+)\b/g, 'k$1') });
+    expect([comparison.renamed.length, comparison.edits.length]).toEqual([12, 0]);
+  });
+
   test('a unit and an area of one name are told apart', async () => {
     const both = change('area path', 'area slab-8');
     const comparison = await compared(
@@ -141,6 +163,46 @@ describe('what follows', () => {
     expect(causes('areas/area:terrace/layers/base/mass')).toEqual([outline]);
     expect(comparison.numbers.filter(({ causes: all }) => all.length === 0).map(({ id }) => id)).toEqual([]);
     expect(comparison.numbers.some(({ id }) => id.startsWith('areas/area:path/layers'))).toBe(false);
+  });
+
+  test('names that lead to the same thing again and again are followed once', async () => {
+    const lets = Array.from({ length: 23 }, (_, at) => `let a${at + 1} = a${at} + a${at} - a${at}`);
+    const job = `let a0 = 3 ft\n${lets.join('\n')}\n${change('18 x 12 ft', 'a23 x 12 ft')}`;
+    const comparison = await compared({ 'job.paving': job }, { 'job.paving': job.replace('a0 = 3 ft', 'a0 = 4 ft') });
+    expect(comparison.edits.map(({ label }) => label)).toEqual(['let a0']);
+    expect(comparison.numbers.every(({ causes }) => causes.length === 1)).toBe(true);
+  });
+
+  test('borders in another order are told by their places', async () => {
+    const two = ['border slab-8 in sailor-course all round', 'border slab-8 in soldier-course all round'];
+    const job = change(
+      '  bed     washed-sand 1 in\n  base    crushed-stone',
+      `  ${two.join('\n  ')}\n  bed     washed-sand 1 in\n  base    crushed-stone`
+    );
+    const swapped = job.replace(two.join('\n  '), two.toReversed().join('\n  '));
+    const comparison = await compared({ 'job.paving': job }, { 'job.paving': swapped });
+    expect(comparison.edits.map(({ kind, order, after }) => [kind, order, after])).toEqual([
+      ['moved', { before: 2, after: 1 }, two[1]],
+      ['moved', { before: 1, after: 2 }, two[0]]
+    ]);
+    expect(asText(comparison)).toMatch(/soldier-course .*in place 2 +in place 1/);
+  });
+
+  test('what a variant says of an area, and what is accepted of what, can be told apart', async () => {
+    const job = `${PATIO}variant deeper { area path { base crushed-stone 8 in } }
+accept base-too-thin on terrace because "a trial" for good, agreed with "the owner"
+`;
+    const newer = job.replace('8 in } }', '9 in } }').replace('"a trial"', '"an old slab below"');
+    const comparison = await compared({ 'job.paving': job }, { 'job.paving': newer });
+    expect(comparison.edits.map(({ label }) => label)).toEqual([
+      'variant deeper, area path, base',
+      'accept base-too-thin on terrace'
+    ]);
+  });
+
+  test('of a point it is seen which of its numbers moved', async () => {
+    const comparison = await between(change('point A at (0, 0)', 'point A at (1, 0)'));
+    expect(asText(comparison)).toMatch(/point A +point A at \(0, 0\) +point A at \(1, 0\)/);
   });
 
   test('a value that several things take is one edit', async () => {

@@ -176,8 +176,10 @@ area path`
     const other = await to(change('flag in stack-bond', 'brick in running-bond'));
     expect(bought(other, 'flag')).toMatchObject({ wanted: 0, over: 200, noLongerWanted: 150 });
     expect(bought(other, 'brick')!.toBuy).toBeGreaterThan(1000);
-    expect(other.underWay!.price!.unpriced).toEqual(['brick']);
-    expect(asText(other, true)).toContain('This is not the whole change: there is no price for brick.');
+    expect(other.underWay!.price!.unpriced).toEqual(['brick', 'kiln-dried-sand']);
+    expect(asText(other, true)).toContain(
+      'This is not the whole change: there is no price for brick and kiln-dried-sand.'
+    );
     expect(asText(other, true)).not.toContain('Accepted');
   });
 

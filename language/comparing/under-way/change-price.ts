@@ -55,13 +55,19 @@ export function changePrice(inputs: ChangePriceInputs, { before, after }: Prices
     tax: sumOf(all.map(one => one.tax))
   };
   const known = new Set(before.unpriced.map(({ title }) => title));
+  // Of what had no price all along it counts whether there is more or less of it.
+  const moved = new Set(
+    bought.flatMap(({ item, wanted, wantedBefore = 0 }) => (wanted === wantedBefore ? [] : [item]))
+  );
   return {
     currency: after.currency,
     before: inDecimals(before),
     lines: all.map(({ id, ...sums }) => ({ id, ...inDecimals(sums) })),
     together: inDecimals(together),
     without: leftOut(built),
-    unpriced: after.unpriced.flatMap(({ title, inside }) => (inside === true || known.has(title) ? [] : [title]))
+    unpriced: after.unpriced.flatMap(({ title, inside }) =>
+      inside === true || (known.has(title) && !moved.has(title)) ? [] : [title]
+    )
   };
 }
 
