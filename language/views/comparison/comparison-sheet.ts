@@ -43,7 +43,7 @@ export function comparisonSheet(input: ComparisonSheetInput): ComparisonSheet {
 }
 
 function brokenText({ side, errors, first, isComplete }: Comparison['broken'][number]): string {
-  const count = errors === 1 ? 'an error' : `${errors} errors`;
+  const count = errors === 0 ? 'parts without numbers' : errors === 1 ? 'an error' : `${errors} errors`;
   const where = first === undefined ? '' : ` The first: ${first.file}, line ${first.line}.`;
   const what = isComplete ? '.' : ': what is sound is compared, without totals, price and days.';
   return `The ${side === 'before' ? 'older' : 'newer'} text has ${count}${what}${where}`;
