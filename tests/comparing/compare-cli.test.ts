@@ -24,7 +24,9 @@ describe('two files, without git', () => {
     const { code, out, err } = compared(PATIO, LONGER);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/^Back terrace · old\.paving to new\.paving\n\nEdited\n/);
-    expect(out).toMatch(/^ {2}1 {2}area terrace, outline +outline rectangle 12 x 16 ft +outline rectangle 12 x 17 ft +\+1 ft/m);
+    expect(out).toMatch(
+      /^ {2}1 {2}area terrace, outline +outline rectangle 12 x 16 ft +outline rectangle 12 x 17 ft +\+1 ft/m
+    );
     expect(out).toMatch(/^ {2}Gross area +192\.00 sq ft +204\.00 sq ft +\+12\.00 sq ft +1$/m);
     expect(out).not.toMatch(/^path/m);
     expect(out).toMatch(/^ {2}To pay +[\d,.]+ USD +[\d,.]+ USD +\+[\d,.]+ USD/m);
