@@ -40,8 +40,7 @@ async function check(theme: keyof typeof themes, installed: Installed, folder: s
       const panel = page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
       await lookAtPanel(panel);
       await seen('panel');
-      await panel.locator('figure svg').scrollIntoViewIfNeeded();
-      await panel.locator('figure').evaluate(SCROLL_TO_TOP);
+      await scrolledToDrawing(panel);
       await seen('drawing');
       await goToEdit(page, panel);
       await seen('edit');
@@ -76,6 +75,12 @@ async function makeWider(page: Page): Promise<void> {
 
 /** Lenses above one thing stand in one line. */
 const lensSinceHead = (page: Page) => page.locator('.codelens-decoration a').filter({ hasText: sinceHead }).first();
+
+/** The panel is drawn anew when the price is known: what was found before is then another. */
+async function scrolledToDrawing(panel: FrameLocator): Promise<void> {
+  await panel.locator('figure svg').first().waitFor({ timeout: 20_000 });
+  await panel.locator('figure').first().evaluate(SCROLL_TO_TOP);
+}
 
 const SCROLL_TO_TOP = (figure: unknown) => (figure as { scrollIntoView: () => void }).scrollIntoView();
 

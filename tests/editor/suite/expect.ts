@@ -5,11 +5,15 @@ export function same(found: unknown, wanted: unknown): void {
 }
 
 /** Waits for what the editor does in its own time. */
-export async function soon<T>(what: string, look: () => T | undefined | Promise<T | undefined>): Promise<T> {
-  for (let tries = 0; tries < 200; tries++) {
+export async function soon<T>(
+  what: string,
+  look: () => T | undefined | Promise<T | undefined>,
+  seconds = 10
+): Promise<T> {
+  for (let tries = 0; tries < seconds * 20; tries++) {
     const found = await look();
     if (found !== undefined) return found;
     await new Promise(resolve => setTimeout(resolve, 50));
   }
-  throw new Error(`${what}: not within ten seconds`);
+  throw new Error(`${what}: not within ${seconds} seconds`);
 }

@@ -23,8 +23,11 @@ export interface TestResult {
 
 export async function run(): Promise<void> {
   // The host in a browser may be ready before its folders are; and what was found is written where they were at first.
-  const resultsFile = await soon('the folders are open', () =>
-    vscode.workspace.workspaceFolders?.length ? inFolder('results.json') : undefined
+  // An editor that starts for the first time on a slow machine takes its time.
+  const resultsFile = await soon(
+    'the folders are open',
+    () => (vscode.workspace.workspaceFolders?.length ? inFolder('results.json') : undefined),
+    60
   );
   const { Mocha } = globalThis as unknown as { Mocha: new (options: Mocha.MochaOptions) => Mocha };
   // This reporter only counts: the others write to a page or to a terminal, and neither is here.
