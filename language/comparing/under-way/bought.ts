@@ -101,10 +101,11 @@ function withoutDelivered(need: NeedQuantities): NeedQuantities {
   return { ...need, in: need.in.map(({ onHand: _onHand, delivered: _delivered, ...amounts }) => amounts) };
 }
 
-/** What is taken as bought came in whole packs. */
+/** What is taken as bought came in whole packs, the smallest that there are. */
 function inWholePacks(amount: number, { choices }: NeedQuantities, measure: NeedIn['measure']): number {
-  const holds = choices.find(choice => choice.measure === measure)?.packHolds;
-  return holds === undefined || !(holds > 0) || amount === 0 ? amount : Math.ceil(amount / holds - SMALLEST) * holds;
+  const sizes = choices.filter(choice => choice.measure === measure).map(({ packHolds }) => packHolds);
+  const holds = Math.min(...sizes);
+  return sizes.length === 0 || !(holds > 0) || amount === 0 ? amount : Math.ceil(amount / holds - SMALLEST) * holds;
 }
 
 function settled(amount: number): number {

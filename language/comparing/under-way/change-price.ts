@@ -194,18 +194,12 @@ function edgingShare({ out = [], area, material }: Built, title: string, share: 
   return all > 0 ? gone / all : 0;
 }
 
-function leftOut(built: readonly Built[]): string[] {
+function leftOut(built: readonly Built[]): ChangePrice['without'] {
   const isAny = (of: 'comesOut' | 'madeOtherwise'): boolean =>
     built.some(({ stage, amounts }) => stage !== 'dig' && amounts.some(amount => amount[of] > 0));
-  const isOut = isAny('comesOut') || isAny('madeOtherwise');
   const givenUp = built.some(({ stage, amounts }) => stage === 'dig' && amounts.some(({ comesOut }) => comesOut > 0));
   return [
-    ...(isOut
-      ? [
-          'Taking out and carting away what is built: no rate tells its hours. `extra` names an amount for it.',
-          'Stone, sand, cloth and units that come out count as used again; edging in concrete does not.'
-        ]
-      : []),
-    ...(givenUp ? ['Filling what was dug in vain, with soil that is brought or kept, is in no price.'] : [])
+    ...(isAny('comesOut') || isAny('madeOtherwise') ? (['taking-out', 'used-again'] as const) : []),
+    ...(givenUp ? (['filling'] as const) : [])
   ];
 }

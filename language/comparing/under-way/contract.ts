@@ -96,8 +96,11 @@ export interface ChangePrice {
   readonly before: Omit<ChangePriceLine, 'id'>;
   readonly lines: readonly ChangePriceLine[];
   readonly together: Omit<ChangePriceLine, 'id'>;
-  /** What is in none of it, and why. */
-  readonly without: readonly string[];
+  /**
+   * What is in none of it: taking out what is built, and filling what was dug in vain; goods that come out, since they are
+   * used again.
+   */
+  readonly without: readonly ('taking-out' | 'used-again' | 'filling')[];
   /** What the newer text has no price for, and the older one had not to have. */
   readonly unpriced: readonly string[];
 }

@@ -196,14 +196,24 @@ function priceSection(
     heading: 'What the change comes to',
     notes: [
       ...(unpriced.length === 0 ? [] : [`This is not the whole change: there is no price for ${listed(unpriced)}.`]),
-      ...(isForClient ? without.slice(0, 1).map(() => NOT_IN_IT) : without)
+      ...without.flatMap(id => NOT_IN_IT[id][isForClient ? 1 : 0])
     ],
     columns: [{ head: '' }, ...heads.map(head => ({ head, right: true }))],
     rows: all.map(row => ({ cells: row, places: NOWHERE, by: [] }))
   };
 }
 
-const NOT_IN_IT = 'Taking out and carting away what is built, and filling what was dug in vain, are not in this price.';
+const NOT_IN_IT: Readonly<Record<ChangePrice['without'][number], readonly [own: string[], forClient: string[]]>> = {
+  'taking-out': [
+    ['Taking out and carting away what is built: no rate tells its hours. `extra` names an amount for it.'],
+    ['Taking out and carting away what is built is not in this price.']
+  ],
+  'used-again': [['Stone, sand, cloth and units that come out count as used again; edging in concrete does not.'], []],
+  filling: [
+    ['Filling what was dug in vain, with soil that is brought or kept, is in no price.'],
+    ['Filling what was dug in vain is not in this price.']
+  ]
+};
 
 function added(one: ChangePrice['together'], other: ChangePrice['together']): ChangePrice['together'] {
   const sum = (key: keyof ChangePrice['together']): string => decimalText(minorOf(one[key]) + minorOf(other[key]));

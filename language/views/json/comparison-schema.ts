@@ -88,7 +88,7 @@ const underWay = object(
       before: object(priced, 'The whole job as it was'),
       lines: list(object({ id: one('whole', 'lost', 'goods', 'spent', 'again'), ...priced })),
       together: object(priced),
-      without: list(text('What is in none of it')),
+      without: list(one('taking-out', 'used-again', 'filling'), 'What is in none of it'),
       unpriced: list(text('What has no price now and had one, or was not there'))
     })
   },
