@@ -33,7 +33,8 @@ export function placeOfEdging({ edgingSet }: Edge, material: Material): EdgingPl
   return onConcrete ? 'edging-on-concrete' : 'edging-before';
 }
 
-function isOnConcrete({ concrete, haunch }: Material): boolean {
+/** Whether edging is set in concrete: below it, behind it, or both. */
+export function isOnConcrete({ concrete, haunch }: Material): boolean {
   return concrete !== undefined || haunch !== undefined;
 }
 

@@ -78,9 +78,14 @@ export function compareReport(
   };
 }
 
-function plansOf({ before, after }: JobCompared): Pick<JobSheet, 'plans'> {
-  const [older, newer] = [before, after].map(({ evaluation: { job, numbers } }) => planOfJob(job, numbers));
-  return planChanges(older, newer).differs ? { plans: [older!, newer!] } : {};
+function plansOf(job: JobCompared): Pick<JobSheet, 'plans'> {
+  const plans = bothPlans(job);
+  return planChanges(...plans).differs ? { plans } : {};
+}
+
+function bothPlans({ before, after }: JobCompared): [before: PlanInput, after: PlanInput] {
+  const plan = ({ evaluation: { job, numbers } }: JobCompared['before']): PlanInput => planOfJob(job, numbers);
+  return [plan(before), plan(after)];
 }
 
 export function isCompared(job: JobFound): job is JobCompared {
@@ -157,10 +162,9 @@ export function comparePage({ sheets, lone, same }: CompareReport, footer: Omit<
 }
 
 /** Both plans of one job over each other. */
-export function compareDrawing({ before, after }: JobCompared, between: string): string {
-  const [older, newer] = [before, after].map(({ evaluation: { job, numbers } }) => planOfJob(job, numbers));
-  const { title, system } = after.evaluation.job;
-  return svgOf(overlayDrawing(older, newer, { title: titleOf(title), between, system }));
+export function compareDrawing(job: JobCompared, between: string): string {
+  const { title, system } = job.after.evaluation.job;
+  return svgOf(overlayDrawing(...bothPlans(job), { title: titleOf(title), between, system }));
 }
 
 export function errorsOf({ findings }: Evaluation): Finding[] {

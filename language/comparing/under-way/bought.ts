@@ -1,7 +1,9 @@
 import type { NeedQuantities } from '../../buying/order-contract.ts';
 import type { NeedWork } from '../../buying/used.ts';
-import type { Key, Material, Unit } from '../../job/job.ts';
+import type { Key, Unit } from '../../job/job.ts';
 import type { LogEntry, Stage } from '../../job/log.ts';
+import { isOnConcrete } from '../../schedule/edging-tasks.ts';
+import { edgingNamed } from './built-edging.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
 import type { Bought, Built } from './contract.ts';
@@ -194,7 +196,7 @@ function neededAgain(
     if (amount > 0) found.set(id, { ...found.get(id), [measure]: (found.get(id)?.[measure] ?? 0) + amount });
   };
   for (const { area, material: name, amounts, out = [] } of built) {
-    const material = job.areas.flatMap(({ edges }) => edges).find(({ edging }) => edging?.name === name)?.edging;
+    const material = edgingNamed(job, name);
     const length = amounts[0]?.comesOut ?? 0;
     if (material === undefined || length === 0 || !isOnConcrete(material)) continue;
     for (const { shape, length: run, pieces = 0 } of out) {
@@ -208,8 +210,4 @@ function neededAgain(
       add(job.concrete.key, 'm3', (edging.concreteVolume * length) / edging.length);
   }
   return found;
-}
-
-export function isOnConcrete({ concrete, haunch }: Material): boolean {
-  return concrete !== undefined || haunch !== undefined;
 }

@@ -1,5 +1,5 @@
 import { type Side as LoopSide, sharedRun, sideLength } from '../../geometry/index.ts';
-import type { Area, Edge, Key, Material } from '../../job/job.ts';
+import type { Area, Edge, Job, Key, Material } from '../../job/job.ts';
 import type { LogEntry } from '../../job/log.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
@@ -60,6 +60,11 @@ export function builtEdging(older: Side, newer: Side, log: readonly LogEntry[], 
       }
     ];
   });
+}
+
+/** The edging of this name that any side of a job has. */
+export function edgingNamed({ areas }: Job, name: string | undefined): Material | undefined {
+  return areas.flatMap(({ edges }) => edges).find(({ edging }) => edging !== undefined && edging.name === name)?.edging;
 }
 
 function edgedIn({ job }: Side): Edged[] {

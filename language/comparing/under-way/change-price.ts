@@ -6,7 +6,8 @@ import { DISPOSAL } from '../../pricing/disposal-costs.ts';
 import { type Minor, decimalText, minorOf, sumOf } from '../../money/money.ts';
 import type { Work } from '../../pricing/cost-line.ts';
 import type { Costs } from '../../pricing/costs.ts';
-import { isOnConcrete } from './bought.ts';
+import { isOnConcrete } from '../../schedule/edging-tasks.ts';
+import { edgingNamed } from './built-edging.ts';
 import type { Side } from './built.ts';
 import { type Prices, STAGE_OF_TASK } from './again.ts';
 import type { Again, Bought, Built, ChangePrice, ChangePriceLine } from './contract.ts';
@@ -171,7 +172,7 @@ function lostCosts(older: Side, { lines }: Costs, built: readonly Built[], keyNo
 
 /** Edging in concrete is broken out: its pieces and its concrete are lost. */
 function isLostWith({ job }: Side, { material: name }: Built): (title: string) => boolean {
-  const material = job.areas.flatMap(({ edges }) => edges).find(({ edging }) => edging?.name === name)?.edging;
+  const material = edgingNamed(job, name);
   if (material === undefined || !isOnConcrete(material)) return () => false;
   return title => title === material.name || title === `${material.name} for curves` || title === job.concrete.name;
 }
@@ -179,9 +180,7 @@ function isLostWith({ job }: Side, { material: name }: Built): (title: string) =
 /** Straight pieces by the straight runs that come out, pieces for curves by the curves. */
 function edgingShare({ out = [], area, material }: Built, title: string, share: number, { job }: Side): number {
   const shape = title === `${material} for curves` ? 'curve' : title === material ? 'straight' : undefined;
-  const hasCurvePieces = job.areas
-    .flatMap(({ edges }) => edges)
-    .some(({ edging }) => edging?.name === material && edging?.curvePieces !== undefined);
+  const hasCurvePieces = edgingNamed(job, material)?.curvePieces !== undefined;
   if (shape === undefined || !hasCurvePieces) return share;
   const outline = job.areas.find(({ key }) => key === area);
   const lengths = (outline?.edges ?? []).flatMap(({ edging }, index) => {

@@ -1,4 +1,4 @@
-import type { ChangePlaces, Comparison, FindingChange, NumberChange } from '../../comparing/contract.ts';
+import type { Comparison, FindingChange, NumberChange } from '../../comparing/contract.ts';
 import { type Edit, placesOfEdit } from '../../comparing/edits.ts';
 import type { System } from '../../job/job.ts';
 import type { MoneyWords } from '../../job/money-lines.ts';
@@ -7,7 +7,7 @@ import { printAs, printLength } from '../../measures/print.ts';
 import { type LevelDatum, levelStyleOf, printDrop, printLevelWithMark } from '../../measures/print-level.ts';
 import { minorOf, moneyText } from '../../money/money.ts';
 import { plainLine } from '../text/plain-line.ts';
-import type { ComparisonSheet, SheetColumn, SheetRow, SheetSection } from './sheet.ts';
+import { NOWHERE, type ComparisonSheet, type SheetColumn, type SheetRow, type SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
 import { printedAmount } from './printed-amount.ts';
 import { signed } from './signed.ts';
@@ -116,8 +116,6 @@ function onPlainLines(section: SheetSection): SheetSection {
   const rows = section.rows.map(row => ({ ...row, cells: row.cells.map(plainLine) }));
   return { ...section, heading: plainLine(section.heading), notes: section.notes.map(plainLine), rows };
 }
-
-const NOWHERE: ChangePlaces = {};
 
 const FROM_TO: readonly SheetColumn[] = [
   { head: '' },

@@ -11,6 +11,9 @@ export interface ComparisonSheet {
   readonly sections: readonly SheetSection[];
 }
 
+/** Of what stands in neither text. */
+export const NOWHERE: ChangePlaces = {};
+
 export const NOTHING_DIFFERS = 'Nothing differs in meaning.';
 
 export interface SheetSection {

@@ -9,13 +9,10 @@ import type {
 import type { System } from '../../job/job.ts';
 import { listed } from '../../findings/listed.ts';
 import { decimalText, minorOf, moneyText } from '../../money/money.ts';
-import type { ChangePlaces } from '../../comparing/contract.ts';
-import type { SheetRow, SheetSection } from './sheet.ts';
+import { NOWHERE, type SheetRow, type SheetSection } from './sheet.ts';
 import { hoursText } from '../schedule-days.ts';
 import { printedAmount } from './printed-amount.ts';
 import { signed } from './signed.ts';
-
-const NOWHERE: ChangePlaces = {};
 
 /** What a change does to a job that is under way; for the client without what anything costs the one who works. */
 export function underWaySections(
