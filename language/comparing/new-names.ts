@@ -21,7 +21,7 @@ export function keyNow(names: NewNames, key: Key): Key {
     .split('+')
     .map(one =>
       one
-        .replace(/^([a-z-]+):([^/]+)/, (_, kind: Kind, name: string) => {
+        .replace(/^([a-z-]+):([^/]*)/, (_, kind: Kind, name: string) => {
           return `${kind}:${nameOf(names, { kind: KIND_OF_KEY[kind] ?? kind, name })}`;
         })
         .replace(/(?<=\/edges\/)[^/]+/, side => sideNow(names, side))

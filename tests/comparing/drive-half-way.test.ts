@@ -61,6 +61,15 @@ describe('the turning place of the drive, made wider half-way', () => {
     expect(built('edging', 'drive').amounts[0]).toMatchObject({ comesOut: 0, toBuild: 0 });
   });
 
+  test('kerb set along a side stays set when its corners are called otherwise', async () => {
+    const renamed = await compared(
+      { ...PRICES, 'job.paving': DRIVE.replace(/^log \{[^]*?^\}/m, '') },
+      { ...PRICES, 'job.paving': WIDER.replace(/\bT1\b/g, 'Z1') }
+    );
+    const kerb = renamed.underWay!.built.find(({ stage, name }) => stage === 'edging' && name === 'turning')!;
+    expect(kerb.amounts[0]!.stays).toBeCloseTo(3, 9);
+  });
+
   test('the base stays; 3.53 m2 more are dug and filled with 0.71 m3 of stone', () => {
     // 3.30 of paving, and the strip outside it where there is kerb: 250 mm.
     const base = built('base', 'turning');

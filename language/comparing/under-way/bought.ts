@@ -6,6 +6,7 @@ import { isOnConcrete } from '../../schedule/edging-tasks.ts';
 import { edgingNamed } from './built-edging.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
+import { edgeNow } from './sides-now.ts';
 import type { Bought, Built } from './contract.ts';
 
 type NeedIn = NeedQuantities['in'][number];
@@ -125,7 +126,7 @@ function builtShare({ for: places }: NeedQuantities, { job }: Side, logged: Logg
     const sides = found.edges.filter(
       ({ name, edging }) => edging !== undefined && (side === undefined || name === side)
     );
-    return sides.length > 0 && sides.every(edge => logged.edging(key, edge) !== undefined);
+    return sides.length > 0 && sides.every(edge => logged.edging(key, edgeNow(edge, keyNow)) !== undefined);
   };
   const sum = (of: typeof places): number => of.reduce((all, { amount = 0 }) => all + amount, 0);
   const all = sum(places);

@@ -3,6 +3,7 @@ import type { Area, Edge, Job, Key, Material } from '../../job/job.ts';
 import type { LogEntry } from '../../job/log.ts';
 import { Logged } from '../../schedule/logged.ts';
 import type { Side } from './built.ts';
+import { edgeNow } from './sides-now.ts';
 import type { Built, EdgingOut } from './contract.ts';
 
 /** Metres: what a tape does not show. */
@@ -19,7 +20,9 @@ interface Edged {
 /** What of the edging that the log tells as set stays where it stands and what comes out, by area and material. */
 export function builtEdging(older: Side, newer: Side, log: readonly LogEntry[], keyNow: (key: Key) => Key): Built[] {
   const logged = new Logged(log);
-  const set = edgedIn(older).filter(({ area, edge }) => logged.edging(keyNow(area.key), edge) !== undefined);
+  const set = edgedIn(older).filter(
+    ({ area, edge }) => logged.edging(keyNow(area.key), edgeNow(edge, keyNow)) !== undefined
+  );
   const wanted = edgedIn(newer);
   const groups = new Map<string, { key: Key; name: string; material: Material; set: Edged[]; wanted: Edged[] }>();
   const into = (one: Edged, key: Key, list: 'set' | 'wanted'): void => {

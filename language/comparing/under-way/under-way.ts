@@ -7,6 +7,7 @@ import { againOf, type Prices } from './again.ts';
 import { boughtOf } from './bought.ts';
 import { builtEdging } from './built-edging.ts';
 import { builtParts, type Side } from './built.ts';
+import { sideNow } from './sides-now.ts';
 import { changePrice } from './change-price.ts';
 import type { UnderWay } from './contract.ts';
 
@@ -46,5 +47,11 @@ export function underWay({ older, newer, schedule, prices, keyNow, placesOf }: U
 }
 
 function calledNow(entry: LogEntry, keyNow: (key: Key) => Key): LogEntry {
-  return entry.kind === 'done' ? { ...entry, areas: entry.areas.map(keyNow) } : entry;
+  if (entry.kind !== 'done') return entry;
+  const { along } = entry;
+  return {
+    ...entry,
+    areas: entry.areas.map(keyNow),
+    ...(along === undefined ? {} : { along: sideNow(along, keyNow) })
+  };
 }
