@@ -77,18 +77,22 @@ const ARITHMETIC = /^language\/quantities\/(?:arithmetic|contract|formula-text)\
 /** What leads a job through all stages. */
 const COMPUTED = /^language\/(?:quantities\/compute-job|priced-job|job-figures|paving)\.ts$/;
 
-/** What the panel's page and the editor's client share. */
-const PANEL_MESSAGES = 'extension/panel/messages.ts';
+/** What the panels' pages and the editor's client share. */
+const PANEL_MESSAGES = ['extension/panel/messages.ts', 'extension/panel/plan/messages.ts'];
+
+/** What the server shares with the extension. */
+const PROTOCOL = ['server/protocol.ts', 'server/plan-protocol.ts'];
 
 function faultsOf({ file, imports, values, uses }: Source): string[] {
   const inFolder = (...folders: string[]) => folders.some(folder => file.startsWith(`${folder}/`));
   const faults = imports.filter(name => {
     const isOurs = /^(language|server|extension|tests|\.\.)\//.test(name);
     if (file === 'server/protocol.ts') return true;
+    if (file === 'server/plan-protocol.ts') return name !== 'server/protocol.ts';
     // It runs in a page of its own: of the protocol it knows the shapes alone.
     if (inFolder('extension/panel'))
-      return !name.startsWith('extension/panel/') && (name !== 'server/protocol.ts' || values.includes(name));
-    if (inFolder('extension') && name.startsWith('extension/panel/')) return name !== PANEL_MESSAGES;
+      return !name.startsWith('extension/panel/') && (!PROTOCOL.includes(name) || values.includes(name));
+    if (inFolder('extension') && name.startsWith('extension/panel/')) return !PANEL_MESSAGES.includes(name);
     if (isOurs) {
       if (name.startsWith('language/syntax/generated/')) return !inFolder('language/syntax', 'language/lowering');
       if (name.startsWith('language/editing/') && inFolder('language')) return !inFolder('language/editing');
@@ -101,7 +105,7 @@ function faultsOf({ file, imports, values, uses }: Source): string[] {
       if (inFolder('language/quantities') && /^language\/(schedule|pricing)\//.test(name)) return true;
       if (inFolder('language')) return !name.startsWith('language/');
       if (inFolder('server')) return !/^(language|server)\//.test(name);
-      return !name.startsWith('extension/') && name !== 'server/protocol.ts';
+      return !name.startsWith('extension/') && !PROTOCOL.includes(name);
     }
     if (isBuiltin(name)) return !inFolder('server');
     if (/^vscode-languageserver/.test(name)) return !inFolder('server');
