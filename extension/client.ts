@@ -21,6 +21,7 @@ import { registerNewJob } from './new-job.ts';
 import { registerOlderTexts } from './older-texts.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { registerPastePoints } from './paste-points.ts';
+import { registerPlan } from './plan.ts';
 import { readFile } from './read-file.ts';
 import { registerShippedTexts } from './shipped-texts.ts';
 import { showStatus } from './status.ts';
@@ -39,6 +40,7 @@ export async function start(context: vscode.ExtensionContext, createClient: Crea
     registerNewJob(client),
     registerOlderTexts(client),
     registerComparison(client, context.extensionUri),
+    registerPlan(client, context.extensionUri),
     registerCommands(client),
     registerWalkthrough(context.extension),
     showStatus(client),

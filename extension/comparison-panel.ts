@@ -1,72 +1,51 @@
 // The panels of comparisons: each shows one pair of texts, and follows what is typed.
 import * as vscode from 'vscode';
-import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import { pageFor, panelFolder } from './comparison-page.ts';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { Follower } from './follower.ts';
+import { openPlace } from './open-place.ts';
 import { isFromPanel, isPanelState, type About, type PanelWords, type ToPanel } from './panel/messages.ts';
+import { baseOf, Panels, type ShownPanel } from './panels.ts';
+import { askAbout } from './text-asking.ts';
 import {
   compareRequest,
   headMovedNotification,
   type CompareParams,
   type CompareResult,
-  type ShownComparison,
-  type TextLocation
+  type ShownComparison
 } from '../server/protocol.ts';
 
-const viewType = 'paving.comparison';
-
-/** Typing pauses for so long before a comparison is made anew, ms. */
+/** ms */
 const PAUSE = 300;
 
 export class ComparisonPanels implements vscode.Disposable {
-  private readonly client: BaseLanguageClient;
-  private readonly extensionFolder: vscode.Uri;
-  private readonly open = new Map<string, ComparisonPanel>();
+  private readonly panels: Panels<About>;
   private readonly listening: vscode.Disposable;
 
   constructor(client: BaseLanguageClient, extensionFolder: vscode.Uri) {
-    this.client = client;
-    this.extensionFolder = extensionFolder;
-    const refreshAll = () => this.open.forEach(panel => panel.changed());
-    this.listening = vscode.Disposable.from(
-      vscode.workspace.onDidChangeTextDocument(({ document }) => {
-        if (document.languageId === 'paving') refreshAll();
-      }),
-      client.onNotification(headMovedNotification, refreshAll),
-      client.onDidChangeState(({ newState }) => {
-        if (newState === State.Running) refreshAll();
-      }),
-      vscode.window.registerWebviewPanelSerializer(viewType, {
-        deserializeWebviewPanel: (panel, state: unknown) => {
-          if (isPanelState(state)) this.fill(panel, state.about);
-          else panel.dispose();
-          return Promise.resolve();
-        }
-      })
+    const panels = new Panels<About>(
+      {
+        viewType: 'paving.comparison',
+        page: { title: 'Comparison', name: 'panel' },
+        nameOf,
+        titleOf,
+        aboutIn: state => (isPanelState(state) ? state.about : undefined),
+        fill: (panel, about) => new ComparisonPanel(client, panel, about)
+      },
+      client,
+      extensionFolder
     );
+    this.panels = panels;
+    this.listening = client.onNotification(headMovedNotification, () => panels.changed());
   }
 
   /** Opens a panel, or brings the one to the front that shows the same. */
   show(about: About): void {
-    const known = this.open.get(nameOf(about));
-    if (known !== undefined) return known.reveal();
-    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: false };
-    this.fill(vscode.window.createWebviewPanel(viewType, titleOf(about), place), about);
+    this.panels.show(about);
   }
 
   dispose(): void {
     this.listening.dispose();
-    for (const panel of this.open.values()) panel.dispose();
-  }
-
-  private fill(webviewPanel: vscode.WebviewPanel, about: About): void {
-    webviewPanel.webview.options = { enableScripts: true, localResourceRoots: [panelFolder(this.extensionFolder)] };
-    const panel = new ComparisonPanel(this.client, webviewPanel, about);
-    this.open.set(nameOf(about), panel);
-    webviewPanel.onDidDispose(() => {
-      panel.stop();
-      this.open.delete(nameOf(about));
-    });
-    webviewPanel.webview.html = pageFor(webviewPanel.webview, this.extensionFolder);
+    this.panels.dispose();
   }
 }
 
@@ -81,86 +60,50 @@ function titleOf({ file, against }: About): string {
     : vscode.l10n.t('{0} compared with {1}', name, baseOf(against.uri));
 }
 
-function baseOf(address: string): string {
-  const { path } = vscode.Uri.parse(address);
-  return path.slice(path.lastIndexOf('/') + 1);
-}
-
 /** One panel: what it shows is asked for as soon as it is seen, and anew whenever a text has changed. */
-class ComparisonPanel {
+class ComparisonPanel implements ShownPanel {
   private readonly client: BaseLanguageClient;
   private readonly panel: vscode.WebviewPanel;
   private readonly about: About;
+  private readonly follower: Follower;
   private version = 0;
   private shown: ShownComparison | undefined;
-  private asking = new vscode.CancellationTokenSource();
-  private timer: ReturnType<typeof setTimeout> | undefined;
-  /** Its script runs, and something has changed since it was told last. */
-  private isOld = true;
 
   constructor(client: BaseLanguageClient, panel: vscode.WebviewPanel, about: About) {
     this.client = client;
     this.panel = panel;
     this.about = about;
+    const follower = new Follower({
+      pause: PAUSE,
+      isSeen: () => panel.visible,
+      renew: token => this.renew(token)
+    });
+    this.follower = follower;
     panel.webview.onDidReceiveMessage((message: unknown) => {
       if (!isFromPanel(message)) return;
       // A page that was hidden begins anew.
-      if (message.kind === 'ready') void this.refresh();
-      else if (message.version === this.version)
-        void openPlace(this.shown?.sections[message.section]?.rows[message.row]?.places[message.side], panel);
+      if (message.kind === 'ready') return void follower.renew();
+      const place = this.shown?.sections[message.section]?.rows[message.row]?.places[message.side];
+      if (message.version === this.version && place !== undefined) void openPlace(place, panel);
     });
     panel.onDidChangeViewState(() => {
-      if (panel.visible && this.isOld) this.changed();
+      if (panel.visible) follower.seen();
     });
   }
 
-  reveal(): void {
-    this.panel.reveal();
+  changed(): void {
+    this.follower.changed();
   }
 
   dispose(): void {
-    this.panel.dispose();
+    this.follower.dispose();
   }
 
-  stop(): void {
-    clearTimeout(this.timer);
-    this.asking.cancel();
-    this.asking.dispose();
-  }
-
-  /** Compares anew once typing pauses. */
-  changed(): void {
-    this.isOld = true;
-    clearTimeout(this.timer);
-    if (this.panel.visible) this.timer = setTimeout(() => void this.refresh(), PAUSE);
-  }
-
-  private async refresh(): Promise<void> {
-    this.asking.cancel();
-    this.asking.dispose();
-    const asking = (this.asking = new vscode.CancellationTokenSource());
-    this.isOld = false;
-    const result = await this.ask(asking.token);
-    // Something newer is being asked for, or the panel is gone.
-    if (result === undefined || asking.token.isCancellationRequested) return;
-    await this.panel.webview.postMessage(this.messageOf(result));
-  }
-
-  private async ask(token: vscode.CancellationToken): Promise<CompareResult | undefined> {
+  private async renew(token: vscode.CancellationToken): Promise<void> {
     const { file, against } = this.about;
-    try {
-      // The server is told of texts that stand open alone.
-      const { uri } = await vscode.workspace.openTextDocument(vscode.Uri.parse(file));
-      const textDocument = { uri: this.client.code2ProtocolConverter.asUri(uri) };
-      const params: CompareParams = { textDocument, against };
-      const answer = await this.client.sendRequest<CompareResult | null>(compareRequest, params, token);
-      return answer ?? { problem: vscode.l10n.t('This text is only for reading: it is not checked.') };
-    } catch (error) {
-      if (token.isCancellationRequested || error instanceof vscode.CancellationError) return undefined;
-      if (!this.client.isRunning()) return { problem: vscode.l10n.t('The language server does not answer.') };
-      // The text has moved on while it was compared: it is asked for again as it changes.
-      return isOfMovedText(error) ? undefined : { problem: error instanceof Error ? error.message : String(error) };
-    }
+    const params: Omit<CompareParams, 'textDocument'> = { against };
+    const result = await askAbout<CompareResult>(this.client, file, compareRequest, params, token);
+    if (result !== undefined) await this.panel.webview.postMessage(this.messageOf(result));
   }
 
   private messageOf(result: CompareResult): ToPanel {
@@ -183,12 +126,6 @@ class ComparisonPanel {
   }
 }
 
-/** As the protocol numbers them: a request that is taken back, and a text that was changed. */
-function isOfMovedText(error: unknown): boolean {
-  const { code } = error as { code?: unknown };
-  return code === -32800 || code === -32801;
-}
-
 const words = (): PanelWords => ({
   by: vscode.l10n.t('By'),
   edit: vscode.l10n.t('Edit'),
@@ -196,16 +133,3 @@ const words = (): PanelWords => ({
   toText: vscode.l10n.t('Go to the text'),
   toOlderText: vscode.l10n.t('Go to the text as it was')
 });
-
-/** In the column where the text is in sight already, else beside the panel. */
-async function openPlace(place: TextLocation | undefined, panel: vscode.WebviewPanel): Promise<void> {
-  if (place === undefined) return;
-  const uri = vscode.Uri.parse(place.uri);
-  const { start, end } = place.range;
-  const selection = new vscode.Range(start.line, start.character, end.line, end.character);
-  const editors = vscode.window.visibleTextEditors;
-  const besides = editors.filter(({ viewColumn }) => viewColumn !== undefined && viewColumn !== panel.viewColumn);
-  const shown = besides.find(({ document }) => document.uri.toString() === uri.toString()) ?? besides[0];
-  const viewColumn = shown?.viewColumn ?? (panel.viewColumn === 1 ? vscode.ViewColumn.Beside : 1);
-  await vscode.window.showTextDocument(uri, { selection, viewColumn });
-}

@@ -174,7 +174,10 @@ export interface PlaceOfThingParams {
   readonly thing: string;
 }
 
-export type PlaceOfThingResult = TextLocation | null;
+export interface PlaceOfThingResult {
+  /** Null where the text has none. */
+  readonly place: TextLocation | null;
+}
 
 /** The client asks which things of the plan the cursor stands in, the innermost first. `uri` may be a file that the job uses. */
 export const thingsAtRequest = 'paving/thingsAt';

@@ -1,12 +1,18 @@
-// The page of a comparison's panel: nothing but our own script and style, and no content yet.
+// The page of a panel: nothing but our own script and style, and no content yet.
 import * as vscode from 'vscode';
+
+export interface PageOf {
+  readonly title: string;
+  /** Of its script and its style. */
+  readonly name: 'panel' | 'plan';
+}
 
 /** Only files in this folder can be loaded. */
 export const panelFolder = (extensionFolder: vscode.Uri) => vscode.Uri.joinPath(extensionFolder, 'dist/panel');
 
-export function pageFor(webview: vscode.Webview, extensionFolder: vscode.Uri): string {
-  const address = (name: string) =>
-    webview.asWebviewUri(vscode.Uri.joinPath(panelFolder(extensionFolder), name)).toString();
+export function pageFor(webview: vscode.Webview, extensionFolder: vscode.Uri, { title, name }: PageOf): string {
+  const address = (file: string) =>
+    webview.asWebviewUri(vscode.Uri.joinPath(panelFolder(extensionFolder), file)).toString();
   const once = randomWord();
   const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${once}'`;
   return `<!DOCTYPE html>
@@ -15,12 +21,12 @@ export function pageFor(webview: vscode.Webview, extensionFolder: vscode.Uri): s
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width">
-<title>Comparison</title>
-<link rel="stylesheet" href="${address('panel.css')}">
+<title>${title}</title>
+<link rel="stylesheet" href="${address(`${name}.css`)}">
 </head>
 <body>
 <main></main>
-<script nonce="${once}" src="${address('panel.js')}"></script>
+<script nonce="${once}" src="${address(`${name}.js`)}"></script>
 </body>
 </html>`;
 }
