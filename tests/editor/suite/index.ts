@@ -10,6 +10,7 @@ import { soon } from './expect.ts';
 import { bytesOf, inFolder } from './folder.ts';
 import { gettingAboutTests } from './getting-about.ts';
 import { jobTests } from './jobs.ts';
+import { planTests } from './plan.ts';
 import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
 import { ruleTests } from './rules.ts';
@@ -45,6 +46,7 @@ export async function run(): Promise<void> {
   surroundingsTests(words);
   editTests(words);
   comparisonTests(words);
+  planTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
