@@ -6,6 +6,7 @@ import { runTests } from '@vscode/test-electron';
 import { checkAsSeen } from './as-seen.ts';
 import { checkCompared } from './compared.ts';
 import { checkFirstJob } from './first-job.ts';
+import { checkLivePlan } from './live-plan.ts';
 import { checkPasted } from './pasted.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
@@ -25,7 +26,7 @@ results.push(packageIsClean());
 await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
 results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)), ...(await checkFirstJob(installed)));
-results.push(...(await checkCompared(installed)));
+results.push(...(await checkCompared(installed)), ...(await checkLivePlan(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);
