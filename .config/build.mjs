@@ -36,10 +36,15 @@ for (const [folder, ending] of [
 const { shippedPages } = await import((await loadable('language/pages.ts')).href);
 for (const [name, page] of shippedPages()) writeFileSync(path.join(dist, 'pages', `${name}.md`), page);
 
-// The panel of comparisons: its own style, and that of drawings in it.
+// The panels: each its own style, and that of drawings in it.
 const { STYLE_IN_EDITOR } = await import((await loadable('language/drawing/svg/svg-style.ts')).href);
-const panelStyle = readFileSync(path.join(root, 'extension/panel/panel.css'), 'utf8');
-writeFileSync(path.join(dist, 'panel/panel.css'), `${panelStyle}\n${STYLE_IN_EDITOR}\n`);
+for (const [source, name] of [
+  ['extension/panel/panel.css', 'panel.css'],
+  ['extension/panel/plan/plan.css', 'plan.css']
+]) {
+  const style = readFileSync(path.join(root, source), 'utf8');
+  writeFileSync(path.join(dist, 'panel', name), `${style}\n${STYLE_IN_EDITOR}\n`);
+}
 
 // The solver of orders, with its WebAssembly.
 for (const [name, file] of Object.entries(solverFiles))

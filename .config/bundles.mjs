@@ -27,6 +27,7 @@ const bundles = [
   { entry: 'extension/desktop.ts', file: 'dist/extension.cjs', options: { ...node, external: ['vscode'] } },
   { entry: 'extension/web.ts', file: 'dist/extension-web.js', options: editorWeb },
   { entry: 'extension/panel/main.ts', file: 'dist/panel/panel.js', options: { ...browser, format: 'iife' } },
+  { entry: 'extension/panel/plan/main.ts', file: 'dist/panel/plan.js', options: { ...browser, format: 'iife' } },
   {
     entry: 'server/cli/main.ts',
     file: 'dist/paving.cjs',

@@ -28,6 +28,8 @@ import { drain, Session } from './session/session.ts';
 import { nearest } from './syntax/nearest.ts';
 import { createParse, type Parse } from './syntax/parse.ts';
 import { ShippedTexts } from './shipped-texts.ts';
+import type { LivePlan } from './views/live-plan/live-plan.ts';
+import { livePlanOf, type WhyNot } from './views/live-plan/live-plan-of.ts';
 import { asWritten, readVariants, type ReadVariant, type VariantEvaluation, variantFaults } from './variants.ts';
 import { Texts } from './texts.ts';
 
@@ -107,6 +109,7 @@ export class Paving {
       this.session.forget(scopeOfReadVariants(scope));
     }
     this.session.forget(scopeOfPrice(file));
+    this.session.forget(scopeOfPlan(file));
     this.forgetVariants(file, 0);
   }
 
@@ -217,6 +220,14 @@ export class Paving {
     if (!isSound) return { figures, broken: { isBefore: before !== undefined, ...(error && { error }) } };
     this.session.keepLastGood(file, job.key, figures);
     return { figures };
+  }
+
+  /**
+   * The plan of the job that a file came to, for a screen; while a part of its text is broken that part as it was before, if
+   * it was ever asked for. `whyNot` tells why a thing can't be dragged. Undefined of a library.
+   */
+  livePlan(evaluation: Evaluation, whyNot?: WhyNot): Generator<void, LivePlan | undefined> {
+    return livePlanOf(evaluation, { session: this.session, scope: scopeOfPlan(evaluation.file) }, whyNot);
   }
 
   private *pricedIn(scope: string, { job, numbers }: Evaluation): Generator<void, PricedJob | undefined> {
@@ -402,6 +413,11 @@ function scopeOfVariant(file: string, index: number): string {
 
 function scopeOfReadVariants(scope: string): string {
   return `variants read of ${scope}`;
+}
+
+/** What is drawn is remembered apart from what it is drawn from. */
+function scopeOfPlan(file: string): string {
+  return `plan of ${file}`;
 }
 
 /** Examples are no part of the job: they stay while its rules come and go. */

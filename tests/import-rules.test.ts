@@ -80,6 +80,10 @@ const COMPUTED = /^language\/(?:quantities\/compute-job|priced-job|job-figures|p
 /** What the panels' pages and the editor's client share. */
 const PANEL_MESSAGES = ['extension/panel/messages.ts', 'extension/panel/plan/messages.ts'];
 
+/** What the page of the live plan draws and prints with, as printed plans do: looks, letters and measures, which know no job. */
+const DRAWN_WITH =
+  /^language\/(?:drawing\/(?:inks|tints|lettering)|drawing\/svg\/(?:svg-hatches|escaped)|measures\/print)\.ts$/;
+
 /** What the server shares with the extension. */
 const PROTOCOL = ['server/protocol.ts', 'server/plan-protocol.ts'];
 
@@ -90,6 +94,7 @@ function faultsOf({ file, imports, values, uses }: Source): string[] {
     if (file === 'server/protocol.ts') return true;
     if (file === 'server/plan-protocol.ts') return name !== 'server/protocol.ts';
     // It runs in a page of its own: of the protocol it knows the shapes alone.
+    if (inFolder('extension/panel/plan') && DRAWN_WITH.test(name)) return false;
     if (inFolder('extension/panel'))
       return !name.startsWith('extension/panel/') && (!PROTOCOL.includes(name) || values.includes(name));
     if (inFolder('extension') && name.startsWith('extension/panel/')) return !PANEL_MESSAGES.includes(name);
@@ -199,6 +204,9 @@ describe('The test of the layers itself', () => {
     ['extension/panel/made-up.ts', "import { client } from '../client.ts';"],
     ['extension/panel/made-up.ts', "import { olderScheme } from '../../server/protocol.ts';"],
     ['extension/panel/made-up.ts', "import type { Drawing } from '../../language/drawing/drawing.ts';"],
+    ['extension/panel/made-up.ts', "import { INKS } from '../../language/drawing/inks.ts';"],
+    ['extension/panel/plan/made-up.ts', "import { planDrawing } from '../../../language/views/plan/plan-drawing.ts';"],
+    ['extension/panel/plan/made-up.ts', "import { planRequest } from '../../../server/plan-protocol.ts';"],
     ['extension/panel/made-up.ts', "import { setUp } from 'some-library';"]
   ])('finds the fault in %s: %s', (file, text) => {
     expect(faultsOf(read(file, text))).toHaveLength(1);
@@ -217,7 +225,8 @@ describe('The test of the layers itself', () => {
     ['extension/made-up.ts', "import * as vscode from 'vscode'; import { largestFile } from '../server/protocol.ts';"],
     ['extension/made-up.ts', "import { isFromPanel } from './panel/messages.ts';"],
     ['extension/panel/made-up.ts', "import type { ShownRow } from '../../server/protocol.ts';"],
-    ['extension/panel/made-up.ts', "import { isToPanel, type Side } from './messages.ts';"]
+    ['extension/panel/made-up.ts', "import { isToPanel, type Side } from './messages.ts';"],
+    ['extension/panel/plan/made-up.ts', "import { INKS } from '../../../language/drawing/inks.ts';"]
   ])('finds no fault in %s: %s', (file, text) => {
     expect(faultsOf(read(file, text))).toEqual([]);
   });

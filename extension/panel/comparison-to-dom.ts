@@ -1,5 +1,6 @@
 import type { ShownColumn, ShownComparison, ShownRow, ShownSection } from '../../server/protocol.ts';
 import { drawingToDom } from './drawing-to-dom.ts';
+import { element } from './element.ts';
 import type { PanelWords, Side } from './messages.ts';
 
 export interface Opening {
@@ -126,17 +127,5 @@ function keyOf({ section, row }: RowAt, what: string): string {
 function button(words: string, attributes: Readonly<Record<string, string>>, press: () => void): Element {
   const built = element('button', { type: 'button', ...attributes }, words);
   built.addEventListener('click', press);
-  return built;
-}
-
-/** Words are words: nothing is read as markup. */
-function element(
-  name: string,
-  attributes: Readonly<Record<string, string>>,
-  ...inside: readonly (Node | string)[]
-): Element {
-  const built = document.createElement(name);
-  for (const [attribute, value] of Object.entries(attributes)) if (value !== '') built.setAttribute(attribute, value);
-  built.append(...inside);
   return built;
 }

@@ -1,7 +1,7 @@
 // What the editor's client and the panel say to each other, and the check of it on either side.
+import { isAbsentOr, isCount, isDrawn, isFlag, isList, isNumber, isPlain, isString } from './checks.ts';
 import type {
   ComparedWith,
-  DrawnElement,
   ShownColumn,
   ShownComparison,
   ShownRow,
@@ -58,26 +58,6 @@ export interface PanelState {
 }
 
 // ---- checks ----
-
-type Guard<T> = (value: unknown) => value is T;
-
-const isString = (value: unknown): value is string => typeof value === 'string';
-const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
-const isCount = (value: unknown): value is number => isNumber(value) && Number.isInteger(value) && value >= 0;
-const isFlag = (value: unknown): value is boolean => typeof value === 'boolean';
-
-function isList<T>(value: unknown, isItem: Guard<T>): value is readonly T[] {
-  return Array.isArray(value) && value.every(isItem);
-}
-
-type Plain = Readonly<Record<string, unknown>>;
-
-function isPlain(value: unknown): value is Plain {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-const isAbsentOr = <T>(value: unknown, isWanted: Guard<T>): value is T | undefined =>
-  value === undefined || isWanted(value);
 
 export function isToPanel(value: unknown): value is ToPanel {
   if (!isPlain(value) || !isAbout(value['about'])) return false;
@@ -157,15 +137,4 @@ function isLocation(value: unknown): value is TextLocation {
 function isRange(value: unknown): value is TextRange {
   if (!isPlain(value)) return false;
   return [value['start'], value['end']].every(end => isPlain(end) && isCount(end['line']) && isCount(end['character']));
-}
-
-function isDrawn(value: unknown): value is DrawnElement {
-  return (
-    isPlain(value) &&
-    isString(value['name']) &&
-    isPlain(value['attributes']) &&
-    Object.values(value['attributes']).every(one => isString(one) || isNumber(one)) &&
-    Array.isArray(value['inside']) &&
-    value['inside'].every(part => isString(part) || isDrawn(part))
-  );
 }

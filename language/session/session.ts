@@ -21,6 +21,7 @@ export type Stage =
   | 'schedule'
   | 'price'
   | 'variants'
+  | 'plan'
   | 'rules'
   | 'site-rules'
   | 'examples';
@@ -50,6 +51,7 @@ const COUNTED: readonly Counted[] = [
   'order',
   'schedule',
   'price',
+  'plan',
   'rules',
   'site-rules',
   'examples',

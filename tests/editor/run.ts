@@ -43,7 +43,7 @@ function packageIsClean(): TestResult {
     /(^|\/)node_modules(\/|$)|\.m?ts$|\.map$|^(language|server|tests|samples)(\/|$)/.test(file)
   );
   const wanted = ['package.json', 'package.nls.json', 'dist/extension.cjs', 'dist/extension-web.js', 'dist/pages'];
-  const panel = ['dist/panel/panel.js', 'dist/panel/panel.css'];
+  const panel = ['panel.js', 'panel.css', 'plan.js', 'plan.css'].map(name => `dist/panel/${name}`);
   const missing = [...wanted, ...panel, 'dist/bin/paving.cmd'].filter(file => !files.includes(file));
   const launcher = statSync(path.join(installed.extension, 'dist/bin/paving'), { throwIfNoEntry: false });
   if (!((launcher?.mode ?? 0) & 0o100)) missing.push('dist/bin/paving that may be run');

@@ -17,7 +17,7 @@ export function countsOf({ laid }: PlanPart, units: readonly PlanUnit[]): UnitCo
 }
 
 /** `98 whole, 14 cut` */
-export function countText({ whole, cut }: UnitCount): string {
+export function countText({ whole, cut }: Pick<UnitCount, 'whole' | 'cut'>): string {
   return cut === 0 ? `${whole} whole, none cut` : `${whole} whole, ${cut} cut`;
 }
 

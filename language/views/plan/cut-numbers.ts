@@ -5,6 +5,7 @@ import { loopOnPlan } from '../../drawing/on-plan.ts';
 import { type Room, roomFor } from '../../drawing/room.ts';
 import { type Box, lineBox, Taken } from '../../drawing/taken.ts';
 import type { Point } from '../../geometry/index.ts';
+import type { Piece, Placement } from '../../laying/laid.ts';
 import { calledOut } from './call-out.ts';
 import { ground } from './page.ts';
 import type { PlanArea } from './plan-input.ts';
@@ -47,18 +48,31 @@ export function numberedPieces(area: PlanArea): Numbered[] {
   return area.parts.flatMap(part =>
     part.laid.cuts.flatMap(({ at, pieces }, index) => {
       const text = String(part.numbers[index]);
-      const box = { width: textWidth(text) * BOLD + CLEAR, height: LETTER_HEIGHT + CLEAR };
-      return pieces.map(({ outline, holes }, piece): Numbered => {
-        const corners = [outline, ...holes].map(loop => chordCorners(loopOnPlan(loop, at)));
-        const rooms = turnsFor(at.direction).flatMap(turn => {
-          const room = roomFor(corners, box, turn);
-          return room ? [{ ...room, turn }] : [];
-        });
-        const key = `${cutKey(area, part, index)}/number${piece === 0 ? '' : `/${piece + 1}`}`;
+      return pieces.map((piece, order): Numbered => {
+        const corners = cornersOfPiece(piece, at);
+        const rooms = roomsIn(corners, at, text);
+        const key = `${cutKey(area, part, index)}/number${order === 0 ? '' : `/${order + 1}`}`;
         return { key, text, corners, rooms };
       });
     })
   );
+}
+
+function cornersOfPiece({ outline, holes }: Piece, at: Placement): Point[][] {
+  return [outline, ...holes].map(loop => chordCorners(loopOnPlan(loop, at)));
+}
+
+function roomsIn(corners: readonly (readonly Point[])[], at: Placement, text: string): TurnedRoom[] {
+  const box = { width: textWidth(text) * BOLD + CLEAR, height: LETTER_HEIGHT + CLEAR };
+  return turnsFor(at.direction).flatMap(turn => {
+    const room = roomFor(corners, box, turn);
+    return room ? [{ ...room, turn }] : [];
+  });
+}
+
+/** Where a text can be read best in a piece of a unit; undefined where it has no room at all. */
+export function roomOfPiece(piece: Piece, at: Placement, text: string): TurnedRoom | undefined {
+  return roomToRead(roomsIn(cornersOfPiece(piece, at), at, text));
 }
 
 /** Level, along the unit and across it, each so that it reads from below or from the right. */

@@ -44,10 +44,25 @@ export function entry(texts: string | readonly string[], rest: Omit<LegendEntry,
   return { ...rest, lines: [texts].flat().flatMap(text => wrapped(text, width / LEGEND_SIZE)) };
 }
 
-/** What every plan of these areas tells, at any scale. */
+/** What the legend of a printed plan of these areas tells, at any scale. */
 export function legendEntries(input: PlanInput): LegendEntry[] {
+  return [
+    ...legendTold(input).map(({ texts, ...rest }) => entry(texts, rest)),
+    entry('Before taking measures from a print, check the bar with a rule.'),
+    ...(hasCuts(input) ? [entry(CUTTING_CAUTION)] : [])
+  ];
+}
+
+/** The same free of any paper: a sign as it is drawn, and texts that each begin a line. */
+export interface LegendTold {
+  readonly sign?: Sign;
+  readonly strong?: true;
+  readonly texts: readonly string[];
+}
+
+/** What there is on a plan of these areas. The caution about cutting is left to who shows it. */
+export function legendTold(input: PlanInput): LegendTold[] {
   const { areas } = input;
-  const cuts = areas.some(area => area.parts.some(({ laid }) => laid.cuts.length > 0));
   const kept = areas.flatMap(area => area.keptOut).some(({ kind }) => kind === 'box' || kind === 'pit');
   const edgings = new Set(areas.flatMap(area => area.sides.flatMap(({ edging }) => edging ?? [])));
   const inRings = areas.some(({ start }) => start?.inRings);
@@ -55,16 +70,22 @@ export function legendEntries(input: PlanInput): LegendEntry[] {
   return [
     ...areas.flatMap(area => unitEntries(input, area)),
     ...missingEntries(input),
-    ...(cuts ? [entry(numberedText(areas.length), { sign: { ink: 'cut', text: '1' } })] : []),
-    ...(kept ? [entry('kept out: nothing is laid there', { sign: { ink: 'kept-out' } })] : []),
-    ...[...edgings].map(name => entry(`edging ${name}`, { sign: { line: 'edging' } })),
-    ...(inCourses ? [entry('start and way of the courses', { sign: { arrow: true } })] : []),
-    ...(inRings ? [entry('centre of the rings', { sign: { cross: true } })] : []),
-    ...(areas.some(hasTangents) ? [entry('tick: a curve begins or ends there', { sign: { tick: true } })] : []),
-    ...siteEntries(input),
-    entry('Before taking measures from a print, check the bar with a rule.'),
-    ...(cuts ? [entry(CUTTING_CAUTION)] : [])
+    ...(hasCuts(input) ? [told(numberedText(areas.length), { sign: { ink: 'cut', text: '1' } })] : []),
+    ...(kept ? [told('kept out: nothing is laid there', { sign: { ink: 'kept-out' } })] : []),
+    ...[...edgings].map(name => told(`edging ${name}`, { sign: { line: 'edging' } })),
+    ...(inCourses ? [told('start and way of the courses', { sign: { arrow: true } })] : []),
+    ...(inRings ? [told('centre of the rings', { sign: { cross: true } })] : []),
+    ...(areas.some(hasTangents) ? [told('tick: a curve begins or ends there', { sign: { tick: true } })] : []),
+    ...siteEntries(input)
   ];
+}
+
+export function hasCuts({ areas }: PlanInput): boolean {
+  return areas.some(area => area.parts.some(({ laid }) => laid.cuts.length > 0));
+}
+
+function told(texts: string | readonly string[], rest: Omit<LegendTold, 'texts'> = {}): LegendTold {
+  return { ...rest, texts: [texts].flat() };
 }
 
 /** Signs of what stands or lies there, for kinds that there are. */
@@ -81,21 +102,21 @@ const THINGS: readonly { readonly kinds: readonly ThingKind[]; readonly sign: Si
   { kinds: ['set-out point'], sign: { dot: 'diamond' }, words: 'set-out point outside the dig' }
 ];
 
-function siteEntries({ site }: PlanInput): LegendEntry[] {
+function siteEntries({ site }: PlanInput): LegendTold[] {
   if (site === undefined) return [];
   const { points, falls, things, heights } = site;
   const of = (...kinds: readonly ThingKind[]): readonly PlanThing[] =>
     things.filter(({ kind }) => kinds.includes(kind));
-  const pipes = of('pipe').map(({ labels }) => entry(labels[0] ?? '', { sign: { stroke: 'pipe' } }));
-  const noDig = of('no dig').map(({ told }) => entry(told, { sign: { stroke: 'no-dig' } }));
+  const pipes = of('pipe').map(({ labels }) => told(labels[0] ?? '', { sign: { stroke: 'pipe' } }));
+  const noDig = of('no dig').map(thing => told(thing.told, { sign: { stroke: 'no-dig' } }));
   return [
-    ...(points.some(({ name }) => name !== undefined) ? [entry('point', { sign: { point: true } })] : []),
-    ...(heights === undefined ? [] : [entry(`Heights at points and corners are of the finish. ${heights}`)]),
-    ...(falls.length === 0 ? [] : [entry('steepest fall, downhill', { sign: { fall: true } })]),
-    ...THINGS.filter(({ kinds }) => of(...kinds).length > 0).map(({ sign, words }) => entry(words, { sign })),
+    ...(points.some(({ name }) => name !== undefined) ? [told('point', { sign: { point: true } })] : []),
+    ...(heights === undefined ? [] : [told(`Heights at points and corners are of the finish. ${heights}`)]),
+    ...(falls.length === 0 ? [] : [told('steepest fall, downhill', { sign: { fall: true } })]),
+    ...THINGS.filter(({ kinds }) => of(...kinds).length > 0).map(({ sign, words }) => told(words, { sign })),
     ...noDig,
     ...pipes,
-    ...(pipes.length === 0 ? [] : [entry(PIPES_CAUTION)])
+    ...(pipes.length === 0 ? [] : [told(PIPES_CAUTION)])
   ];
 }
 
@@ -103,21 +124,21 @@ function numberedText(areas: number): string {
   return areas > 1 ? 'cut, numbered as in the cut list of its area' : 'cut, numbered as in the cut list';
 }
 
-function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): LegendEntry[] {
+function unitEntries({ units }: PlanInput, area: PlanInput['areas'][number]): LegendTold[] {
   const counts = area.parts.flatMap(part =>
     countsOf(part, units).map(count => {
       const tint = tintOf(count.unit.colour);
       const sign = { ink: wholeInk(part), ...(tint === undefined ? {} : { tint }) };
-      return entry([`${part.name}: ${unitText(count.unit)}`, countText(count)], { sign });
+      return told([`${part.name}: ${unitText(count.unit)}`, countText(count)], { sign });
     })
   );
   const { name, noNumbers } = area;
-  const why = noNumbers === undefined ? [] : [entry(`no numbers: ${noNumbers}`, { sign: { ink: 'outline-only' } })];
-  return [entry(`Area ${name}`, { strong: true }), ...counts, ...why];
+  const why = noNumbers === undefined ? [] : [told(`no numbers: ${noNumbers}`, { sign: { ink: 'outline-only' } })];
+  return [told(`Area ${name}`, { strong: true }), ...counts, ...why];
 }
 
-function missingEntries({ missing }: PlanInput): LegendEntry[] {
-  return missing.length === 0 ? [] : [entry('No numbers', { strong: true }), ...missing.map(one => entry(one))];
+function missingEntries({ missing }: PlanInput): LegendTold[] {
+  return missing.length === 0 ? [] : [told('No numbers', { strong: true }), ...missing.map(one => told(one))];
 }
 
 /** What depends on the scale: sides with no room for their words, and numbers that found none. */

@@ -1,4 +1,4 @@
-import { sideLength } from '../../geometry/index.ts';
+import { type Loop, sideLength } from '../../geometry/index.ts';
 import type { Area, Border, Job, KeptOut, Unit } from '../../job/job.ts';
 import type { LaidPart } from '../../laying/lay-area.ts';
 import type { AreaLaid } from '../../quantities/area-result.ts';
@@ -10,8 +10,15 @@ import { settingOutOf } from './setting-out-of-area.ts';
 import { siteOfJob } from './site-of-job.ts';
 import { lidText } from './things-of-job.ts';
 
-/** The plan of a job as it was worked out; what has no numbers has its reason in their place. */
-export function planOfJob(job: Job, { laid, quantities }: Pick<JobNumbers, 'laid' | 'quantities'>): PlanInput {
+/**
+ * The plan of a job as it was worked out; what has no numbers has its reason in their place. What stands by outlines that
+ * are shown besides its areas is in view as well.
+ */
+export function planOfJob(
+  job: Job,
+  { laid, quantities }: Pick<JobNumbers, 'laid' | 'quantities'>,
+  besides: readonly Loop[] = []
+): PlanInput {
   const known = new Map(laid.map(one => [one.area.key, one.laid]));
   const lids = (box: KeptOut): string | undefined => lidText(box, quantities, job.system);
   const areas = job.areas.map((area): PlanArea => {
@@ -35,7 +42,7 @@ export function planOfJob(job: Job, { laid, quantities }: Pick<JobNumbers, 'laid
       quantities.missing.filter(key => !drawn.has(key)),
       job.missing
     ),
-    site: siteOfJob(job, { quantities })
+    site: siteOfJob(job, { quantities }, besides)
   };
 }
 

@@ -8,7 +8,7 @@ import type { Colours } from '../text/colours.ts';
 import { plainLine } from '../text/plain-line.ts';
 import { table } from '../text/table.ts';
 import { countsOf, unitText } from './counts.ts';
-import type { PlanArea, PlanInput, PlanUnit } from './plan-input.ts';
+import type { PlanArea, PlanInput, PlanKeptOut, PlanStart, PlanUnit } from './plan-input.ts';
 import type { PlanLevel, PlanSite } from './plan-site.ts';
 import { withoutSetOut } from './thing-shapes.ts';
 import { meetsText, sideName, sidesTold } from './side-text.ts';
@@ -51,16 +51,21 @@ function areaText(area: PlanArea, { units, system, site }: PlanInput, colours: C
 function placesText(area: PlanArea, system: System): string {
   const { start } = area;
   if (start === undefined) return 'Places are told from the lower left of the area: to the right, and up on the plan.';
-  const { x, y, direction, mirrored, inRings } = start;
+  const { direction, mirrored, inRings } = start;
+  const told =
+    !inRings && runsAlongSide(area, direction)
+      ? `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
+      : 'Places are told from there: to the right, and up on the plan.';
+  return `${startText(start, system)} ${told}`;
+}
+
+/** Where laying begins, and which way the courses run. */
+export function startText({ x, y, direction, inRings }: PlanStart, system: System): string {
   const at = `(${printLength(x, system)}, ${printLength(y, system)}) on the plan`;
-  const level = 'Places are told from there: to the right, and up on the plan.';
-  if (inRings) return `The rings lie about ${at}. ${level}`;
+  if (inRings) return `The rings lie about ${at}.`;
   const degrees = Math.round(((direction * 180) / Math.PI) * 10) / 10;
   const way = degrees === 0 ? 'to the right' : `turned ${degrees} degrees anticlockwise from the right`;
-  const told = runsAlongSide(area, direction)
-    ? `Places are told from there: along the courses, and out to the ${mirrored ? 'right' : 'left'} of them.`
-    : level;
-  return `Laying begins at ${at}, its courses ${way}. ${told}`;
+  return `Laying begins at ${at}, its courses ${way}.`;
 }
 
 /** No tape runs at a slant over the paving: only along a side are places told along the courses. */
@@ -108,13 +113,25 @@ function curvesTable({ settingOut }: PlanArea, system: System, colours: Colours)
 
 function keptOutTable(area: PlanArea, system: System, colours: Colours): string[] {
   const lids = area.keptOut.some(({ lid }) => lid !== undefined);
-  const rows = area.keptOut.map(({ kind, name, outline, lid }) => {
-    const { left, right, bottom, top } = boundsOf(outline);
-    const middle = { x: (left + right) / 2, y: (bottom + top) / 2 };
-    const size = `${printLength(right - left, system)} x ${printLength(top - bottom, system)}`;
-    return [`${kind} ${name}`, placeText(middle, area, system), size, ...(lids ? [lid ?? ''] : [])];
+  const rows = area.keptOut.map(one => {
+    const { kind, name, lid } = one;
+    const { middle, size } = keptOutText(one, area, system);
+    return [`${kind} ${name}`, middle, size, ...(lids ? [lid ?? ''] : [])];
   });
   return rowsUnder([kept(area), 'Its middle', 'Over all', ...(lids ? ['Lid'] : [])], rows, colours);
+}
+
+/** Where the middle of what is kept out lies, told from the start of the laying, and its size over all. */
+export function keptOutText(
+  { outline }: Pick<PlanKeptOut, 'outline'>,
+  area: PlanArea,
+  system: System
+): { middle: string; size: string } {
+  const { left, right, bottom, top } = boundsOf(outline);
+  return {
+    middle: placeText({ x: (left + right) / 2, y: (bottom + top) / 2 }, area, system),
+    size: `${printLength(right - left, system)} x ${printLength(top - bottom, system)}`
+  };
 }
 
 /** Finish, and where they are known today's ground and the bottom of the dig. */
@@ -144,7 +161,7 @@ function fallLines({ key }: PlanArea, site: PlanSite | undefined): string[] {
 /** Where a fall leads on the plan, from the right anticlockwise. */
 const WAYS = ['right', 'top right', 'top', 'top left', 'left', 'bottom left', 'bottom', 'bottom right'];
 
-function wayText(turn: number): string {
+export function wayText(turn: number): string {
   const eighth = Math.round(turn / (Math.PI / 4));
   return `towards the ${WAYS[(eighth + 16) % 8]!} of the plan`;
 }

@@ -6,10 +6,11 @@ import type { PlanSite, PlanThing, ThingPart } from './plan-site.ts';
 import { thingsOfJob } from './things-of-job.ts';
 import { isInView, sidesInView, viewOf } from './view.ts';
 import type { Bounds } from '../../geometry/bounds.ts';
+import type { Loop } from '../../geometry/index.ts';
 
-/** What the plan of a job shows besides its areas and units. */
-export function siteOfJob(job: Job, numbers: Pick<JobNumbers, 'quantities'>): PlanSite {
-  const view = viewOf(job.areas.map(({ outline }) => outline));
+/** What the plan of a job shows besides its areas and units: what is in view of them, and of outlines shown besides. */
+export function siteOfJob(job: Job, numbers: Pick<JobNumbers, 'quantities'>, besides: readonly Loop[]): PlanSite {
+  const view = viewOf([...job.areas.map(({ outline }) => outline), ...besides]);
   const { datum, system } = job;
   const levels = datum === undefined ? [] : levelsOfJob(job, datum, numbers);
   if (view === undefined) return { points: [], falls: [], things: [], levels };

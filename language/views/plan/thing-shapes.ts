@@ -24,7 +24,7 @@ const CROSS = 1.5;
 export const LEAF = 1.5;
 
 /** What lies under outlines and texts; lines and leaves lie over them. */
-const UNDER: ReadonlySet<ThingKind> = new Set(['soft spot', 'old paving', 'buried box', 'channel', 'gully']);
+export const UNDER: ReadonlySet<ThingKind> = new Set(['soft spot', 'old paving', 'buried box', 'channel', 'gully']);
 
 /** Set-out points may lie far out: the plan is not made smaller for them. */
 export function withoutSetOut(site: PlanSite): PlanSite {

@@ -41,7 +41,7 @@ export function cutKey(area: PlanArea, part: PlanPart, index: number): string {
   return `${area.key}/${part.key}/cut/${index + 1}`;
 }
 
-export function wholeInk({ kind }: PlanPart): Ink {
+export function wholeInk({ kind }: Pick<PlanPart, 'kind'>): Ink {
   return kind === 'field' || kind === 'inset' ? 'whole' : 'border';
 }
 

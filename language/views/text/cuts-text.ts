@@ -62,7 +62,7 @@ function block(head: string, lines: readonly string[]): string {
 function listText({ area, laid }: Laid, system: System, colours: Colours): string[] {
   const { groups } = laid!.cuts.list;
   if (groups.length === 0) return ['Nothing is cut.'];
-  const rows = groups.map(group => row(group, unitNamed(area, group.unit).name, system));
+  const rows = groups.map(group => cutRow(group, unitNamed(area, group.unit).name, system));
   // The last line: the head may carry colours.
   const before = table(COLUMNS, rows, colours).at(-1)!.length;
   const width = Math.max(SENTENCE_WIDTH - before - GAP, LEAST_MARKING_WIDTH);
@@ -70,7 +70,8 @@ function listText({ area, laid }: Laid, system: System, colours: Colours): strin
   return table([...COLUMNS, { head: 'How each is marked out' }], marked, colours);
 }
 
-function row(
+/** Number, units, unit, kind, saw length and narrowest part of a group, as its columns have them. */
+export function cutRow(
   { number, count, kind, straightCuts, sawLength, narrowest, offcutNarrowest }: CutGroup,
   unit: string,
   system: System
@@ -86,13 +87,19 @@ function row(
 }
 
 /** The cuts of a unit in words; of several pieces each by itself. */
-function howMarked({ pieces }: CutGroup, width: number, system: System): string {
+function howMarked(group: CutGroup, width: number, system: System): string {
+  return markedLines(group, system)
+    .flatMap(line => wrapped(line, width, '  '))
+    .join('\n');
+}
+
+/** The same, a line for each piece. */
+export function markedLines({ pieces }: CutGroup, system: System): string[] {
   const print = (metres: number): string => printMarked(metres, system);
-  const lines = pieces.flatMap(({ markings }, index) => {
+  return pieces.map(({ markings }, index) => {
     const piece = pieces.length === 1 ? '' : `piece ${index + 1}: `;
-    return wrapped(piece + markingsText(markings, print), width, '  ');
+    return piece + markingsText(markings, print);
   });
-  return lines.join('\n');
 }
 
 type Plan = readonly [head: string, lines: string[]];

@@ -35,7 +35,7 @@ export function edgeHeightsText(
 }
 
 /** A measured edge stands in the outline in parts of one name: they are told as the one side that they are. */
-function wholeSides(edges: readonly EdgeQuantities[]): EdgeQuantities[] {
+export function wholeSides(edges: readonly EdgeQuantities[]): EdgeQuantities[] {
   const sides: EdgeQuantities[] = [];
   for (const edge of edges) {
     const before = sides.at(-1);
@@ -72,7 +72,7 @@ function joined(first: EdgeQuantities, second: EdgeQuantities): EdgeQuantities {
 }
 
 /** `1:60`; where it is not the same all along the side, `from 1:60 to 1:45`, `from 1:75 to it, to level`. */
-function fallsText({ fallAway, fallAwayMost }: EdgeQuantities, system: System): string {
+export function fallsText({ fallAway, fallAwayMost }: EdgeQuantities, system: System): string {
   const least = fallText(fallAway, system);
   const most = fallText(fallAwayMost, system);
   const isTowards = fallAway !== undefined && fallAway < 0 && least !== 'level';
@@ -86,7 +86,11 @@ function fallText(fall: number | undefined, system: System): string {
 }
 
 /** `7/16 in up at 6 ft 4 in, flush at 12 ft`: the highest and the lowest step, and where it is flush. */
-function stepText({ steps, stepUp, stepDown, length }: EdgeQuantities, style: LevelStyle, system: System): string {
+export function stepText(
+  { steps, stepUp, stepDown, length }: EdgeQuantities,
+  style: LevelStyle,
+  system: System
+): string {
   if (steps === undefined) return '';
   const parts: string[] = [];
   const at = (wanted: number): string => {

@@ -1,0 +1,333 @@
+// What there is to draw of a plan at a view: few paths and few letters, however large the plan is.
+import type { Content, LiveText } from '../../../server/plan-protocol.ts';
+import { pathOf, tenth } from './corners.ts';
+import {
+  boxAbout,
+  boxesOf,
+  type Letters,
+  LETTER_SIZE,
+  SMALLEST_LETTERS,
+  TakenPlaces,
+  upright,
+  widthOf
+} from './letters.ts';
+import { isBold, type Look, lookOf, STALE_HATCH } from './looks.ts';
+import { areaOf, type PathEntry, type Prepared, type RunEntry } from './prepared.ts';
+import { lookOfSign, REACH_OF_SIGN, SIGNS_BY_RANK, signPath } from './signs.ts';
+import { barOf, someInView, unitsPath } from './units-in-view.ts';
+import { type Bounds, onScreen, type OnScreen, type Place, seenGround, type Size, type View } from './view.ts';
+
+/** Narrower than so many pixels, single units run into a grey: bars of courses or a hatch tell more. */
+export const NARROWEST_UNIT = 4;
+/** Narrower bars run into each other. */
+const NARROWEST_BAR = 2.5;
+/** Smaller pieces, pixels, are specks. */
+const SMALLEST_PIECE = 3;
+
+/*
+ * The most of each in one frame: so many a browser writes and paints within a frame or two of a slow machine, and more
+ * could not be told apart on a screen of usual size.
+ */
+export const MOST_UNITS = 12_000;
+export const MOST_RUNS = 4_000;
+export const MOST_PIECES = 3_000;
+export const MOST_PATHS = 3_000;
+export const MOST_MARKS = 400;
+export const MOST_LETTERS = 350;
+/** Texts that are tried for room. */
+const MOST_TRIED = 2_000;
+/** Paths that are drawn, each of one look. */
+const MOST_LOOKS = 250;
+
+/** How much more than what is seen is drawn, as a share of it, so that a plan can be moved without being drawn anew. */
+const MARGINS = [0.5, 0.1];
+
+/** Signs of one kind nearer to each other, pixels, are one. */
+const SIGNS_APART = 8;
+
+export interface SceneWish {
+  readonly prepared: Prepared;
+  readonly view: View;
+  readonly size: Size;
+  readonly hidden: ReadonlySet<Content>;
+  /** Written on areas that are shown as they were before an error. */
+  readonly asBefore: string;
+}
+
+export interface Group {
+  readonly look: Look;
+  readonly path: string;
+}
+
+/** How single units are told. */
+export type Detail = 'units' | 'bars' | 'ground';
+
+export interface Scene {
+  readonly view: View;
+  /** Pixels drawn beyond each side of what is seen. */
+  readonly margin: Place;
+  /** What comes first lies under what follows. */
+  readonly groups: readonly Group[];
+  readonly letters: readonly Letters[];
+  /** The least that units are told by, of those in view. */
+  readonly detail: Detail;
+  /** Something was too small or too much to be drawn. */
+  readonly leftOut: boolean;
+  readonly counted: Counted;
+}
+
+/** The work of a frame. */
+export interface Counted {
+  /** Places, shapes and runs looked at, and units and texts written. */
+  work: number;
+  units: number;
+  pieces: number;
+  letters: number;
+}
+
+export function sceneOf(wish: SceneWish): Scene {
+  const first = drawAt(wish, MARGINS[0]!);
+  if (first.asWished) return first;
+  const second = drawAt(wish, MARGINS[1]!);
+  return { ...second, counted: { ...second.counted, work: first.counted.work + second.counted.work } };
+}
+
+interface Drawing extends SceneWish {
+  readonly at: OnScreen;
+  readonly seen: Bounds;
+  readonly counted: Counted;
+  readonly groups: Map<string, { readonly look: Look; readonly order: number; path: string[] }>;
+}
+
+function drawAt(wish: SceneWish, share: number): Scene & { readonly asWished: boolean } {
+  const { view, size, hidden, prepared } = wish;
+  const margin = { x: Math.round(size.width * share), y: Math.round(size.height * share) };
+  const drawing: Drawing = {
+    ...wish,
+    at: onScreen(view, size),
+    seen: seenGround(view, size, margin),
+    counted: { work: 0, units: 0, pieces: 0, letters: 0 },
+    groups: new Map()
+  };
+  const units = hidden.has('units') ? NO_UNITS : unitsOf(drawing);
+  const smallest = SMALLEST_PIECE / view.scale;
+  const paths = prepared.paths.find(drawing.seen, smallest, MOST_PATHS);
+  const cuts = hidden.has('cuts')
+    ? { items: [], looked: 0, leftOut: false }
+    : prepared.cuts.find(drawing.seen, smallest, MOST_PIECES);
+  drawing.counted.work += paths.looked + cuts.looked;
+  for (const entry of paths.items) if (!hidden.has(entry.shape.content)) drawPath(entry, units, drawing);
+  for (const entry of cuts.items) drawPath(entry, units, drawing);
+  drawing.counted.pieces = cuts.items.length;
+  const taken = new TakenPlaces();
+  drawMarks(drawing, taken);
+  const letters = lettersOf(drawing, taken, { cuts: cuts.items, paths: paths.items });
+  drawing.counted.letters = letters.length;
+  return {
+    view,
+    margin,
+    groups: [...drawing.groups.values()]
+      .sort((one, other) => one.order - other.order)
+      .slice(0, MOST_LOOKS)
+      .map(({ look, path }) => ({ look, path: path.join('') })),
+    letters,
+    detail: units.detail,
+    leftOut: paths.leftOut || cuts.leftOut,
+    counted: drawing.counted,
+    asWished: units.asWished
+  };
+}
+
+// ---- units ----
+
+interface Units {
+  readonly detail: Detail;
+  /** It is for their size, not for their number, that units are not drawn one by one. */
+  readonly asWished: boolean;
+  /** Areas whose ground tells of units that are not drawn one by one. */
+  readonly onGround: ReadonlySet<string>;
+}
+
+const NO_UNITS: Units = { detail: 'units', asWished: true, onGround: new Set() };
+
+function unitsOf(drawing: Drawing): Units {
+  const { prepared, seen, view, counted } = drawing;
+  if (prepared.widest * view.scale < NARROWEST_BAR)
+    return {
+      detail: prepared.widest > 0 ? 'ground' : 'units',
+      asWished: true,
+      onGround: new Set(prepared.tints.keys())
+    };
+  // No run is shorter than the width of its unit.
+  const found = prepared.runs.find(seen, NARROWEST_BAR / view.scale, MOST_RUNS);
+  counted.work += found.looked;
+  const narrow = (entry: RunEntry): boolean => entry.form.width * view.scale < NARROWEST_UNIT;
+  const each = found.items.filter(entry => !narrow(entry)).map(entry => ({ entry, some: someInView(entry, seen) }));
+  const total = each.reduce((sum, { some }) => sum + some.to - some.from, 0);
+  const isTooMany = found.leftOut || total > MOST_UNITS;
+  const bars = found.leftOut ? [] : isTooMany ? found.items : found.items.filter(narrow);
+  const onGround = new Set<string>();
+  if (!isTooMany)
+    for (const { entry, some } of each) {
+      counted.work += some.to - some.from;
+      counted.units += some.to - some.from;
+      draw(drawing, lookOf(entry.shape), entry.order, unitsPath(entry, some, drawing.at));
+    }
+  for (const entry of bars) {
+    counted.work++;
+    onGround.add(areaOf(entry.shape.thing, prepared.things));
+    if (entry.form.width * view.scale >= NARROWEST_BAR) drawBar(entry, drawing);
+  }
+  // What was not even looked at is told by the ground.
+  if (found.leftOut) for (const area of prepared.tints.keys()) onGround.add(area);
+  const detail = found.leftOut ? 'ground' : bars.length > 0 ? 'bars' : 'units';
+  return { detail, asWished: !isTooMany, onGround };
+}
+
+function drawBar(entry: RunEntry, drawing: Drawing): void {
+  const bar = barOf(entry.run, entry.form.bounds);
+  if (bar === undefined) return;
+  const { a, b, c, d, e, f } = drawing.at;
+  const corners: string[] = [];
+  for (let at = 0; at < bar.length; at += 2) {
+    const [x, y] = [bar[at]!, bar[at + 1]!];
+    corners.push(`${tenth(a * x + c * y + e)} ${tenth(b * x + d * y + f)}`);
+  }
+  draw(drawing, lookOf(entry.shape), entry.order, `M${corners.join('L')}z`);
+}
+
+// ---- paths ----
+
+function drawPath({ shape, order }: PathEntry, units: Units, drawing: Drawing): void {
+  const path = shape.loops.map(loop => pathOf(loop, shape.closed, drawing.at)).join('');
+  const { ink, stale, closed } = shape;
+  const area = areaOf(shape.thing, drawing.prepared.things);
+  const tells = ink === 'ground' && units.onGround.has(area);
+  const tint = tells ? drawing.prepared.tints.get(area) : shape.tint;
+  draw(drawing, lookOf({ ink, tint, stale, open: !closed, ...(tells ? { hatch: 'bricks' } : {}) }), order, path);
+  if (stale && ink === 'ground') draw(drawing, STALE_HATCH, LAST, path);
+  drawing.counted.work++;
+}
+
+/** Above all shapes. */
+const LAST = 1e9;
+
+function draw({ groups }: Drawing, look: Look, order: number, path: string): void {
+  if (path === '') return;
+  const known = groups.get(look.name);
+  if (known === undefined) groups.set(look.name, { look, order, path: [path] });
+  else {
+    known.path.push(path);
+    if (order < known.order) groups.set(look.name, { ...known, order });
+  }
+}
+
+// ---- signs ----
+
+function drawMarks(drawing: Drawing, taken: TakenPlaces): void {
+  const { prepared, seen, hidden, view, at, counted } = drawing;
+  const found = prepared.marks.find(seen, 0, MOST_MARKS);
+  counted.work += found.looked;
+  const places = new Set<string>();
+  for (const { shape } of found.items) {
+    if (hidden.has(shape.content)) continue;
+    const place = { x: at.a * shape.x + at.c * shape.y + at.e, y: at.b * shape.x + at.d * shape.y + at.f };
+    const name = [shape.sign, Math.round(place.x / SIGNS_APART), Math.round(place.y / SIGNS_APART)].join();
+    if (places.has(name)) continue;
+    places.add(name);
+    const rank = SIGNS_BY_RANK.indexOf(shape.sign);
+    const path = signPath(shape.sign, place, -(shape.turn ?? 0) - view.turn);
+    draw(drawing, lookOfSign(shape.sign, shape.stale === true), LAST + SIGNS_BY_RANK.length - rank, path);
+    taken.take([boxAbout(place, Math.min(REACH_OF_SIGN[shape.sign], 9))]);
+  }
+}
+
+// ---- letters ----
+
+interface Numbered {
+  readonly cuts: readonly PathEntry[];
+  readonly paths: readonly PathEntry[];
+}
+
+function lettersOf(drawing: Drawing, taken: TakenPlaces, { cuts, paths }: Numbered): Letters[] {
+  const placed: Letters[] = [];
+  const place = (letters: Letters): void => {
+    drawing.counted.work++;
+    const boxes = boxesOf(letters);
+    if (placed.length >= MOST_LETTERS || !taken.isFree(boxes)) return;
+    taken.take(boxes);
+    placed.push(letters);
+  };
+  for (const { shape, bounds } of paths) {
+    if (shape.stale && shape.ink === 'ground' && !drawing.hidden.has(shape.content))
+      place(beforeError(shape.thing, bounds, drawing));
+  }
+  for (const text of textsIn(drawing)) {
+    const letters = lettersFor(text, drawing);
+    if (letters !== undefined) place(letters);
+  }
+  if (!drawing.hidden.has('cut-numbers'))
+    for (const entry of cuts) {
+      if (placed.length >= MOST_LETTERS) break;
+      const letters = numberIn(entry, drawing);
+      if (letters !== undefined) place(letters);
+    }
+  return placed;
+}
+
+/** Where there are more than can be tried, those of the highest rank. */
+function textsIn({ prepared, seen, hidden, counted }: Drawing): readonly LiveText[] {
+  const found = prepared.texts.find(seen, 0, MOST_TRIED);
+  counted.work += found.looked;
+  const some = found.leftOut
+    ? prepared.textsByRank.slice(0, MOST_TRIED)
+    : [...found.items].sort((one, other) => other.rank - one.rank);
+  return some.filter(({ content }) => !hidden.has(content));
+}
+
+function lettersFor(text: LiveText, { at, seen, view }: Drawing): Letters | undefined {
+  if (text.x < seen[0] || text.x > seen[2] || text.y < seen[1] || text.y > seen[3]) return undefined;
+  const letters: Letters = {
+    text: text.text,
+    x: at.a * text.x + at.c * text.y + at.e,
+    y: at.b * text.x + at.d * text.y + at.f,
+    size: LETTER_SIZE,
+    ...upright(-text.turn - view.turn, text.anchor),
+    bold: isBold(text.ink),
+    thing: text.thing
+  };
+  return text.room !== undefined && widthOf(letters) > text.room * view.scale ? undefined : letters;
+}
+
+/** Below the name of the area. */
+function beforeError(thing: string, bounds: Bounds, { at, asBefore }: Drawing): Letters {
+  const [x, y] = [(bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2];
+  return {
+    text: asBefore,
+    x: at.a * x + at.c * y + at.e,
+    y: at.b * x + at.d * y + at.f + 1.4 * LETTER_SIZE,
+    size: LETTER_SIZE,
+    turn: 0,
+    anchor: 'middle',
+    bold: true,
+    thing
+  };
+}
+
+function numberIn({ shape }: PathEntry, { at, view, prepared }: Drawing): Letters | undefined {
+  const { numbered } = shape;
+  if (numbered === undefined) return undefined;
+  const size = Math.min(numbered.size * view.scale, LETTER_SIZE);
+  const text = prepared.things.get(shape.thing)?.number;
+  if (size < SMALLEST_LETTERS || text === undefined) return undefined;
+  const { x, y, turn } = numbered;
+  return {
+    text,
+    x: at.a * x + at.c * y + at.e,
+    y: at.b * x + at.d * y + at.f,
+    size: tenth(size),
+    ...upright(-turn - view.turn, 'middle'),
+    bold: true,
+    thing: shape.thing
+  };
+}
