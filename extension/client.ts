@@ -22,7 +22,9 @@ import { registerOlderTexts } from './older-texts.ts';
 import { linkToPage, registerPages } from './pages.ts';
 import { registerPastePoints } from './paste-points.ts';
 import { registerPlan } from './plan.ts';
+import { registerQuantitiesView } from './quantities-view.ts';
 import { readFile } from './read-file.ts';
+import { ServerWork } from './server-work.ts';
 import { registerShippedTexts } from './shipped-texts.ts';
 import { showStatus } from './status.ts';
 import { registerWalkthrough } from './walkthrough.ts';
@@ -32,6 +34,7 @@ export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClien
 export async function start(context: vscode.ExtensionContext, createClient: CreateClient): Promise<void> {
   const checked = new CheckedTexts();
   const client = createClient(clientOptions(checked));
+  const work = new ServerWork(client);
   context.subscriptions.push(
     registerPages(context.extensionUri),
     registerShippedTexts(context.extensionUri),
@@ -43,7 +46,9 @@ export async function start(context: vscode.ExtensionContext, createClient: Crea
     registerPlan(client, context.extensionUri),
     registerCommands(client),
     registerWalkthrough(context.extension),
-    showStatus(client),
+    work,
+    showStatus(client, work),
+    registerQuantitiesView(client, work),
     checked.follow(client),
     followSettings(client),
     followHistory(client),

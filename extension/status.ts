@@ -1,9 +1,9 @@
 // The one status item: how the server is, and how much it found in the text in front.
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import { workNotification, type WorkParams } from '../server/protocol.ts';
 import { isChecked } from './checked-texts.ts';
 import { restartCommand, showLogCommand } from './commands.ts';
+import type { ServerWork } from './server-work.ts';
 
 export type ServerState = 'starting' | 'ready' | 'working' | 'stopped';
 
@@ -60,7 +60,7 @@ function findingsText(document: vscode.TextDocument | undefined): string {
 /** Work that ends sooner than this is not shown: it would only flicker, ms. */
 const UNSEEN = 400;
 
-export function showStatus(client: BaseLanguageClient): vscode.Disposable {
+export function showStatus(client: BaseLanguageClient, work: ServerWork): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem('paving.status', { language: 'paving' });
   item.name = vscode.l10n.t('Paving job spec');
   let server: ServerState = 'starting';
@@ -78,7 +78,7 @@ export function showStatus(client: BaseLanguageClient): vscode.Disposable {
     item,
     new vscode.Disposable(() => clearTimeout(timer)),
     client.onDidChangeState(({ newState }) => become(SERVER_STATES[newState])),
-    client.onNotification(workNotification, ({ working }: WorkParams) => {
+    work.onDidChange(working => {
       clearTimeout(timer);
       if (working) timer = setTimeout(() => become('working'), UNSEEN);
       else become('ready');

@@ -224,3 +224,49 @@ export type DragResult =
       readonly edits: readonly { readonly range: TextRange; readonly newText: string }[];
     }
   | { readonly problem: string };
+
+// ---- quantities in the side bar ----
+
+/** The client asks what a job holds, as rows one within the other; of a file that a job uses, that job. */
+export const jobContentsRequest = 'paving/jobContents';
+
+export interface JobContentsParams {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** Nothing where no open job has the file. */
+export type JobContentsResult = JobContents | null;
+
+export interface JobContents {
+  /** The text of the job itself. */
+  readonly uri: string;
+  readonly row: ContentsRow;
+}
+
+export interface ContentsRow {
+  /** Stays while the thing stays. */
+  readonly id: string;
+  /** A plain word: `area`, `layer`, `number`, `warning`. */
+  readonly kind: string;
+  readonly label: string;
+  /** As it is shown: what is told from before an error says so. */
+  readonly value: string;
+  /** From before an error. */
+  readonly stale?: true;
+  readonly place?: TextLocation;
+  readonly inside: readonly ContentsRow[];
+}
+
+/** The client asks for a row and all in it as a table, for the clipboard. */
+export const contentsTableRequest = 'paving/contentsTable';
+
+export interface ContentsTableParams {
+  readonly textDocument: { readonly uri: string };
+  /** The row's id. */
+  readonly row: string;
+}
+
+/** Nothing where there is no such row any more. */
+export interface ContentsTableResult {
+  readonly table?: string;
+}

@@ -12,6 +12,7 @@ import { format } from './features/format.ts';
 import { highlights } from './features/highlights.ts';
 import { hints } from './features/hints.ts';
 import { hover } from './features/hover.ts';
+import { jobContents } from './features/job-contents.ts';
 import { lenses } from './features/lenses.ts';
 import { links } from './features/links.ts';
 import { movedFiles } from './features/moved-files.ts';
@@ -38,6 +39,7 @@ const FEATURES: readonly Feature[] = [
   highlights,
   hints,
   hover,
+  jobContents,
   lenses,
   links,
   movedFiles,

@@ -13,13 +13,13 @@ export function figuresLines({ figures, broken }: ShownFigures, file: string): s
 }
 
 /** `the error in line 12`, of another file with its name. */
-export function errorWords({ error }: NonNullable<ShownFigures['broken']>, file: string): string {
+export function errorWords({ error }: Pick<NonNullable<ShownFigures['broken']>, 'error'>, file: string): string {
   if (error === undefined) return 'the error';
   return `the error in line ${error.line}${error.file === file ? '' : ` of ${error.file}`}`;
 }
 
 /** `17,988.72 GBP without tax · 21,336.46 GBP to pay · without 1 price`; nothing where nothing has a price. */
-function costLine({ priced: { costs, job, numbers } }: JobFigures): string | undefined {
+export function costLine({ priced: { costs, job, numbers } }: JobFigures): string | undefined {
   if (costs === undefined || costs.lines.length === 0) return undefined;
   const missing = costs.unpriced.length;
   return [
@@ -42,7 +42,7 @@ function untaxedText({ price, costs, kinds, currency }: Costs): string {
 }
 
 /** `13 days left, to Fri 2026-05-15`; before the first is done `22 days, Mon 2026-04-13 to Tue 2026-05-12`. */
-function daysLine({ left, priced: { job } }: JobFigures): string | undefined {
+export function daysLine({ left, priced: { job } }: JobFigures): string | undefined {
   if (job.work.crew === undefined && job.work.begins === undefined) return undefined;
   if (left.tasks.length === 0) return undefined;
   const isBegun = left.tasks.some(({ done }) => done !== undefined);

@@ -23,6 +23,16 @@ export const LOOSE: Readonly<Record<NeedQuantities['in'][number]['measure'], str
   m: ''
 };
 
+/** What one piece of it is called. */
+export const PIECES: Readonly<Record<NeedQuantities['kind'], string>> = {
+  unit: 'piece',
+  edging: 'length',
+  'curve-pieces': 'piece',
+  spikes: 'spike',
+  geotextile: 'piece',
+  material: 'piece'
+};
+
 /** Whether something is to be bought and is sold in no way that is known. */
 export function isUnpriced({ item, in: amounts, choices }: NeedQuantities, order: readonly OrderQuantities[]): boolean {
   return (

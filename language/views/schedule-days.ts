@@ -8,11 +8,17 @@ const WEEKDAYS_IN_FULL = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday'
 export function whenText({ done, when }: Pick<Task, 'done' | 'when'>): string {
   if (done !== undefined) return `done ${done}`;
   if (when === undefined) return '';
-  const [first, last] = [startText(when), endText(when)];
-  return first === last ? first : `${first} to ${last}`;
+  const until = untilText(when);
+  return until === undefined ? startText(when) : `${startText(when)} ${until}`;
 }
 
-function startText({ start, startDay, startWeekday }: When): string {
+/** `to Tue 2026-04-14`; nothing where it ends on the day on which it begins. */
+export function untilText(when: When): string | undefined {
+  const last = endText(when);
+  return last === startText(when) ? undefined : `to ${last}`;
+}
+
+export function startText({ start, startDay, startWeekday }: When): string {
   return dayWords(start, startDay, startWeekday);
 }
 

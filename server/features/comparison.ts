@@ -94,7 +94,7 @@ function shown(
       })
     })),
     ...(sheet.sections.length === 0 ? {} : { drawing: svgTree(overlayDrawing(planOf(older), planOf(newer), of)) }),
-    ...(error === undefined ? {} : { broken: errorWords({ error, isBefore: true }, own) })
+    ...(error === undefined ? {} : { broken: errorWords({ error }, own) })
   };
 }
 

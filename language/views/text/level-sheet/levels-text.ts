@@ -1,8 +1,8 @@
 import type { System } from '../../../job/job.ts';
-import { printLength } from '../../../measures/print.ts';
 import { type LevelDatum, type LevelStyle, printDrop, printLevel } from '../../../measures/print-level.ts';
 import { type KeyOf, quantityOf } from '../../../quantities/catalogue.ts';
 import type { LevelQuantities } from '../../../quantities/levels-stage.ts';
+import { levelPlace } from '../../level-place.ts';
 import type { Colours } from '../colours.ts';
 import { table } from '../table.ts';
 
@@ -69,10 +69,10 @@ export function levelsText(
   ];
 }
 
-/** `C`, `A to B, 6 ft`; with a star where the ground was not measured. */
-function placeText({ at, along, beyond }: LevelQuantities, system: System): string {
-  const place = along === undefined ? at : `${at}, ${printLength(along, system)}`;
-  return beyond === true ? `${place} *` : place;
+/** The place, with a star where the ground was not measured. */
+function placeText(level: LevelQuantities, system: System): string {
+  const place = levelPlace(level, system);
+  return level.beyond === true ? `${place} *` : place;
 }
 
 /** Screed and bed, as laid and finish, are told apart only where the bed settles. */

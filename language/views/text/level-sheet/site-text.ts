@@ -1,9 +1,8 @@
 import type { Job, System } from '../../../job/job.ts';
 import { printAs, printLength } from '../../../measures/print.ts';
 import { type LevelDatum, type LevelStyle, printDrop, printLevel } from '../../../measures/print-level.ts';
-import { deepestCut } from '../../../quantities/boxes.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
-import type { BoxQuantities } from '../../../quantities/site-contract.ts';
+import { boxWorkText, stepText } from '../../site-words.ts';
 import type { Colours } from '../colours.ts';
 import { table } from '../table.ts';
 
@@ -31,14 +30,13 @@ export function siteText(quantities: JobQuantities, job: Job, printing: Printing
 function boxesText({ boxes }: JobQuantities, { datum, style, colours }: Printing): string[] {
   const rows = (boxes ?? []).flatMap(box => {
     if (box.lid === undefined) return [];
-    const what = box.buried ? cutText(box, style) : box.change === undefined ? '' : changeText(box.change, style);
     return [
       [
         box.name,
         box.inUse === undefined ? '' : box.inUse ? 'in use' : 'out of use',
         printLevel(box.lid, datum, style),
         box.finish === undefined ? '' : printLevel(box.finish, datum, style),
-        what
+        boxWorkText(box, style)
       ]
     ];
   });
@@ -50,18 +48,6 @@ function boxesText({ boxes }: JobQuantities, { datum, style, colours }: Printing
     rows,
     colours
   );
-}
-
-function cutText(box: BoxQuantities, style: LevelStyle): string {
-  const by = deepestCut(box) ?? 0;
-  const bottom = by > (box.cutDown ?? 0) ? 'soft spot' : 'dig';
-  return `cut down by at least ${printDrop(by, style)}, to the bottom of the ${bottom}`;
-}
-
-function changeText(change: number, style: LevelStyle): string {
-  const size = printDrop(Math.abs(change), style);
-  if (Number.parseFloat(size) === 0) return 'flush as it is';
-  return `${change > 0 ? 'raise' : 'lower'} the lid by ${size}`;
 }
 
 function gatesText({ gates }: JobQuantities, { datum, style, colours }: Printing): string[] {
@@ -84,12 +70,6 @@ function gatesText({ gates }: JobQuantities, { datum, style, colours }: Printing
     rows,
     colours
   );
-}
-
-function stepText(step: number, style: LevelStyle): string {
-  const size = printDrop(Math.abs(step), style);
-  if (Number.parseFloat(size) === 0) return 'sill level with the finish';
-  return step > 0 ? `step of ${size} up to the sill` : `sill ${size} below the finish`;
 }
 
 function signed(clearance: number, style: LevelStyle): string {

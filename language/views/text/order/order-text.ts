@@ -1,12 +1,11 @@
 import type { NeedQuantities, OrderCost, OrderQuantities } from '../../../buying/order-contract.ts';
 import type { Refusal } from '../../../buying/reckoned-order.ts';
-import { nameIn } from '../../../job/key-names.ts';
 import type { System } from '../../../job/job.ts';
-import { printAs } from '../../../measures/print.ts';
 import { grouped, minorOf, moneyText } from '../../../money/money.ts';
 import type { JobQuantities } from '../../../quantities/contract.ts';
-import { isUnpriced, LOOSE, WORKS } from '../../need-words.ts';
+import { isUnpriced, LOOSE, PIECES, WORKS } from '../../need-words.ts';
 import { leftText, soldText } from '../../sold-words.ts';
+import { amountsToBuy, fromColumn, moneyHead, toBuyRows } from '../../to-buy-rows.ts';
 import { LOCAL_CODES } from '../cautions.ts';
 import type { Colours } from '../colours.ts';
 import { plainLine } from '../plain-line.ts';
@@ -42,54 +41,12 @@ export function orderText({ file, quantities, system, colours }: OrderReport): s
 }
 
 function toBuyText(quantities: JobQuantities, system: System, colours: Colours): string[] {
-  const { needs = [], order = [] } = quantities;
-  const pieceOf = (id: string): string => PIECES[needs.find(need => need.id === id)?.kind ?? 'unit'];
-  const from = fromColumn(quantities);
+  const { heads, rows } = toBuyRows(quantities, system);
   return table(
-    [
-      { head: 'Item' },
-      { head: 'Needed', right: true },
-      { head: 'Buy', right: true },
-      { head: 'Sold as' },
-      ...from.head,
-      { head: 'That is', right: true },
-      { head: 'Left over', right: true },
-      { head: 'Weight', right: true },
-      { head: moneyHead('Cost', quantities), right: true }
-    ],
-    order.map((line, index) => {
-      const { id, item, need, needMeasure, pack, supplier, count, amount, left, mass, cost, notBrought } = line;
-      // Each item has its need once, and what is left of it once.
-      const isFirst = order.findIndex(other => other.id === id) === index;
-      return [
-        plainLine(item),
-        isFirst ? soldText(need, needMeasure, system, pieceOf(id)) : '',
-        pack === 'loose' ? '' : printAs('count', count, system),
-        pack + (notBrought === true ? ' (bringing it not counted)' : ''),
-        ...from.cell(supplier),
-        soldText(amount, needMeasure, system, pieceOf(id)),
-        isFirst ? leftText(left, needMeasure, system, pieceOf(id)) : '',
-        mass === undefined ? '' : soldText(mass, 'kg', system),
-        cost === undefined ? 'in the pack above' : grouped(minorOf(cost))
-      ];
-    }),
+    heads,
+    rows.map(({ cells }) => cells.map(plainLine)),
     colours
   );
-}
-
-/** From whom, where anything is from anyone. */
-function fromColumn({ needs = [], order = [] }: JobQuantities): {
-  readonly head: readonly { readonly head: string }[];
-  readonly cell: (supplier: string | undefined) => string[];
-} {
-  const isTold = [...order, ...needs.flatMap(({ choices }) => choices)].some(({ supplier }) => supplier !== undefined);
-  return isTold
-    ? { head: [{ head: 'From' }], cell: key => [key === undefined ? '' : plainLine(nameIn(key))] }
-    : { head: [], cell: () => [] };
-}
-
-function moneyHead(words: string, { orderCost }: JobQuantities): string {
-  return orderCost === undefined ? words : `${words}, ${orderCost.currency}`;
 }
 
 /** Of which day the prices of the order are, each once. */
@@ -99,7 +56,7 @@ function pricesText(quantities: JobQuantities, colours: Colours): string[] {
   const from = fromColumn(quantities);
   const rows = order.map(({ item, supplier, priced = {} }) => [
     plainLine(item),
-    ...from.cell(supplier),
+    ...from.cell(supplier).map(plainLine),
     priced.on ?? 'not said',
     priced.until ?? 'not said',
     wrapped(plainLine(priced.accordingTo ?? ''), ACCORDING_WIDTH).join('\n')
@@ -113,16 +70,6 @@ function pricesText(quantities: JobQuantities, colours: Colours): string[] {
 
 /** Columns for words of a source. */
 const ACCORDING_WIDTH = 44;
-
-/** What one piece of it is called. */
-const PIECES: Readonly<Record<NeedQuantities['kind'], string>> = {
-  unit: 'piece',
-  edging: 'length',
-  'curve-pieces': 'piece',
-  spikes: 'spike',
-  geotextile: 'piece',
-  material: 'piece'
-};
 
 function deliveriesText(quantities: JobQuantities, colours: Colours): string[] {
   const { deliveryCharges = [] } = quantities;
@@ -180,14 +127,7 @@ function withoutPriceText(
 ): string[] {
   return table(
     [{ head: 'Item' }, { head: 'To buy' }],
-    needs
-      .filter(need => isUnpriced(need, order))
-      .map(({ item, kind, in: amounts }) => [
-        plainLine(item),
-        amounts
-          .map(({ toBuy, measure }) => soldText(toBuy, measure, system, PIECES[kind]) + LOOSE[measure])
-          .join(', or ')
-      ]),
+    needs.filter(need => isUnpriced(need, order)).map(need => [plainLine(need.item), amountsToBuy(need, system)]),
     colours
   );
 }
@@ -245,7 +185,7 @@ function otherWaysText(quantities: JobQuantities, system: System, colours: Colou
         plainLine(item),
         pack === 'loose' ? '' : `${count}`,
         pack,
-        ...from.cell(supplier),
+        ...from.cell(supplier).map(plainLine),
         soldText(amount, measure, system, PIECES[kind]),
         leftText(left, measure, system, PIECES[kind]),
         grouped(minorOf(cost)),
