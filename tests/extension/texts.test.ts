@@ -74,12 +74,13 @@ describe('The texts of the extension', () => {
   });
 });
 
-test('menus offer a new job on a folder, points in a job spec, and what it is compared with', () => {
+test('menus offer a new job on a folder, points in a job spec, its plan, and what it is compared with', () => {
   const offered = (menu: string): string[] =>
     contributes.menus[menu]!.map(({ command, when }) => `${command}: ${when}`);
   expect(offered('explorer/context')).toEqual(['paving.newJob: explorerResourceIsFolder && !explorerResourceReadonly']);
   expect(offered('editor/context')).toEqual(['paving.pastePoints: editorLangId == paving && !editorReadonly']);
   expect(offered('editor/title')).toEqual([
+    'paving.showPlan: resourceLangId == paving && resourceScheme != paving-older && resourceScheme != paving-shipped',
     'paving.compareWithHead: resourceLangId == paving && resourceScheme == file',
     'paving.compareWith: resourceLangId == paving && resourceScheme != paving-older && resourceScheme != paving-shipped'
   ]);
