@@ -139,7 +139,8 @@ class PlanPanel implements ShownPanel {
       return;
     }
     this.number = result.number;
-    await this.tell('plan' in result ? { kind: 'plan', about, words, ...result } : { kind: 'patch', ...result });
+    if ('plan' in result) await this.tell({ kind: 'plan', about, words, ...result });
+    else if (result.number !== result.since) await this.tell({ kind: 'patch', ...result });
     this.cursor.changed();
     await this.markSelected();
   }

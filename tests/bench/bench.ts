@@ -1,6 +1,6 @@
 // Times as ratios: the median of interleaved runs, printed, never a reason to fail.
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setFlagsFromString } from 'node:v8';
@@ -12,12 +12,18 @@ import { layPattern } from '../../language/laying/bonds/lay-pattern.ts';
 import { compareJobs, type Compared } from '../../language/comparing/compare.ts';
 import { occurrencesIn } from '../../language/lowering/occurrences.ts';
 import type { Job } from '../../language/job/job.ts';
-import { drain, Paving } from '../../language/paving.ts';
+import { drain, type Evaluation, Paving } from '../../language/paving.ts';
 import type { SpecFiles } from '../../language/project.ts';
 import { computeJob } from '../../language/quantities/compute-job.ts';
 import { Session } from '../../language/session/session.ts';
 import { comparisonSheet } from '../../language/views/comparison/comparison-sheet.ts';
 import { lensesIn } from '../../language/views/lenses.ts';
+import { patchBetween } from '../../language/views/live-plan/plan-patch.ts';
+import type { LivePlan, PlanPatch } from '../../server/plan-protocol.ts';
+import { applyPatch } from '../../extension/panel/plan/apply-patch.ts';
+import { prepare } from '../../extension/panel/plan/prepared.ts';
+import { sceneOf } from '../../extension/panel/plan/scene.ts';
+import { fitted } from '../../extension/panel/plan/view.ts';
 import { bondFields, patternOf } from '../laying/random-fields.ts';
 import { clippedOneByOne } from './general-clip.ts';
 
@@ -46,7 +52,7 @@ async function medians(contestants: Readonly<Record<string, () => unknown>>): Pr
 /** A language without a disk: all texts are set. */
 function newPaving(): Paving {
   const files: SpecFiles = {
-    resolve: () => undefined,
+    resolve: (_, file) => file,
     read: () => Promise.resolve({ problem: 'missing' }),
     show: file => file
   };
@@ -131,6 +137,61 @@ async function editOfLongJob(): Promise<void> {
   const times = await medians({ edit, readAndLink });
   report('  an edit to reading and linking alone', times['edit']!, times['readAndLink']!, 'at most 2.00');
   await heapOfManyEdits(warm, edit);
+}
+
+/** From an edit in a job to its plan drawn anew, against the same edit to fresh findings and lenses. */
+async function editToRedrawn(name: string, folder: string, file: string, edit: EditOfSample): Promise<void> {
+  const texts = readdirSync(folder)
+    .filter(one => one.endsWith('.paving'))
+    .map((one): [string, string] => [one, readFileSync(path.join(folder, one), 'utf8')]);
+  const started = (): ((then: (paving: Paving, evaluation: Evaluation) => void) => void) => {
+    const paving = newPaving();
+    for (const [one, text] of texts) paving.setText(one, text);
+    const written = texts.find(([one]) => one === edit.file)![1];
+    const changed = written.replace(edit.before, edit.after);
+    if (changed === written) throw new Error(`${edit.file} does not read: ${edit.before}`);
+    let edits = 0;
+    return then => {
+      paving.setText(edit.file, edits++ % 2 === 0 ? changed : written);
+      then(paving, drain(paving.evaluate(file))!);
+    };
+  };
+  const judged = started();
+  const findings = (): void => judged((_, evaluation) => void lensesIn(evaluation, file));
+  const planned = started();
+  let shown: LivePlan | undefined;
+  const redrawn = (): void =>
+    planned((paving, evaluation) => {
+      void lensesIn(evaluation, file);
+      const plan = drain(paving.livePlan(evaluation))!;
+      const patch = JSON.stringify(patchBetween(shown ?? plan, plan));
+      shown = applyPatch(shown ?? plan, JSON.parse(patch) as PlanPatch);
+      const prepared = prepare(shown);
+      const view = fitted(prepared.bounds!, SCREEN, 0);
+      if (sceneOf({ prepared, view, size: SCREEN, hidden: new Set(), asBefore: '' }).groups.length === 0)
+        throw new Error('Nothing is drawn.');
+    });
+  for (let round = 0; round < 6; round++) [findings, redrawn].forEach(run => run());
+  const times = await medians({ findings, redrawn });
+  report(`  ${name}`, times['redrawn']!, times['findings']!, 'the less the better');
+}
+
+interface EditOfSample {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Pixels of a panel beside a text. */
+const SCREEN = { width: 700, height: 800 };
+
+async function plansRedrawn(): Promise<void> {
+  console.log('an edit to its plan drawn anew, to the same edit to findings:');
+  const samples = path.join(root, 'samples');
+  const wider = { file: 'terrace.paving', before: 'point B at (26 ft 4 in', after: 'point B at (26 ft 6 in' };
+  await editToRedrawn('a terrace', samples, 'terrace.paving', wider);
+  const farther = { file: 'site.paving', before: 'depth   = 27 m', after: 'depth   = 27.30 m' };
+  await editToRedrawn('a square of 23,000 units', path.join(samples, 'square'), 'square.paving', farther);
 }
 
 /** What is still held after many edits, garbage collected. */
@@ -319,6 +380,7 @@ try {
   await editOfLongJob();
   await manyRules();
   await manyComparisons();
+  await plansRedrawn();
   await layingGrowth();
   await layingAgainstGeneralClip();
 } finally {
