@@ -6,12 +6,14 @@ import { fillIn } from './words.ts';
 
 export class FactsView {
   readonly element: HTMLElement;
-  private readonly body = html('div', { 'aria-live': 'polite', class: 'facts-body' });
+  private readonly body = html('div', { 'aria-live': 'polite' });
   private readonly heading = html('h2', { id: 'facts-heading' });
   private shown: unknown;
 
   constructor() {
-    this.element = html('section', { class: 'facts', 'aria-labelledby': 'facts-heading' }, this.heading, this.body);
+    // It scrolls where there is little room, so it has to be reached by keys.
+    const attributes = { class: 'facts', tabindex: '0', 'aria-labelledby': 'facts-heading' };
+    this.element = html('section', attributes, this.heading, this.body);
   }
 
   show(thing: LiveThing | undefined, isSelected: boolean, words: PlanWords): void {
@@ -35,7 +37,7 @@ function told(thing: LiveThing, isSelected: boolean, words: PlanWords): Node[] {
   ];
   const facts = thing.facts.map(([what, value]) => html('div', {}, html('dt', {}, what), html('dd', {}, value)));
   return [
-    html('p', { class: 'facts-name' }, html('strong', {}, name), ' ', html('span', { class: 'kind' }, thing.kind)),
+    html('p', { class: 'facts-name' }, html('span', { class: 'kind' }, `${thing.kind}: `), html('strong', {}, name)),
     ...(facts.length === 0 ? [] : [html('dl', {}, ...facts)]),
     ...notes.map(note => html('p', { class: 'hint' }, note))
   ];

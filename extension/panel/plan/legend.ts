@@ -8,7 +8,7 @@ import type { Scene } from './scene.ts';
 import { lookOfSign, signPath } from './signs.ts';
 
 /** Pixels. */
-const WIDTH = 30;
+const WIDTH = 40;
 const HEIGHT = 18;
 
 export class LegendView {
@@ -19,7 +19,8 @@ export class LegendView {
 
   constructor() {
     this.element = html('details', { class: 'legend-box' }, this.summary, this.list);
-    this.element.open = true;
+    // Where there is no room beside the drawing, it would take that from the drawing.
+    this.element.open = matchMedia('(min-width: 760px)').matches;
   }
 
   show(
@@ -47,7 +48,7 @@ function lineElement({ sign, text, strong }: LiveLegendLine): HTMLElement {
   if ('ink' in sign) return item(inkSign(sign), text, strong);
   if ('line' in sign) return item(lineSign(sign.line), text, strong);
   if ('mark' in sign) {
-    const turned = sign.mark === 'start' ? { x: 4, y: HEIGHT / 2 } : { x: WIDTH / 2, y: HEIGHT / 2 };
+    const turned = sign.mark === 'start' ? { x: 8, y: HEIGHT / 2 } : { x: WIDTH / 2, y: HEIGHT / 2 };
     return item(picture(lookOfSign(sign.mark, false), signPath(sign.mark, turned)), text, strong);
   }
   return item(undefined, text, strong);

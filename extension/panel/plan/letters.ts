@@ -1,5 +1,6 @@
 // Letters on the screen: the size they have, and where they find room.
 import { BOLD, textWidth } from '../../../language/drawing/lettering.ts';
+import type { Content } from '../../../server/plan-protocol.ts';
 import { tenth } from './corners.ts';
 import type { Place } from './view.ts';
 
@@ -39,6 +40,35 @@ export function upright(
 
 /** An upright text is read from the right of the sheet, whatever was lost in rounding. */
 const HAIR = 1e-3;
+
+/** Beside a sign, pixels. */
+const BESIDE = 9;
+/** Above the line that letters run along, and from line to line, as shares of their size. */
+const ABOVE = 0.85;
+const NEXT_LINE = 1.3;
+
+/** Where letters may stand, the best place first: what is told of a line beside it, what is told of a point about it. */
+export function waysOf(letters: Letters, content: Content): readonly Letters[] {
+  const { x, y, size, turn } = letters;
+  const off = (down: number): Letters => ({ ...letters, x: x - down * Math.sin(turn), y: y + down * Math.cos(turn) });
+  if (content === 'dimensions' || content === 'falls') return [off(-ABOVE * size), off(ABOVE * size)];
+  if (content !== 'points' && content !== 'heights') return [letters, off(-NEXT_LINE * size), off(NEXT_LINE * size)];
+  const about = (right: number, down: number, anchor: Letters['anchor']): Letters => ({
+    ...letters,
+    x: x + right,
+    y: y + down,
+    turn: 0,
+    anchor
+  });
+  return [
+    about(BESIDE, -BESIDE, 'start'),
+    about(-BESIDE, -BESIDE, 'end'),
+    about(BESIDE, BESIDE, 'start'),
+    about(-BESIDE, BESIDE, 'end'),
+    about(0, -BESIDE - size / 2, 'middle'),
+    about(0, BESIDE + size / 2, 'middle')
+  ];
+}
 
 /** Squares of the screen in which taken places are looked up, pixels. */
 const SQUARE = 32;

@@ -11,7 +11,7 @@ import type {
 } from '../../../server/plan-protocol.ts';
 import { boundsOf, chordsOf } from './corners.ts';
 import { contents } from './messages.ts';
-import { QuadTree } from './quad-tree.ts';
+import { DEEPEST_OF_POINTS, QuadTree } from './quad-tree.ts';
 import { around, type Bounds } from './view.ts';
 
 export interface PathEntry {
@@ -82,8 +82,8 @@ export function prepare(plan: LivePlan): Prepared {
   const runs = new QuadTree<RunEntry>(extent);
   const cuts = new QuadTree<PathEntry>(extent);
   const paths = new QuadTree<PathEntry>(extent);
-  const marks = new QuadTree<MarkEntry>(extent);
-  const texts = new QuadTree<LiveText>(extent);
+  const marks = new QuadTree<MarkEntry>(extent, DEEPEST_OF_POINTS);
+  const texts = new QuadTree<LiveText>(extent, DEEPEST_OF_POINTS);
   const shapesOf = new Map<string, LiveShape[]>();
   all.forEach(({ shape, worked }, order) => {
     const known = shapesOf.get(shape.thing);

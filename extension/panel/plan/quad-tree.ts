@@ -3,6 +3,9 @@ import { type Bounds, meets } from './view.ts';
 /** Halved so often: what is smaller than a 16,000th of the plan stands with what is. */
 const DEEPEST = 14;
 
+/** Points have no size: more halving would lead past many squares of one point each. */
+export const DEEPEST_OF_POINTS = 7;
+
 interface Node<T> {
   readonly left: number;
   readonly bottom: number;
@@ -25,8 +28,10 @@ export interface Found<T> {
  */
 export class QuadTree<T> {
   private readonly root: Node<T>;
+  private readonly deepest: number;
 
-  constructor([left, bottom, right, top]: Bounds) {
+  constructor([left, bottom, right, top]: Bounds, deepest = DEEPEST) {
+    this.deepest = deepest;
     this.root = nodeOf(left, bottom, Math.max(right - left, top - bottom, 1));
   }
 
@@ -35,7 +40,7 @@ export class QuadTree<T> {
     const x = (bounds[0] + bounds[2]) / 2;
     const y = (bounds[1] + bounds[3]) / 2;
     let node = this.root;
-    for (let depth = 0; depth < DEEPEST && size <= node.size / 2; depth++) {
+    for (let depth = 0; depth < this.deepest && size <= node.size / 2; depth++) {
       const half = node.size / 2;
       const [right, up] = [x >= node.left + half ? 1 : 0, y >= node.bottom + half ? 1 : 0];
       const part = right + 2 * up;

@@ -9,6 +9,7 @@ import {
   SMALLEST_LETTERS,
   TakenPlaces,
   upright,
+  waysOf,
   widthOf
 } from './letters.ts';
 import { isBold, type Look, lookOf, STALE_HATCH } from './looks.ts';
@@ -19,16 +20,16 @@ import { type Bounds, onScreen, type OnScreen, type Place, seenGround, type Size
 
 /** Narrower than so many pixels, single units run into a grey: bars of courses or a hatch tell more. */
 export const NARROWEST_UNIT = 4;
-/** Narrower bars run into each other. */
-const NARROWEST_BAR = 2.5;
+/** Narrower bars run into each other: the ground is hatched instead. */
+const NARROWEST_BAR = 4;
 /** Smaller pieces, pixels, are specks. */
-const SMALLEST_PIECE = 3;
+const SMALLEST_PIECE = 4;
 
 /*
  * The most of each in one frame: so many a browser writes and paints within a frame or two of a slow machine, and more
  * could not be told apart on a screen of usual size.
  */
-export const MOST_UNITS = 12_000;
+export const MOST_UNITS = 10_000;
 export const MOST_RUNS = 4_000;
 export const MOST_PIECES = 3_000;
 export const MOST_PATHS = 3_000;
@@ -117,11 +118,13 @@ function drawAt(wish: SceneWish, share: number): Scene & { readonly asWished: bo
     : prepared.cuts.find(drawing.seen, smallest, MOST_PIECES);
   drawing.counted.work += paths.looked + cuts.looked;
   for (const entry of paths.items) if (!hidden.has(entry.shape.content)) drawPath(entry, units, drawing);
-  for (const entry of cuts.items) drawPath(entry, units, drawing);
-  drawing.counted.pieces = cuts.items.length;
+  // Where the ground tells of the units, it tells of the cut ones, too.
+  const pieces = cuts.items.filter(({ shape }) => !units.onGround.has(areaOf(shape.thing, prepared.things)));
+  for (const entry of pieces) drawPath(entry, units, drawing);
+  drawing.counted.pieces = pieces.length;
   const taken = new TakenPlaces();
   drawMarks(drawing, taken);
-  const letters = lettersOf(drawing, taken, { cuts: cuts.items, paths: paths.items });
+  const letters = lettersOf(drawing, taken, { pieces, paths: paths.items });
   drawing.counted.letters = letters.length;
   return {
     view,
@@ -244,19 +247,23 @@ function drawMarks(drawing: Drawing, taken: TakenPlaces): void {
 
 // ---- letters ----
 
-interface Numbered {
-  readonly cuts: readonly PathEntry[];
+interface Lettered {
+  readonly pieces: readonly PathEntry[];
   readonly paths: readonly PathEntry[];
 }
 
-function lettersOf(drawing: Drawing, taken: TakenPlaces, { cuts, paths }: Numbered): Letters[] {
+function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths }: Lettered): Letters[] {
   const placed: Letters[] = [];
-  const place = (letters: Letters): void => {
-    drawing.counted.work++;
-    const boxes = boxesOf(letters);
-    if (placed.length >= MOST_LETTERS || !taken.isFree(boxes)) return;
-    taken.take(boxes);
-    placed.push(letters);
+  const place = (...ways: readonly Letters[]): void => {
+    if (placed.length >= MOST_LETTERS) return;
+    for (const letters of ways) {
+      drawing.counted.work++;
+      const boxes = boxesOf(letters);
+      if (!taken.isFree(boxes)) continue;
+      taken.take(boxes);
+      placed.push(letters);
+      return;
+    }
   };
   for (const { shape, bounds } of paths) {
     if (shape.stale && shape.ink === 'ground' && !drawing.hidden.has(shape.content))
@@ -264,14 +271,13 @@ function lettersOf(drawing: Drawing, taken: TakenPlaces, { cuts, paths }: Number
   }
   for (const text of textsIn(drawing)) {
     const letters = lettersFor(text, drawing);
+    if (letters !== undefined) place(...waysOf(letters, text.content));
+  }
+  if (drawing.hidden.has('cut-numbers')) return placed;
+  for (const entry of pieces) {
+    const letters = numberIn(entry, drawing);
     if (letters !== undefined) place(letters);
   }
-  if (!drawing.hidden.has('cut-numbers'))
-    for (const entry of cuts) {
-      if (placed.length >= MOST_LETTERS) break;
-      const letters = numberIn(entry, drawing);
-      if (letters !== undefined) place(letters);
-    }
   return placed;
 }
 

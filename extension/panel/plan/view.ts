@@ -39,8 +39,10 @@ const LARGEST_SCALE = 4;
 /** One pixel for two metres: past that a job of any size is a dot. */
 const SMALLEST_SCALE = 0.0005;
 
-/** Pixels left free round a plan that is seen as a whole. */
-const RIM = 28;
+/** Left free round a plan that is seen as a whole, for what is written about its points: a tenth of it, within these pixels. */
+const RIM = { least: 28, most: 72 };
+
+const rimOf = (length: number): number => Math.min(RIM.most, Math.max(RIM.least, length / 10));
 
 export function onScreen({ x, y, scale, turn }: View, { width, height }: Size): OnScreen {
   const cosine = scale * Math.cos(turn);
@@ -88,7 +90,8 @@ export function fitted([left, bottom, right, top]: Bounds, size: Size, turn: num
   const sine = Math.abs(Math.sin(turn));
   const across = (right - left) * cosine + (top - bottom) * sine;
   const up = (right - left) * sine + (top - bottom) * cosine;
-  const room = { width: Math.max(40, size.width - 2 * RIM), height: Math.max(40, size.height - 2 * RIM) };
+  const roomIn = (length: number): number => Math.max(40, length - 2 * rimOf(length));
+  const room = { width: roomIn(size.width), height: roomIn(size.height) };
   const scale = Math.min(room.width / Math.max(across, 1), room.height / Math.max(up, 1));
   return {
     x: (left + right) / 2,

@@ -1,0 +1,210 @@
+// What is drawn of a plan: bounded however large it is, and what a person asked for.
+import { describe, expect, test } from 'vitest';
+import { prepare } from '../../extension/panel/plan/prepared.ts';
+import {
+  MOST_LETTERS,
+  MOST_MARKS,
+  MOST_PIECES,
+  MOST_UNITS,
+  type Scene,
+  sceneOf
+} from '../../extension/panel/plan/scene.ts';
+import { boxesOf } from '../../extension/panel/plan/letters.ts';
+import { fitted, type View, zoomedAbout } from '../../extension/panel/plan/view.ts';
+import type { Content, LivePlan, LiveShape } from '../../server/plan-protocol.ts';
+import { EMPTY, rectangle, smallPlan, squareOf } from './plans.ts';
+
+const size = { width: 1000, height: 800 };
+
+function scene(plan: LivePlan, changes: { view?: View; hidden?: readonly Content[]; turn?: number } = {}): Scene {
+  const prepared = prepare(plan);
+  return sceneOf({
+    prepared,
+    view: changes.view ?? fitted(prepared.extent, size, changes.turn ?? 0),
+    size,
+    hidden: new Set(changes.hidden ?? []),
+    asBefore: 'as it was before the error'
+  });
+}
+
+const looks = ({ groups }: Scene): string[] => groups.map(({ look }) => look.name);
+const unitsWritten = ({ groups }: Scene): number =>
+  groups
+    .filter(({ look }) => look.name.startsWith('whole'))
+    .reduce((sum, { path }) => sum + (path.match(/M/g)?.length ?? 0), 0);
+
+describe('The work of a frame', () => {
+  /** From all of it to a few units, and turned askew. */
+  const scenes = (plan: LivePlan): Scene[] => {
+    const prepared = prepare(plan);
+    const all: Scene[] = [];
+    for (const turn of [0, 0.7]) {
+      let view = fitted(prepared.extent, size, turn);
+      for (let step = 0; step < 16; step++) {
+        all.push(sceneOf({ prepared, view, size, hidden: new Set(), asBefore: '' }));
+        view = zoomedAbout(view, size, { x: 420, y: 310 }, 1.5);
+      }
+    }
+    return all;
+  };
+
+  test.each([1_000, 10_000, 100_000])('is bounded at every scale: a square of %i units', units => {
+    for (const { counted, groups, letters } of scenes(squareOf(units))) {
+      expect(counted.units).toBeLessThanOrEqual(MOST_UNITS);
+      expect(counted.pieces).toBeLessThanOrEqual(MOST_PIECES);
+      expect(letters.length).toBeLessThanOrEqual(MOST_LETTERS);
+      expect(groups.length + letters.length).toBeLessThan(1_000);
+      expect(counted.work).toBeLessThan(30_000);
+    }
+  });
+
+  test('does not grow with the units where they are too small to be seen', () => {
+    const work = [10_000, 100_000].map(units => {
+      const plan = squareOf(units);
+      const prepared = prepare({ ...plan, shapes: plan.shapes.filter(({ kind }) => kind !== 'text') });
+      const view = { ...fitted(prepared.extent, size, 0), scale: 0.002 };
+      return sceneOf({ prepared, view, size, hidden: new Set(), asBefore: '' }).counted.work;
+    });
+    expect(work[1]!).toBeLessThan(1.5 * work[0]!);
+    expect(work[1]!).toBeLessThan(100);
+  });
+
+  test('is bounded where all lies in one place, and where each unit is a run of its own', () => {
+    const same = (index: number): LiveShape[] => [
+      { kind: 'mark', key: `m${index}`, content: 'points', ink: 'dot', thing: '', x: index, y: index, sign: 'point' },
+      {
+        ...{ kind: 'text', key: `t${index}`, content: 'names', ink: 'text', thing: '', x: 5, y: 5 },
+        ...{ text: 'name', turn: 1, anchor: 'middle', rank: index }
+      },
+      {
+        ...{ kind: 'path', key: `p${index}`, content: 'cuts', ink: 'cut', thing: '', closed: true },
+        loops: [rectangle(0, 0, 400, 300)]
+      },
+      {
+        ...{ kind: 'rows', key: `r${index}`, content: 'units', ink: `odd ${index}`, tint: `${index}`, thing: '' },
+        form: rectangle(0, 0, 100, 100),
+        runs: [[index, 0, 0.3, 0, 0, 1]]
+      }
+    ];
+    const plan = { ...EMPTY, shapes: Array.from({ length: 20_000 }, (_, index) => same(index)).flat() };
+    const drawn = scenes(plan);
+    expect(drawn[0]!.leftOut).toBe(true);
+    for (const { counted, groups, letters } of drawn) {
+      expect(groups.length + letters.length).toBeLessThan(MOST_LETTERS + MOST_MARKS);
+      expect(counted.work).toBeLessThan(60_000);
+    }
+  });
+});
+
+describe('Units', () => {
+  test('of one look are one path, each of them drawn', () => {
+    const drawn = scene(smallPlan());
+    expect(drawn.detail).toBe('units');
+    expect(drawn.counted.units).toBe(150);
+    expect(unitsWritten(drawn)).toBe(150);
+    expect(looks(drawn).filter(name => name.startsWith('whole'))).toHaveLength(2);
+    expect(looks(drawn).filter(name => name.startsWith('cut'))).toHaveLength(1);
+  });
+
+  test('that do not meet what is seen, or what lies half as far about it, are left out', () => {
+    const view = { x: 1000, y: 1000, scale: 1, turn: 0 };
+    const drawn = scene(smallPlan(), { view });
+    // 1000 by 800 mm are seen, half as much about it is drawn: 5 by 4 slabs, and what reaches into it.
+    expect(drawn.counted.units).toBeGreaterThanOrEqual(5 * 4);
+    expect(drawn.counted.units).toBeLessThanOrEqual(7 * 6);
+  });
+
+  test('that are too small are told by the ground of their area, hatched and in their tint', () => {
+    const drawn = scene(squareOf(100_000));
+    expect(drawn.detail).toBe('ground');
+    expect(unitsWritten(drawn)).toBe(0);
+    expect(looks(drawn)).toContain('ground grey  bricks ');
+  });
+
+  test('that are too many for a frame are told by bars of their courses', () => {
+    const plan = squareOf(100_000);
+    const view = { ...fitted(prepare(plan).extent, size, 0), scale: 0.0425 };
+    const drawn = scene(plan, { view });
+    expect(drawn.detail).toBe('bars');
+    const bars = unitsWritten(drawn);
+    expect(bars).toBeGreaterThan(100);
+    expect(bars).toBeLessThan(4_000);
+  });
+});
+
+describe('What is drawn', () => {
+  test('lies in the order of the plan, signs above it, letters nowhere over each other', () => {
+    const drawn = scene(smallPlan());
+    const names = looks(drawn).map(name => name.split(' ')[0]);
+    const order = ['edging', 'ground', 'whole', 'cut', 'kept-out', 'outline', 'swing', 'sign'];
+    expect(names.filter((name, index) => names.indexOf(name) === index)).toEqual(order);
+    const boxes = drawn.letters.map(boxesOf);
+    boxes.forEach((mine, index) => {
+      for (const theirs of boxes.slice(index + 1)) {
+        const apart = mine.every(([l, t, r, b]) =>
+          theirs.every(([left, top, right, bottom]) => l >= right || left >= r || t >= bottom || top >= b)
+        );
+        expect(apart).toBe(true);
+      }
+    });
+  });
+
+  test('is what is switched on', () => {
+    const all = new Set(looks(scene(smallPlan())));
+    const without = (...hidden: Content[]): string[] => {
+      const left = new Set(looks(scene(smallPlan(), { hidden })));
+      return [...all].filter(name => !left.has(name)).map(name => name.trim());
+    };
+    expect(without('cuts')).toEqual(['cut']);
+    expect(without('kept-out')).toEqual(['kept-out']);
+    expect(without('findings')).toEqual(['sign note', 'sign warning', 'sign error']);
+    expect(without('units').sort()).toEqual(['ground', 'whole red', 'whole yellow']);
+    const texts = (...hidden: Content[]): string[] => scene(smallPlan(), { hidden }).letters.map(({ text }) => text);
+    expect(texts().filter(text => text === '1')).toHaveLength(15);
+    expect(texts('cut-numbers')).not.toContain('1');
+    expect(texts('dimensions')).not.toContain('6.000 m');
+    expect(texts('names')).not.toContain('terrace');
+  });
+
+  test('has letters only where there is room for them on the ground, and numbers only where they can be read', () => {
+    const view = fitted(prepare(smallPlan()).extent, size, 0);
+    const texts = (factor: number): string[] =>
+      scene(smallPlan(), { view: { ...view, scale: view.scale * factor } }).letters.map(({ text }) => text);
+    expect(texts(1)).toContain('6.000 m');
+    expect(texts(0.05)).not.toContain('6.000 m');
+    expect(texts(0.5)).not.toContain('1');
+  });
+
+  test('is turned with the plan, and its letters stay upright', () => {
+    for (const turn of [0.4, 1.5, Math.PI, -2]) {
+      for (const letters of scene(smallPlan(), { turn }).letters) {
+        expect(letters.turn).toBeGreaterThan(-Math.PI / 2 - 0.01);
+        expect(letters.turn).toBeLessThan(Math.PI / 2 + 0.01);
+      }
+    }
+  });
+
+  test('of before an error is dimmed, hatched, and called so', () => {
+    const plan = smallPlan();
+    const shapes = plan.shapes.map(shape => ({ ...shape, stale: true as const }));
+    const drawn = scene({ ...plan, shapes });
+    expect(drawn.groups.filter(({ look }) => !look.stale).map(({ look }) => look.name)).toEqual(['before an error']);
+    expect(drawn.letters.map(({ text }) => text)).toContain('as it was before the error');
+  });
+
+  test('follows a plan of nothing, and of nonsense', () => {
+    expect(scene(EMPTY).groups).toEqual([]);
+    const odd: LiveShape[] = [
+      { kind: 'path', key: 'a', content: 'edges', ink: 'constructor', thing: '', loops: [[], [1, 2, 0]], closed: true },
+      { kind: 'path', key: 'b', content: 'cuts', ink: 'cut', tint: '"><script>', thing: '', loops: [], closed: false },
+      { kind: 'rows', key: 'c', content: 'units', ink: 'whole', thing: '', form: [], runs: [[0, 0, 0, 1, 0, 5]] },
+      {
+        ...{ kind: 'rows', key: 'd', content: 'units', ink: 'whole', thing: '', form: rectangle(0, 0, 9, 9) },
+        runs: [[0, 0, 0, 0, 0, 0]]
+      }
+    ];
+    const drawn = scene({ ...EMPTY, shapes: odd });
+    expect(JSON.stringify(drawn.groups)).not.toContain('script');
+    expect(JSON.stringify(drawn.groups)).not.toContain('null');
+  });
+});
