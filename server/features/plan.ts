@@ -50,10 +50,10 @@ export const plan: Feature = {
       placeOfThingRequest,
       aboutNewestText(async ({ textDocument, thing }: PlaceOfThingParams, token): Promise<PlaceOfThingResult> => {
         const result = await jobAt(workspace, textDocument.uri, token);
-        if (result === undefined) return null;
+        if (result === undefined) return { place: null };
         const drawn = await workspace.livePlans.planOf(result, token);
         const place = placeOfThing(result.evaluation, drawn, thing);
-        return place === undefined ? null : locationOf(workspace, result.files, place);
+        return { place: place === undefined ? null : locationOf(workspace, result.files, place) };
       })
     );
     connection.onRequest(

@@ -167,7 +167,7 @@ async function editToRedrawn(name: string, folder: string, file: string, edit: E
       const patch = JSON.stringify(patchBetween(shown ?? plan, plan));
       shown = applyPatch(shown ?? plan, JSON.parse(patch) as PlanPatch);
       const prepared = prepare(shown);
-      const view = fitted(prepared.bounds!, SCREEN, 0);
+      const view = fitted(prepared.extent, SCREEN, 0);
       if (sceneOf({ prepared, view, size: SCREEN, hidden: new Set(), asBefore: '' }).groups.length === 0)
         throw new Error('Nothing is drawn.');
     });

@@ -23,7 +23,7 @@ export function brokenPieces(
 ): Map<Key, string> {
   const file = evaluation.texts[0]!.file;
   const missing = new Set(evaluation.numbers!.quantities.missing);
-  const words = (error: Finding | undefined): string => errorWords({ ...(error && { error }), isBefore: true }, file);
+  const words = (error: Finding | undefined): string => errorWords(error === undefined ? {} : { error }, file);
   const lines = linesOfErrors(evaluation);
   const broken = new Map<Key, string>();
   for (const { key } of before) {
