@@ -14,6 +14,7 @@ import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
 import { ruleTests } from './rules.ts';
 import { newJobTests } from './new-job.ts';
+import { quantitiesViewTests } from './quantities-view.ts';
 import { surroundingsTests } from './surroundings.ts';
 
 export interface TestResult {
@@ -45,6 +46,7 @@ export async function run(): Promise<void> {
   surroundingsTests(words);
   editTests(words);
   comparisonTests(words);
+  quantitiesViewTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
