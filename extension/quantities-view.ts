@@ -127,7 +127,7 @@ class Quantities implements vscode.TreeDataProvider<ContentsRow>, vscode.Disposa
     const found = await this.contents(new vscode.CancellationTokenSource().token);
     if (found) await this.copy(found, found.row.id);
     else if (!this.client.isRunning()) await tellNoAnswer();
-    else await vscode.window.showInformationMessage(vscode.l10n.t('No job is open.'));
+    else void vscode.window.showInformationMessage(vscode.l10n.t('No job is open.'));
   }
 
   private async copy({ uri }: JobContents, row: string): Promise<void> {

@@ -130,7 +130,10 @@ export class Workspace {
     return using ?? own;
   }
 
-  /** Waits until the newest text of a file is worked out, and of the jobs that use it; ends at once when nobody waits any more. */
+  /**
+   * Waits until the newest text of a file is worked out, of what it uses, and of the jobs that use it; ends at once when
+   * nobody waits any more.
+   */
   async settled(address: string, token: CancellationToken): Promise<Result | undefined> {
     const uri = sameAddress(address);
     const given = new Promise<void>(resolve => token.onCancellationRequested(() => resolve()));
@@ -210,7 +213,8 @@ export class Workspace {
   }
 
   private runOf(uri: string): Run | undefined {
-    const files = [uri, ...this.languages.readersOf(uri)];
+    const own = this.results.get(uri);
+    const files = [uri, ...this.languages.readersOf(uri), ...(own === undefined ? [] : addressesIn(own))];
     return files.map(file => this.runs.of(file)).find(run => run !== undefined);
   }
 

@@ -13,6 +13,8 @@ const { contributes } = JSON.parse(manifestText) as Manifest;
 interface Manifest {
   readonly contributes: {
     readonly commands: readonly { readonly command: string }[];
+    readonly views: { readonly explorer: readonly [{ readonly id: string }] };
+    readonly viewsWelcome: readonly [{ readonly view: string; readonly contents: string }];
     readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
     readonly walkthroughs: readonly {
       readonly steps: readonly {
@@ -74,7 +76,11 @@ describe('The texts of the extension', () => {
   });
 });
 
+<<<<<<< HEAD
 test('menus offer a new job on a folder, points in a job spec, its plan, and what it is compared with', () => {
+=======
+test('menus offer a new job on a folder, points in a job spec, what it is compared with, and tables of its quantities', () => {
+>>>>>>> quantities-view
   const offered = (menu: string): string[] =>
     contributes.menus[menu]!.map(({ command, when }) => `${command}: ${when}`);
   expect(offered('explorer/context')).toEqual(['paving.newJob: explorerResourceIsFolder && !explorerResourceReadonly']);
@@ -84,9 +90,22 @@ test('menus offer a new job on a folder, points in a job spec, its plan, and wha
     'paving.compareWithHead: resourceLangId == paving && resourceScheme == file',
     'paving.compareWith: resourceLangId == paving && resourceScheme != paving-older && resourceScheme != paving-shipped'
   ]);
+  const ofARow = 'paving.copyTable: view == paving.quantities && viewItem == row';
+  expect(offered('view/item/context')).toEqual([ofARow, ofARow]);
+  expect(offered('view/title')).toEqual(['paving.copyAllAsTable: view == paving.quantities && paving.jobOpened']);
   const commands = contributes.commands.map(({ command }) => command);
   const inMenus = Object.values(contributes.menus).flatMap(items => items.map(({ command }) => command));
   expect(inMenus.filter(command => !commands.includes(command))).toEqual([]);
+});
+
+test('where no job is open the view of quantities leads to a sample and to a new job', () => {
+  const [view] = contributes.views.explorer;
+  const [{ view: welcomed, contents }] = contributes.viewsWelcome;
+  expect([view.id, welcomed]).toEqual(['paving.quantities', 'paving.quantities']);
+  const links = [...nls[contents.slice(1, -1)]!.matchAll(/\(command:([\w.]+)\)/g)].map(([, id]) => id!);
+  expect(links).toEqual(['paving.openSample', 'paving.newJob']);
+  const commands = contributes.commands.map(({ command }) => command);
+  expect(links.filter(id => !commands.includes(id))).toEqual([]);
 });
 
 describe('The first steps', () => {

@@ -15,6 +15,7 @@ import { wordTests } from './words.ts';
 import { rewriteTests } from './rewrites.ts';
 import { ruleTests } from './rules.ts';
 import { newJobTests } from './new-job.ts';
+import { quantitiesViewTests } from './quantities-view.ts';
 import { surroundingsTests } from './surroundings.ts';
 
 export interface TestResult {
@@ -47,6 +48,7 @@ export async function run(): Promise<void> {
   editTests(words);
   comparisonTests(words);
   planTests(words);
+  quantitiesViewTests(words);
 
   const results: TestResult[] = [];
   await new Promise(resolve => {
