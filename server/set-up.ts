@@ -17,6 +17,7 @@ import { links } from './features/links.ts';
 import { movedFiles } from './features/moved-files.ts';
 import { newJob } from './features/new-job.ts';
 import { pastePoints } from './features/paste-points.ts';
+import { plan } from './features/plan.ts';
 import { references } from './features/references.ts';
 import { rename } from './features/rename.ts';
 import { search } from './features/search.ts';
@@ -43,6 +44,7 @@ const FEATURES: readonly Feature[] = [
   movedFiles,
   newJob,
   pastePoints,
+  plan,
   references,
   rename,
   search,

@@ -5,11 +5,13 @@ import type { Compared } from '../language/comparing/compare.ts';
 import type { Evaluation } from '../language/paving.ts';
 import type { ShownFigures } from '../language/job-figures.ts';
 import type { VariantEvaluation } from '../language/variants.ts';
+import type { LivePlan } from '../language/views/live-plan/live-plan.ts';
 import { Comparisons } from './comparisons.ts';
 import { diagnosticsOf, toldOf, type Result, type Told } from './diagnostics.ts';
 import { sameAddress, type ReadInFolder } from './folder-files.ts';
 import type { History } from './history.ts';
 import { Languages, type Seen, type SeenAround } from './languages.ts';
+import { LivePlans } from './live-plans.ts';
 import { listFilesRequest, workNotification, type ListFilesResult, type WorkParams } from './protocol.ts';
 import { inSlices, Runs, type Run } from './runs.ts';
 import { Shown } from './shown.ts';
@@ -21,6 +23,7 @@ const PAUSE = 50;
 export class Workspace {
   readonly connection: Connection;
   readonly comparisons: Comparisons;
+  readonly livePlans: LivePlans;
   private readonly languages: Languages;
   private readonly documents = new TextDocuments(TextDocument);
   private readonly results = new Map<string, Result>();
@@ -34,6 +37,7 @@ export class Workspace {
   constructor(connection: Connection, read: ReadInFolder, history?: History) {
     this.connection = connection;
     this.comparisons = new Comparisons(this, history);
+    this.livePlans = new LivePlans(this);
     this.languages = new Languages(read, folder => this.listFiles(folder));
     this.shown = new Shown(connection);
     this.runs = new Runs(working => {
@@ -156,6 +160,11 @@ export class Workspace {
     return this.sliced(this.languages.of(evaluation.file).paving.figures(evaluation), token);
   }
 
+  /** The plan of the job of a result; undefined without a job, or when nobody waits any more. */
+  livePlanOf({ evaluation }: Result, token: CancellationToken): Promise<LivePlan | undefined> {
+    return this.sliced(this.languages.of(evaluation.file).paving.livePlan(evaluation), token);
+  }
+
   /** What the job of a result comes to as its variants have it. */
   async variantsOf({ evaluation: { file } }: Result, token: CancellationToken): Promise<VariantEvaluation[]> {
     return (await this.sliced(this.languages.of(file).paving.variants(file), token)) ?? [];
@@ -206,8 +215,8 @@ export class Workspace {
   }
 
   /** Counts of what is held, for tests: it must not grow with typing. */
-  get held(): { readonly results: number; readonly texts: number; readonly runs: number } {
-    return { ...this.languages.held, runs: this.runs.size };
+  get held(): { readonly results: number; readonly texts: number; readonly runs: number; readonly plans: number } {
+    return { ...this.languages.held, runs: this.runs.size, plans: this.livePlans.size };
   }
 
   /** Counts of work done so far, for tests. */
@@ -228,6 +237,7 @@ export class Workspace {
     this.languages.open.delete(uri);
     this.drop(uri);
     this.failed.delete(uri);
+    this.livePlans.drop(uri);
     this.changedOutside(uri);
     this.languages.letGo();
     this.publish();

@@ -1,5 +1,5 @@
 import { distance, type Point } from '../../geometry/index.ts';
-import type { Datum } from '../../job/heights.ts';
+import type { Datum, NamedLine } from '../../job/heights.ts';
 import type { Job } from '../../job/job.ts';
 import { printThickness } from '../../measures/print.ts';
 import { levelStyleOf, printDrop, printLevel } from '../../measures/print-level.ts';
@@ -20,7 +20,16 @@ export function sectionOfJob(
   name: string
 ): SectionInput | undefined {
   const section = [...job.sections, ...job.lines].find(one => one.name === name);
-  const line = section && cutLine(section.sides);
+  return section && sectionAlong(job, { quantities }, section);
+}
+
+/** The cut along any line of the plan; undefined where it has no length. */
+export function sectionAlong(
+  job: Job,
+  { quantities }: Pick<JobNumbers, 'quantities'>,
+  { name, sides: along }: Pick<NamedLine, 'name' | 'sides'>
+): SectionInput | undefined {
+  const line = cutLine(along);
   if (line === undefined) return undefined;
   const { title, system, datum } = job;
   const areas = cutAreas(job, quantities.areas);
