@@ -7,6 +7,7 @@ import { checkAsSeen } from './as-seen.ts';
 import { checkCompared } from './compared.ts';
 import { checkFirstJob } from './first-job.ts';
 import { checkPasted } from './pasted.ts';
+import { checkPlanPage } from './plan-page.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
 import { withJobFolder, workspaceOf } from './host/job-folder.ts';
@@ -26,6 +27,7 @@ await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
 results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)), ...(await checkFirstJob(installed)));
 results.push(...(await checkCompared(installed)));
+results.push(...(await checkPlanPage(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);

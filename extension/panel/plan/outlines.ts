@@ -38,7 +38,8 @@ function outlinesOf(shape: LiveShape, at: OnScreen): string[] {
 }
 
 function marksOf(shapes: readonly LiveShape[], at: OnScreen): string {
-  return shapes
+  const signs = shapes.filter(({ kind }) => kind === 'mark');
+  return (signs.length > 0 ? signs : shapes)
     .slice(0, MOST_OUTLINED)
     .map(shape => {
       if (shape.kind !== 'mark' && shape.kind !== 'text') return '';
