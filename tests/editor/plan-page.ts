@@ -1,6 +1,6 @@
 // The page of the live plan in a browser by itself: what a person does with it, what is drawn, and who can use it.
-import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import checker from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import type { FromPlan, PlanState, ToPlan } from '../../extension/panel/plan/messages.ts';
 import type { LivePlan } from '../../server/plan-protocol.ts';
@@ -8,7 +8,6 @@ import { EMPTY, smallPlan, squareOf } from '../panel-plan/plans.ts';
 import { ENGLISH } from '../panel-plan/words.ts';
 import { startBrowser } from './host/editor.ts';
 import type { Installed } from './host/install-extension.ts';
-import { root } from './host/places.ts';
 import { failureOf, picture, same } from './host/view.ts';
 import type { TestResult } from './suite/index.ts';
 
@@ -129,9 +128,8 @@ class PlanOnScreen {
 
   async accessible(what: string): Promise<void> {
     const session = await this.page.context().newCDPSession(this.page);
-    const source = readFileSync(path.join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
     // Past the page's policy, as tools of a browser are.
-    await session.send('Runtime.evaluate', { expression: source });
+    await session.send('Runtime.evaluate', { expression: checker.source });
     const { violations } = await this.page.evaluate(() => axe.run());
     const told = violations.map(({ id, nodes }) => `${id}: ${nodes.map(node => node.html).join(' ')}`);
     same(told.join('\n'), '', `what hinders people, ${what}`);

@@ -7,7 +7,7 @@ import { barOf } from './units-in-view.ts';
 import type { Bounds, OnScreen } from './view.ts';
 
 /** A thing of more shapes, or rows, than these is marked by what surrounds it all: a browser paints so many at once. */
-export const MOST_OUTLINED = 300;
+const MOST_OUTLINED = 300;
 
 /** Words of a path of SVG; empty where the thing isn't drawn. */
 export function outlineOf(key: string, prepared: Prepared, at: OnScreen): string {
