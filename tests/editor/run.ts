@@ -8,6 +8,7 @@ import { checkCompared } from './compared.ts';
 import { checkFirstJob } from './first-job.ts';
 import { checkLivePlan } from './live-plan.ts';
 import { checkPasted } from './pasted.ts';
+import { checkPlanPage } from './plan-page.ts';
 import { installBrowser, installEditor } from './host/install.ts';
 import { installExtension } from './host/install-extension.ts';
 import { withJobFolder, workspaceOf } from './host/job-folder.ts';
@@ -26,7 +27,8 @@ results.push(packageIsClean());
 await bundleForHosts();
 results.push(...(await suiteIn('node')), ...(await suiteIn('web')));
 results.push(...(await checkAsSeen(installed)), ...(await checkPasted(installed)), ...(await checkFirstJob(installed)));
-results.push(...(await checkCompared(installed)), ...(await checkLivePlan(installed)));
+results.push(...(await checkCompared(installed)), ...(await checkPlanPage(installed)));
+results.push(...(await checkLivePlan(installed)));
 
 for (const { title, failure } of results)
   console.log(failure === undefined ? `  ok      ${title}` : `  FAILED  ${title}\n${failure}`);

@@ -1,10 +1,12 @@
 // What page and client take from each other, patches, and keys.
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyPatch } from '../../extension/panel/plan/apply-patch.ts';
 import { commandOf } from '../../extension/panel/plan/keys.ts';
 import { isFromPlan, isPlanState, isToPlan } from '../../extension/panel/plan/messages.ts';
 import { NO_TOOL, type Tool, toolSigns, toolWords, withPlace } from '../../extension/panel/plan/tools.ts';
 import { fillIn } from '../../extension/panel/plan/words.ts';
+import { patchBetween } from '../../language/views/live-plan/plan-patch.ts';
 import type { LiveShape } from '../../server/plan-protocol.ts';
 import { smallPlan } from './plans.ts';
 import { ENGLISH } from './words.ts';
@@ -130,6 +132,22 @@ describe('A patch', () => {
     const replaced = applyPatch(before, { shapes: { gone: [], put: [{ item: item('b', 'new') }] } }).shapes;
     expect(replaced.map(shape => shape.kind === 'text' && shape.text)).toEqual(['a', 'new', 'c', 'd']);
     expect(replaced[0]).toBe(before.shapes[0]);
+  });
+
+  test('as the server makes it leads from any plan to any other', () => {
+    const order = fc.shuffledSubarray(plan.shapes.map((_, index) => index));
+    const some = fc.record({ order, titled: fc.boolean(), moved: fc.nat(30) }).map(({ order, titled, moved }) => ({
+      ...plan,
+      title: titled ? 'Other' : plan.title,
+      shapes: order.map(index => (index === moved ? { ...plan.shapes[index]!, ink: 'other' } : plan.shapes[index]!)),
+      things: plan.things.filter((_, index) => order.includes(index))
+    }));
+    fc.assert(
+      fc.property(some, some, (one, other) => {
+        expect(applyPatch(one, patchBetween(one, other))).toEqual(other);
+      }),
+      { seed: 20_260_502, numRuns: 200 }
+    );
   });
 
   test('of nothing changes nothing', () => {

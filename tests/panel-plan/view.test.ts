@@ -159,7 +159,7 @@ describe('What is looked up', () => {
           const form = formOf(rectangle(0, 0, 300, 200));
           const entry: RunEntry = { shape: {} as RunEntry['shape'], run: [10, 20, turn, x, y, count], form, order: 0 };
           // Never on the very edge of a unit.
-        const near = { x: at.x / 20 + 0.0137, y: at.y / 20 + 0.0171 };
+          const near = { x: at.x / 20 + 0.0137, y: at.y / 20 + 0.0171 };
           const one = unitAt(entry, near);
           const all = Array.from({ length: count }, (_, index) => index).filter(index => {
             const [right, up] = [near.x - 10 - index * x, near.y - 20 - index * y];

@@ -1,11 +1,11 @@
 // How things look on the screen: with the pens, fillings and hatches of printed plans, at the same size.
-import { HATCHES, INKS, type Hatch, type Ink, type InkLook } from '../../../language/drawing/inks.ts';
+import { INKS, type Hatch, type Ink, type InkLook } from '../../../language/drawing/inks.ts';
 import { type Hatching, hatchId, hatchPattern } from '../../../language/drawing/svg/svg-hatches.ts';
 import { TINTS, type Tint } from '../../../language/drawing/tints.ts';
 import type { DrawnElement } from '../../../server/protocol.ts';
 
 /** CSS pixels for one mm on paper: a CSS inch has 96 (CSS Values and Units, absolute lengths). */
-export const PIXELS_PER_MM = 96 / 25.4;
+const PIXELS_PER_MM = 96 / 25.4;
 
 /** Thinner lines vanish on a screen of usual fineness. */
 const THINNEST = 0.6;
@@ -25,7 +25,7 @@ export interface Look {
 /** What is written in front of the names of hatches, so that those of a section in the same page are others. */
 const IDS = 'live';
 
-export function isTint(tint: string | undefined): tint is Tint {
+function isTint(tint: string | undefined): tint is Tint {
   return tint !== undefined && (TINTS as readonly string[]).includes(tint);
 }
 
@@ -91,9 +91,4 @@ export function patternOf(hatching: Hatching): DrawnElement {
 /** How a hatch is turned: lines one way or the other. */
 export function hatchTurn(hatch: Hatch): number {
   return hatch === 'lines' ? 45 : hatch === 'falling' ? -45 : 0;
-}
-
-/** From tile to tile, pixels. */
-export function hatchDistance(hatch: Hatch): number {
-  return Math.round(HATCHES[hatch].distance * PIXELS_PER_MM * 10) / 10;
 }

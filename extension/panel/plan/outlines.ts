@@ -7,7 +7,7 @@ import { barOf } from './units-in-view.ts';
 import type { Bounds, OnScreen } from './view.ts';
 
 /** A thing of more shapes, or rows, than these is marked by what surrounds it all: a browser paints so many at once. */
-export const MOST_OUTLINED = 300;
+const MOST_OUTLINED = 300;
 
 /** Words of a path of SVG; empty where the thing isn't drawn. */
 export function outlineOf(key: string, prepared: Prepared, at: OnScreen): string {
@@ -38,7 +38,8 @@ function outlinesOf(shape: LiveShape, at: OnScreen): string[] {
 }
 
 function marksOf(shapes: readonly LiveShape[], at: OnScreen): string {
-  return shapes
+  const signs = shapes.filter(({ kind }) => kind === 'mark');
+  return (signs.length > 0 ? signs : shapes)
     .slice(0, MOST_OUTLINED)
     .map(shape => {
       if (shape.kind !== 'mark' && shape.kind !== 'text') return '';

@@ -19,7 +19,7 @@ import { barOf, someInView, unitsPath } from './units-in-view.ts';
 import { type Bounds, onScreen, type OnScreen, type Place, seenGround, type Size, type View } from './view.ts';
 
 /** Narrower than so many pixels, single units run into a grey: bars of courses or a hatch tell more. */
-export const NARROWEST_UNIT = 4;
+const NARROWEST_UNIT = 4;
 /** Narrower bars run into each other: the ground is hatched instead. */
 const NARROWEST_BAR = 4;
 /** Smaller pieces, pixels, are specks. */
@@ -30,9 +30,9 @@ const SMALLEST_PIECE = 4;
  * could not be told apart on a screen of usual size.
  */
 export const MOST_UNITS = 10_000;
-export const MOST_RUNS = 4_000;
+const MOST_RUNS = 4_000;
 export const MOST_PIECES = 3_000;
-export const MOST_PATHS = 3_000;
+const MOST_PATHS = 3_000;
 export const MOST_MARKS = 400;
 export const MOST_LETTERS = 350;
 /** Texts that are tried for room. */

@@ -5,7 +5,7 @@ import type { PlanWords } from './messages.ts';
 import { fillIn } from './words.ts';
 
 /** Rows of one kind at first, and with each wish for more: a page of thousands is slow to read and to make. */
-export const ROWS_AT_ONCE = 200;
+const ROWS_AT_ONCE = 200;
 
 export interface TableEvents {
   /** Selects it and shows it on the plan. */

@@ -101,7 +101,7 @@ async function startServer(wish: EditorWish): Promise<EditorServer> {
   };
 }
 
-async function startBrowser(): Promise<Browser> {
+export async function startBrowser(): Promise<Browser> {
   const flags = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'];
   return chromium.launch({
     executablePath: await installBrowser(),
