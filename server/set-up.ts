@@ -7,6 +7,7 @@ import { comparison } from './features/comparison.ts';
 import { completion } from './features/completion.ts';
 import { contents } from './features/contents.ts';
 import { definition } from './features/definition.ts';
+import { drag } from './features/drag.ts';
 import { folding } from './features/folding.ts';
 import { format } from './features/format.ts';
 import { highlights } from './features/highlights.ts';
@@ -35,6 +36,7 @@ const FEATURES: readonly Feature[] = [
   completion,
   contents,
   definition,
+  drag,
   folding,
   format,
   highlights,

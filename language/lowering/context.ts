@@ -1,5 +1,6 @@
 import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
 import type { Finding, FindingValue, Fix, Place } from '../findings/finding.ts';
+import type { Point } from '../geometry/index.ts';
 import type { Severity } from '../job/severity.ts';
 import type { Assumed, Given, Key, System } from '../job/job.ts';
 import { kindOf, measureNamed, measureText } from '../measures/measures.ts';
@@ -72,12 +73,22 @@ export const LARGEST_LENGTH = 10_000;
 /** A `let` may lean on others this deep; more is no spec that a person wrote. */
 const MOST_LETS_DEEP = 100;
 
+/**
+ * What a place is told from: a line, with the side of it on which the place counts as out; or a point, with the direction of
+ * its nought of angles, radians.
+ */
+export type ToldFrom =
+  | { readonly from: Point; readonly to: Point; readonly side: 'left' | 'right' }
+  | { readonly centre: Point; readonly zero: number };
+
 /** What lowering shares from statement to statement: faults, places, names, and the thing being read. */
 export class Context {
   readonly findings: Finding[] = [];
   readonly places = new Map<Key, Place>();
   /** What every quantity that was read comes to, where it stands. */
   readonly amounts = new Map<string, Map<number, WrittenAmount>>();
+  /** What places are told from, by the key that they are read under. */
+  readonly toldFrom = new Map<Key, ToldFrom>();
   /** Names that were offered where another led nowhere: what nothing uses may be what was meant. */
   readonly offeredNames = new Set<string>();
   readonly changes = new TextChanges();

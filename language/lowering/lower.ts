@@ -15,7 +15,7 @@ import { Areas, type JobWords } from './areas.ts';
 import { BrokenOuts } from './broken-out.ts';
 import { readBuying } from './buying.ts';
 import { Charges } from './charges.ts';
-import { article, Context } from './context.ts';
+import { article, Context, type ToldFrom } from './context.ts';
 import { Finishes } from './finishes.ts';
 import { type Fittings, readFittings } from './fittings.ts';
 import { Heights } from './heights.ts';
@@ -57,6 +57,7 @@ export interface Lowered {
   readonly findings: readonly Finding[];
   readonly places: ReadonlyMap<Key, Place>;
   readonly amounts: WrittenAmounts;
+  readonly toldFrom: ReadonlyMap<Key, ToldFrom>;
   /** Where something that is not said could be written. */
   readonly gaps: Gaps;
   /** Of the sound rules of one's own. */
@@ -155,6 +156,7 @@ class Lowering {
       findings: this.context.findings,
       places: this.context.places,
       amounts: this.context.amounts,
+      toldFrom: this.context.toldFrom,
       gaps: this.context.changes.gaps,
       examples: this.examples,
       lookUps: this.context.names.lookUps

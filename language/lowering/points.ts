@@ -181,6 +181,7 @@ export class Points {
         : this.context.given(text, `${key}/aside`, off.off as Expression | undefined, 'm', ANY);
     if (line === undefined || station === undefined || aside === undefined) return undefined;
     const side = off === undefined || off.where === 'out' ? beside.out(line.from, line.to) : off.where;
+    this.context.toldFrom.set(key, { from: line.from, to: line.to, side });
     return along(line.from, line.to, station.value, side === 'left' ? aside.value : -aside.value);
   }
 
@@ -205,6 +206,7 @@ export class Points {
     if (from === undefined || away === undefined || turn === undefined) return undefined;
     if (node.line !== undefined && line === undefined) return undefined;
     const zero = line === undefined ? 0 : Math.atan2(line.to.y - line.from.y, line.to.x - line.from.x);
+    this.context.toldFrom.set(key, { centre: from, zero });
     return polar(from, away.value, zero + (turn.value * Math.PI) / 180);
   }
 

@@ -16,3 +16,14 @@ export interface Project {
 export function isShipped({ shipped, rulebooks }: Project, text: SpecText): boolean {
   return text === shipped || rulebooks.includes(text);
 }
+
+/** The project with other texts in the place of some. */
+export function projectWith(project: Project, instead: ReadonlyMap<SpecText, SpecText>): Project {
+  const now = (text: SpecText): SpecText => instead.get(text) ?? text;
+  return {
+    ...project,
+    main: now(project.main),
+    texts: project.texts.map(now),
+    visible: new Map([...project.visible].map(([text, seen]) => [now(text), seen.map(now)]))
+  };
+}

@@ -6,7 +6,7 @@ import { spanOf, type Statement, statementTree } from '../syntax/statement-tree.
 import { placeOf } from './context.ts';
 import { keyOf } from './keys.ts';
 import { type Declared, Names, type SpecText } from './names.ts';
-import type { Project } from './project.ts';
+import { type Project, projectWith } from './project.ts';
 import { type Piece, type Splice, SplicedText } from './spliced-text.ts';
 import { MOST_VARIANTS, variantsIn } from './variants.ts';
 
@@ -59,7 +59,7 @@ function variantProject(declared: Declared, project: Project, parse: Parse): Var
   return {
     key: keyOf(declared),
     name,
-    project: projectWith(project, instead),
+    project: projectWith(project, new Map([...instead].map(([each, { now }]) => [each, now]))),
     place: placeOf(text, node, 'name'),
     originOf: place => {
       if (asTheyAre.has(place.file)) return { place, isOwn: false };
@@ -71,16 +71,6 @@ function variantProject(declared: Declared, project: Project, parse: Parse): Var
         }
       );
     }
-  };
-}
-
-function projectWith(project: Project, instead: ReadonlyMap<SpecText, { readonly now: SpecText }>): Project {
-  const now = (text: SpecText): SpecText => instead.get(text)?.now ?? text;
-  return {
-    ...project,
-    main: now(project.main),
-    texts: project.texts.map(now),
-    visible: new Map([...project.visible].map(([text, seen]) => [now(text), seen.map(now)]))
   };
 }
 
