@@ -29,7 +29,7 @@ function formOfGroup({ pieces }: CutGroup): string {
 const OFF_THE_HALF = 0.183;
 
 /** FNV-1a, 32 bits: a short name for a long one. */
-function digest(text: string): string {
+export function digest(text: string): string {
   let hash = 0x811c9dc5;
   for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
   return (hash >>> 0).toString(36);

@@ -65,13 +65,15 @@ export interface LivePath extends LiveKeyed {
   readonly numbered?: { readonly x: number; readonly y: number; readonly size: number; readonly turn: number };
 }
 
-/** Units of one form in rows. */
+/** Units of one form in rows, or pieces of units that are cut alike. */
 export interface LiveRows extends LiveKeyed {
   readonly kind: 'rows';
-  /** The unit's outline in a frame of its own. */
+  /** The outline in the unit's own frame. */
   readonly form: LiveCorners;
   /** x and y of the first frame, its direction in radians, x and y of the step to the next, how many. */
   readonly runs: readonly (readonly [number, number, number, number, number, number])[];
+  /** Where the number of a piece finds room, as in a path, but in the frame: its place, and its turn against the frame. */
+  readonly numbered?: LivePath['numbered'];
 }
 
 /** A text that keeps its size on the screen. */
@@ -145,8 +147,12 @@ export interface PlanPatch {
   readonly sections?: LivePlan['sections'];
 }
 
-/** First what is gone goes; then each item takes the place of the one with its key, or comes before `before`, or last. */
+/**
+ * First what is gone goes; then fields of items are set, `null` for a field that is there no more; then each item takes the
+ * place of the one with its key, or comes before `before`, or last.
+ */
 export interface ListPatch<T> {
   readonly gone: readonly string[];
+  readonly set?: readonly { readonly key: string; readonly fields: Readonly<Record<string, unknown>> }[];
   readonly put: readonly { readonly item: T; readonly before?: string }[];
 }

@@ -38,18 +38,30 @@ function listPatch<T extends Keyed>(before: readonly T[], after: readonly T[]): 
   const staying = stayers(after.map(({ key }) => old.get(key)));
   const stays = new Set(after.filter((_, index) => staying.has(index)).map(({ key }) => key));
   const gone = before.filter(({ key }) => !stays.has(key)).map(({ key }) => key);
+  const set: { key: string; fields: Readonly<Record<string, unknown>> }[] = [];
   const put: { item: T; before?: string }[] = [];
   // From the end: what an item comes before is then there already.
   for (let index = after.length - 1; index >= 0; index--) {
     const item = after[index]!;
     if (staying.has(index)) {
-      if (!sameContent(before[old.get(item.key)!], item)) put.push({ item });
+      const fields = fieldsBetween(before[old.get(item.key)!]!, item);
+      if (fields !== undefined) set.push({ key: item.key, fields });
       continue;
     }
     const next = after[index + 1];
     put.push(next === undefined ? { item } : { item, before: next.key });
   }
-  return gone.length + put.length === 0 ? undefined : { gone, put };
+  if (gone.length + set.length + put.length === 0) return undefined;
+  return { gone, ...(set.length === 0 ? {} : { set }), put };
+}
+
+/** Fields that differ, `null` for one that is there no more; undefined where none does. */
+function fieldsBetween(before: object, after: object): Readonly<Record<string, unknown>> | undefined {
+  const [old, now] = [before as Readonly<Record<string, unknown>>, after as Readonly<Record<string, unknown>>];
+  const fields: Record<string, unknown> = {};
+  for (const name of new Set([...Object.keys(old), ...Object.keys(now)]))
+    if (!sameContent(old[name], now[name])) fields[name] = now[name] ?? null;
+  return Object.keys(fields).length === 0 ? undefined : fields;
 }
 
 /** Of places in an older list, in a newer order, the indices of the longest run that rises: these need not move. */
@@ -80,7 +92,7 @@ interface Link<T> {
   next: Link<T>;
 }
 
-function patched<T extends Keyed>(before: readonly T[], { gone, put }: ListPatch<T>): T[] {
+function patched<T extends Keyed>(before: readonly T[], { gone, set = [], put }: ListPatch<T>): T[] {
   const end = {} as Link<T>;
   end.previous = end;
   end.next = end;
@@ -99,6 +111,10 @@ function patched<T extends Keyed>(before: readonly T[], { gone, put }: ListPatch
     link.next.previous = link.previous;
     links.delete(key);
   }
+  for (const { key, fields } of set) {
+    const link = links.get(key);
+    if (link?.item !== undefined) link.item = withFields(link.item, fields);
+  }
   for (const { item, before: key } of put) {
     const own = links.get(item.key);
     if (own === undefined) insert(item, (key === undefined ? undefined : links.get(key)) ?? end);
@@ -107,4 +123,10 @@ function patched<T extends Keyed>(before: readonly T[], { gone, put }: ListPatch
   const items: T[] = [];
   for (let link = end.next; link !== end; link = link.next) items.push(link.item!);
   return items;
+}
+
+function withFields<T extends Keyed>(item: T, fields: Readonly<Record<string, unknown>>): T {
+  const all: Record<string, unknown> = { ...item, ...fields };
+  for (const [name, value] of Object.entries(fields)) if (value === null) delete all[name];
+  return all as unknown as T;
 }
