@@ -76,11 +76,7 @@ describe('The texts of the extension', () => {
   });
 });
 
-<<<<<<< HEAD
-test('menus offer a new job on a folder, points in a job spec, its plan, and what it is compared with', () => {
-=======
-test('menus offer a new job on a folder, points in a job spec, what it is compared with, and tables of its quantities', () => {
->>>>>>> quantities-view
+test('menus offer a new job on a folder, points and its plan in a job spec, what it is compared with, and tables of its quantities', () => {
   const offered = (menu: string): string[] =>
     contributes.menus[menu]!.map(({ command, when }) => `${command}: ${when}`);
   expect(offered('explorer/context')).toEqual(['paving.newJob: explorerResourceIsFolder && !explorerResourceReadonly']);

@@ -26,6 +26,12 @@ describe('What page and client take from each other', () => {
       since: 3,
       patch: { things: { gone: [], put: [{ item: plan.things[0], before: 'b' }] } }
     },
+    {
+      kind: 'patch',
+      number: 4,
+      since: 3,
+      patch: { things: { gone: [], set: [{ key: 'a', fields: { name: 'b', number: null } }], put: [] } }
+    },
     { kind: 'problem', about: 'a', words: ENGLISH, problem: 'No job.' },
     { kind: 'at-cursor', things: ['area:terrace'] },
     { kind: 'section', drawing: { name: 'svg', attributes: {}, inside: [] }, text: '' },

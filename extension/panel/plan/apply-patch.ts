@@ -45,6 +45,10 @@ function patched<T extends { readonly key: string }>(
   };
   for (const item of items) insert(item, end);
   for (const key of patch.gone) remove(key);
+  for (const { key, fields } of patch.set ?? []) {
+    const slot = slots.get(key);
+    if (slot?.item !== undefined) slot.item = withFields(slot.item, fields);
+  }
   for (const { item, before } of patch.put) {
     const known = slots.get(item.key);
     if (known !== undefined) known.item = item;
@@ -53,4 +57,10 @@ function patched<T extends { readonly key: string }>(
   const result: T[] = [];
   for (let slot = end.after!; slot !== end; slot = slot.after!) result.push(slot.item!);
   return result;
+}
+
+/** `null` stands for a field that is there no more. */
+function withFields<T extends object>(item: T, fields: Readonly<Record<string, unknown>>): T {
+  const all = Object.entries({ ...item, ...fields }).filter(([, value]) => value !== null);
+  return Object.fromEntries(all) as T;
 }

@@ -1,7 +1,7 @@
 // The page of the live plan: it shows what it is sent, and tells what the person does with it.
 import { applyPatch } from './apply-patch.ts';
 import { html } from './html.ts';
-import { type FromPlan, isPlanState, isToPlan, type PlanState, type ToPlan } from './messages.ts';
+import { type FromPlan, isPlanState, isSoundAfter, isToPlan, type PlanState, type ToPlan } from './messages.ts';
 import { PlanPage } from './page.ts';
 
 declare function acquireVsCodeApi(): {
@@ -39,13 +39,13 @@ function take(message: ToPlan): void {
 function takeOther(message: Exclude<ToPlan, { kind: 'plan' }>): void {
   switch (message.kind) {
     case 'problem':
-      if (page?.about === message.about) page.problem(message.problem);
-      else main.replaceChildren(html('p', { class: 'note', role: 'status' }, message.problem));
+      if (page?.about === message.about) return page.problem(message.problem);
+      main.replaceChildren(html('p', { class: 'note', role: 'status' }, message.problem));
+      // So that it comes back for the same job.
+      if (kept?.about !== message.about) editor.setState({ about: message.about, turn: 0, hidden: [], selected: '' });
       return;
     case 'patch':
-      if (page?.plan === undefined || page.number !== message.since) editor.postMessage({ kind: 'ready' });
-      else page.show(applyPatch(page.plan, message.patch), message.number);
-      return;
+      return patch(message);
     case 'at-cursor':
       return page?.stage.atTheCursor(message.things);
     case 'section':
@@ -56,4 +56,11 @@ function takeOther(message: Exclude<ToPlan, { kind: 'plan' }>): void {
       page?.stage.giveUpMoving();
       return page?.say(message.problem);
   }
+}
+
+/** Where it doesn't fit what is shown, the plan is asked for as a whole. */
+function patch({ since, number, patch }: Extract<ToPlan, { kind: 'patch' }>): void {
+  const plan = page?.plan !== undefined && page.number === since ? applyPatch(page.plan, patch) : undefined;
+  if (plan !== undefined && isSoundAfter(plan, patch)) page!.show(plan, number);
+  else editor.postMessage({ kind: 'ready' });
 }

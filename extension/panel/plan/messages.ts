@@ -217,7 +217,34 @@ function patchOf<T>(isItem: Guard<T>): Guard<ListPatch<T>> {
   const isPut = (value: unknown): value is ListPatch<T>['put'][number] =>
     isPlain(value) && isItem(value['item']) && isAbsentOr(value['before'], isString);
   return (value): value is ListPatch<T> =>
-    isPlain(value) && isList(value['gone'], isString) && isList(value['put'], isPut);
+    isPlain(value) &&
+    isList(value['gone'], isString) &&
+    isAbsentOr(value['set'], isListOfSet) &&
+    isList(value['put'], isPut);
+}
+
+/** What the fields make of an item is told once they are set: `isSoundAfter`. */
+function isListOfSet(value: unknown): value is NonNullable<ListPatch<LiveShape>['set']> {
+  return isList(value, (one): one is { key: string; fields: Plain } => {
+    return isPlain(one) && isString(one['key']) && isPlain(one['fields']);
+  });
+}
+
+/** Whether the items of a plan whose fields a patch has set are what they should be. */
+export function isSoundAfter(plan: LivePlan, { shapes, things, legend }: PlanPatch): boolean {
+  const isSound = (
+    items: readonly { key: string }[],
+    patch: Pick<ListPatch<never>, 'set'> | undefined,
+    isItem: (value: unknown) => boolean
+  ) => {
+    const keys = new Set(patch?.set?.map(({ key }) => key));
+    return keys.size === 0 || items.every(item => !keys.has(item.key) || isItem(item));
+  };
+  return (
+    isSound(plan.shapes, shapes, isShape) &&
+    isSound(plan.things, things, isThing) &&
+    isSound(plan.legend, legend, isLegendLine)
+  );
 }
 
 function isSystem(value: unknown): value is LivePlan['system'] {
@@ -234,7 +261,7 @@ function isShape(value: unknown): value is LiveShape {
     case 'path':
       return isList(value['loops'], isCorners) && isFlag(value['closed']) && isAbsentOr(value['numbered'], isRoom);
     case 'rows':
-      return isCorners(value['form']) && isList(value['runs'], isRun);
+      return isCorners(value['form']) && isList(value['runs'], isRun) && isAbsentOr(value['numbered'], isRoom);
     case 'text':
       return (
         isPlaced(value) &&

@@ -11,6 +11,7 @@ import type {
 } from '../../../server/plan-protocol.ts';
 import { boundsOf, chordsOf } from './corners.ts';
 import { contents } from './messages.ts';
+import { piecesOf } from './pieces.ts';
 import { DEEPEST_OF_POINTS, QuadTree } from './quad-tree.ts';
 import { around, type Bounds } from './view.ts';
 
@@ -74,9 +75,10 @@ interface Worked {
 
 /** A shape that a patch leaves alone is the very same, and isn't worked out again. */
 const known = new WeakMap<LiveShape, Worked>();
+const knownPieces = new WeakMap<LiveRows, readonly LivePath[]>();
 
 export function prepare(plan: LivePlan): Prepared {
-  const all = plan.shapes.map(shape => ({ shape, worked: workedOf(shape) }));
+  const all = plan.shapes.flatMap(one => partsOf(one).map(shape => ({ shape, worked: workedOf(shape) })));
   const extent = around(given(all.map(({ worked }) => worked.bounds))) ?? [-500, -500, 500, 500];
   const things = new Map(plan.things.map(thing => [thing.key, thing]));
   const runs = new QuadTree<RunEntry>(extent);
@@ -97,7 +99,7 @@ export function prepare(plan: LivePlan): Prepared {
     else shape.runs.forEach((run, index) => runs.add({ shape, run, form: form!, order }, worked.runBounds![index]!));
   });
   const kinds = new Set(plan.shapes.map(({ content }) => content));
-  if (plan.shapes.some(shape => shape.kind === 'path' && shape.numbered)) kinds.add('cut-numbers');
+  if (plan.shapes.some(shape => 'numbered' in shape)) kinds.add('cut-numbers');
   return {
     plan,
     extent,
@@ -116,6 +118,14 @@ export function prepare(plan: LivePlan): Prepared {
 }
 
 const given = (all: readonly (Bounds | undefined)[]): Bounds[] => all.filter(bounds => bounds !== undefined);
+
+/** Cuts one by one, anything else as it is. */
+function partsOf(shape: LiveShape): readonly LiveShape[] {
+  if (shape.kind !== 'rows' || shape.content !== 'cuts') return [shape];
+  const pieces = knownPieces.get(shape) ?? piecesOf(shape);
+  knownPieces.set(shape, pieces);
+  return pieces;
+}
 
 function workedOf(shape: LiveShape): Worked {
   const before = known.get(shape);
@@ -175,7 +185,7 @@ export function areaOf(key: string, things: Prepared['things']): string {
 function tintsOf(plan: LivePlan, things: Prepared['things']): Map<string, string | undefined> {
   const counts = new Map<string, Map<string | undefined, number>>();
   for (const shape of plan.shapes) {
-    if (shape.kind !== 'rows') continue;
+    if (shape.kind !== 'rows' || shape.content === 'cuts') continue;
     const area = areaOf(shape.thing, things);
     const ofArea = counts.get(area) ?? new Map<string | undefined, number>();
     const units = shape.runs.reduce((sum, run) => sum + run[5], 0);

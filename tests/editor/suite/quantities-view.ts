@@ -3,7 +3,7 @@ import type Mocha from 'mocha';
 import * as vscode from 'vscode';
 import { becomes, closeAll, open, type } from './editing.ts';
 import { same, soon } from './expect.ts';
-import { bytesOf, inFolder } from './folder.ts';
+import { inFolder } from './folder.ts';
 
 const press = (command: string, ...given: unknown[]) => vscode.commands.executeCommand(command, ...given);
 
