@@ -9,7 +9,7 @@ const wanted = [
   /^(README\.md|LICENSE|CHANGELOG\.md)$/,
   /^dist\/[a-z-]+\.c?js$/,
   /^dist\/(highs\.wasm|licences\.txt)$/,
-  /^dist\/panel\/panel\.(css|js)$/,
+  /^dist\/panel\/(panel|plan)\.(css|js)$/,
   /^dist\/pages\/[a-z0-9-]+\.md$/,
   /^dist\/library\/[a-z-]+\.paving$/,
   /^dist\/bin\/paving(\.cmd)?$/,
