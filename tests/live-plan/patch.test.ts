@@ -49,7 +49,10 @@ function edited(text: string, below: (count: number) => number): string {
     case 1:
       return lines.toSpliced(at, 1).join('\n');
     case 2:
-      return lines.with(at, lines[at - 1]!).with(at - 1, lines[at]!).join('\n');
+      return lines
+        .with(at, lines[at - 1]!)
+        .with(at - 1, lines[at]!)
+        .join('\n');
     default:
       return lines.with(at, lines[at]!.slice(0, below(lines[at]!.length + 1))).join('\n');
   }
