@@ -174,6 +174,7 @@ function wrongIn({ job, numbers, findings }: Evaluation, plan: LivePlan | undefi
     if (shape.content === 'findings' || thing?.area === undefined) continue;
     if (missing.has(thing.area) && shape.stale === undefined && isOfNumbers(shape))
       wrong.push(`${shape.key} is shown as new`);
+    if (told.get(thing.area)?.stale && shape.stale === undefined) wrong.push(`${shape.key} is new in an old area`);
     if (complete.has(thing.area) && shape.stale) wrong.push(`${shape.key} is shown as old`);
     if (!complete.has(thing.area) && !missing.has(thing.area) && shape.stale === undefined)
       wrong.push(`${shape.key} is of no area`);
