@@ -2,6 +2,7 @@
 import { TextDocuments, type CancellationToken, type ClientCapabilities, type Connection } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Compared } from '../language/comparing/compare.ts';
+import { whyNotDragged } from '../language/editing/dragging/why-not-dragged.ts';
 import type { Evaluation } from '../language/paving.ts';
 import type { ShownFigures } from '../language/job-figures.ts';
 import type { VariantEvaluation } from '../language/variants.ts';
@@ -165,7 +166,10 @@ export class Workspace {
 
   /** The plan of the job of a result; undefined without a job, or when nobody waits any more. */
   livePlanOf({ evaluation }: Result, token: CancellationToken): Promise<LivePlan | undefined> {
-    return this.sliced(this.languages.of(evaluation.file).paving.livePlan(evaluation), token);
+    const { paving } = this.languages.of(evaluation.file);
+    const look = paving.look(evaluation.file);
+    const whyNot = look && whyNotDragged(look, evaluation.job);
+    return this.sliced(paving.livePlan(evaluation, whyNot), token);
   }
 
   /** What the job of a result comes to as its variants have it. */

@@ -18,8 +18,13 @@ export function keysAt({ parsed }: SpecText, file: string, places: ReadonlyMap<K
   const named = name && placeBetween(file, name, name);
   const own = [...places].filter(([, place]) => place.file === file);
   const around = own
-    .filter(([, place]) => isBefore(place.line, place.column, line, column) && isBefore(line, column, place.endLine, place.endColumn))
-    .sort(([, a], [, b]) => a.endLine - a.line - (b.endLine - b.line) || a.endColumn - a.column - (b.endColumn - b.column));
+    .filter(
+      ([, place]) =>
+        isBefore(place.line, place.column, line, column) && isBefore(line, column, place.endLine, place.endColumn)
+    )
+    .sort(
+      ([, a], [, b]) => a.endLine - a.line - (b.endLine - b.line) || a.endColumn - a.column - (b.endColumn - b.column)
+    );
   const block = own.filter(([, place]) => place.line === named?.line && place.column === named.column);
   return [...new Set([...around, ...block].map(([key]) => key))];
 }

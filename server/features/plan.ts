@@ -41,9 +41,8 @@ export const plan: Feature = {
     const { connection } = workspace;
     connection.onRequest(
       planRequest,
-      aboutNewestText(
-        ({ textDocument, has }: PlanParams, token): Promise<PlanResult> =>
-          workspace.livePlans.answer(textDocument.uri, has, token)
+      aboutNewestText(({ textDocument, has }: PlanParams, token): Promise<PlanResult> =>
+        workspace.livePlans.answer(textDocument.uri, has, token)
       )
     );
     connection.onRequest(
@@ -99,15 +98,15 @@ async function thingsAt(
 }
 
 /** A line of the job by its key, or from one place to another. */
-function cutAlong(
-  job: Job,
-  numbers: JobNumbers,
-  along: SectionLine
-): SectionInput | { readonly problem: string } {
+function cutAlong(job: Job, numbers: JobNumbers, along: SectionLine): SectionInput | { readonly problem: string } {
   if ('key' in along) {
     const line = [...job.sections, ...job.lines].find(({ key }) => key === along.key);
     if (line === undefined) return { problem: 'The job has no such line any more. Choose another.' };
-    return sectionAlong(job, numbers, line) ?? { problem: `The line ${line.name} has no length: nothing can be cut along it.` };
+    return (
+      sectionAlong(job, numbers, line) ?? {
+        problem: `The line ${line.name} has no length: nothing can be cut along it.`
+      }
+    );
   }
   const [from, to] = [along.from, along.to].map(([x, y]): Point => ({ x: x / 1000, y: y / 1000 })) as [Point, Point];
   if (![from.x, from.y, to.x, to.y].every(Number.isFinite)) return { problem: ONE_PLACE };

@@ -58,6 +58,26 @@ it('numbers of cuts stand in things: a cut before others leaves their shapes as 
   expect(moved.length).toBeGreaterThan(0);
 });
 
+it('after many edits no more is held than after a few, and nothing once the file is let go', async () => {
+  const file = 'terrace.paving';
+  const paving = newPaving();
+  await evaluated(file, paving);
+  const held: number[] = [];
+  for (let edit = 0; edit < 24; edit++) {
+    const text = textOf(file);
+    const lines = text.split('\n');
+    const broken = lines.with(104 + edit, lines[104 + edit]!.slice(0, 6)).join('\n');
+    for (const now of [broken, text]) {
+      paving.setText(pathOf(file), now);
+      drain(paving.livePlan(again(paving, file)));
+    }
+    held.push(paving.session.size);
+  }
+  expect(held.at(-1)).toBe(held[0]);
+  paving.forget(pathOf(file));
+  expect(paving.session.size).toBe(0);
+});
+
 function twice(keys: readonly string[]): string[] {
   const seen = new Set<string>();
   return keys.filter(key => seen.size === seen.add(key).size);

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { drain, type Paving } from '../../language/paving.ts';
 import type { LivePlan, PlanPatch } from '../../language/views/live-plan/live-plan.ts';
-import { applyPatch, patchBetween } from '../../language/views/live-plan/plan-patch.ts';
+import { patchBetween } from '../../language/views/live-plan/plan-patch.ts';
+import { applyPatch } from '../../extension/panel/plan/apply-patch.ts';
 import { seeded } from '../language/seeded.ts';
 import { again, evaluated, newPaving, pathOf, textOf } from '../samples/samples.ts';
 
@@ -49,7 +50,10 @@ function edited(text: string, below: (count: number) => number): string {
     case 1:
       return lines.toSpliced(at, 1).join('\n');
     case 2:
-      return lines.with(at, lines[at - 1]!).with(at - 1, lines[at]!).join('\n');
+      return lines
+        .with(at, lines[at - 1]!)
+        .with(at - 1, lines[at]!)
+        .join('\n');
     default:
       return lines.with(at, lines[at]!.slice(0, below(lines[at]!.length + 1))).join('\n');
   }

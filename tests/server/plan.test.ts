@@ -105,7 +105,7 @@ test('each of several jobs has its own plan; that of a closed one is let go', as
 test('a thing is led to its place, also in a file that the job uses; what has none to nothing', async () => {
   const placeOf = async (thing: string): Promise<string | null> => {
     const params = { textDocument: { uri: uriOf('job.paving') }, thing };
-    const place = await client.ask<PlaceOfThingResult>('paving/placeOfThing', params);
+    const { place } = await client.ask<PlaceOfThingResult>('paving/placeOfThing', params);
     return place && `${path.basename(place.uri)}:${place.range.start.line + 1}`;
   };
   const { plan } = await whole('job.paving');

@@ -76,7 +76,11 @@ function rowsOfCuts(form: string, sawn: readonly Sawn[], of: CutsOfPart): LiveRo
     tiles.set(tileOf(first), held);
     held.push([mm(first.x), mm(first.y), turnOf(direction), mmOfStep(step.x), mmOfStep(step.y), count]);
   }
-  const numbered = roomInFrame(cut, name, of);
+  const numbered = roomInFrame(
+    cut,
+    [...tiles.keys()].map(tile => `${name}/${tile}`),
+    of
+  );
   return [...tiles].map(([tile, runs]) => ({
     kind: 'rows',
     key: free(`${name}/${tile}`, of.taken),
@@ -134,10 +138,14 @@ function isInLine(at: Placement | undefined, first: Placement, step: Run['step']
   return Math.hypot(at.x - first.x - times * step.x, at.y - first.y - times * step.y) <= IN_LINE;
 }
 
-/** Of the numbers of cuts in rows: found once, in a frame at nought. */
-function roomInFrame({ at, pieces }: CutUnit, name: string, { figures, known }: CutsOfPart): LivePath['numbered'] {
-  const before = [...known].find(([key]) => key.startsWith(`${name}/`))?.[1];
-  if (before !== undefined) return before.numbered;
+/** Of the numbers of cuts in rows: found once, in a frame at nought. The keys of its shapes tell the form. */
+function roomInFrame(
+  { at, pieces }: CutUnit,
+  keys: readonly string[],
+  { figures, known }: CutsOfPart
+): LivePath['numbered'] {
+  const before = keys.find(key => known.has(key));
+  if (before !== undefined) return known.get(before)!.numbered;
   const room = roomOfPiece(pieces[0]!, { x: 0, y: 0, direction: at.direction }, '0'.repeat(figures));
   if (room === undefined) return undefined;
   const [cosine, sine] = [Math.cos(at.direction), Math.sin(at.direction)];

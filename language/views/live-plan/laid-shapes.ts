@@ -86,7 +86,7 @@ function rowsOf(
       const name = tileOf(begin);
       const held = tiles.get(name) ?? [];
       tiles.set(name, held);
-      const way = part.count === 1 ? [0, 0] as const : ([mmOfStep(step.x), mmOfStep(step.y)] as const);
+      const way = part.count === 1 ? ([0, 0] as const) : ([mmOfStep(step.x), mmOfStep(step.y)] as const);
       held.push([mm(begin.x), mm(begin.y), turnOf(first.direction), ...way, part.count]);
     }
     const last = { ...first, x: first.x + (count - 1) * step.x, y: first.y + (count - 1) * step.y };

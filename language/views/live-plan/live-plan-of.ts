@@ -199,8 +199,10 @@ function shownInput(input: PlanInput, pieces: readonly ShownPiece[]): PlanInput 
 /** What is shown as it was before each error, and what can't be shown at all. */
 function notesOf({ job, numbers }: Evaluation, pieces: readonly ShownPiece[]): string[] {
   const old = new Map<string, string[]>();
+  const broken = new Set(pieces.flatMap(({ piece, before }) => (before === undefined ? [] : [piece.key])));
   for (const { piece, before } of pieces) {
-    if (before === undefined || (piece.with?.length ?? 0) > 0) continue;
+    // What lies in a broken area is not named beside it.
+    if (before === undefined || piece.with?.some(area => broken.has(area))) continue;
     old.set(before, [...(old.get(before) ?? []), piece.name]);
   }
   const shown = new Set(pieces.map(({ piece }) => piece.key));

@@ -1,7 +1,7 @@
 import { sameContent } from '../../session/same-content.ts';
 import type { ListPatch, LivePlan, PlanPatch } from './live-plan.ts';
 
-/** What differs between two plans: `applyPatch(before, patchBetween(before, after))` is `after`. */
+/** What differs between two plans: put into the one it gives the other. */
 export function patchBetween(before: LivePlan, after: LivePlan): PlanPatch {
   const shapes = listPatch(before.shapes, after.shapes);
   const things = listPatch(before.things, after.things);
@@ -15,16 +15,6 @@ export function patchBetween(before: LivePlan, after: LivePlan): PlanPatch {
     ...(things === undefined ? {} : { things }),
     ...(legend === undefined ? {} : { legend }),
     ...(sameContent(before.sections, after.sections) ? {} : { sections: after.sections })
-  };
-}
-
-export function applyPatch(before: LivePlan, { shapes, things, legend, ...rest }: PlanPatch): LivePlan {
-  return {
-    ...before,
-    ...rest,
-    ...(shapes === undefined ? {} : { shapes: patched(before.shapes, shapes) }),
-    ...(things === undefined ? {} : { things: patched(before.things, things) }),
-    ...(legend === undefined ? {} : { legend: patched(before.legend, legend) })
   };
 }
 
@@ -83,50 +73,4 @@ function stayers(places: readonly (number | undefined)[]): Set<number> {
   const staying = new Set<number>();
   for (let at = ends.at(-1); at !== undefined; at = previous.get(at)) staying.add(at);
   return staying;
-}
-
-/** A list whose items know their neighbours: putting one before another costs the same wherever it is. */
-interface Link<T> {
-  item?: T;
-  previous: Link<T>;
-  next: Link<T>;
-}
-
-function patched<T extends Keyed>(before: readonly T[], { gone, set = [], put }: ListPatch<T>): T[] {
-  const end = {} as Link<T>;
-  end.previous = end;
-  end.next = end;
-  const links = new Map<string, Link<T>>();
-  const insert = (item: T, next: Link<T>): void => {
-    const link = { item, previous: next.previous, next };
-    next.previous.next = link;
-    next.previous = link;
-    links.set(item.key, link);
-  };
-  for (const item of before) insert(item, end);
-  for (const key of gone) {
-    const link = links.get(key);
-    if (link === undefined) continue;
-    link.previous.next = link.next;
-    link.next.previous = link.previous;
-    links.delete(key);
-  }
-  for (const { key, fields } of set) {
-    const link = links.get(key);
-    if (link?.item !== undefined) link.item = withFields(link.item, fields);
-  }
-  for (const { item, before: key } of put) {
-    const own = links.get(item.key);
-    if (own === undefined) insert(item, (key === undefined ? undefined : links.get(key)) ?? end);
-    else own.item = item;
-  }
-  const items: T[] = [];
-  for (let link = end.next; link !== end; link = link.next) items.push(link.item!);
-  return items;
-}
-
-function withFields<T extends Keyed>(item: T, fields: Readonly<Record<string, unknown>>): T {
-  const all: Record<string, unknown> = { ...item, ...fields };
-  for (const [name, value] of Object.entries(fields)) if (value === null) delete all[name];
-  return all as unknown as T;
 }

@@ -24,12 +24,12 @@ export function brokenPieces(
   const file = evaluation.texts[0]!.file;
   const missing = new Set(evaluation.numbers!.quantities.missing);
   const words = (error: Finding | undefined): string => errorWords(error === undefined ? {} : { error }, file);
-  const lines = linesOfErrors(evaluation);
+  const errors = errorsByName(evaluation);
   const broken = new Map<Key, string>();
   for (const { key } of before) {
     if (missing.has(key)) broken.set(key, words(errorBehind(evaluation, key)));
     else if (!isFresh(key)) {
-      const error = errorInName(key, evaluation, missing, lines);
+      const error = errorInName(key, evaluation, missing, errors);
       if (error !== undefined) broken.set(key, words(error));
     }
   }
@@ -40,12 +40,21 @@ export function brokenPieces(
   return broken;
 }
 
-/** Errors of the text with the line that each stands in. */
-function linesOfErrors({ findings, texts }: Evaluation): { error: Finding; line: string }[] {
+/**
+ * Errors of the text in lines that begin a block or may have: by the name that such a line ends with, as `terrace` of
+ * `are terrace {`.
+ */
+function errorsByName({ findings, texts }: Evaluation): Map<string, Finding> {
   const lines = new Map(texts.map(({ file, text }) => [file, text.split('\n')]));
-  return findings
-    .filter(({ family, severity }) => family === 'fault' && severity === 'error')
-    .map(error => ({ error, line: lines.get(error.file)?.[error.line - 1] ?? '' }));
+  const errors = new Map<string, Finding>();
+  for (const finding of findings) {
+    if (finding.family !== 'fault' || finding.severity !== 'error') continue;
+    const [head = ''] = (lines.get(finding.file)?.[finding.line - 1] ?? '').split(/\{|\/\//, 1);
+    const words = head.trim().split(/\s+/);
+    const name = words.at(-1);
+    if (words.length <= 2 && name !== undefined && !errors.has(name)) errors.set(name, finding);
+  }
+  return errors;
 }
 
 /** An area without a name may be any that is gone; a line `are terrace {` still names what it began. */
@@ -53,16 +62,12 @@ function errorInName(
   key: Key,
   evaluation: Evaluation,
   missing: ReadonlySet<Key>,
-  lines: readonly { readonly error: Finding; readonly line: string }[]
+  errors: ReadonlyMap<string, Finding>
 ): Finding | undefined {
-  const named = lines.find(({ line }) => {
-    const [head = ''] = line.split(/\{|\/\//, 1);
-    const words = head.trim().split(/\s+/);
-    return words.length <= 2 && words.at(-1) === nameIn(key);
-  });
-  if (named !== undefined) return key.includes('/') ? undefined : named.error;
-  if (!key.startsWith('area:') || key.includes('/') || !missing.has(UNNAMED)) return undefined;
-  return errorBehind(evaluation, UNNAMED);
+  if (key.includes('/')) return undefined;
+  const named = errors.get(nameIn(key));
+  if (named !== undefined) return named;
+  return key.startsWith('area:') && missing.has(UNNAMED) ? errorBehind(evaluation, UNNAMED) : undefined;
 }
 
 /** The key of an area whose name can't be read. */
@@ -80,7 +85,11 @@ export function inTheirPlaces(
   for (const piece of before) {
     const words = broken.get(piece.key);
     if (keys.has(piece.key)) last = piece.key;
-    else if (words !== undefined) behind.set(last, [...(behind.get(last) ?? []), { piece, before: words }]);
+    else if (words !== undefined) {
+      const held = behind.get(last) ?? [];
+      behind.set(last, held);
+      held.push({ piece, before: words });
+    }
   }
   return [...(behind.get(undefined) ?? []), ...fresh.flatMap(piece => [{ piece }, ...(behind.get(piece.key) ?? [])])];
 }

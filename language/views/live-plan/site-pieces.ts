@@ -38,7 +38,9 @@ export function sitePieces(job: Job, input: PlanInput, quantities: JobQuantities
   const byOwner = new Map<Key, PlanThing[]>(job.boxes.map(({ key }) => [key, []]));
   for (const thing of input.site?.things ?? []) {
     const owner = ownerOf(thing);
-    byOwner.set(owner, [...(byOwner.get(owner) ?? []), thing]);
+    const held = byOwner.get(owner) ?? [];
+    byOwner.set(owner, held);
+    held.push(thing);
   }
   return [...byOwner].flatMap(([key, things]) => {
     const box = job.boxes.find(one => one.key === key);

@@ -16,7 +16,11 @@ function tileAt(metres: number): number {
 }
 
 /** A run of frames in the parts that begin in one tile each, by the index of the first and how many. */
-export function partsInTiles(first: Point, step: Point, count: number): { readonly from: number; readonly count: number }[] {
+export function partsInTiles(
+  first: Point,
+  step: Point,
+  count: number
+): { readonly from: number; readonly count: number }[] {
   const parts: { from: number; count: number }[] = [];
   let [across, up] = [NaN, NaN];
   for (let index = 0; index < count; index++) {
