@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { applyPatch } from '../../language/views/live-plan/plan-patch.ts';
+import { applyPatch } from '../../extension/panel/plan/apply-patch.ts';
 import type {
   LivePlan,
   PlaceOfThingResult,

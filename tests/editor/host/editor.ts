@@ -112,6 +112,7 @@ export async function startBrowser(): Promise<Browser> {
 /** Serves a folder over http: the extension host in the browser loads extensions, and their workers, from there only. */
 export async function withServedFolder(folder: string, use: (origin: string) => Promise<void>): Promise<void> {
   const types: Record<string, string> = {
+    '.css': 'text/css',
     '.js': 'text/javascript',
     '.json': 'application/json',
     '.svg': 'image/svg+xml'
