@@ -5,6 +5,7 @@ import { Follower } from './follower.ts';
 import { openPlace } from './open-place.ts';
 import { isFromPanel, isPanelState, type About, type PanelWords, type ToPanel } from './panel/messages.ts';
 import { baseOf, Panels, type ShownPanel } from './panels.ts';
+import type { ServerWork } from './server-work.ts';
 import { askAbout } from './text-asking.ts';
 import {
   compareRequest,
@@ -21,7 +22,7 @@ export class ComparisonPanels implements vscode.Disposable {
   private readonly panels: Panels<About>;
   private readonly listening: vscode.Disposable;
 
-  constructor(client: BaseLanguageClient, extensionFolder: vscode.Uri) {
+  constructor(client: BaseLanguageClient, work: ServerWork, extensionFolder: vscode.Uri) {
     const panels = new Panels<About>(
       {
         viewType: 'paving.comparison',
@@ -32,6 +33,7 @@ export class ComparisonPanels implements vscode.Disposable {
         fill: (panel, about) => new ComparisonPanel(client, panel, about)
       },
       client,
+      work,
       extensionFolder
     );
     this.panels = panels;

@@ -4,6 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { answerTo, tellWhyNot } from './asking.ts';
 import { ComparisonPanels } from './comparison-panel.ts';
 import { pickFile, pickRevision } from './revision-picker.ts';
+import type { ServerWork } from './server-work.ts';
 import {
   compareWithHeadCommand,
   revisionsRequest,
@@ -14,8 +15,12 @@ import {
 const compareWithCommand = 'paving.compareWith';
 
 /** From the lens the text is named, from a menu it is given, from the list of commands it is the one in front. */
-export function registerComparison(client: BaseLanguageClient, extensionFolder: vscode.Uri): vscode.Disposable {
-  const panels = new ComparisonPanels(client, extensionFolder);
+export function registerComparison(
+  client: BaseLanguageClient,
+  work: ServerWork,
+  extensionFolder: vscode.Uri
+): vscode.Disposable {
+  const panels = new ComparisonPanels(client, work, extensionFolder);
   return vscode.Disposable.from(
     panels,
     vscode.commands.registerCommand(compareWithHeadCommand, (asked: unknown) => {

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
 import { pageFor, panelFolder, type PageOf } from './panel-page.ts';
+import type { ServerWork } from './server-work.ts';
 
 export interface PanelKind<About> {
   readonly viewType: string;
@@ -24,12 +25,16 @@ export class Panels<About> implements vscode.Disposable {
   private readonly open = new Map<string, { readonly panel: vscode.WebviewPanel; readonly shown: ShownPanel }>();
   private readonly listening: vscode.Disposable;
 
-  constructor(kind: PanelKind<About>, client: BaseLanguageClient, extensionFolder: vscode.Uri) {
+  constructor(kind: PanelKind<About>, client: BaseLanguageClient, work: ServerWork, extensionFolder: vscode.Uri) {
     this.kind = kind;
     this.extensionFolder = extensionFolder;
     this.listening = vscode.Disposable.from(
       vscode.workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId === 'paving') this.changed();
+      }),
+      // A file that is used may have changed where it stands open nowhere.
+      work.onDidChange(working => {
+        if (!working) this.changed();
       }),
       client.onDidChangeState(({ newState }) => {
         if (newState === State.Running) this.changed();

@@ -8,6 +8,7 @@ import { openPlace } from './open-place.ts';
 import { isFromPlan, isPlanState, type FromPlan, type ToPlan } from './panel/plan/messages.ts';
 import { baseOf, Panels, type ShownPanel } from './panels.ts';
 import { planWords } from './plan-words.ts';
+import type { ServerWork } from './server-work.ts';
 import { askAbout } from './text-asking.ts';
 import type { TextLocation } from '../server/protocol.ts';
 import {
@@ -31,7 +32,7 @@ const CURSOR_PAUSE = 80;
 export class PlanPanels implements vscode.Disposable {
   private readonly panels: Panels<string>;
 
-  constructor(client: BaseLanguageClient, extensionFolder: vscode.Uri) {
+  constructor(client: BaseLanguageClient, work: ServerWork, extensionFolder: vscode.Uri) {
     this.panels = new Panels<string>(
       {
         viewType: 'paving.plan',
@@ -42,6 +43,7 @@ export class PlanPanels implements vscode.Disposable {
         fill: (panel, file) => new PlanPanel(client, panel, file)
       },
       client,
+      work,
       extensionFolder
     );
   }
@@ -77,7 +79,7 @@ class PlanPanel implements ShownPanel {
     this.cursor = new Follower({ pause: CURSOR_PAUSE, isSeen, renew: token => this.tellCursor(token) });
     this.listening = vscode.Disposable.from(
       panel.webview.onDidReceiveMessage((message: unknown) => {
-        if (isFromPlan(message)) void this.hear(message);
+        if (isFromPlan(message)) void this.hear(message).catch((error: unknown) => this.tellFailed(message, error));
       }),
       panel.onDidChangeViewState(() => {
         if (!panel.visible) return;
@@ -123,6 +125,14 @@ class PlanPanel implements ShownPanel {
     } else {
       await this.tellSection(message.along);
     }
+  }
+
+  /** What waits for an answer gets one. */
+  private async tellFailed({ kind }: FromPlan, error: unknown): Promise<void> {
+    const problem = error instanceof Error ? error.message : String(error);
+    if (kind === 'drag') await this.tell({ kind: 'not-dragged', problem });
+    else if (kind === 'section') await this.tell({ kind: 'no-section', problem });
+    else await vscode.window.showErrorMessage(problem);
   }
 
   // ---- the plan follows the text ----

@@ -1,5 +1,5 @@
 // Plans of open jobs as their panels have them, so that what differs can be told.
-import type { CancellationToken } from 'vscode-languageserver';
+import { CancellationTokenSource, type CancellationToken } from 'vscode-languageserver';
 import type { Evaluation } from '../language/paving.ts';
 import type { LivePlan } from '../language/views/live-plan/live-plan.ts';
 import { patchBetween } from '../language/views/live-plan/plan-patch.ts';
@@ -13,27 +13,54 @@ interface Sent {
   readonly plan: LivePlan;
 }
 
+interface Running {
+  readonly evaluation: Evaluation;
+  readonly plan: Promise<LivePlan | undefined>;
+  readonly stop: CancellationTokenSource;
+}
+
 export class LivePlans {
   private readonly workspace: Workspace;
   /** By job, as it was last sent. */
   private readonly sent = new Map<string, Sent>();
   /** By job, of its newest text that was asked about. */
   private readonly newest = new Map<string, { readonly evaluation: Evaluation; readonly plan: LivePlan }>();
+  /** By job, as it is drawn now. */
+  private readonly running = new Map<string, Running>();
   private numbers = 0;
 
   constructor(workspace: Workspace) {
     this.workspace = workspace;
   }
 
-  /** The plan of a job; what a request does not get any more is abandoned. */
+  /** The plan of a job, drawn once whoever asks; abandoned where its text has moved on, or nobody waits any more. */
   async planOf(result: Result, token: CancellationToken): Promise<LivePlan> {
     const { evaluation } = result;
     const known = this.newest.get(evaluation.file);
     if (known?.evaluation === evaluation) return known.plan;
-    const plan = await this.workspace.livePlanOf(result, token);
-    if (plan === undefined) throw abandoned();
-    if (this.workspace.resultOf(evaluation.file)?.evaluation === evaluation)
-      this.newest.set(evaluation.file, { evaluation, plan });
+    if (this.workspace.resultOf(evaluation.file)?.evaluation !== evaluation) throw abandoned();
+    const running = this.running.get(evaluation.file);
+    const plan = running?.evaluation === evaluation ? running.plan : this.begin(result);
+    const drawn = await Promise.race([
+      plan,
+      new Promise<undefined>(resolve => token.onCancellationRequested(() => resolve(undefined)))
+    ]);
+    if (drawn === undefined || token.isCancellationRequested) throw abandoned();
+    return drawn;
+  }
+
+  private begin(result: Result): Promise<LivePlan | undefined> {
+    const { evaluation } = result;
+    const { file } = evaluation;
+    this.running.get(file)?.stop.cancel();
+    const stop = new CancellationTokenSource();
+    const plan = this.workspace.livePlanOf(result, stop.token).then(drawn => {
+      if (this.running.get(file)?.stop === stop) this.running.delete(file);
+      if (drawn !== undefined && !stop.token.isCancellationRequested)
+        this.newest.set(file, { evaluation, plan: drawn });
+      return drawn;
+    });
+    this.running.set(file, { evaluation, plan, stop });
     return plan;
   }
 
@@ -46,6 +73,8 @@ export class LivePlans {
       const plan = await this.planOf(result, token);
       // Typed on meanwhile: what would be sent is old already.
       if ((await this.workspace.settled(address, token))?.evaluation !== result.evaluation) continue;
+      // Else it would count as sent, and what is asked next would have to be sent whole.
+      if (token.isCancellationRequested) throw abandoned();
       return this.send(result.evaluation.file, plan, has);
     }
   }
@@ -62,6 +91,8 @@ export class LivePlans {
   drop(file: string): void {
     this.sent.delete(file);
     this.newest.delete(file);
+    this.running.get(file)?.stop.cancel();
+    this.running.delete(file);
   }
 
   /** How many are held. */

@@ -10,6 +10,16 @@ export interface PlanParams {
   readonly has?: number;
 }
 
+/** The client asks which file's plan a text is drawn in: its own, or that of an open job that uses it. */
+export const planOwnerRequest = 'paving/planOwner';
+
+export type PlanOwnerParams = Omit<PlanParams, 'has'>;
+
+export interface PlanOwnerResult {
+  /** Absent where no job leads there. */
+  readonly uri?: string;
+}
+
 export type PlanResult =
   | { readonly number: number; readonly plan: LivePlan }
   | { readonly number: number; readonly since: number; readonly patch: PlanPatch }

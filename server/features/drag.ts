@@ -23,6 +23,8 @@ export const drag: Feature = {
 
 const MILLIMETRES = 1000;
 
+const THERE_ALREADY = 'It lies there already, as finely as its measures are written.';
+
 async function dragged(workspace: Workspace, evaluation: Evaluation, thing: string, to: Point): Promise<DragResult> {
   const seen = await workspace.look(evaluation.file);
   // A file that the job uses may have moved on as well.
@@ -30,6 +32,7 @@ async function dragged(workspace: Workspace, evaluation: Evaluation, thing: stri
   if (seen === undefined || isOfNow !== true) throw abandoned();
   const found = dragEdit({ ...seen, evaluation }, thing, to);
   if ('why' in found) return { problem: found.why };
+  if (found.edits.length === 0) return { problem: THERE_ALREADY };
   const uri = workspace.editorsAddress(seen.files.uriOf(found.file));
   return {
     uri,

@@ -19,11 +19,14 @@ import { NO_JOB } from '../live-plans.ts';
 import { locationOf } from '../locations.ts';
 import {
   placeOfThingRequest,
+  planOwnerRequest,
   planRequest,
   sectionRequest,
   thingsAtRequest,
   type PlaceOfThingParams,
   type PlaceOfThingResult,
+  type PlanOwnerParams,
+  type PlanOwnerResult,
   type PlanParams,
   type PlanResult,
   type SectionLine,
@@ -44,6 +47,13 @@ export const plan: Feature = {
       aboutNewestText(({ textDocument, has }: PlanParams, token): Promise<PlanResult> =>
         workspace.livePlans.answer(textDocument.uri, has, token)
       )
+    );
+    connection.onRequest(
+      planOwnerRequest,
+      aboutNewestText(async ({ textDocument }: PlanOwnerParams, token): Promise<PlanOwnerResult> => {
+        const result = await jobAt(workspace, textDocument.uri, token);
+        return result === undefined ? {} : { uri: workspace.editorsAddress(result.evaluation.file) };
+      })
     );
     connection.onRequest(
       placeOfThingRequest,

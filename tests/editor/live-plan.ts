@@ -118,7 +118,7 @@ async function followsTyping(page: Page, panel: FrameLocator): Promise<void> {
   await until(page, 'the legend tells the units', async () => (await counts(panel)).whole === 170);
   await replace(page, 'unit slab-18', 'size   17 7/8 x 17 7/8', 'size   17 7/8 x 8 7/8');
   await until(page, 'the drawing has more units', async () => (await counts(panel)).whole > 300);
-  await page.keyboard.press('Control+Z');
+  await undoTyping(page, /^ +size +17 7\/8 x 17 7\/8 /);
   await until(page, 'the drawing has the units it had', async () => (await counts(panel)).whole === 170);
 }
 
@@ -146,7 +146,7 @@ async function clickCut(page: Page, panel: FrameLocator): Promise<void> {
 }
 
 async function dragBox(page: Page, panel: FrameLocator): Promise<void> {
-  await choose(panel, 'clean-out');
+  await choose(panel, 'box clean-out');
   const before = await facts(panel).innerText();
   const { x, y } = middle(await box(panel.locator('svg.plan .handle').first()));
   await page.mouse.move(x, y);
@@ -154,7 +154,7 @@ async function dragBox(page: Page, panel: FrameLocator): Promise<void> {
   await page.mouse.move(x + 10, y, { steps: 3 });
   await page.mouse.move(x + 30, y + 20, { steps: 5 });
   await page.mouse.up();
-  await line(page, /circle 10 in across, centre/).waitFor({ timeout: 20_000 });
+  await goTo(page, lineOf(/circle 10 in across/));
   await until(page, 'the text has another place', async () => (await line(page, lidBefore).count()) === 0);
   await until(page, 'its facts follow', async () => (await facts(panel).innerText()) !== before);
 }
@@ -174,7 +174,6 @@ async function choose(panel: FrameLocator, name: string): Promise<void> {
 }
 
 async function undo(page: Page, panel: FrameLocator): Promise<void> {
-  await line(page, /circle 10 in across, centre/).click();
   await page.keyboard.press('Control+Z');
   await line(page, lidBefore).waitFor({ timeout: 20_000 });
   await until(page, 'the plan has it where it was', async () => (await counts(panel)).whole === 170);
@@ -200,7 +199,7 @@ async function breakAndMend(page: Page, panel: FrameLocator, seen: (name: string
   same((await drawing(panel).locator('.stale').count()) > 0, true, 'what is from before the error is dimmed');
   same((await drawing(panel).locator('path').count()) >= paths / 2, true, 'the last good drawing stays');
   await seen('broken');
-  await page.keyboard.press('Control+Z');
+  await undoTyping(page, /^ +outline +A to B to C to D to E /);
   await until(page, 'nothing is dimmed', async () => (await drawing(panel).locator('.stale').count()) === 0);
   same(await panel.locator('.notes').innerText(), '', 'notes once it is mended');
 }
@@ -266,7 +265,8 @@ async function byKeys(page: Page): Promise<void> {
   await page.keyboard.press('G');
   for (let steps = 0; steps < 6; steps++) await page.keyboard.press('Shift+ArrowRight');
   await page.keyboard.press('Enter');
-  await until(page, 'the box was moved by keys', async () => (await facts(panel).innerText()).includes('clean-out'));
+  await until(page, 'the box was moved by keys', async () => (await facts(panel).innerText()).includes('21 ft'));
+  await until(page, 'what is moved is told no more', async () => (await panel.locator('.said').innerText()) === '');
   await page.keyboard.press('Enter');
   await line(page, /^box clean-out/).waitFor({ timeout: 20_000 });
   await line(page, /circle 10 in across, centre \(2[1-9] ft/).waitFor({ timeout: 20_000 });
@@ -317,17 +317,30 @@ function lineOf(words: RegExp): number {
   );
 }
 
+async function goTo(page: Page, at: number, column = 1): Promise<void> {
+  await line(page, /\S/).first().click();
+  await page.keyboard.press('Control+G');
+  await page.keyboard.type(`${at}:${column}`);
+  await page.keyboard.press('Enter');
+}
+
 /** Types over words in the line that follows some others. */
 async function replace(page: Page, after: string, before: string, now: string): Promise<void> {
   const text = readFileSync(spec, 'utf8').split('\n');
   const from = text.findIndex(found => found.startsWith(after));
   const index = text.findIndex((found, at) => at >= from && found.includes(before));
-  await line(page, /\S/).first().click();
-  await page.keyboard.press('Control+G');
-  await page.keyboard.type(`${index + 1}:${text[index]!.indexOf(before) + 1}`);
-  await page.keyboard.press('Enter');
+  await goTo(page, index + 1, text[index]!.indexOf(before) + 1);
   for (let left = before.length; left > 0; left--) await page.keyboard.press('Shift+ArrowRight');
   await page.keyboard.type(now);
+}
+
+/** Typing is taken back in several steps. */
+async function undoTyping(page: Page, before: RegExp): Promise<void> {
+  for (let steps = 0; steps < 8 && (await line(page, before).count()) === 0; steps++) {
+    await page.keyboard.press('Control+Z');
+    await page.waitForTimeout(150);
+  }
+  await line(page, before).waitFor({ timeout: 10_000 });
 }
 
 async function until(page: Page, what: string, look: () => Promise<boolean>): Promise<void> {

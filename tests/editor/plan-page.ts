@@ -237,6 +237,9 @@ async function pointer(seen: PlanOnScreen): Promise<void> {
   await seen.press('Escape');
   await page.mouse.up();
   same(JSON.stringify(await seen.said()), '[]', 'what is said where a drag was given up');
+  await page.mouse.click(at.x, at.y);
+  await seen.drawn();
+  same((await seen.said()).map(one => one.kind).join(), 'open', 'a click on a handle, which moves nothing');
   await page.mouse.click(at.x - 20, at.y);
   await seen.drawn();
   same((await seen.said()).map(one => one.kind).join(), 'open', 'a click on what is selected');

@@ -92,3 +92,10 @@ test('a drag of a text that moves on meanwhile is refused', async () => {
   const [asked] = await Promise.allSettled([drag('point:D', 0, 3250), client.change(at('job.paving'), `\n${JOB}`)]);
   expect(asked).toMatchObject({ status: 'rejected', reason: { message: 'The text has changed since.' } });
 });
+
+test('what would lie where it lies already is told so, and nothing is written', async () => {
+  await client.open(at('job.paving'), JOB);
+  expect(await drag('point:D', 0, 3000.2)).toEqual({
+    problem: 'It lies there already, as finely as its measures are written.'
+  });
+});

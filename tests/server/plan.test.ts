@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { CancellationTokenSource } from 'vscode-languageserver';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { applyPatch } from '../../extension/panel/plan/apply-patch.ts';
 import type {
@@ -72,6 +73,23 @@ test('the first answer is the whole plan, after typing what differs from it; of 
   expect(applyPatch(first.plan, next.patch)).toEqual(now.plan);
   expect(now.plan.things.find(({ key }) => key === 'area:patio')!.bounds).toEqual([0, 0, 3000, 4200]);
   expect('plan' in (await ask('job.paving', first.number))).toBe(true);
+});
+
+test('an answer that nobody waits for any more is not sent: what is asked next still gets what differs', async () => {
+  const first = await whole('job.paving');
+  await client.change(uriOf('job.paving'), JOB.replace('3 x 4 m', '3 x 4.20 m'));
+  const given = new CancellationTokenSource();
+  const params = { textDocument: { uri: uriOf('job.paving') }, has: first.number };
+  const asked = client.ask<PlanResult>('paving/plan', params, given.token);
+  given.cancel();
+  await expect(asked).rejects.toThrow();
+  expect((await patched('job.paving', first.number)).since).toBe(first.number);
+});
+
+test('a file that the job uses is drawn in its plan', async () => {
+  await client.open(uriOf('points.paving'), POINTS);
+  const owner = await client.ask('paving/planOwner', { textDocument: { uri: uriOf('points.paving') } });
+  expect(owner).toEqual({ uri: uriOf('job.paving') });
 });
 
 test('while a line is broken its area stays, marked; without a job there is a problem, and then the plan again', async () => {

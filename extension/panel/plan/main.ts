@@ -30,7 +30,10 @@ function take(message: ToPlan): void {
       post: said => editor.postMessage(said),
       keep: state => editor.setState(state)
     });
-    if (kept?.about === about) page.stage.restore(kept);
+    if (kept?.about === about) {
+      page.stage.restore(kept);
+      if (kept.selected !== '') editor.postMessage({ kind: 'select', thing: kept.selected });
+    }
     kept = undefined;
   }
   page.show(plan, number);

@@ -1,5 +1,5 @@
 // The page as a whole: heading, tools, drawing, what is told of single things, legend, table, section.
-import type { LivePlan } from '../../../server/plan-protocol.ts';
+import type { LivePlan, SectionLine } from '../../../server/plan-protocol.ts';
 import { FactsView } from './facts.ts';
 import { html } from './html.ts';
 import { LegendView } from './legend.ts';
@@ -30,6 +30,7 @@ export class PlanPage {
   private readonly title = html('h1', {});
   private readonly notes = html('div', { class: 'notes', role: 'status' });
   private readonly said = html('p', { class: 'said', role: 'status' });
+  private along: SectionLine | undefined;
   private isTable = false;
   private kept = '';
 
@@ -42,7 +43,7 @@ export class PlanPage {
       select: thing => post({ kind: 'select', thing }),
       open: thing => this.open(thing),
       drag: (thing, { x, y }) => post({ kind: 'drag', thing, to: [x, y] }),
-      section: (from, to) => post({ kind: 'section', along: { from: [from.x, from.y], to: [to.x, to.y] } }),
+      section: (from, to) => this.askSection({ from: [from.x, from.y], to: [to.x, to.y] }),
       changed: () => this.update(),
       say: said => this.say(said)
     });
@@ -83,7 +84,7 @@ export class PlanPage {
       },
       sectionAlong: key => {
         this.say(this.words.sectionWaiting);
-        this.events.post({ kind: 'section', along: { key } });
+        this.askSection({ key });
       },
       show: (content, isShown) => stage.hide(content, isShown),
       table: () => this.showTable(!this.isTable)
@@ -98,12 +99,20 @@ export class PlanPage {
     this.stage.element.classList.remove('dimmed');
     this.stage.show(prepare(plan));
     if (this.isTable) this.table.show(plan, this.words);
+    // Another ground may be cut now.
+    if (this.section.isOpen && this.along !== undefined) this.askSection(this.along);
     this.update();
+  }
+
+  private askSection(along: SectionLine): void {
+    this.along = along;
+    this.events.post({ kind: 'section', along });
   }
 
   /** What was shown stays, dimmed. */
   problem(problem: string): void {
     this.tell([problem]);
+    this.stage.giveUpMoving();
     this.stage.element.classList.add('dimmed');
   }
 

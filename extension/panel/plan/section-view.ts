@@ -16,11 +16,13 @@ export class SectionView {
 
   show(drawing: DrawnElement, text: string, words: PlanWords): void {
     const built = drawingToDom(drawing, document);
-    this.fill(
-      words,
-      ...(built === undefined ? [] : [html('figure', {}, built)]),
-      html('details', {}, html('summary', {}, words.sectionText), html('pre', {}, text))
-    );
+    const inWords = html('details', {}, html('summary', {}, words.sectionText), html('pre', {}, text));
+    inWords.open = this.element.querySelector('details')?.open === true;
+    this.fill(words, ...(built === undefined ? [] : [html('figure', {}, built)]), inWords);
+  }
+
+  get isOpen(): boolean {
+    return !this.element.hidden;
   }
 
   problem(problem: string, words: PlanWords): void {

@@ -56,6 +56,8 @@ const WHEEL_PAGE = 400;
 interface Press {
   readonly id: number;
   readonly at: Place;
+  /** What lay under it then: the plan may be zoomed meanwhile. */
+  readonly ground: Place;
   last: Place;
   isMoved: boolean;
 }
@@ -97,6 +99,7 @@ export class Stage {
     this.prepared = prepared;
     if (this.tool.kind === 'move' && (this.tool.isAsked || !prepared.things.get(this.tool.thing)?.handle)) {
       this.tool = NO_TOOL;
+      this.events.say('');
     }
     setAll(this.element, { 'aria-label': fillIn(this.words.drawing, prepared.plan.title) });
     if (this.isFitted) this.refit();
@@ -418,8 +421,17 @@ export class Stage {
     this.refresh();
   }
 
+  /** The pointer is gone: what it held stays where it was. */
+  private loosed(): void {
+    if (this.tool.kind === 'move' && !this.tool.byKeys && !this.tool.isAsked) this.giveUpMoving();
+    this.press = undefined;
+    this.refresh();
+  }
+
   private escape(): void {
     const { tool } = this;
+    // It is being written by now; one undo takes it back.
+    if (tool.kind === 'move' && tool.isAsked) return;
     if (tool.kind === 'move') this.sayTool(fillIn(this.words.moveGivenUp, tool.name));
     else if (tool.kind !== 'none') this.sayTool(this.words.ended);
     else if (this.selected !== '') this.selectThing('', false);
@@ -435,7 +447,7 @@ export class Stage {
     element.addEventListener('pointerdown', event => this.pressed(event));
     element.addEventListener('pointermove', event => this.pointed(event));
     element.addEventListener('pointerup', event => this.released(event));
-    element.addEventListener('pointercancel', () => this.escape());
+    element.addEventListener('pointercancel', () => this.loosed());
     element.addEventListener('pointerleave', () => {
       this.pointer = undefined;
       this.hovered = undefined;
@@ -461,7 +473,7 @@ export class Stage {
     if (event.button > 1 || this.press !== undefined) return;
     const at = this.placeOf(event);
     this.hover(at);
-    this.press = { id: event.pointerId, at, last: at, isMoved: false };
+    this.press = { id: event.pointerId, at, ground: toGround(this.view, this.size, at), last: at, isMoved: false };
     this.element.setPointerCapture(event.pointerId);
     const held = event.button === 0 ? this.handleAt(at) : undefined;
     if (held !== undefined) this.takeHold(false, held);
@@ -489,9 +501,8 @@ export class Stage {
   private heldAt(at: Place): Place {
     const { press, tool, view, size } = this;
     if (press === undefined || tool.kind !== 'move') return { x: 0, y: 0 };
-    const begun = toGround(view, size, press.at);
     const now = toGround(view, size, at);
-    return { x: tool.from.x + now.x - begun.x, y: tool.from.y + now.y - begun.y };
+    return { x: tool.from.x + now.x - press.ground.x, y: tool.from.y + now.y - press.ground.y };
   }
 
   private released(event: PointerEvent): void {
@@ -499,7 +510,12 @@ export class Stage {
     if (press?.id !== event.pointerId) return;
     this.press = undefined;
     const at = this.placeOf(event);
-    if (tool.kind === 'move') {
+    if (tool.kind === 'move' && !tool.byKeys && !press.isMoved && !tool.isAsked) {
+      // Pressed and let go in one place: it was pointed at, not dragged.
+      this.tool = NO_TOOL;
+      this.events.say('');
+      this.clicked(at);
+    } else if (tool.kind === 'move') {
       if (!tool.byKeys) this.letGo();
     } else if (!press.isMoved && event.button === 0) {
       if (tool.kind === 'none') this.clicked(at);

@@ -24,6 +24,7 @@ interface Keyed {
 
 /** Undefined where nothing differs. What has another place among the others goes and comes anew; as few of these as can be. */
 function listPatch<T extends Keyed>(before: readonly T[], after: readonly T[]): ListPatch<T> | undefined {
+  if (before === after) return undefined;
   const old = new Map(before.map((item, index) => [item.key, index]));
   const staying = stayers(after.map(({ key }) => old.get(key)));
   const stays = new Set(after.filter((_, index) => staying.has(index)).map(({ key }) => key));
