@@ -74,7 +74,7 @@ async function settled(page: Page): Promise<void> {
 const panelOf = (page: Page): FrameLocator =>
   page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
 
-const drawing = (panel: FrameLocator) => panel.locator('svg.plan');
+const drawing = (panel: FrameLocator) => panel.locator('.stage svg.plan');
 const numbers = (panel: FrameLocator) => panel.locator('svg.plan .letters text').filter({ hasText: /^\d+$/ });
 const facts = (panel: FrameLocator) => panel.locator('section.facts');
 
@@ -318,7 +318,11 @@ function lineOf(words: RegExp): number {
 }
 
 async function goTo(page: Page, at: number, column = 1): Promise<void> {
-  await line(page, /\S/).first().click();
+  await page
+    .locator('.tab', { hasText: /^terrace\.paving/ })
+    .first()
+    .click();
+  await page.locator('.monaco-editor.focused').waitFor({ timeout: 10_000 });
   await page.keyboard.press('Control+G');
   await page.keyboard.type(`${at}:${column}`);
   await page.keyboard.press('Enter');
