@@ -10,7 +10,7 @@ import {
   sceneOf
 } from '../../extension/panel/plan/scene.ts';
 import { boxesOf } from '../../extension/panel/plan/letters.ts';
-import { fitted, type View, zoomedAbout } from '../../extension/panel/plan/view.ts';
+import { fitted, toScreen, type View, zoomedAbout } from '../../extension/panel/plan/view.ts';
 import type { Content, LivePlan, LiveShape } from '../../server/plan-protocol.ts';
 import { EMPTY, rectangle, smallPlan, squareOf } from './plans.ts';
 
@@ -173,6 +173,20 @@ describe('What is drawn', () => {
     expect(texts(1)).toContain('6.000 m');
     expect(texts(0.05)).not.toContain('6.000 m');
     expect(texts(0.5)).not.toContain('1');
+  });
+
+  test('has of texts in one place the one of the lowest rank there, however many they are', () => {
+    const text = (index: number, rank: number): LiveShape => ({
+      ...{ kind: 'text', key: `t${index}`, content: 'names', ink: 'text', thing: '', x: 500, y: 500 },
+      ...{ text: `rank ${rank}`, turn: 0, anchor: 'middle', rank }
+    });
+    for (const many of [5, 5_000]) {
+      const shapes = [...Array.from({ length: many }, (_, index) => text(index, 6)), text(many, 1)];
+      const { letters, view } = scene({ ...EMPTY, shapes });
+      const middle = toScreen(view, size, { x: 500, y: 500 });
+      const there = letters.filter(({ x, y }) => Math.hypot(x - middle.x, y - middle.y) < 0.1);
+      expect(there.map(({ text }) => text)).toEqual(['rank 1']);
+    }
   });
 
   test('is turned with the plan, and its letters stay upright', () => {

@@ -58,7 +58,7 @@ export interface Prepared {
   readonly paths: QuadTree<PathEntry>;
   readonly marks: QuadTree<MarkEntry>;
   readonly texts: QuadTree<LiveText>;
-  /** The highest rank first. */
+  /** The lowest rank first: of two in one place it is the one to be shown. */
   readonly textsByRank: readonly LiveText[];
   /** Of the units' widths the largest, mm. */
   readonly widest: number;
@@ -111,7 +111,7 @@ export function prepare(plan: LivePlan): Prepared {
     paths,
     marks,
     texts,
-    textsByRank: plan.shapes.filter(shape => shape.kind === 'text').sort((one, other) => other.rank - one.rank),
+    textsByRank: plan.shapes.filter(shape => shape.kind === 'text').sort((one, other) => one.rank - other.rank),
     widest: all.reduce((widest, { worked }) => Math.max(widest, worked.form?.width ?? 0), 0),
     tints: tintsOf(plan, things)
   };

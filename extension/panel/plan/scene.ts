@@ -281,13 +281,13 @@ function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths }: Lett
   return placed;
 }
 
-/** Where there are more than can be tried, those of the highest rank. */
+/** Those of the lowest rank first: they take the room. Where there are more than can be tried, those alone. */
 function textsIn({ prepared, seen, hidden, counted }: Drawing): readonly LiveText[] {
   const found = prepared.texts.find(seen, 0, MOST_TRIED);
   counted.work += found.looked;
   const some = found.leftOut
     ? prepared.textsByRank.slice(0, MOST_TRIED)
-    : [...found.items].sort((one, other) => other.rank - one.rank);
+    : [...found.items].sort((one, other) => one.rank - other.rank);
   return some.filter(({ content }) => !hidden.has(content));
 }
 
