@@ -101,7 +101,7 @@ export function smallPlan(changes: Partial<LivePlan> = {}): LivePlan {
       },
       {
         ...{ kind: 'text', key: 'fall:1/text', content: 'falls', ink: 'text', thing: 'fall:1' },
-        ...{ x: 4750, y: 2600, text: '1 in 60', turn: 0, anchor: 'start', rank: 5 }
+        ...{ x: 4600, y: 2600, text: '1 in 60', turn: Math.PI / 2, anchor: 'middle', rank: 2 }
       },
       {
         ...{ kind: 'mark', key: `${area}/start`, content: 'starts', ink: 'start', thing: `${area}/start` },

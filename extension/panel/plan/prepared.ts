@@ -10,6 +10,8 @@ import type {
   LiveThing
 } from '../../../server/plan-protocol.ts';
 import { boundsOf, chordsOf } from './corners.ts';
+import { LETTER_SIZE, reachBeside } from './letters.ts';
+import { isBold } from './looks.ts';
 import { contents } from './messages.ts';
 import { piecesOf } from './pieces.ts';
 import { DEEPEST_OF_POINTS, QuadTree } from './quad-tree.ts';
@@ -49,6 +51,10 @@ export interface Prepared {
   readonly plan: LivePlan;
   /** Of all that is drawn; a metre round nought where nothing is. */
   readonly extent: Bounds;
+  /** How far from points and corners the widest of what is written beside them reaches, pixels. */
+  readonly beside: number;
+  /** The outlines of areas as chords, by the area's key. */
+  readonly grounds: ReadonlyMap<string, PathEntry['loops']>;
   readonly things: ReadonlyMap<string, LiveThing>;
   readonly shapesOf: ReadonlyMap<string, readonly LiveShape[]>;
   readonly present: readonly Content[];
@@ -87,12 +93,14 @@ export function prepare(plan: LivePlan): Prepared {
   const marks = new QuadTree<MarkEntry>(extent, DEEPEST_OF_POINTS);
   const texts = new QuadTree<LiveText>(extent, DEEPEST_OF_POINTS);
   const shapesOf = new Map<string, LiveShape[]>();
+  const grounds = new Map<string, PathEntry['loops']>();
   all.forEach(({ shape, worked }, order) => {
     const known = shapesOf.get(shape.thing);
     if (known === undefined) shapesOf.set(shape.thing, [shape]);
     else known.push(shape);
     const { bounds, loops, form } = worked;
     if (bounds === undefined) return;
+    if (shape.kind === 'path' && shape.ink === 'ground') grounds.set(areaOf(shape.thing, things), loops);
     if (shape.kind === 'path') (shape.content === 'cuts' ? cuts : paths).add({ shape, loops, bounds, order }, bounds);
     else if (shape.kind === 'mark') marks.add({ shape, order }, bounds);
     else if (shape.kind === 'text') texts.add(shape, bounds);
@@ -103,6 +111,8 @@ export function prepare(plan: LivePlan): Prepared {
   return {
     plan,
     extent,
+    beside: besideOf(plan),
+    grounds,
     things,
     shapesOf,
     present: contents.filter(content => kinds.has(content)),
@@ -118,6 +128,15 @@ export function prepare(plan: LivePlan): Prepared {
 }
 
 const given = (all: readonly (Bounds | undefined)[]): Bounds[] => all.filter(bounds => bounds !== undefined);
+
+function besideOf({ shapes }: LivePlan): number {
+  let widest = 0;
+  for (const shape of shapes) {
+    if (shape.kind !== 'text' || (shape.content !== 'heights' && shape.content !== 'points')) continue;
+    widest = Math.max(widest, reachBeside({ text: shape.text, size: LETTER_SIZE, bold: isBold(shape.ink) }));
+  }
+  return widest;
+}
 
 /** Cuts one by one, anything else as it is. */
 function partsOf(shape: LiveShape): readonly LiveShape[] {
