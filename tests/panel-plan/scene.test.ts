@@ -212,6 +212,28 @@ describe('What is drawn', () => {
     }
   });
 
+  test.each([
+    [2_000, 1],
+    [1_200, 1 / 2],
+    [800, 0]
+  ])('has arrows no longer than an area of %i mm is wide', (width, share) => {
+    const shapes: LiveShape[] = [
+      {
+        ...{ kind: 'path', key: 'g', content: 'units', ink: 'ground', thing: 'walk', closed: true },
+        loops: [rectangle(0, 0, 10_000, width)]
+      },
+      {
+        ...{ kind: 'mark', key: 'f', content: 'falls', ink: 'fall', thing: 'walk', sign: 'fall' },
+        ...{ x: 5_000, y: width / 2, turn: Math.PI / 2 }
+      }
+    ];
+    const { groups } = scene({ ...EMPTY, shapes }, { view: { x: 5_000, y: width / 2, scale: 0.02, turn: 0 } });
+    const path = groups.find(({ look }) => look.name === 'sign fall')?.path ?? '';
+    const heights = [...path.matchAll(/[ML]\S+ ([-\d.]+)/g)].map(([, y]) => Number(y));
+    // From 18 pixels behind its place to 19 before it.
+    expect(heights.length === 0 ? 0 : Math.max(...heights) - Math.min(...heights)).toBeCloseTo(37 * share, 6);
+  });
+
   test('has what is written at its rim in view', () => {
     const text = 'finish 112.340 m, ground 112.120 m';
     const height = (x: number): LiveShape => ({
