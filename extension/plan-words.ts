@@ -51,7 +51,7 @@ export const planWords = (): PlanWords => ({
   pointAtSomething: vscode.l10n.t('Point at something to see what it is. A click leads to its line in the text.'),
   selected: vscode.l10n.t('{0}, selected'),
   asBefore: vscode.l10n.t('as it was before the error'),
-  unitsTooSmall: vscode.l10n.t('units too small here to be drawn one by one: zoom in'),
+  unitsTooSmall: vscode.l10n.t('zoom in for units'),
   leftOut: vscode.l10n.t('Some of it is too small or too much to be drawn at this size: zoom in.'),
   canBeMoved: vscode.l10n.t('Drag its square to move it.'),
   handleHint: vscode.l10n.t('At x {0}, y {1}.'),

@@ -50,7 +50,7 @@ export function smallPlan(changes: Partial<LivePlan> = {}): LivePlan {
     { kind: 'mark', key: `point:${name}`, content: 'points', ink: 'dot', thing: `point:${name}`, x, y, sign: 'point' },
     {
       ...{ kind: 'text', key: `point:${name}/name`, content: 'names', ink: 'strong', thing: `point:${name}` },
-      ...{ x: x - 60, y: y - 160, text: name, turn: 0, anchor: 'end', rank: 80 }
+      ...{ x: x - 60, y: y - 160, text: name, turn: 0, anchor: 'end', rank: 2 }
     }
   ];
   return {
@@ -87,11 +87,11 @@ export function smallPlan(changes: Partial<LivePlan> = {}): LivePlan {
       },
       {
         ...{ kind: 'text', key: 'edge:A/length', content: 'dimensions', ink: 'text', thing: 'edge:A' },
-        ...{ x: 3000, y: -180, text: '6.000 m', turn: 0, anchor: 'middle', rank: 40, room: 6000 }
+        ...{ x: 3000, y: -180, text: '6.000 m', turn: 0, anchor: 'middle', rank: 3, room: 6000 }
       },
       {
         ...{ kind: 'text', key: 'edge:D/length', content: 'dimensions', ink: 'text', thing: 'edge:D' },
-        ...{ x: -180, y: 2075, text: '4.150 m', turn: Math.PI / 2, anchor: 'middle', rank: 40, room: 4150 }
+        ...{ x: -180, y: 2075, text: '4.150 m', turn: Math.PI / 2, anchor: 'middle', rank: 3, room: 4150 }
       },
       ...point('A', 0, 0),
       ...point('B', 6000, 0),
@@ -101,7 +101,7 @@ export function smallPlan(changes: Partial<LivePlan> = {}): LivePlan {
       },
       {
         ...{ kind: 'text', key: 'fall:1/text', content: 'falls', ink: 'text', thing: 'fall:1' },
-        ...{ x: 4750, y: 2600, text: '1 in 60', turn: 0, anchor: 'start', rank: 30 }
+        ...{ x: 4600, y: 2600, text: '1 in 60', turn: Math.PI / 2, anchor: 'middle', rank: 2 }
       },
       {
         ...{ kind: 'mark', key: `${area}/start`, content: 'starts', ink: 'start', thing: `${area}/start` },
@@ -121,7 +121,7 @@ export function smallPlan(changes: Partial<LivePlan> = {}): LivePlan {
       },
       {
         ...{ kind: 'text', key: `${area}/name`, content: 'names', ink: 'strong', thing: area },
-        ...{ x: 3000, y: 2300, text: 'terrace', turn: 0, anchor: 'middle', rank: 100 }
+        ...{ x: 3000, y: 2300, text: 'terrace', turn: 0, anchor: 'middle', rank: 1 }
       }
     ],
     things: [

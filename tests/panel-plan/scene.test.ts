@@ -9,8 +9,8 @@ import {
   type Scene,
   sceneOf
 } from '../../extension/panel/plan/scene.ts';
-import { boxesOf } from '../../extension/panel/plan/letters.ts';
-import { fitted, type View, zoomedAbout } from '../../extension/panel/plan/view.ts';
+import { boxesOf, isOnLetters } from '../../extension/panel/plan/letters.ts';
+import { fitted, toScreen, type View, zoomedAbout } from '../../extension/panel/plan/view.ts';
 import type { Content, LivePlan, LiveShape } from '../../server/plan-protocol.ts';
 import { EMPTY, rectangle, smallPlan, squareOf } from './plans.ts';
 
@@ -20,12 +20,19 @@ function scene(plan: LivePlan, changes: { view?: View; hidden?: readonly Content
   const prepared = prepare(plan);
   return sceneOf({
     prepared,
-    view: changes.view ?? fitted(prepared.extent, size, changes.turn ?? 0),
+    view: changes.view ?? fitted(prepared.extent, size, changes.turn ?? 0, prepared.beside),
     size,
     hidden: new Set(changes.hidden ?? []),
-    asBefore: 'as it was before the error'
+    asBefore: 'as it was before the error',
+    unitsTooSmall: 'zoom in for units'
   });
 }
+
+const lineOf = (key: string, corners: number[]): LiveShape => ({
+  ...{ kind: 'path', key, content: 'edges', ink: 'outline', thing: key },
+  loops: [corners],
+  closed: false
+});
 
 const looks = ({ groups }: Scene): string[] => groups.map(({ look }) => look.name);
 const unitsWritten = ({ groups }: Scene): number =>
@@ -118,7 +125,19 @@ describe('Units', () => {
     const drawn = scene(squareOf(100_000));
     expect(drawn.detail).toBe('ground');
     expect(unitsWritten(drawn)).toBe(0);
-    expect(looks(drawn)).toContain('ground grey  bricks ');
+    expect(looks(drawn)).toContain('ground grey  dots ');
+  });
+
+  test('that are too small are told of in words where these have room on the area, and nowhere else', () => {
+    const plan = squareOf(100_000);
+    const told = (view?: View): number =>
+      scene(plan, { hidden: ['heights'], ...(view ? { view } : {}) }).letters.filter(
+        ({ text }) => text === 'zoom in for units'
+      ).length;
+    expect(told()).toBe(1);
+    const { view } = scene(plan);
+    expect(told({ ...view, scale: 0.002 })).toBe(0);
+    expect(told({ ...view, scale: 0.4 })).toBe(0);
   });
 
   test('that are too many for a frame are told by bars of their courses', () => {
@@ -173,6 +192,108 @@ describe('What is drawn', () => {
     expect(texts(1)).toContain('6.000 m');
     expect(texts(0.05)).not.toContain('6.000 m');
     expect(texts(0.5)).not.toContain('1');
+  });
+
+  test('has the words of a fall beside its arrow, and none on an arrow, however it is turned', () => {
+    for (const turn of [0, 0.4, Math.PI / 4, 1.5, Math.PI, -2]) {
+      const { letters, view } = scene(smallPlan(), { turn });
+      expect(letters.map(({ text }) => text)).toContain('1 in 60');
+      const arrows = [
+        { x: 4600, y: 2600, way: turn - Math.PI / 2, from: -18, to: 19 },
+        { x: 0, y: -60, way: turn, from: 0, to: 26 }
+      ];
+      for (const { x, y, way, from, to } of arrows) {
+        const middle = toScreen(view, size, { x, y });
+        for (let along = from; along <= to; along++) {
+          const at = { x: middle.x + along * Math.cos(way), y: middle.y - along * Math.sin(way) };
+          expect(letters.filter(one => isOnLetters(one, at)).map(({ text }) => text)).toEqual([]);
+        }
+      }
+    }
+  });
+
+  test.each([
+    [2_000, 1],
+    [1_200, 1 / 2],
+    [800, 0]
+  ])('has arrows no longer than an area of %i mm is wide', (width, share) => {
+    const shapes: LiveShape[] = [
+      {
+        ...{ kind: 'path', key: 'g', content: 'units', ink: 'ground', thing: 'walk', closed: true },
+        loops: [rectangle(0, 0, 10_000, width)]
+      },
+      {
+        ...{ kind: 'mark', key: 'f', content: 'falls', ink: 'fall', thing: 'walk', sign: 'fall' },
+        ...{ x: 5_000, y: width / 2, turn: Math.PI / 2 }
+      }
+    ];
+    const { groups } = scene({ ...EMPTY, shapes }, { view: { x: 5_000, y: width / 2, scale: 0.02, turn: 0 } });
+    const path = groups.find(({ look }) => look.name === 'sign fall')?.path ?? '';
+    const heights = [...path.matchAll(/[ML]\S+ ([-\d.]+)/g)].map(([, y]) => Number(y));
+    // From 18 pixels behind its place to 19 before it.
+    expect(heights.length === 0 ? 0 : Math.max(...heights) - Math.min(...heights)).toBeCloseTo(37 * share, 6);
+  });
+
+  test('has what is written at its rim in view', () => {
+    const text = 'finish 112.340 m, ground 112.120 m';
+    const height = (x: number): LiveShape => ({
+      ...{ kind: 'text', key: `h${x}`, content: 'heights', ink: 'text', thing: '', x, y: 0 },
+      ...{ text, turn: 0, anchor: 'end', rank: 4 }
+    });
+    const plan = { ...EMPTY, shapes: [lineOf('edge', [0, 0, 0, 20_000, 0, 0]), height(20_000)] };
+    const spans = (view?: View): (readonly [number, number])[] =>
+      scene(plan, view ? { view } : {}).letters.map(one => {
+        const boxes = boxesOf(one);
+        return [Math.min(...boxes.map(([left]) => left)), Math.max(...boxes.map(([, , right]) => right))] as const;
+      });
+    const right = (view: View): number => toScreen(view, size, { x: 20_000, y: 0 }).x;
+    // There is room for it outside.
+    const [outside] = spans();
+    expect(outside![0]).toBeGreaterThan(right(scene(plan).view));
+    expect(outside![1]).toBeLessThanOrEqual(size.width);
+    // Nearer the rim it stands on the other side.
+    const near = fitted([0, 0, 20_000, 0], size, 0);
+    const [inside] = spans(near);
+    expect(inside![1]).toBeLessThan(right(near));
+  });
+
+  test('has letters beside lines, and on them only where there is no other way', () => {
+    const name: LiveShape = {
+      ...{ kind: 'text', key: 'n', content: 'points', ink: 'strong', thing: '', x: 0, y: 0 },
+      ...{ text: 'A', turn: 0, anchor: 'start', rank: 2 }
+    };
+    const ray = (degrees: number): LiveShape => {
+      const [right, up] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+      return lineOf(`ray ${degrees}`, [0, 0, 0, 1000 * right, 1000 * up, 0]);
+    };
+    const view = { x: 0, y: 0, scale: 0.3, turn: 0 };
+    const written = (...rays: readonly number[]): readonly (readonly number[])[] => {
+      const { letters } = scene({ ...EMPTY, shapes: [...rays.map(ray), name] }, { view });
+      expect(letters.map(({ text }) => text)).toEqual(['A']);
+      return rays.map(degrees =>
+        Array.from({ length: 100 }, (_, along) => along).filter(along => {
+          const way = (degrees * Math.PI) / 180;
+          return isOnLetters(letters[0]!, { x: 500 + along * Math.cos(way), y: 400 - along * Math.sin(way) });
+        })
+      );
+    };
+    expect(written(35)).toEqual([[]]);
+    expect(written(35, 145, -35)).toEqual([[], [], []]);
+    expect(written(35, 145, -35, -145, 90, -90).flat()).not.toEqual([]);
+  });
+
+  test('has of texts in one place the one of the lowest rank there, however many they are', () => {
+    const text = (index: number, rank: number): LiveShape => ({
+      ...{ kind: 'text', key: `t${index}`, content: 'names', ink: 'text', thing: '', x: 500, y: 500 },
+      ...{ text: `rank ${rank}`, turn: 0, anchor: 'middle', rank }
+    });
+    for (const many of [5, 5_000]) {
+      const shapes = [...Array.from({ length: many }, (_, index) => text(index, 6)), text(many, 1)];
+      const { letters, view } = scene({ ...EMPTY, shapes });
+      const middle = toScreen(view, size, { x: 500, y: 500 });
+      const there = letters.filter(({ x, y }) => Math.hypot(x - middle.x, y - middle.y) < 0.1);
+      expect(there.map(({ text }) => text)).toEqual(['rank 1']);
+    }
   });
 
   test('is turned with the plan, and its letters stay upright', () => {

@@ -6,6 +6,7 @@ import { caught, measured, printed, stepOf } from '../../extension/panel/plan/me
 import { pick } from '../../extension/panel/plan/pick.ts';
 import { prepare, type RunEntry } from '../../extension/panel/plan/prepared.ts';
 import { QuadTree } from '../../extension/panel/plan/quad-tree.ts';
+import { scaleBarOf } from '../../extension/panel/plan/scale-bar.ts';
 import { sceneOf } from '../../extension/panel/plan/scene.ts';
 import { someInView, unitAt } from '../../extension/panel/plan/units-in-view.ts';
 import {
@@ -199,7 +200,10 @@ describe('What lies under a place', () => {
 
   test('is a sign before a line, a line before what encloses it, and that by what lies on top', () => {
     expect(under(0, 0)).toBe('point:A');
-    expect(under(1200, 3000)).toBe('finding:1');
+    // Signs of findings stand beside what they mark.
+    const aside = 12 / view.scale;
+    expect(under(1200 + aside, 3000 + aside)).toBe('finding:1');
+    expect(under(1200, 3000)).toBe('unit:slab');
     expect(under(4000, 10)).toBe('edge:A');
     expect(under(2600, 1300)).toBe('box:valves');
     expect(under(600, 4020)).toBe('cut:1');
@@ -213,7 +217,8 @@ describe('What lies under a place', () => {
   test('is only what is shown', () => {
     expect(under(2600, 1300, ['kept-out'])).toBe('unit:slab');
     expect(under(5300, 900, ['units'])).toBeUndefined();
-    expect(under(1200, 3000, ['findings'])).toBe('unit:slab');
+    const aside = 12 / view.scale;
+    expect(under(1200 + aside, 3000 + aside, ['findings'])).toBe('unit:slab');
     expect(under(3000, 2300)).toBe('area:terrace');
     expect(under(3000, 2300, ['names'])).toBe('unit:slab');
   });
@@ -238,6 +243,20 @@ describe('A measure', () => {
     expect(printed(3822.7, 'imperial')).toBe('12 ft 6 1/2 in');
     expect(printed(1.6, 'imperial')).toBe('1/16 in');
     expect(printed(-0.2, 'metric')).toBe('0.000 m');
+  });
+
+  test('is told by a bar of a round length, as long as there is room for', () => {
+    expect(scaleBarOf('metric', 0.1)).toEqual({ length: 100, text: '1 m' });
+    expect(scaleBarOf('metric', 0.3)).toEqual({ length: 60, text: '200 mm' });
+    const two = scaleBarOf('imperial', 0.15);
+    expect(two.text).toBe('2 ft');
+    // A foot is 304.8 mm.
+    expect(two.length).toBeCloseTo(2 * 304.8 * 0.15, 9);
+    for (const system of ['metric', 'imperial'] as const)
+      for (const scale of [0.0005, 0.01, 4]) {
+        expect(scaleBarOf(system, scale).length).toBeLessThanOrEqual(120);
+        expect(scaleBarOf(system, scale).length).toBeGreaterThan(40);
+      }
   });
 
   test('of a step is a centimetre or half an inch, ten times that, or the finest on a tape', () => {

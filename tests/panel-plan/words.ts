@@ -49,7 +49,7 @@ export const ENGLISH: PlanWords = {
   pointAtSomething: 'Point at something to see what it is. A click leads to its line in the text.',
   selected: '{0}, selected',
   asBefore: 'as it was before the error',
-  unitsTooSmall: 'units too small here to be drawn one by one: zoom in',
+  unitsTooSmall: 'zoom in for units',
   leftOut: 'Some of it is too small or too much to be drawn at this size: zoom in.',
   canBeMoved: 'Drag its square to move it.',
   handleHint: 'At x {0}, y {1}.',

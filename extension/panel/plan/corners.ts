@@ -1,6 +1,6 @@
 // Lines and outlines of a plan: as paths on the screen, as chords for what has to be measured.
 import type { LiveCorners } from '../../../server/plan-protocol.ts';
-import { around, type Bounds, type OnScreen, type Place } from './view.ts';
+import { around, type Bounds, type OnScreen, type Place, type Size } from './view.ts';
 
 /** Tangent of a quarter of the turn: below it a side is straight on every screen. */
 const STRAIGHT = 1e-7;
@@ -101,4 +101,45 @@ export function distanceTo(chords: readonly number[], closed: boolean, { x, y }:
     nearest = Math.min(nearest, Math.hypot(x - fromX - foot * alongX, y - fromY - foot * alongY));
   }
   return nearest;
+}
+
+/** From a place inside outlines to the nearer of them, ahead or behind; `turn` is anticlockwise. */
+export function roomAlong(outlines: readonly (readonly number[])[], { x, y }: Place, turn: number): number {
+  const [cosine, sine] = [Math.cos(turn), Math.sin(turn)];
+  let nearest = Infinity;
+  for (const chords of outlines) {
+    for (let at = 0; at < chords.length; at += 2) {
+      const next = (at + 2) % chords.length;
+      const across = (index: number): number => (chords[index + 1]! - y) * cosine - (chords[index]! - x) * sine;
+      const along = (index: number): number => (chords[index]! - x) * cosine + (chords[index + 1]! - y) * sine;
+      const [from, to] = [across(at), across(next)];
+      if (from > 0 === to > 0) continue;
+      nearest = Math.min(nearest, Math.abs(along(at) + (from / (from - to)) * (along(next) - along(at))));
+    }
+  }
+  return nearest;
+}
+
+/** Places on a straight line, so far from each other at most, of what is seen of it. */
+export function placesAlong(from: Place, to: Place, step: number, { width, height }: Size): Place[] {
+  let [begins, ends] = [0, 1];
+  for (const [first, way, most] of [
+    [from.x, to.x - from.x, width],
+    [from.y, to.y - from.y, height]
+  ] as const) {
+    if (way === 0) {
+      if (first < 0 || first > most) return [];
+      continue;
+    }
+    const [one, other] = [-first / way, (most - first) / way];
+    begins = Math.max(begins, Math.min(one, other));
+    ends = Math.min(ends, Math.max(one, other));
+  }
+  if (begins > ends) return [];
+  const length = Math.hypot(to.x - from.x, to.y - from.y) * (ends - begins);
+  const parts = Math.max(1, Math.ceil(length / step));
+  return Array.from({ length: parts + 1 }, (_, part) => {
+    const share = begins + ((ends - begins) * part) / parts;
+    return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+  });
 }

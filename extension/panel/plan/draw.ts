@@ -3,8 +3,9 @@ import { asSigns } from '../../../language/drawing/svg/escaped.ts';
 import { hatchId, type Hatching } from '../../../language/drawing/svg/svg-hatches.ts';
 import { drawingToDom } from '../drawing-to-dom.ts';
 import { setAll, svg } from './html.ts';
-import { type Letters, placeOfLetters } from './letters.ts';
+import { LETTER_SIZE, type Letters, placeOfLetters } from './letters.ts';
 import { hatchTurn, type Look, patternOf } from './looks.ts';
+import { boxOfScaleBar, pathOfScaleBar, type ScaleBar, textOfScaleBar } from './scale-bar.ts';
 import type { Scene } from './scene.ts';
 import { type Place, type Size, toScreen, type View } from './view.ts';
 
@@ -36,6 +37,7 @@ export class DrawnPlan {
   private readonly letters = svg('g', { class: 'letters' });
   private readonly marked = svg('g', { class: 'marked' });
   private readonly moved: SVGGElement;
+  private readonly scaleBar = svg('g', {});
   private readonly handles = svg('g', {});
   private readonly tools = svg('g', { class: 'tool' });
 
@@ -46,6 +48,7 @@ export class DrawnPlan {
       { class: 'plan', 'aria-hidden': 'true', focusable: 'false' },
       this.defs,
       this.moved,
+      this.scaleBar,
       this.handles,
       this.tools
     );
@@ -56,6 +59,16 @@ export class DrawnPlan {
     this.defs.replaceChildren(...patterns(groups, view, size));
     this.shapes.replaceChildren(...groups.map(({ look, path }) => svg('path', { ...attributesOf(look), d: path })));
     this.letters.replaceChildren(...letters.map(lettersElement));
+  }
+
+  /** It stays where it is, whatever is moved. */
+  drawScaleBar(bar: ScaleBar, size: Size): void {
+    const [left, top, right, bottom] = boxOfScaleBar(bar, size);
+    this.scaleBar.replaceChildren(
+      svg('path', { class: 'plan-fill-paper', d: `M${left} ${top}H${right.toFixed(1)}V${bottom}H${left}z` }),
+      svg('path', { class: 'plan-pen', fill: 'none', 'stroke-width': 2, d: pathOfScaleBar(bar, size) }),
+      svg('text', { ...textOfScaleBar(size), 'font-size': LETTER_SIZE }, bar.text)
+    );
   }
 
   /** What was drawn is moved by so many pixels. */

@@ -38,7 +38,7 @@ export class LegendView {
     this.summary.textContent = words.legend;
     this.list.replaceChildren(
       ...fit.map(lineElement),
-      ...(isCoarse ? [item(inkSign({ ink: 'ground', hatch: 'bricks' }), words.unitsTooSmall)] : []),
+      ...(isCoarse ? [item(inkSign({ ink: 'ground', hatch: 'dots' }), words.unitsTooSmall)] : []),
       ...(isLess ? [item(undefined, words.leftOut)] : [])
     );
   }

@@ -2,7 +2,7 @@
 import { BOLD, textWidth } from '../../../language/drawing/lettering.ts';
 import type { Content } from '../../../server/plan-protocol.ts';
 import { tenth } from './corners.ts';
-import type { Place } from './view.ts';
+import type { Place, Size } from './view.ts';
 
 /** Pixels. */
 export const LETTER_SIZE = 12;
@@ -38,20 +38,31 @@ export function upright(
   return { turn: full > 0 ? full - Math.PI : full + Math.PI, anchor: other[anchor] };
 }
 
-/** An upright text is read from the right of the sheet, whatever was lost in rounding. */
-const HAIR = 1e-3;
+/** An upright text is read from the right of the sheet, whatever was lost in rounding, and so is one that stands a little askew. */
+const HAIR = 0.09;
 
 /** Beside a sign, pixels. */
-const BESIDE = 9;
+const BESIDE = 13;
 /** Above the line that letters run along, and from line to line, as shares of their size. */
-const ABOVE = 0.85;
+const ABOVE = 1.1;
 const NEXT_LINE = 1.3;
+/** Beside an arrow, pixels: clear of its head. */
+const BESIDE_ARROW = 18;
+/** Kept free before and behind letters, pixels: two texts in a row don't read as one. */
+const BETWEEN = 3;
+
+/** How far from a sign letters reach that stand beside it, pixels. */
+export function reachBeside(letters: Pick<Letters, 'text' | 'size' | 'bold'>): number {
+  return BESIDE + widthOf(letters) + BETWEEN;
+}
 
 /** Where letters may stand, the best place first: what is told of a line beside it, what is told of a point about it. */
-export function waysOf(letters: Letters, content: Content): readonly Letters[] {
+export function waysOf(letters: Letters, content: Content, isAlongLine: boolean): readonly Letters[] {
   const { x, y, size, turn } = letters;
   const off = (down: number): Letters => ({ ...letters, x: x - down * Math.sin(turn), y: y + down * Math.cos(turn) });
-  if (content === 'dimensions' || content === 'falls') return [off(-ABOVE * size), off(ABOVE * size)];
+  if (content === 'falls') return [off(-BESIDE_ARROW), off(BESIDE_ARROW)];
+  if (content === 'dimensions') return [off(-ABOVE * size), off(ABOVE * size)];
+  if (isAlongLine) return [off(-ABOVE * size), off(ABOVE * size), letters];
   if (content !== 'points' && content !== 'heights') return [letters, off(-NEXT_LINE * size), off(NEXT_LINE * size)];
   const about = (right: number, down: number, anchor: Letters['anchor']): Letters => ({
     ...letters,
@@ -73,7 +84,7 @@ export function waysOf(letters: Letters, content: Content): readonly Letters[] {
 /** Squares of the screen in which taken places are looked up, pixels. */
 const SQUARE = 32;
 
-type Box = readonly [number, number, number, number];
+export type Box = readonly [number, number, number, number];
 
 /** Where on the screen something stands that no letters may lie over. */
 export class TakenPlaces {
@@ -112,9 +123,10 @@ function overlap(one: Box, other: Box): boolean {
 
 /** The boxes that letters stand in: one if they are level, else a row of small ones along them. */
 export function boxesOf(letters: Letters): Box[] {
-  const width = widthOf(letters);
+  const own = widthOf(letters);
+  const width = own + 2 * BETWEEN;
   const half = letters.size * 0.55;
-  const begins = letters.anchor === 'start' ? 0 : letters.anchor === 'middle' ? -width / 2 : -width;
+  const begins = (letters.anchor === 'start' ? 0 : letters.anchor === 'middle' ? -own / 2 : -own) - BETWEEN;
   if (Math.abs(Math.sin(letters.turn)) < 0.01)
     return [[letters.x + begins, letters.y - half, letters.x + begins + width, letters.y + half]];
   const parts = Math.max(1, Math.ceil(width / (2 * half)));
@@ -127,6 +139,11 @@ export function boxesOf(letters: Letters): Box[] {
 
 export function boxAbout({ x, y }: Place, half: number): Box {
   return [x - half, y - half, x + half, y + half];
+}
+
+/** Whether all of it is seen. */
+export function isInView([left, top, right, bottom]: Box, { width, height }: Size): boolean {
+  return left >= 0 && top >= 0 && right <= width && bottom <= height;
 }
 
 /** Whether a place of the screen lies on letters. */

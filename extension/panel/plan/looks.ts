@@ -10,6 +10,9 @@ const PIXELS_PER_MM = 96 / 25.4;
 /** Thinner lines vanish on a screen of usual fineness. */
 const THINNEST = 0.6;
 
+/** Thicker lines outshout what they run round; half of it lies outside. */
+const THICKEST = 5;
+
 export interface Look {
   /** Shapes of one name are one path. */
   readonly name: string;
@@ -46,21 +49,29 @@ export interface Drawn {
   readonly open?: boolean;
   /** Of ground whose units are too small to be drawn: it tells of them. */
   readonly hatch?: Hatch;
+  /** So small that its line in full would outshout its filling. */
+  readonly fine?: boolean;
 }
 
-export function lookOf({ ink, tint, stale, open, hatch }: Drawn): Look {
+export function lookOf({ ink, tint, stale, open, hatch, fine }: Drawn): Look {
   const look = inkLook(ink);
   const known = isTint(tint) ? tint : undefined;
   const isUnit = hatch !== undefined || look.fill === 'unit';
   const fill = open ? 'none' : isUnit ? (known ?? 'unit') : look.fill;
   const wanted = hatch ?? (open ? undefined : look.hatch);
   const hatching: Hatching | undefined = wanted === undefined || fill === 'ink' ? undefined : { hatch: wanted, fill };
-  const pen = look.pen === 0 ? 0 : Math.max(THINNEST, look.pen * PIXELS_PER_MM);
-  const classes = [...(fill === 'none' || hatching ? [] : [`plan-fill-${fill}`]), ...(pen > 0 ? ['plan-pen'] : [])];
+  const pen = look.pen === 0 ? 0 : Math.min(THICKEST, Math.max(THINNEST, look.pen * PIXELS_PER_MM));
+  const classes = [
+    ...(fill === 'none' || hatching ? [] : [`plan-fill-${fill}`]),
+    ...(pen > 0 ? ['plan-pen'] : []),
+    ...(fine ? ['plan-fine'] : [])
+  ];
   const painted = hatching ? `url(#${hatchId(hatching, IDS)})` : fill === 'none' ? 'none' : undefined;
   const dashes = look.dash === undefined || pen === 0 ? [] : [look.dash].flat();
   return {
-    name: [knownInk(ink), known ?? '', open ? 'open' : '', hatch ?? '', stale ? 'stale' : ''].join(' '),
+    name: [knownInk(ink), known ?? '', open ? 'open' : '', hatch ?? (fine ? 'fine' : ''), stale ? 'stale' : ''].join(
+      ' '
+    ),
     classes: classes.join(' '),
     ...(painted === undefined ? {} : { fill: painted }),
     pen,

@@ -2,7 +2,7 @@
 import type { LiveShape } from '../../../server/plan-protocol.ts';
 import { boundsOf, chordsOf, pathOf, tenth } from './corners.ts';
 import type { Prepared } from './prepared.ts';
-import { REACH_OF_SIGN } from './signs.ts';
+import { REACH_OF_SIGN, standOf } from './signs.ts';
 import { barOf } from './units-in-view.ts';
 import type { Bounds, OnScreen } from './view.ts';
 
@@ -43,7 +43,8 @@ function marksOf(shapes: readonly LiveShape[], at: OnScreen): string {
     .slice(0, MOST_OUTLINED)
     .map(shape => {
       if (shape.kind !== 'mark' && shape.kind !== 'text') return '';
-      const [x, y] = [at.a * shape.x + at.c * shape.y + at.e, at.b * shape.x + at.d * shape.y + at.f];
+      const place = { x: at.a * shape.x + at.c * shape.y + at.e, y: at.b * shape.x + at.d * shape.y + at.f };
+      const { x, y } = shape.kind === 'mark' ? standOf(shape.sign, place) : place;
       const radius = shape.kind === 'mark' ? REACH_OF_SIGN[shape.sign] + 4 : 12;
       return `M${tenth(x - radius)} ${tenth(y)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0z`;
     })

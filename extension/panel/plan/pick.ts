@@ -4,7 +4,7 @@ import { distanceTo, isInside } from './corners.ts';
 import { isOnLetters } from './letters.ts';
 import type { PathEntry, Prepared } from './prepared.ts';
 import type { Detail, Scene } from './scene.ts';
-import { REACH_OF_SIGN, SIGNS_BY_RANK } from './signs.ts';
+import { FARTHEST_STAND, REACH_OF_SIGN, SIGNS_BY_RANK, standOf } from './signs.ts';
 import { unitAt } from './units-in-view.ts';
 import { apart, type Bounds, type Place, type Size, toGround, toScreen, type View } from './view.ts';
 
@@ -39,9 +39,9 @@ function near(at: Place, pixels: number, { view, size }: PickWish): Bounds {
 function signAt(at: Place, wish: PickWish): string | undefined {
   const { prepared, view, size, hidden } = wish;
   const found = prepared.marks
-    .find(near(at, 12, wish), 0, MOST)
+    .find(near(at, 12 + FARTHEST_STAND, wish), 0, MOST)
     .items.filter(({ shape }) => !hidden.has(shape.content))
-    .map(({ shape }) => ({ shape, off: apart(at, toScreen(view, size, shape)) }))
+    .map(({ shape }) => ({ shape, off: apart(at, standOf(shape.sign, toScreen(view, size, shape))) }))
     .filter(({ shape, off }) => off <= Math.min(REACH_OF_SIGN[shape.sign], 10));
   found.sort(
     (one, other) =>

@@ -10,6 +10,8 @@ import type {
   LiveThing
 } from '../../../server/plan-protocol.ts';
 import { boundsOf, chordsOf } from './corners.ts';
+import { LETTER_SIZE, reachBeside } from './letters.ts';
+import { isBold } from './looks.ts';
 import { contents } from './messages.ts';
 import { piecesOf } from './pieces.ts';
 import { DEEPEST_OF_POINTS, QuadTree } from './quad-tree.ts';
@@ -49,6 +51,10 @@ export interface Prepared {
   readonly plan: LivePlan;
   /** Of all that is drawn; a metre round nought where nothing is. */
   readonly extent: Bounds;
+  /** How far from points and corners the widest of what is written beside them reaches, pixels. */
+  readonly beside: number;
+  /** The outlines of areas as chords, by the area's key. */
+  readonly grounds: ReadonlyMap<string, PathEntry['loops']>;
   readonly things: ReadonlyMap<string, LiveThing>;
   readonly shapesOf: ReadonlyMap<string, readonly LiveShape[]>;
   readonly present: readonly Content[];
@@ -58,7 +64,7 @@ export interface Prepared {
   readonly paths: QuadTree<PathEntry>;
   readonly marks: QuadTree<MarkEntry>;
   readonly texts: QuadTree<LiveText>;
-  /** The highest rank first. */
+  /** The lowest rank first: of two in one place it is the one to be shown. */
   readonly textsByRank: readonly LiveText[];
   /** Of the units' widths the largest, mm. */
   readonly widest: number;
@@ -87,12 +93,14 @@ export function prepare(plan: LivePlan): Prepared {
   const marks = new QuadTree<MarkEntry>(extent, DEEPEST_OF_POINTS);
   const texts = new QuadTree<LiveText>(extent, DEEPEST_OF_POINTS);
   const shapesOf = new Map<string, LiveShape[]>();
+  const grounds = new Map<string, PathEntry['loops']>();
   all.forEach(({ shape, worked }, order) => {
     const known = shapesOf.get(shape.thing);
     if (known === undefined) shapesOf.set(shape.thing, [shape]);
     else known.push(shape);
     const { bounds, loops, form } = worked;
     if (bounds === undefined) return;
+    if (shape.kind === 'path' && shape.ink === 'ground') grounds.set(areaOf(shape.thing, things), loops);
     if (shape.kind === 'path') (shape.content === 'cuts' ? cuts : paths).add({ shape, loops, bounds, order }, bounds);
     else if (shape.kind === 'mark') marks.add({ shape, order }, bounds);
     else if (shape.kind === 'text') texts.add(shape, bounds);
@@ -103,6 +111,8 @@ export function prepare(plan: LivePlan): Prepared {
   return {
     plan,
     extent,
+    beside: besideOf(plan),
+    grounds,
     things,
     shapesOf,
     present: contents.filter(content => kinds.has(content)),
@@ -111,13 +121,22 @@ export function prepare(plan: LivePlan): Prepared {
     paths,
     marks,
     texts,
-    textsByRank: plan.shapes.filter(shape => shape.kind === 'text').sort((one, other) => other.rank - one.rank),
+    textsByRank: plan.shapes.filter(shape => shape.kind === 'text').sort((one, other) => one.rank - other.rank),
     widest: all.reduce((widest, { worked }) => Math.max(widest, worked.form?.width ?? 0), 0),
     tints: tintsOf(plan, things)
   };
 }
 
 const given = (all: readonly (Bounds | undefined)[]): Bounds[] => all.filter(bounds => bounds !== undefined);
+
+function besideOf({ shapes }: LivePlan): number {
+  let widest = 0;
+  for (const shape of shapes) {
+    if (shape.kind !== 'text' || (shape.content !== 'heights' && shape.content !== 'points')) continue;
+    widest = Math.max(widest, reachBeside({ text: shape.text, size: LETTER_SIZE, bold: isBold(shape.ink) }));
+  }
+  return widest;
+}
 
 /** Cuts one by one, anything else as it is. */
 function partsOf(shape: LiveShape): readonly LiveShape[] {

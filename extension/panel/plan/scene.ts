@@ -1,9 +1,10 @@
 // What there is to draw of a plan at a view: few paths and few letters, however large the plan is.
-import type { Content, LiveText } from '../../../server/plan-protocol.ts';
-import { pathOf, tenth } from './corners.ts';
+import type { Content, LiveMark, LiveText } from '../../../server/plan-protocol.ts';
+import { isInside, pathOf, placesAlong, roomAlong, tenth } from './corners.ts';
 import {
   boxAbout,
   boxesOf,
+  isInView,
   type Letters,
   LETTER_SIZE,
   SMALLEST_LETTERS,
@@ -14,12 +15,24 @@ import {
 } from './letters.ts';
 import { isBold, type Look, lookOf, STALE_HATCH } from './looks.ts';
 import { areaOf, type PathEntry, type Prepared, type RunEntry } from './prepared.ts';
-import { lookOfSign, REACH_OF_SIGN, SIGNS_BY_RANK, signPath } from './signs.ts';
+import { boxOfScaleBar, scaleBarOf } from './scale-bar.ts';
+import { boxesOfSign, LENGTH_OF_FALL, lookOfSign, SIGNS_BY_RANK, signPath, standOf, stemPath } from './signs.ts';
 import { barOf, someInView, unitsPath } from './units-in-view.ts';
-import { type Bounds, onScreen, type OnScreen, type Place, seenGround, type Size, type View } from './view.ts';
+import {
+  type Bounds,
+  onScreen,
+  type OnScreen,
+  type Place,
+  seenGround,
+  type Size,
+  toGround,
+  type View
+} from './view.ts';
 
 /** Narrower than so many pixels, single units run into a grey: bars of courses or a hatch tell more. */
 const NARROWEST_UNIT = 4;
+/** Narrower units have fainter lines. */
+const FINE_UNIT = 10;
 /** Narrower bars run into each other: the ground is hatched instead. */
 const NARROWEST_BAR = 4;
 /** Smaller pieces, pixels, are specks. */
@@ -53,6 +66,8 @@ export interface SceneWish {
   readonly hidden: ReadonlySet<Content>;
   /** Written on areas that are shown as they were before an error. */
   readonly asBefore: string;
+  /** Written on areas whose units are too small to be drawn. */
+  readonly unitsTooSmall?: string;
 }
 
 export interface Group {
@@ -123,8 +138,9 @@ function drawAt(wish: SceneWish, share: number): Scene & { readonly asWished: bo
   for (const entry of pieces) drawPath(entry, units, drawing);
   drawing.counted.pieces = pieces.length;
   const taken = new TakenPlaces();
+  taken.take([boxOfScaleBar(scaleBarOf(prepared.plan.system, view.scale), size)]);
   drawMarks(drawing, taken);
-  const letters = lettersOf(drawing, taken, { pieces, paths: paths.items });
+  const letters = lettersOf(drawing, taken, { pieces, paths: paths.items, onGround: units.onGround });
   drawing.counted.letters = letters.length;
   return {
     view,
@@ -174,7 +190,8 @@ function unitsOf(drawing: Drawing): Units {
     for (const { entry, some } of each) {
       counted.work += some.to - some.from;
       counted.units += some.to - some.from;
-      draw(drawing, lookOf(entry.shape), entry.order, unitsPath(entry, some, drawing.at));
+      const fine = entry.form.width * view.scale < FINE_UNIT;
+      draw(drawing, lookOf({ ...entry.shape, fine }), entry.order, unitsPath(entry, some, drawing.at));
     }
   for (const entry of bars) {
     counted.work++;
@@ -207,7 +224,7 @@ function drawPath({ shape, order }: PathEntry, units: Units, drawing: Drawing): 
   const area = areaOf(shape.thing, drawing.prepared.things);
   const tells = ink === 'ground' && units.onGround.has(area);
   const tint = tells ? drawing.prepared.tints.get(area) : shape.tint;
-  draw(drawing, lookOf({ ink, tint, stale, open: !closed, ...(tells ? { hatch: 'bricks' } : {}) }), order, path);
+  draw(drawing, lookOf({ ink, tint, stale, open: !closed, ...(tells ? { hatch: 'dots' } : {}) }), order, path);
   if (stale && ink === 'ground') draw(drawing, STALE_HATCH, LAST, path);
   drawing.counted.work++;
 }
@@ -239,10 +256,21 @@ function drawMarks(drawing: Drawing, taken: TakenPlaces): void {
     if (places.has(name)) continue;
     places.add(name);
     const rank = SIGNS_BY_RANK.indexOf(shape.sign);
-    const path = signPath(shape.sign, place, -(shape.turn ?? 0) - view.turn);
+    const turn = -(shape.turn ?? 0) - view.turn;
+    const share = shape.sign === 'fall' ? shareOfFall(shape, drawing) : 1;
+    if (share === 0) continue;
+    const path = stemPath(shape.sign, place) + signPath(shape.sign, standOf(shape.sign, place), turn, share);
     draw(drawing, lookOfSign(shape.sign, shape.stale === true), LAST + SIGNS_BY_RANK.length - rank, path);
-    taken.take([boxAbout(place, Math.min(REACH_OF_SIGN[shape.sign], 9))]);
+    taken.take(boxesOfSign(shape.sign, place, turn, share));
   }
+}
+
+/** Of their usual size: an arrow that is longer than its area is wide there is half as long, and else left out. */
+function shareOfFall({ thing, x, y, turn }: LiveMark, { prepared, view }: Drawing): 1 | 0.5 | 0 {
+  const ground = prepared.grounds.get(areaOf(thing, prepared.things));
+  if (ground === undefined || turn === undefined || !isInside(ground, { x, y })) return 1;
+  const room = 2 * roomAlong(ground, { x, y }, turn) * view.scale;
+  return room >= LENGTH_OF_FALL ? 1 : room >= LENGTH_OF_FALL / 2 ? 0.5 : 0;
 }
 
 // ---- letters ----
@@ -250,20 +278,23 @@ function drawMarks(drawing: Drawing, taken: TakenPlaces): void {
 interface Lettered {
   readonly pieces: readonly PathEntry[];
   readonly paths: readonly PathEntry[];
+  readonly onGround: Units['onGround'];
 }
 
-function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths }: Lettered): Letters[] {
+function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths, onGround }: Lettered): Letters[] {
+  const lines = linesIn(drawing, paths);
   const placed: Letters[] = [];
   const place = (...ways: readonly Letters[]): void => {
     if (placed.length >= MOST_LETTERS) return;
-    for (const letters of ways) {
-      drawing.counted.work++;
-      const boxes = boxesOf(letters);
-      if (!taken.isFree(boxes)) continue;
-      taken.take(boxes);
-      placed.push(letters);
-      return;
-    }
+    drawing.counted.work += ways.length;
+    const free = ways.map(letters => ({ letters, boxes: boxesOf(letters) })).filter(({ boxes }) => taken.isFree(boxes));
+    const inside = free.filter(({ boxes }) => boxes.every(box => isInView(box, drawing.size)));
+    // Cut off is worse than crossed by a line.
+    const fit = inside.length > 0 ? inside : free;
+    const chosen = fit.find(({ boxes }) => lines.isFree(boxes)) ?? fit[0];
+    if (chosen === undefined) return;
+    taken.take(chosen.boxes);
+    placed.push(chosen.letters);
   };
   for (const { shape, bounds } of paths) {
     if (shape.stale && shape.ink === 'ground' && !drawing.hidden.has(shape.content))
@@ -271,7 +302,16 @@ function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths }: Lett
   }
   for (const text of textsIn(drawing)) {
     const letters = lettersFor(text, drawing);
-    if (letters !== undefined) place(...waysOf(letters, text.content));
+    if (letters !== undefined)
+      place(...waysOf(letters, text.content, text.content === 'things' && text.room !== undefined));
+  }
+  for (const entry of paths) {
+    if (
+      entry.shape.ink === 'ground' &&
+      !entry.shape.stale &&
+      onGround.has(areaOf(entry.shape.thing, drawing.prepared.things))
+    )
+      place(...tooSmallIn(entry, drawing));
   }
   if (drawing.hidden.has('cut-numbers')) return placed;
   for (const entry of pieces) {
@@ -281,13 +321,42 @@ function lettersOf(drawing: Drawing, taken: TakenPlaces, { pieces, paths }: Lett
   return placed;
 }
 
-/** Where there are more than can be tried, those of the highest rank. */
+/** Squares along lines, pixels, and the most of them in a frame. */
+const LINE_BOX = 5;
+const MOST_LINE_BOXES = 6_000;
+
+/** Where lines run that are better not written over. */
+function linesIn({ at, size, hidden, counted }: Drawing, paths: readonly PathEntry[]): TakenPlaces {
+  const lines = new TakenPlaces();
+  let left = MOST_LINE_BOXES;
+  for (const { shape, loops } of paths) {
+    if (hidden.has(shape.content) || (shape.content !== 'edges' && (shape.content !== 'things' || shape.closed)))
+      continue;
+    for (const loop of loops) {
+      const count = loop.length / 2;
+      for (let side = 0; side < (shape.closed ? count : count - 1) && left > 0; side++) {
+        const next = (side + 1) % count;
+        const on = (index: number): Place => ({
+          x: at.a * loop[2 * index]! + at.c * loop[2 * index + 1]! + at.e,
+          y: at.b * loop[2 * index]! + at.d * loop[2 * index + 1]! + at.f
+        });
+        const some = placesAlong(on(side), on(next), LINE_BOX, size).slice(0, left);
+        lines.take(some.map(place => boxAbout(place, LINE_BOX / 2)));
+        left -= some.length + 1;
+      }
+    }
+  }
+  counted.work += MOST_LINE_BOXES - left;
+  return lines;
+}
+
+/** Those of the lowest rank first: they take the room. Where there are more than can be tried, those alone. */
 function textsIn({ prepared, seen, hidden, counted }: Drawing): readonly LiveText[] {
   const found = prepared.texts.find(seen, 0, MOST_TRIED);
   counted.work += found.looked;
   const some = found.leftOut
     ? prepared.textsByRank.slice(0, MOST_TRIED)
-    : [...found.items].sort((one, other) => other.rank - one.rank);
+    : [...found.items].sort((one, other) => one.rank - other.rank);
   return some.filter(({ content }) => !hidden.has(content));
 }
 
@@ -318,6 +387,34 @@ function beforeError(thing: string, bounds: Bounds, { at, asBefore }: Drawing): 
     bold: true,
     thing
   };
+}
+
+/** Below the name of the area, else about it, where all of it lies on the area. */
+function tooSmallIn(
+  { shape, loops, bounds }: PathEntry,
+  { at, view, size, prepared, unitsTooSmall }: Drawing
+): Letters[] {
+  if (unitsTooSmall === undefined) return [];
+  const named = prepared.shapesOf.get(shape.thing)?.find(one => one.kind === 'text' && one.content === 'names');
+  const { x, y } = named?.kind === 'text' ? named : { x: (bounds[0] + bounds[2]) / 2, y: (bounds[1] + bounds[3]) / 2 };
+  return [1.4, -1.4, 0].flatMap(down => {
+    const letters: Letters = {
+      text: unitsTooSmall,
+      x: at.a * x + at.c * y + at.e,
+      y: at.b * x + at.d * y + at.f + down * LETTER_SIZE,
+      size: LETTER_SIZE,
+      turn: 0,
+      anchor: 'middle',
+      bold: false,
+      thing: shape.thing
+    };
+    const isOnArea = boxesOf(letters).every(([left, top, right, bottom]) =>
+      [left, (left + right) / 2, right].every(x =>
+        [top, bottom].every(y => isInside(loops, toGround(view, size, { x, y })))
+      )
+    );
+    return isOnArea ? [letters] : [];
+  });
 }
 
 function numberIn({ shape }: PathEntry, { at, view, prepared }: Drawing): Letters | undefined {

@@ -8,6 +8,7 @@ import type { PlanState, PlanWords } from './messages.ts';
 import { outlineOf } from './outlines.ts';
 import { pick } from './pick.ts';
 import type { Prepared } from './prepared.ts';
+import { scaleBarOf } from './scale-bar.ts';
 import { type Scene, sceneOf } from './scene.ts';
 import { NO_TOOL, type Tool, toolSigns, toolWords, withPlace } from './tools.ts';
 import {
@@ -194,7 +195,7 @@ export class Stage {
 
   private refit(): void {
     if (this.prepared !== undefined && this.size.width > 0)
-      this.view = fitted(this.prepared.extent, this.size, this.turn);
+      this.view = fitted(this.prepared.extent, this.size, this.turn, this.prepared.beside);
   }
 
   private look(view: View): void {
@@ -232,8 +233,16 @@ export class Stage {
     const { prepared, view, size } = this;
     if (prepared === undefined || size.width === 0 || size.height === 0) return;
     if (this.isOld && !this.isStillDrawn()) {
-      this.scene = sceneOf({ prepared, view, size, hidden: this.hidden, asBefore: this.words.asBefore });
+      this.scene = sceneOf({
+        prepared,
+        view,
+        size,
+        hidden: this.hidden,
+        asBefore: this.words.asBefore,
+        unitsTooSmall: this.words.unitsTooSmall
+      });
       this.drawn.draw(this.scene, size);
+      this.drawn.drawScaleBar(scaleBarOf(prepared.plan.system, view.scale), size);
       this.drawnOf = { prepared, hidden: this.hidden, size };
     }
     this.isOld = false;

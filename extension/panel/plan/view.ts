@@ -84,14 +84,18 @@ export function zoomedAbout(view: View, size: Size, at: Place, factor: number): 
   return { ...view, scale, x: view.x + under.x - moved.x, y: view.y + under.y - moved.y };
 }
 
-/** All of it is seen. */
-export function fitted([left, bottom, right, top]: Bounds, size: Size, turn: number): View {
+/** Of the width, the most that is kept free on each side for what is written there. */
+const MOST_BESIDE = 0.25;
+
+/** All of it is seen, and so many pixels on its left and right. */
+export function fitted([left, bottom, right, top]: Bounds, size: Size, turn: number, beside = 0): View {
   const cosine = Math.abs(Math.cos(turn));
   const sine = Math.abs(Math.sin(turn));
   const across = (right - left) * cosine + (top - bottom) * sine;
   const up = (right - left) * sine + (top - bottom) * cosine;
-  const roomIn = (length: number): number => Math.max(40, length - 2 * rimOf(length));
-  const room = { width: roomIn(size.width), height: roomIn(size.height) };
+  const roomIn = (length: number, rim: number): number => Math.max(40, length - 2 * rim);
+  const aside = Math.max(rimOf(size.width), Math.min(beside, MOST_BESIDE * size.width));
+  const room = { width: roomIn(size.width, aside), height: roomIn(size.height, rimOf(size.height)) };
   const scale = Math.min(room.width / Math.max(across, 1), room.height / Math.max(up, 1));
   return {
     x: (left + right) / 2,
