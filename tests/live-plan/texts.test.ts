@@ -1,7 +1,41 @@
 import { describe, expect, it } from 'vitest';
-import { drain } from '../../language/paving.ts';
+import { drain, Paving } from '../../language/paving.ts';
 import type { LivePlan, LiveShape } from '../../language/views/live-plan/live-plan.ts';
+import { inMemory } from '../language/in-memory.ts';
 import { evaluated, newPaving } from '../samples/samples.ts';
+
+const NEIGHBOURS = `job "Neighbours" {
+  rules britain
+}
+site { soil common-earth }
+unit block { size 200 x 100 x 60 mm }
+area one {
+  outline rectangle 3 x 4 m
+  traffic foot
+  paving  block in running-bond, joints 3 mm
+  bed     sharp-sand 30 mm
+  base    type-1 150 mm
+  edges   {
+    left meets house-wall
+    near meets house-wall
+    right meets house-wall
+    far meets house-wall
+  }
+}
+area two {
+  outline rectangle 2 x 4 m, corner (3, 0) m
+  traffic foot
+  paving  block in running-bond, joints 3 mm
+  bed     sharp-sand 30 mm
+  base    type-1 150 mm
+  edges   {
+    left meets house-wall
+    near meets house-wall
+    right meets house-wall
+    far meets house-wall
+  }
+}
+`;
 
 async function drawn(job: string): Promise<LivePlan> {
   const paving = newPaving();
@@ -61,6 +95,64 @@ describe.each(['courtyard.paving', 'drive.paving', 'path.paving', 'terrace.pavin
       const others = marks.filter(other => other !== mark && areaOf.get(other.thing) === areaOf.get(mark.thing));
       const apart = others.map(other => Math.hypot(other.x - mark.x, other.y - mark.y));
       expect(Math.min(...apart)).toBeGreaterThanOrEqual(1499);
+    }
+  });
+});
+
+describe('lengths of sides', () => {
+  it('matter most where laying starts, then the longest first, and before heights', async () => {
+    const lengths = textsOf(await drawn('terrace.paving'), 'dimensions');
+    const start = lengths.filter(({ rank }) => rank === 3);
+    expect(start.map(({ thing }) => thing)).toEqual(['area:terrace/edges/A to B']);
+    const others = textsOf(await drawn('drive.paving'), 'dimensions').filter(({ rank }) => rank !== 3);
+    others.sort((one, other) => one.rank - other.rank);
+    expect(others.length).toBeGreaterThan(3);
+    expect(others.every(({ rank }) => rank > 3 && rank < 4)).toBe(true);
+    const metres = others.map(({ text }) => Number.parseFloat(text));
+    expect(metres).toEqual([...metres].sort((one, other) => other - one));
+  });
+
+  it('are told once of a side that two areas share', async () => {
+    const paving = new Paving(inMemory({ 'job.paving': NEIGHBOURS }));
+    await paving.load('job.paving');
+    const plan = drain(paving.livePlan(drain(paving.evaluate('job.paving'))!))!;
+    const all = textsOf(plan, 'dimensions').map(({ x, y, text }) => `${text} at ${x}, ${y}`);
+    expect(all.filter(text => text === '4.000 m at 3000, 2000')).toHaveLength(1);
+    expect(all).toHaveLength(7);
+  });
+});
+
+describe('what stands or lies there', () => {
+  it('has its name on the plan, and how it is cut down in its facts', async () => {
+    const plan = await drawn('terrace.paving');
+    const text = (key: string): Text => plan.shapes.find(shape => shape.key === key) as Text;
+    expect(text('box:old-sprinkler/buried/text')).toMatchObject({ text: 'box old-sprinkler', content: 'names' });
+    expect(plan.things.find(({ key }) => key === 'box:old-sprinkler')!.facts).toContainEqual([
+      'Its lid',
+      'cut the lid down at least 10 11/16 in, from the lid as it is'
+    ]);
+    expect(text('box:shut-off/name')).toMatchObject({ text: 'box shut-off', content: 'names', room: 431.8 });
+    const pipe = text('pipe:garden-water/line/text');
+    expect(pipe.text).toBe('garden-water, about 14 in deep, not proven');
+    const others = textsOf(plan, 'things').filter(({ key }) => key !== pipe.key);
+    expect(others.length).toBeGreaterThan(2);
+    expect(others.every(({ rank }) => rank > pipe.rank)).toBe(true);
+    const drive = await drawn('drive.paving');
+    expect(textsOf(drive, 'names').map(one => one.text)).toContain('channel garage-channel');
+    expect(textsOf(drive, 'things').map(one => one.text)).toContain('foul-drain (sewer), 1100 mm deep');
+  });
+
+  it('has ticks across the line at both ends of a door or a gate', async () => {
+    const { shapes } = await drawn('terrace.paving');
+    for (const gate of ['gate:garden-door', 'gate:side-gate']) {
+      const jambs = shapes.find(({ key }) => key === `${gate}/jambs`) as Extract<LiveShape, { kind: 'path' }>;
+      expect([jambs.ink, jambs.thing, jambs.loops.length]).toEqual(['tick', gate, 2]);
+      const leaf = shapes.filter(({ thing, ink }) => thing === gate && ink === 'leaf') as (typeof jambs)[];
+      const [x1, y1, , x2, y2] = leaf[0]!.loops[0]!;
+      const middles = jambs.loops.map(([ax, ay, , bx, by]) => [(ax! + bx!) / 2, (ay! + by!) / 2]);
+      expect(middles.flat().map(Math.round)).toEqual([x1, y1, x2, y2].map(value => Math.round(value!)));
+      for (const [ax, ay, , bx, by] of jambs.loops)
+        expect((bx! - ax!) * (x2! - x1!) + (by! - ay!) * (y2! - y1!)).toBeCloseTo(0, -3);
     }
   });
 });

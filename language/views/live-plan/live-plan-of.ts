@@ -128,7 +128,7 @@ function assembled(
   const things = uniqueBy(pieces.flatMap(piece => thingsIn(piece, whyNot)));
   const byKey = new Map(things.map(thing => [thing.key, thing]));
   const whole = aroundAll(things.map(({ bounds }) => bounds));
-  const shapes = uniqueBy(drawn).filter(({ thing }) => byKey.has(thing));
+  const shapes = lengthsOnce(uniqueBy(drawn).filter(({ thing }) => byKey.has(thing)));
   const file = evaluation.texts[0]!.file;
   const signs = findingSigns(evaluation.findings, file, { things: byKey, shapes: labelsFirst(shapes), whole });
   const all = shownInput(input, pieces);
@@ -180,6 +180,29 @@ function uniqueBy<T extends { readonly key: string }>(items: readonly T[]): T[] 
   const first = new Map<string, T>();
   for (const item of items) if (!first.has(item.key)) first.set(item.key, item);
   return [...first.values()];
+}
+
+/** The length of a side that two areas share is told once, by the one that it matters most to. */
+function lengthsOnce(shapes: readonly LiveShape[]): LiveShape[] {
+  const placeOf = (shape: LiveShape): string | undefined =>
+    shape.kind === 'text' && shape.content === 'dimensions'
+      ? `${shape.text} at ${Math.round(shape.x)} ${Math.round(shape.y)}`
+      : undefined;
+  const best = new Map<string, LiveShape>();
+  for (const shape of shapes) {
+    const place = placeOf(shape);
+    if (place === undefined) continue;
+    const other = best.get(place);
+    if (other === undefined || rankOf(shape) < rankOf(other)) best.set(place, shape);
+  }
+  return shapes.filter(shape => {
+    const place = placeOf(shape);
+    return place === undefined || best.get(place) === shape;
+  });
+}
+
+function rankOf(shape: LiveShape): number {
+  return shape.kind === 'text' ? shape.rank : 0;
 }
 
 /** What is seen, broken things included as they were. */
