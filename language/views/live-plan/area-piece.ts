@@ -11,13 +11,13 @@ import type { AreaQuantities } from '../../quantities/contract.ts';
 import { unitsOf } from '../../quantities/units-of-area.ts';
 import { isDrawn } from '../plan/area-shapes.ts';
 import { countsOf, countText } from '../plan/counts.ts';
-import { upright } from '../plan/cut-numbers.ts';
 import type { PlanArea, PlanKeptOut, PlanUnit } from '../plan/plan-input.ts';
 import type { PlanFall } from '../plan/plan-site.ts';
-import { keptOutText, startText, wayText } from '../plan/plan-text.ts';
+import { keptOutText, startText } from '../plan/plan-text.ts';
 import { rowsOf } from '../rows.ts';
 import { cutKindThing } from './cut-kinds.ts';
 import { edgesOf } from './edge-things.ts';
+import { fallMarks } from './fall-marks.ts';
 import { cornersOf, mm, mmBounds, mmPoint, turnOf } from './in-millimetres.ts';
 import { type LaidShapes, unitKey } from './laid-shapes.ts';
 import type { LiveShape, LiveThing } from './live-plan.ts';
@@ -34,13 +34,16 @@ export interface AreaToDraw {
   readonly shapes?: LaidShapes;
   readonly system: System;
   readonly datum?: LevelDatum;
+  /** What is told of its heights at once, where all are the same. */
+  readonly level?: string;
 }
 
 /** An area with its units, edges, what is kept out of it, where laying begins and how it falls. */
 export function areaPiece(to: AreaToDraw): Piece {
-  const { area, plan, system, numbers, shapes, datum, falls } = to;
+  const { area, plan, system, numbers, shapes, datum, falls, level } = to;
   const edges = edgesOf(area, plan, numbers, system, datum);
   const kept = plan.keptOut.filter(isDrawn);
+  const marks = fallMarks(falls, plan);
   return {
     key: area.key,
     name: `area ${area.name}`,
@@ -52,9 +55,9 @@ export function areaPiece(to: AreaToDraw): Piece {
       'kept-out': kept.map(keptOutShape),
       edges: edges.lines,
       dimensions: edges.lengths,
-      falls: falls.flatMap(fallShapes),
+      falls: marks.shapes,
       starts: startShapes(plan),
-      names: [...areaName(plan), ...kept.flatMap(keptOutName)]
+      names: [...areaName(plan, level), ...kept.flatMap(keptOutName)]
     },
     things: [
       areaThing(to),
@@ -63,7 +66,7 @@ export function areaPiece(to: AreaToDraw): Piece {
       ...edges.things,
       ...plan.keptOut.filter(({ kind }) => kind === 'inset').map(inset => insetThing(inset, plan, system)),
       ...startThings(plan, system),
-      ...falls.flatMap(fall => fallThing(fall, plan))
+      ...marks.things
     ],
     from: { area: plan, units: to.units, falls }
   };
@@ -83,7 +86,7 @@ function groundOf({ key, outline }: PlanArea): LiveShape {
 
 // ---- the area ----
 
-function areaThing({ area, plan, units, numbers, system }: AreaToDraw): UnledThing {
+function areaThing({ area, plan, units, numbers, system, level }: AreaToDraw): UnledThing {
   const counts = plan.parts.flatMap(part => countsOf(part, units));
   const sum = (of: 'whole' | 'cut'): number => counts.reduce((total, count) => total + count[of], 0);
   const told = (owner: 'area' | 'dig' | 'finish', of: object | undefined): LiveThing['facts'] =>
@@ -104,6 +107,7 @@ function areaThing({ area, plan, units, numbers, system }: AreaToDraw): UnledThi
           [capital(role), `${material.name}, ${printThickness(thickness.value, system)}`] as const
       ),
       ...(numbers === undefined || numbers.dig.deepest === 0 ? [] : told('dig', numbers.dig)),
+      ...fact('Finish', level),
       ...told('finish', finish),
       ...fact('Traffic', area.traffic.join(', '))
     ],
@@ -116,28 +120,27 @@ function capital(word: string): string {
   return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
-/** The name in the roomiest place, with the room that it has there. */
-function areaName({ key, name, outline, keptOut, noNumbers }: PlanArea): LiveShape[] {
+/** The name in the roomiest place, with the room that it has there, and the height of an area that is level. */
+function areaName({ key, name, outline, keptOut, noNumbers }: PlanArea, level: string | undefined): LiveShape[] {
   const text = noNumbers === undefined ? name : `${name}: no numbers`;
   const box = { width: textWidth(text) * BOLD, height: LETTER_HEIGHT };
   const corners = [outline, ...keptOut.map(one => one.outline)].map(chordCorners);
   const room = roomFor(corners, box, 0);
   const at = room?.at ?? middleOf(outline);
+  const shared = {
+    kind: 'text',
+    thing: key,
+    x: mm(at.x),
+    y: mm(at.y),
+    turn: 0,
+    anchor: 'middle',
+    room: mm(box.width * (room?.times ?? 0))
+  } as const;
   return [
-    {
-      kind: 'text',
-      key: `${key}/name`,
-      content: 'names',
-      ink: 'strong',
-      thing: key,
-      x: mm(at.x),
-      y: mm(at.y),
-      text,
-      turn: 0,
-      anchor: 'middle',
-      room: mm(box.width * (room?.times ?? 0)),
-      rank: 1
-    }
+    { ...shared, key: `${key}/name`, content: 'names', ink: 'strong', text, rank: 1 },
+    ...(level === undefined
+      ? []
+      : [{ ...shared, key: `${key}/level`, content: 'heights', ink: 'text', text: level, rank: 2 } as const])
   ];
 }
 
@@ -217,7 +220,7 @@ function keptOutName({ key, kind, name, outline }: PlanKeptOut): LiveShape[] {
     {
       kind: 'text',
       key: `${key}/name`,
-      content: 'kept-out',
+      content: 'names',
       ink: 'strong',
       thing: key,
       x: mm(at.x),
@@ -248,7 +251,7 @@ function insetThing(inset: PlanKeptOut, plan: PlanArea, system: System): UnledTh
   };
 }
 
-// ---- where laying begins, and falls ----
+// ---- where laying begins ----
 
 function startShapes({ key, start }: PlanArea): LiveShape[] {
   if (start === undefined) return [];
@@ -277,42 +280,6 @@ function startThings({ key, name, start }: PlanArea, system: System): UnledThing
       bounds: mmPoint(start),
       area: key,
       handle: { x: mm(start.x), y: mm(start.y) }
-    }
-  ];
-}
-
-function fallShapes({ key, places: [place] }: PlanFall): LiveShape[] {
-  if (place === undefined) return [];
-  const { at, down, text } = place;
-  const shared = { content: 'falls', ink: 'fall', thing: key, x: mm(at.x), y: mm(at.y) } as const;
-  return [
-    { ...shared, kind: 'mark', key, sign: 'fall', turn: turnOf(down) },
-    {
-      ...shared,
-      kind: 'text',
-      key: `${key}/text`,
-      ink: 'strong',
-      text,
-      turn: turnOf(upright(down)),
-      anchor: 'middle',
-      rank: 2
-    }
-  ];
-}
-
-function fallThing({ key, places: [place] }: PlanFall, { key: area, name }: PlanArea): UnledThing[] {
-  if (place === undefined) return [];
-  return [
-    {
-      key,
-      kind: 'Falls',
-      name: `fall of ${name}`,
-      facts: [
-        ['Steepest fall', place.text],
-        ['Downhill', wayText(place.down)]
-      ],
-      bounds: mmPoint(place.at),
-      area
     }
   ];
 }

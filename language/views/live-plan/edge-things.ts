@@ -27,7 +27,7 @@ export interface Edges {
   readonly things: readonly UnledThing[];
 }
 
-type Drawn = Pick<Area, 'key' | 'name' | 'outline' | 'edges'>;
+type Drawn = Pick<Area, 'key' | 'name' | 'outline' | 'edges' | 'start'>;
 
 /** The edges of an area with what they meet, their lengths and their curves. */
 export function edgesOf(
@@ -104,13 +104,15 @@ function edgingOf(edge: Edge, area: Drawn, { sides }: PlanArea): LivePath[] {
 }
 
 /** The length of each run beside the middle of its longest side. */
-function lengthsOf(edge: Edge, { outline }: Drawn, system: System): LiveText[] {
+function lengthsOf(edge: Edge, { outline, start }: Drawn, system: System): LiveText[] {
+  const starting = new Set([...start.whole, start.along]);
   return runsOf(edge.sides, outline).map((run, order): LiveText => {
     const lengthOf = (index: number): number => sideLength(outline[index]!);
     const longest = run.reduce((best, index) => (lengthOf(index) > lengthOf(best) + HAIR ? index : best));
     const side = outline[longest]!;
     const middle = pointAlong(side, 0.5);
     const way = heading(side, middle);
+    const whole = run.reduce((sum, index) => sum + lengthOf(index), 0);
     return {
       kind: 'text',
       key: `${edge.key}/length${order === 0 ? '' : `/${order + 1}`}`,
@@ -119,16 +121,18 @@ function lengthsOf(edge: Edge, { outline }: Drawn, system: System): LiveText[] {
       thing: edge.key,
       x: mm(middle.x),
       y: mm(middle.y),
-      text: printLength(
-        run.reduce((sum, index) => sum + lengthOf(index), 0),
-        system
-      ),
+      text: printLength(whole, system),
       turn: turnOf(upright(Math.atan2(way.y, way.x))),
       anchor: 'middle',
       room: mm(lengthOf(longest)),
-      rank: 3
+      rank: run.some(index => starting.has(index)) ? 3 : rankOfLength(whole)
     };
   });
+}
+
+/** After sides that laying starts from the longest first, before what is of rank 4. */
+function rankOfLength(metres: number): number {
+  return 3 + Math.round(1000 / (1 + metres)) / 1000;
 }
 
 /** m: rounding decides nothing. */

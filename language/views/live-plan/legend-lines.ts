@@ -1,13 +1,17 @@
 import type { Severity } from '../../job/severity.ts';
 import { hasCuts, type LegendTold, legendTold, type Sign } from '../plan/legend.ts';
+import { ofTheFinish } from '../plan/heights-from.ts';
 import type { PlanInput } from '../plan/plan-input.ts';
 import { CUTTING_CAUTION } from '../text/cautions.ts';
+import { LEVEL_MARK } from './level-areas.ts';
 import type { Content, LiveLegendLine } from './live-plan.ts';
 
 /** The legend of what is there, in the words of printed plans, with the signs of findings that are there. */
 export function legendLines(input: PlanInput, severities: ReadonlySet<Severity>): LiveLegendLine[] {
   const taken = new Map<string, number>();
   let heading = '';
+  const heights = input.site?.heights;
+  const aboutHeights = heights === undefined ? undefined : ofTheFinish(heights);
   const lines = legendTold(input).flatMap((told): LiveLegendLine[] => {
     const sign = told.sign === undefined ? ({ none: true } as const) : signOf(told.sign);
     if (sign === undefined) return [];
@@ -16,6 +20,7 @@ export function legendLines(input: PlanInput, severities: ReadonlySet<Severity>)
     const name = told.strong ? first : `${isOfArea(told) ? `${heading}/` : ''}${first}`;
     const times = (taken.get(name) ?? 0) + 1;
     taken.set(name, times);
+    if (first === aboutHeights) return [{ key: 'heights', sign, text: `${LEVEL_MARK} ${first}`, content: 'heights' }];
     const content = contentOf(told);
     return [
       {

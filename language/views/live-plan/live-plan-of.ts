@@ -2,6 +2,7 @@ import type { Key } from '../../job/job.ts';
 import type { Evaluation } from '../../paving.ts';
 import type { Session } from '../../session/session.ts';
 import { descriptionOf } from '../plan/counts.ts';
+import { ofTheFinish } from '../plan/heights-from.ts';
 import type { PlanInput, PlanUnit } from '../plan/plan-input.ts';
 import { planOfJob } from '../plan/plan-of-job.ts';
 import { missingText } from '../text/missing-text.ts';
@@ -11,6 +12,7 @@ import { aroundAll } from './in-millimetres.ts';
 import { laidShapes, type LaidShapes } from './laid-shapes.ts';
 import { legendLines } from './legend-lines.ts';
 import type { LivePlan, LiveShape, LiveThing } from './live-plan.ts';
+import { levelAreas } from './level-areas.ts';
 import { type LayerName, LAYERS, type Piece, type UnledThing } from './piece.ts';
 import { placeKeyOf } from './place-of-thing.ts';
 import { pointPieces } from './point-pieces.ts';
@@ -64,11 +66,13 @@ function* freshPieces(evaluation: Evaluation, input: PlanInput, memory: PlanMemo
   const { job, numbers } = evaluation as Required<Pick<Evaluation, 'job' | 'numbers'>>;
   const { quantities } = numbers;
   const laidOf = new Map(numbers.laid.map(({ area, laid }) => [area.key, laid]));
+  const level = levelAreas(job, input.site?.falls ?? []);
   const pieces: Piece[] = [];
   for (const plan of input.areas) {
     const area = job.areas.find(({ key }) => key === plan.key)!;
     const laid = laidOf.get(plan.key);
     const own = quantities.areas.find(({ id }) => id === plan.key);
+    const evenly = level.get(plan.key);
     const units = unitsLaid(input.units, plan);
     const shapes = laid && (yield* laidOnce({ area: { key: plan.key }, plan, laid, units }, memory));
     pieces.push(
@@ -81,12 +85,13 @@ function* freshPieces(evaluation: Evaluation, input: PlanInput, memory: PlanMemo
         ...(own === undefined ? {} : { numbers: own }),
         ...(laid === undefined ? {} : { laid }),
         ...(shapes === undefined ? {} : { shapes }),
-        ...(job.datum === undefined ? {} : { datum: job.datum })
+        ...(job.datum === undefined ? {} : { datum: job.datum }),
+        ...(evenly === undefined ? {} : { level: evenly })
       })
     );
     yield;
   }
-  return [...pieces, ...sitePieces(job, input, quantities), ...pointPieces(job, input, quantities)];
+  return [...pieces, ...sitePieces(job, input, quantities), ...pointPieces(job, input, quantities, level)];
 }
 
 function unitsLaid(units: readonly PlanUnit[], { parts }: PlanInput['areas'][number]): PlanUnit[] {
@@ -123,14 +128,16 @@ function assembled(
   const things = uniqueBy(pieces.flatMap(piece => thingsIn(piece, whyNot)));
   const byKey = new Map(things.map(thing => [thing.key, thing]));
   const whole = aroundAll(things.map(({ bounds }) => bounds));
-  const shapes = uniqueBy(drawn).filter(({ thing }) => byKey.has(thing));
+  const shapes = lengthsOnce(uniqueBy(drawn).filter(({ thing }) => byKey.has(thing)));
   const file = evaluation.texts[0]!.file;
   const signs = findingSigns(evaluation.findings, file, { things: byKey, shapes: labelsFirst(shapes), whole });
   const all = shownInput(input, pieces);
   const lead = (thing: UnledThing): LiveThing => ({ ...thing, leads: leads(evaluation, thing.key) });
   return {
     title: input.title,
-    description: descriptionOf(all),
+    description: [descriptionOf(all), ...(all.site?.heights === undefined ? [] : [ofTheFinish(all.site.heights)])].join(
+      ' '
+    ),
     system: job.system,
     notes: notesOf(evaluation, pieces),
     shapes: [...shapes, ...signs.shapes],
@@ -173,6 +180,29 @@ function uniqueBy<T extends { readonly key: string }>(items: readonly T[]): T[] 
   const first = new Map<string, T>();
   for (const item of items) if (!first.has(item.key)) first.set(item.key, item);
   return [...first.values()];
+}
+
+/** The length of a side that two areas share is told once, by the one that it matters most to. */
+function lengthsOnce(shapes: readonly LiveShape[]): LiveShape[] {
+  const placeOf = (shape: LiveShape): string | undefined =>
+    shape.kind === 'text' && shape.content === 'dimensions'
+      ? `${shape.text} at ${Math.round(shape.x)} ${Math.round(shape.y)}`
+      : undefined;
+  const best = new Map<string, LiveShape>();
+  for (const shape of shapes) {
+    const place = placeOf(shape);
+    if (place === undefined) continue;
+    const other = best.get(place);
+    if (other === undefined || rankOf(shape) < rankOf(other)) best.set(place, shape);
+  }
+  return shapes.filter(shape => {
+    const place = placeOf(shape);
+    return place === undefined || best.get(place) === shape;
+  });
+}
+
+function rankOf(shape: LiveShape): number {
+  return shape.kind === 'text' ? shape.rank : 0;
 }
 
 /** What is seen, broken things included as they were. */

@@ -5,32 +5,42 @@ import { levelStyleOf, printLevelWithMark } from '../../measures/print-level.ts'
 import type { JobQuantities } from '../../quantities/contract.ts';
 import type { PlanArea, PlanInput } from '../plan/plan-input.ts';
 import type { PlanPoint } from '../plan/plan-site.ts';
+import { belongsTo } from '../plan/levels-of-job.ts';
 import { mm, mmPoint } from './in-millimetres.ts';
+import { LEVEL_MARK } from './level-areas.ts';
 import type { LiveShape, LiveThing } from './live-plan.ts';
 import { fact, type Piece } from './piece.ts';
 
 /** m: what lies nearer is one place. */
 const SAME_PLACE = 0.001;
 
-/** Named points in view, and corners that have no name, with their heights. */
-export function pointPieces(job: Job, { areas, site }: PlanInput, quantities: JobQuantities): Piece[] {
+/** Named points in view, and corners that have no name, with their heights where these are not told of whole areas. */
+export function pointPieces(
+  job: Job,
+  { areas, site }: PlanInput,
+  quantities: JobQuantities,
+  level: ReadonlyMap<Key, string>
+): Piece[] {
   const shown = site?.points ?? [];
   const heightsOf = new Map(shown.map(({ key, heights }) => [key, heights]));
-  const named = shown.flatMap(point => (point.name === undefined ? [] : [namedPiece(point, job, quantities)]));
+  const named = shown.flatMap(point => (point.name === undefined ? [] : [namedPiece(point, job, quantities, level)]));
   const corners = areas.flatMap(plan => {
     const area = job.areas.find(({ key }) => key === plan.key);
-    return area === undefined ? [] : cornerPieces(area, plan, heightsOf, job);
+    return area === undefined ? [] : cornerPieces(area, plan, { heightsOf, level }, job);
   });
   return [...named, ...corners];
 }
 
-function namedPiece(point: PlanPoint, job: Job, quantities: JobQuantities): Piece {
+function namedPiece(point: PlanPoint, job: Job, quantities: JobQuantities, level: ReadonlyMap<Key, string>): Piece {
   const { key, name = '', at, heights } = point;
   const own = job.points.find(one => one.key === key);
   return {
     key,
     name: `point ${name}`,
-    layers: { points: [markAt(key, at, 'point'), nameAt(key, at, name)], heights: heightTexts(key, at, heights) },
+    layers: {
+      points: [markAt(key, at, 'point'), nameAt(key, at, name)],
+      heights: isToldOfAreas(at, job, level) ? [] : heightTexts(key, at, heights)
+    },
     things: [
       {
         key,
@@ -85,7 +95,7 @@ function settingOutFacts({ name, fixed }: NamedPoint, { tapes, system }: Job): L
 function cornerPieces(
   { key: area, name: areaName, edges }: Area,
   { settingOut }: PlanArea,
-  heightsOf: ReadonlyMap<Key, readonly string[]>,
+  { heightsOf, level }: { heightsOf: ReadonlyMap<Key, readonly string[]>; level: ReadonlyMap<Key, string> },
   job: Job
 ): Piece[] {
   return (settingOut?.corners ?? []).flatMap(({ name, at }, index): Piece[] => {
@@ -97,7 +107,10 @@ function cornerPieces(
       {
         key,
         name: `${name} of ${areaName}`,
-        layers: { points: [markAt(key, at, 'dot')], heights: heightTexts(key, at, heights) },
+        layers: {
+          points: [markAt(key, at, 'dot')],
+          heights: isToldOfAreas(at, job, level) ? [] : heightTexts(key, at, heights)
+        },
         things: [
           {
             key,
@@ -136,6 +149,11 @@ function nameAt(key: Key, at: Point, text: string): LiveShape {
   };
 }
 
+/** Whatever lies there is level, and tells its height at its name. */
+function isToldOfAreas(at: Point, { areas }: Job, level: ReadonlyMap<Key, string>): boolean {
+  return areas.filter(area => area.finish !== undefined && belongsTo(area, at)).every(({ key }) => level.has(key));
+}
+
 function heightTexts(key: Key, at: Point, heights: readonly string[]): LiveShape[] {
   if (heights.length === 0) return [];
   return [
@@ -147,7 +165,7 @@ function heightTexts(key: Key, at: Point, heights: readonly string[]): LiveShape
       thing: key,
       x: mm(at.x),
       y: mm(at.y),
-      text: heights.join(', '),
+      text: `${LEVEL_MARK} ${heights.join(', ')}`,
       turn: 0,
       anchor: 'end',
       rank: 4

@@ -1,5 +1,6 @@
-import { boundsOf, middleOf, pointAlong, type Side } from '../../geometry/index.ts';
+import { boundsOf, middleOf, type Point, pointAlong, type Side } from '../../geometry/index.ts';
 import { heading } from '../../geometry/moved-side.ts';
+import type { Gate } from '../../job/heights.ts';
 import type { Job, Key, KeptOut } from '../../job/job.ts';
 import { printLength } from '../../measures/print.ts';
 import { quantityOf } from '../../quantities/catalogue.ts';
@@ -9,7 +10,7 @@ import type { PlanInput } from '../plan/plan-input.ts';
 import type { PlanThing, ThingKind } from '../plan/plan-site.ts';
 import { keptOutText } from '../plan/plan-text.ts';
 import { UNDER } from '../plan/thing-shapes.ts';
-import { lidText } from '../plan/things-of-job.ts';
+import { cutDownText, lidText, shortDepth } from '../plan/things-of-job.ts';
 import { rowsOf } from '../rows.ts';
 import { aroundAll, cornersOf, lineOf, mm, type MmBounds, mmBounds, mmPoint, turnOf } from './in-millimetres.ts';
 import type { LiveShape, LiveThing } from './live-plan.ts';
@@ -52,7 +53,7 @@ export function sitePieces(job: Job, input: PlanInput, quantities: JobQuantities
       {
         key,
         name: known.name,
-        layers: layersOf(key, things),
+        layers: layersOf(key, things, job),
         things: [known],
         from: { things },
         ...(inAreas.length === 0 ? {} : { with: inAreas })
@@ -82,13 +83,15 @@ function areasOf(key: Key, { areas, boxes }: Job): Key[] {
 
 // ---- what is drawn ----
 
-function layersOf(owner: Key, things: readonly PlanThing[]): Piece['layers'] {
+function layersOf(owner: Key, things: readonly PlanThing[], job: Job): Piece['layers'] {
   const layers: Partial<Record<LayerName, LiveShape[]>> = {};
   for (const thing of things) {
     const layer = UNDER.has(thing.kind) ? 'under' : 'over';
     (layers[layer] ??= []).push(...shapesOf(owner, thing));
-    (layers.names ??= []).push(...labelsOf(owner, thing));
+    (layers.names ??= []).push(...labelsOf(owner, thing, job));
   }
+  const gate = job.gates.find(({ key }) => key === owner);
+  if (gate !== undefined && layers.over?.some(({ kind }) => kind === 'path')) layers.over.push(...jambsOf(gate));
   return layers;
 }
 
@@ -118,16 +121,65 @@ function shapesOf(thing: Key, { key: own, kind, parts, dots }: PlanThing): LiveS
   ];
 }
 
-/** The fullest text about it; along a line with the room that it has there. */
-function labelsOf(thing: Key, { key, labels, labelled, parts, dots }: PlanThing): LiveShape[] {
-  const [text] = labels;
-  if (text === undefined || parts.length + dots.length === 0) return [];
-  const label = { kind: 'text', content: 'things', ink: 'text', thing, text, anchor: 'middle', rank: 6 } as const;
+/** Half of a tick across the line at each end of an opening, m. */
+const HALF_JAMB = 0.1;
+
+/** Where the opening of a gate or door begins and ends. */
+function jambsOf({ key, leaf, opening }: Gate): LiveShape[] {
+  const [from, to] = opening === undefined ? [leaf?.hinge, leaf?.end] : [opening.from, opening.to];
+  if (from === undefined || to === undefined) return [];
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const [x, y] = [(-(to.y - from.y) / length) * HALF_JAMB, ((to.x - from.x) / length) * HALF_JAMB];
+  const tick = (at: Point): Side => ({ from: { x: at.x - x, y: at.y - y }, to: { x: at.x + x, y: at.y + y } });
+  return [
+    {
+      kind: 'path',
+      key: `${key}/jambs`,
+      content: 'things',
+      ink: 'tick',
+      thing: key,
+      loops: [from, to].map(at => lineOf([tick(at)])),
+      closed: false
+    }
+  ];
+}
+
+/** What is written at a thing, how much it matters, and what it is switched with: the rest stands in its facts. */
+function wordingOf({ kind, labels }: PlanThing, owner: Key, job: Job): Wording | undefined {
+  if (kind === 'pipe') {
+    const pipe = job.pipes.find(({ key }) => key === owner);
+    // Who digs must see it: left out for nothing but names of areas.
+    if (pipe === undefined) return undefined;
+    const { name, carries } = pipe;
+    const what = carries === undefined || name.includes(carries) ? name : `${name} (${carries})`;
+    return { text: `${what}, ${shortDepth(pipe, job.system)}`, content: 'things', rank: 1.5 };
+  }
+  const text = kind === 'buried box' ? labels.at(-1) : labels[0];
+  if (text === undefined) return undefined;
+  if (kind === 'buried box' || kind === 'channel' || kind === 'gully') return { text, content: 'names', rank: 5 };
+  return { text, content: 'things', rank: 6 };
+}
+
+interface Wording {
+  readonly text: string;
+  readonly content: 'things' | 'names';
+  readonly rank: number;
+}
+
+/** A text about it; along a line with the room that it has there. */
+function labelsOf(thing: Key, of: PlanThing, job: Job): LiveShape[] {
+  const { key, kind, labelled, parts, dots } = of;
+  const wording = wordingOf(of, thing, job);
+  if (wording === undefined || parts.length + dots.length === 0) return [];
+  const label = { kind: 'text', ink: 'text', thing, anchor: 'middle', ...wording } as const;
   if ('beside' in labelled) {
     const { x, y } = labelled.beside;
     return [{ ...label, key: `${key}/text`, x: mm(x), y: mm(y), turn: 0, anchor: 'start' }];
   }
-  if ('along' in labelled) return [{ ...label, key: `${key}/text`, ...along(labelled.along) }];
+  if ('along' in labelled) {
+    const { room, ...place } = along(labelled.along);
+    return [{ ...label, key: `${key}/text`, ...place, ...(kind === 'pipe' ? {} : { room }) }];
+  }
   const [first, last] = labelled.ends;
   return [first.from, last.to].map(({ x, y }, index) => ({
     ...label,
@@ -218,7 +270,7 @@ function boxThing(
     facts: [
       ...fact('Over all', where?.size),
       ...fact('Its middle', where?.middle),
-      ...fact('Its lid', lidText(box, quantities, system)),
+      ...fact('Its lid', lidText(box, quantities, system) ?? cutDownText(box, quantities, system)),
       ...numbers,
       ...taped.map(({ point, distance }) => [`Tape from ${point}`, printLength(distance, system)] as const),
       ...things.map(thing => ['On the plan', thing.told] as const)

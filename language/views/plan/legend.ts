@@ -3,6 +3,7 @@ import { wrapped } from '../../drawing/lettering.ts';
 import { type Tint, tintOf } from '../../drawing/tints.ts';
 import { CUTTING_CAUTION, PIPES_CAUTION } from '../text/cautions.ts';
 import { countsOf, countText, unitText } from './counts.ts';
+import { ofTheFinish } from './heights-from.ts';
 import { COLUMN } from './page.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { PlanThing, ThingKind } from './plan-site.ts';
@@ -111,7 +112,7 @@ function siteEntries({ site }: PlanInput): LegendTold[] {
   const noDig = of('no dig').map(thing => told(thing.told, { sign: { stroke: 'no-dig' } }));
   return [
     ...(points.some(({ name }) => name !== undefined) ? [told('point', { sign: { point: true } })] : []),
-    ...(heights === undefined ? [] : [told(`Heights at points and corners are of the finish. ${heights}`)]),
+    ...(heights === undefined ? [] : [told(ofTheFinish(heights))]),
     ...(falls.length === 0 ? [] : [told('steepest fall, downhill', { sign: { fall: true } })]),
     ...THINGS.filter(({ kinds }) => of(...kinds).length > 0).map(({ sign, words }) => told(words, { sign })),
     ...noDig,

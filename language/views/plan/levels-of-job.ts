@@ -72,7 +72,8 @@ function heightsAt({ areas, datum, system }: Job, at: Point): string[] {
   return all.every(({ text }) => text === first.text) ? [first.text] : all.map(({ name, text }) => `${name} ${text}`);
 }
 
-function belongsTo({ outline }: Area, at: Point): boolean {
+/** Whether a place lies in an area, at a corner of it, or where its rounded sides would meet. */
+export function belongsTo({ outline }: Area, at: Point): boolean {
   if (inside(outline, at)) return true;
   return outline.some(side => {
     if (isSame(side.from, at)) return true;

@@ -142,9 +142,14 @@ function pipeThing(pipe: Pipe, system: System): PlanThing[] {
 }
 
 /** `about 10 in deep, depth not proven` */
-export function depthText({ depth, about, proven }: Pipe, system: System): string {
+export function depthText(pipe: Pipe, system: System): string {
+  return shortDepth(pipe, system).replace(', not proven', ', depth not proven');
+}
+
+/** The same where room is short: `about 10 in deep, not proven`. */
+export function shortDepth({ depth, about, proven }: Pipe, system: System): string {
   if (depth === undefined) return 'depth not known';
-  return `${about ? 'about ' : ''}${printThickness(depth.value, system)} deep${proven ? '' : ', depth not proven'}`;
+  return `${about ? 'about ' : ''}${printThickness(depth.value, system)} deep${proven ? '' : ', not proven'}`;
 }
 
 function breakLines({ areas }: Job): PlanThing[] {
@@ -249,4 +254,11 @@ export function lidText({ key }: KeptOut, { boxes }: JobQuantities, system: Syst
   const size = printMarked(Math.abs(change), system);
   if (Number.parseFloat(size) === 0) return 'lid stays';
   return `${change > 0 ? 'raise' : 'lower'} ${size}`;
+}
+
+/** How far the lid of a box out of use is cut down, from where it is now; undefined where that is not known. */
+export function cutDownText({ key, use }: KeptOut, { boxes }: JobQuantities, system: System): string | undefined {
+  const cutDown = deepestCut(boxes?.find(({ id }) => id === key));
+  if (!use?.buried || cutDown === undefined) return undefined;
+  return `cut the lid down at least ${printMarked(roundedUp(cutDown, system), system)}, from the lid as it is`;
 }
