@@ -243,7 +243,7 @@ function insetThing(inset: PlanKeptOut, plan: PlanArea, system: System): UnledTh
     name: `inset ${inset.name}`,
     facts: [
       ['Over all', size],
-      ['Its middle', middle]
+      ['Its middle from the start', middle]
     ],
     bounds: mmBounds(boundsOf(inset.outline)),
     area: plan.key,

@@ -269,7 +269,7 @@ function boxThing(
     name: `${kind} ${name}`,
     facts: [
       ...fact('Over all', where?.size),
-      ...fact('Its middle', where?.middle),
+      ...fact('Its middle from the start', where?.middle),
       ...fact('Its lid', lidText(box, quantities, system) ?? cutDownText(box, quantities, system)),
       ...numbers,
       ...taped.map(({ point, distance }) => [`Tape from ${point}`, printLength(distance, system)] as const),
