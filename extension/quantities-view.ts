@@ -38,7 +38,7 @@ export function registerQuantitiesView(client: BaseLanguageClient, work: ServerW
     view.onDidCollapseElement(({ element }) => quantities.opened(element, false)),
     view.onDidChangeVisibility(() => quantities.changed()),
     vscode.window.onDidChangeActiveTextEditor(() => quantities.changed(0)),
-    vscode.workspace.onDidCloseTextDocument(document => quantities.closed(document)),
+    vscode.window.tabGroups.onDidChangeTabs(() => quantities.closed()),
     work.onDidChange(working => {
       if (!working) quantities.changed();
     }),
@@ -104,8 +104,9 @@ class Quantities implements vscode.TreeDataProvider<ContentsRow>, vscode.Disposa
     this.isOpen.set(id, isOpen);
   }
 
-  closed(document: vscode.TextDocument): void {
-    if (document.uri.toString() !== this.address) return;
+  /** The editor holds on to a text for a while after its last tab has gone: what is open is told by the tabs. */
+  closed(): void {
+    if (this.address === undefined || isOpenText(this.address)) return;
     this.show(undefined);
     this.changed(0);
   }
@@ -208,7 +209,9 @@ function tellOfJob(): void {
 }
 
 function isOpenText(address: string): boolean {
-  return vscode.workspace.textDocuments.some(({ uri, isClosed }) => !isClosed && uri.toString() === address);
+  return vscode.window.tabGroups.all.some(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address)
+  );
 }
 
 function nameOf(address: string): string {
