@@ -1,20 +1,19 @@
 // The drawing with the hands on it: what pointer, wheel and keys do, and what is then drawn, once a frame at most.
 import type { Content, LiveThing } from '../../../server/plan-protocol.ts';
-import { DrawnPlan, type HandleSign } from './draw.ts';
+import type { HandleSign } from './draw.ts';
+import { directionOf } from './edge-direction.ts';
+import { type FrameEvents, Frames } from './frames.ts';
 import { html, setAll } from './html.ts';
 import { commandOf, type Command, type Way } from './keys.ts';
 import { caught, stepOf } from './measure.ts';
 import type { PlanState, PlanWords } from './messages.ts';
-import { outlineOf } from './outlines.ts';
 import { pick } from './pick.ts';
 import type { Prepared } from './prepared.ts';
-import { scaleBarOf } from './scale-bar.ts';
-import { type Scene, sceneOf } from './scene.ts';
-import { NO_TOOL, type Tool, toolSigns, toolWords, withPlace } from './tools.ts';
+import type { Scene } from './scene.ts';
+import { NO_TOOL, type Tool, toolWords, withPlace } from './tools.ts';
 import {
   apart,
   fitted,
-  onScreen,
   panned,
   type Place,
   shiftOf,
@@ -66,7 +65,6 @@ interface Press {
 export class Stage {
   readonly element: HTMLElement;
   prepared: Prepared | undefined;
-  scene: Scene | undefined;
   selected = '';
   hovered: string | undefined;
   hidden: ReadonlySet<Content> = new Set();
@@ -74,7 +72,7 @@ export class Stage {
   turn = 0;
   /** All of it is to be seen, whatever comes. */
   isFitted = true;
-  private readonly drawn = new DrawnPlan();
+  private readonly frames: Frames;
   private readonly words: PlanWords;
   private readonly events: StageEvents;
   private view: View = { x: 0, y: 0, scale: 0.1, turn: 0 };
@@ -82,14 +80,20 @@ export class Stage {
   private atCursor: readonly string[] = [];
   private press: Press | undefined;
   private pointer: Place | undefined;
-  private isOld = false;
-  private frame = 0;
 
   constructor(words: PlanWords, events: StageEvents) {
     this.words = words;
     this.events = events;
     this.element = html('div', { class: 'stage', role: 'application', tabindex: '0', 'aria-describedby': 'keys' });
-    this.element.append(this.drawn.element);
+    this.frames = new Frames(words, {
+      showing: () => {
+        const { prepared, view, size, hidden } = this;
+        return prepared && { prepared, view, size, hidden };
+      },
+      marked: () => this.marked(),
+      drawn: () => this.drawn()
+    });
+    this.element.append(this.frames.element);
     this.listen();
     new ResizeObserver(() => this.resized()).observe(this.element);
   }
@@ -163,7 +167,7 @@ export class Stage {
     if (this.turn !== 0) this.turnBy(0, this.words.turnedBack);
     else {
       const edge = this.thing(this.selected);
-      const direction = edge && this.directionOf(edge.key);
+      const direction = edge && this.prepared && directionOf(edge.key, this.prepared);
       if (edge === undefined || direction === undefined) this.events.say(this.words.chooseEdge);
       else this.turnBy(turnOf(direction), fillIn(this.words.turned, edge.name));
     }
@@ -175,22 +179,6 @@ export class Stage {
     if (this.isFitted) this.refit();
     this.events.say(words);
     this.redraw();
-  }
-
-  /** Of the longest straight side of its lines, radians. */
-  private directionOf(key: string): number | undefined {
-    let [longest, direction] = [0, undefined as number | undefined];
-    for (const shape of this.prepared?.shapesOf.get(key) ?? []) {
-      if (shape.kind !== 'path') continue;
-      for (const loop of shape.loops) {
-        for (let at = 0; at + 4 < loop.length; at += 3) {
-          const [right, up] = [loop[at + 3]! - loop[at]!, loop[at + 4]! - loop[at + 1]!];
-          if (loop[at + 2] !== 0 || Math.hypot(right, up) <= longest) continue;
-          [longest, direction] = [Math.hypot(right, up), Math.atan2(up, right)];
-        }
-      }
-    }
-    return direction;
   }
 
   private refit(): void {
@@ -214,70 +202,35 @@ export class Stage {
 
   // ---- drawing ----
 
-  /** The plan is drawn anew with the next frame. */
   private redraw(): void {
-    this.isOld = true;
-    this.refresh();
+    this.frames.redraw();
   }
 
-  /** Marks, tools and what the page tells are made anew with the next frame. */
   private refresh(): void {
-    if (this.frame !== 0) return;
-    this.frame = requestAnimationFrame(() => {
-      this.frame = 0;
-      this.drawFrame();
-    });
+    this.frames.refresh();
   }
 
-  private drawFrame(): void {
-    const { prepared, view, size } = this;
-    if (prepared === undefined || size.width === 0 || size.height === 0) return;
-    if (this.isOld && !this.isStillDrawn()) {
-      this.scene = sceneOf({
-        prepared,
-        view,
-        size,
-        hidden: this.hidden,
-        asBefore: this.words.asBefore,
-        unitsTooSmall: this.words.unitsTooSmall
-      });
-      this.drawn.draw(this.scene, size);
-      this.drawn.drawScaleBar(scaleBarOf(prepared.plan.system, view.scale), size);
-      this.drawnOf = { prepared, hidden: this.hidden, size };
-    }
-    this.isOld = false;
+  get scene(): Scene | undefined {
+    return this.frames.scene;
+  }
+
+  /** Where the plan was drawn anew, another thing may lie under the pointer. */
+  private marked(): ReturnType<FrameEvents['marked']> {
     if (this.pointer !== undefined && this.press === undefined) this.hover(this.pointer);
-    const scene = this.scene!;
-    this.drawn.shift(shiftOf(scene.view, view)!);
-    this.markThings(prepared, scene);
-    this.drawn.handle(this.handles());
-    this.drawn.tool(toolSigns(this.tool, view, size, prepared.plan.system));
-    this.countNodes(scene);
-    this.events.changed();
+    const { selected, hovered, atCursor, tool } = this;
+    return { selected, hovered, atCursor, tool, handles: this.handles() };
   }
 
-  private drawnOf:
-    { readonly prepared: Prepared; readonly hidden: ReadonlySet<Content>; readonly size: Size } | undefined;
-
-  /** It was moved alone, and no farther than it was drawn. */
-  private isStillDrawn(): boolean {
-    const { scene, drawnOf } = this;
-    if (scene === undefined || drawnOf?.prepared !== this.prepared || drawnOf?.hidden !== this.hidden) return false;
-    if (drawnOf?.size !== this.size) return false;
-    const shift = shiftOf(scene.view, this.view);
-    return shift !== undefined && Math.abs(shift.x) <= scene.margin.x && Math.abs(shift.y) <= scene.margin.y;
-  }
-
-  private markThings(prepared: Prepared, scene: Scene): void {
-    const at = onScreen(scene.view, this.size);
-    const outline = (key: string | undefined): string => (key === undefined ? '' : outlineOf(key, prepared, at));
-    const atCursor = this.atCursor.find(key => this.thing(key) !== undefined || prepared.shapesOf.has(key));
-    const { selected, hovered } = this;
-    this.drawn.mark({
-      selected: outline(selected === '' ? undefined : selected),
-      atCursor: outline(atCursor),
-      hovered: hovered === selected ? '' : outline(hovered)
+  private drawn(): void {
+    const { counted, detail } = this.frames.scene!;
+    // Read by tests and by who looks for what is slow.
+    setAll(this.element, {
+      'data-nodes': this.frames.nodes,
+      'data-work': counted.work,
+      'data-units': counted.units,
+      'data-detail': detail
     });
+    this.events.changed();
   }
 
   /** Of what is selected and what is pointed at. */
@@ -294,16 +247,6 @@ export class Stage {
     return [...keys].flatMap(key => {
       const thing = this.thing(key);
       return thing?.handle === undefined ? [] : [{ ...thing, handle: thing.handle }];
-    });
-  }
-
-  /** Read by tests and by who looks for what is slow. */
-  private countNodes({ counted, detail }: Scene): void {
-    setAll(this.element, {
-      'data-nodes': this.drawn.nodes,
-      'data-work': counted.work,
-      'data-units': counted.units,
-      'data-detail': detail
     });
   }
 
