@@ -38,7 +38,9 @@ export function registerQuantitiesView(client: BaseLanguageClient, work: ServerW
     view.onDidCollapseElement(({ element }) => quantities.opened(element, false)),
     view.onDidChangeVisibility(() => quantities.changed()),
     vscode.window.onDidChangeActiveTextEditor(() => quantities.changed(0)),
-    vscode.window.tabGroups.onDidChangeTabs(() => quantities.closed()),
+    vscode.workspace.onDidCloseTextDocument(document => quantities.closed(document)),
+    // Between one tab and the next there may be none for a moment: it is looked at after the pause.
+    vscode.window.tabGroups.onDidChangeTabs(() => quantities.changed()),
     work.onDidChange(working => {
       if (!working) quantities.changed();
     }),
@@ -104,9 +106,8 @@ class Quantities implements vscode.TreeDataProvider<ContentsRow>, vscode.Disposa
     this.isOpen.set(id, isOpen);
   }
 
-  /** The editor holds on to a text for a while after its last tab has gone: what is open is told by the tabs. */
-  closed(): void {
-    if (this.address === undefined || isOpenText(this.address)) return;
+  closed(document: vscode.TextDocument): void {
+    if (document.uri.toString() !== this.address) return;
     this.show(undefined);
     this.changed(0);
   }
@@ -208,10 +209,10 @@ function tellOfJob(): void {
   void vscode.commands.executeCommand('setContext', 'paving.jobOpened', true);
 }
 
+/** The editor holds on to a text for a while after it is closed: where no tab is left at all, that is not waited for. */
 function isOpenText(address: string): boolean {
-  return vscode.window.tabGroups.all.some(({ tabs }) =>
-    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address)
-  );
+  const isHeld = vscode.workspace.textDocuments.some(({ uri, isClosed }) => !isClosed && uri.toString() === address);
+  return isHeld && vscode.window.tabGroups.all.some(({ tabs }) => tabs.length > 0);
 }
 
 function nameOf(address: string): string {
