@@ -11,7 +11,7 @@ export async function dragged(
   file: string,
   { thing, to }: Pick<DragParams, 'thing' | 'to'>
 ): Promise<string | undefined> {
-  const ask = () => askAbout<DragResult>(client, file, dragRequest, { thing, to }, NEVER);
+  const ask = () => askAbout<DragResult>(client, file, dragRequest, { thing, to });
   let result = await ask();
   if (result !== undefined && 'uri' in result && result.version === null) {
     // It stands open nowhere: once it does, the server knows of every change of it.
@@ -30,8 +30,6 @@ export async function dragged(
     ? undefined
     : vscode.l10n.t('{0} can’t be changed.', vscode.workspace.asRelativePath(document.uri));
 }
-
-const NEVER = new vscode.CancellationTokenSource().token;
 
 async function isForReading(uri: vscode.Uri): Promise<boolean> {
   if (uri.scheme === 'untitled') return false;

@@ -81,7 +81,7 @@ export class Panels<About> implements vscode.Disposable {
   }
 }
 
-/** The name of a file, for the title of a panel. */
+/** The name of a file, as titles have it. */
 export function baseOf(address: string): string {
   const { path } = vscode.Uri.parse(address);
   return path.slice(path.lastIndexOf('/') + 1);

@@ -185,9 +185,7 @@ class PlanPanel implements ShownPanel {
     await this.tell('problem' in answer ? { kind: 'no-section', ...answer } : { kind: 'section', ...answer });
   }
 
-  private ask<R extends object>(method: string, params: object, token = NEVER) {
+  private ask<R extends object>(method: string, params: object, token?: vscode.CancellationToken) {
     return askAbout<R>(this.client, this.file, method, params, token);
   }
 }
-
-const NEVER = new vscode.CancellationTokenSource().token;

@@ -14,6 +14,8 @@ import {
 import type { TextLocation } from '../server/protocol.ts';
 import { isChecked } from './checked-texts.ts';
 import { tellNoAnswer } from './commands.ts';
+import { rangeOf } from './open-place.ts';
+import { baseOf } from './panels.ts';
 import type { ServerWork } from './server-work.ts';
 
 const viewId = 'paving.quantities';
@@ -198,7 +200,7 @@ class Quantities implements vscode.TreeDataProvider<ContentsRow>, vscode.Disposa
     this.shown = found;
     if (found !== undefined && found.uri !== this.isOpenIn) this.isOpen.clear();
     this.isOpenIn = found?.uri ?? this.isOpenIn;
-    if (this.view !== undefined) this.view.description = found === undefined ? '' : nameOf(found.uri);
+    if (this.view !== undefined) this.view.description = found === undefined ? '' : baseOf(found.uri);
     this.emitter.fire();
   }
 }
@@ -213,11 +215,6 @@ function tellOfJob(): void {
 function isOpenText(address: string): boolean {
   const isHeld = vscode.workspace.textDocuments.some(({ uri, isClosed }) => !isClosed && uri.toString() === address);
   return isHeld && vscode.window.tabGroups.all.some(({ tabs }) => tabs.length > 0);
-}
-
-function nameOf(address: string): string {
-  const { path } = vscode.Uri.parse(address);
-  return path.slice(path.lastIndexOf('/') + 1);
 }
 
 /** All of it in words. */
@@ -264,9 +261,7 @@ function iconOf(icon: string, isStale: boolean): vscode.ThemeIcon {
 /** In the column where the text is in sight already. */
 async function openPlace(place: TextLocation): Promise<void> {
   const uri = vscode.Uri.parse(place.uri);
-  const { start, end } = place.range;
-  const selection = new vscode.Range(start.line, start.character, end.line, end.character);
   const shown = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
   const column = shown?.viewColumn === undefined ? {} : { viewColumn: shown.viewColumn };
-  await vscode.window.showTextDocument(uri, { selection, preserveFocus: false, ...column });
+  await vscode.window.showTextDocument(uri, { selection: rangeOf(place.range), preserveFocus: false, ...column });
 }

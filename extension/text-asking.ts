@@ -12,7 +12,7 @@ export async function askAbout<R extends object>(
   file: string,
   method: string,
   params: object,
-  token: vscode.CancellationToken
+  token = NEVER
 ): Promise<R | Problem | undefined> {
   try {
     // The server is told of texts that stand open alone.
@@ -28,6 +28,9 @@ export async function askAbout<R extends object>(
     return isOfMovedText(error) ? undefined : { problem: error instanceof Error ? error.message : String(error) };
   }
 }
+
+/** For what is asked once, and waited for. */
+const NEVER = new vscode.CancellationTokenSource().token;
 
 /** As the protocol numbers them: a request that is taken back, and a text that was changed. */
 function isOfMovedText(error: unknown): boolean {
